@@ -1,0 +1,152 @@
+package tiptoe.protocol;
+
+import com.fasterxml.jackson.annotation.JsonProperty;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Stream;
+
+/** Reads the data file; a mistake in it names the step and what was expected. */
+final class ProtocolReader {
+  private static final String SHIPPED = "protocol.yaml";
+  private static final ObjectMapper YAML =
+      new ObjectMapper(new YAMLFactory()).enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES);
+
+  private ProtocolReader() {}
+
+  static Protocol readShipped() {
+    try (InputStream in = ProtocolReader.class.getResourceAsStream(SHIPPED)) {
+      return read(in);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  static Protocol read(InputStream in) throws IOException {
+    List<RegionEntry> entries = List.of(YAML.readValue(in, RegionEntry[].class));
+    return new Protocol(entries.stream().map(RegionEntry::toRegion).toList());
+  }
+
+  private record RegionEntry(String region, String label, List<StepEntry> steps) {
+    Region toRegion() {
+      String name = label == null ? Labels.of(region) : label;
+      return new Region(region, name, steps.stream().map(step -> step.toStep(region)).toList());
+    }
+  }
+
+  private record StepEntry(
+      String step,
+      String label,
+      boolean sided,
+      boolean key,
+      boolean optional,
+      @JsonProperty("for") String sex,
+      boolean many,
+      MeasureEntry measure,
+      List<String> normal,
+      List<String> benign,
+      List<String> abnormal,
+      List<String> neutral,
+      @JsonProperty("sided-values") List<String> sidedValues,
+      Map<String, String> labels,
+      Map<String, DetailEntry> details,
+      String reminder) {
+
+    Step toStep(String region) {
+      Step made =
+          new Step(
+              step,
+              region,
+              label == null ? Labels.of(step) : label,
+              sided,
+              key,
+              optional,
+              sex,
+              many,
+              measure == null ? null : measure.toMeasure(),
+              values(),
+              toDetails(),
+              reminder);
+      if (made.isMeasured() == !made.values().isEmpty()) {
+        throw new IllegalArgumentException(
+            "expected either values or a measure in step "
+                + step
+                + ", found "
+                + (made.isMeasured() ? "both" : "neither"));
+      }
+      checkNames(made);
+      return made;
+    }
+
+    private List<Value> values() {
+      return Stream.of(
+              values(normal, Norm.NORMAL),
+              values(benign, Norm.BENIGN),
+              values(abnormal, Norm.ABNORMAL),
+              values(neutral, Norm.NEUTRAL))
+          .flatMap(Function.identity())
+          .toList();
+    }
+
+    private Stream<Value> values(List<String> ids, Norm norm) {
+      return orEmpty(ids).stream()
+          .map(id -> new Value(id, labelOf(id), norm, orEmpty(sidedValues).contains(id)));
+    }
+
+    private String labelOf(String id) {
+      return labels != null && labels.containsKey(id) ? labels.get(id) : Labels.of(id);
+    }
+
+    private List<Detail> toDetails() {
+      List<Detail> made = new ArrayList<>();
+      if (details != null) {
+        details.forEach((id, detail) -> made.add(detail.toDetail(id, labelOf(id))));
+      }
+      return made;
+    }
+
+    private void checkNames(Step made) {
+      if (made.values().stream().map(Value::id).distinct().count() != made.values().size()) {
+        throw new IllegalArgumentException("expected unique value ids in step " + step);
+      }
+      Stream.concat(
+              orEmpty(sidedValues).stream(),
+              made.details().stream().map(Detail::of).filter(of -> of != null))
+          .filter(id -> made.value(id).isEmpty())
+          .findFirst()
+          .ifPresent(
+              id -> {
+                throw new IllegalArgumentException(
+                    "expected a value of step " + step + ", found " + id);
+              });
+    }
+  }
+
+  private record MeasureEntry(String unit, double min, double max, boolean whole) {
+    Measure toMeasure() {
+      return new Measure(unit, min, max, whole);
+    }
+  }
+
+  private record DetailEntry(
+      String of, boolean ask, List<String> values, MeasureEntry measure, boolean many) {
+    Detail toDetail(String id, String label) {
+      if ((measure == null) == (values == null)) {
+        throw new IllegalArgumentException("expected values or a measure in detail " + id);
+      }
+      return new Detail(
+          id, label, of, ask, orEmpty(values), measure == null ? null : measure.toMeasure(), many);
+    }
+  }
+
+  private static List<String> orEmpty(List<String> list) {
+    return list == null ? List.of() : list;
+  }
+}

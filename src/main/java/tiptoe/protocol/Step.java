@@ -1,0 +1,61 @@
+package tiptoe.protocol;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One thing to look at, listen to, feel or measure.
+ *
+ * @param id unique in the protocol
+ * @param region id of the region it belongs to
+ * @param label for people
+ * @param sided whether left and right are answers of their own
+ * @param key whether it must be stated for itself: "all normal" for the region never fills it
+ * @param optional whether its absence is not a missing step (a third Apgar score, the spleen tip)
+ * @param sex {@code boy} or {@code girl} where it applies to one only, else null
+ * @param many whether several values may stand together, such as two skin findings
+ * @param measure what its number means; null where the step has values instead
+ * @param values what it can be, normal first; empty where it is a number
+ * @param details what can be said beside a value
+ * @param reminder good practice to remind of, never to enforce; null where there is none
+ */
+public record Step(
+    String id,
+    String region,
+    String label,
+    boolean sided,
+    boolean key,
+    boolean optional,
+    String sex,
+    boolean many,
+    Measure measure,
+    List<Value> values,
+    List<Detail> details,
+    String reminder) {
+  public Step {
+    values = List.copyOf(values);
+    details = List.copyOf(details);
+  }
+
+  public Optional<Value> value(String valueId) {
+    return values.stream().filter(value -> value.id().equals(valueId)).findFirst();
+  }
+
+  public Optional<Detail> detail(String detailId) {
+    return details.stream().filter(detail -> detail.id().equals(detailId)).findFirst();
+  }
+
+  /** The first normal value, stored when an abnormal one is denied; empty for a measurement. */
+  public Optional<Value> normal() {
+    return values.stream().filter(value -> value.norm() == Norm.NORMAL).findFirst();
+  }
+
+  public boolean isMeasured() {
+    return measure != null;
+  }
+
+  /** Whether the step applies to a baby of this sex; a sex not yet stated rules nothing out. */
+  public boolean appliesTo(String babySex) {
+    return sex == null || babySex == null || babySex.equals("undetermined") || sex.equals(babySex);
+  }
+}
