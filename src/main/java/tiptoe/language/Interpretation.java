@@ -1,0 +1,31 @@
+package tiptoe.language;
+
+import java.util.List;
+import java.util.stream.Stream;
+
+/**
+ * What an utterance means.
+ *
+ * @param meanings in the order they were said
+ * @param uncovered words that no phrase covers, in order; empty when all was understood
+ * @param dialogue the context for the next utterance
+ */
+public record Interpretation(List<Meaning> meanings, List<String> uncovered, Dialogue dialogue) {
+  public Interpretation {
+    meanings = List.copyOf(meanings);
+    uncovered = List.copyOf(uncovered);
+  }
+
+  public List<Statement> statements() {
+    return of(Meaning.Finding.class).map(Meaning.Finding::statement).toList();
+  }
+
+  public List<Question> questions() {
+    return of(Meaning.Asks.class).map(Meaning.Asks::question).toList();
+  }
+
+  /** The meanings of one kind, in order. */
+  public <M extends Meaning> Stream<M> of(Class<M> kind) {
+    return meanings.stream().filter(kind::isInstance).map(kind::cast);
+  }
+}

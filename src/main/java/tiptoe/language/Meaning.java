@@ -1,0 +1,35 @@
+package tiptoe.language;
+
+/** One thing an utterance means; an utterance can mean several, in the order they were said. */
+public sealed interface Meaning {
+
+  /**
+   * A finding that may be recorded.
+   *
+   * @param correction whether it was said as a correction and replaces what stood before
+   */
+  record Finding(Statement statement, boolean correction) implements Meaning {}
+
+  /**
+   * Something that must be answered first, or to complete a finding stated beside it.
+   *
+   * @param correction whether the finding it is about was said as a correction
+   */
+  record Asks(Question question, boolean correction) implements Meaning {}
+
+  /**
+   * An open question was answered: whatever it yields is among the other meanings.
+   *
+   * @param question the question that is closed
+   */
+  record Answers(Question question) implements Meaning {}
+
+  /** A fact about the baby; ids and values as in {@code Baby}. */
+  record Fact(String id, String value) implements Meaning {}
+
+  /** A region was announced; what is said short from here on belongs to it. */
+  record Heading(String region) implements Meaning {}
+
+  /** A spoken command. */
+  record Instruction(Command command) implements Meaning {}
+}
