@@ -1,0 +1,109 @@
+package tiptoe.graph;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * A Vosk model folder that was found fit to build a graph from. The stock model is held against its
+ * manifest; any other is checked as far as its structure tells.
+ *
+ * @param path the folder
+ * @param identity SHA-256 of what the decoding graph depends on
+ */
+public record ModelFolder(Path path, String identity) {
+  /** Name of the model that the build fetches into {@code models/}. */
+  public static final String STOCK = "vosk-model-en-0.3.45";
+
+  /** The environment variable that names another model folder. */
+  public static final String VARIABLE = "TIPTOE_MODEL";
+
+  static final String TRANSITIONS = "am/final.mdl";
+  static final String GRAPH = "graph/HCLr.fst";
+  static final String WORDS = "graph/Gr.fst";
+  static final String WORD_BOUNDARY = "graph/phones/word_boundary.int";
+  static final String FEATURES = "conf/mfcc.conf";
+  private static final List<String> NEEDED =
+      List.of(TRANSITIONS, GRAPH, WORDS, WORD_BOUNDARY, FEATURES);
+
+  /**
+   * Where the model is to be: the folder asked for, else the one the environment names, else the
+   * stock one in the project's {@code models/}.
+   *
+   * @param asked what the user gave on the command line; may be null
+   */
+  public static Path locate(Path asked, Map<String, String> environment, Path project) {
+    if (asked != null) {
+      return asked;
+    }
+    String named = environment.get(VARIABLE);
+    if (named != null && !named.isBlank()) {
+      return Path.of(named);
+    }
+    return project.resolve("models").resolve(STOCK);
+  }
+
+  /** Checks a folder before anything is loaded from it. */
+  public static ModelFolder open(Path folder) throws IOException {
+    if (!Files.isDirectory(folder)) {
+      throw new UnusableModelException(
+          "expected a speech model folder at %s, found none; 'mvn compile' fetches it"
+              .formatted(folder));
+    }
+    if (!isStock(folder)) {
+      checkStructure(folder);
+      return new ModelFolder(folder, identityOf(folder));
+    }
+    Manifest manifest = stockManifest();
+    Optional<String> problem = manifest.firstProblem(folder);
+    if (problem.isPresent()) {
+      throw new UnusableModelException(
+          problem.get() + "; delete the folder and run 'mvn compile' to fetch it again");
+    }
+    return new ModelFolder(folder, manifest.identity());
+  }
+
+  Path file(String name) {
+    return path.resolve(name);
+  }
+
+  static Manifest stockManifest() throws IOException {
+    try (InputStream in = ModelFolder.class.getResourceAsStream(STOCK + ".sha256")) {
+      return Manifest.read(in);
+    }
+  }
+
+  private static boolean isStock(Path folder) {
+    return folder.toAbsolutePath().normalize().getFileName().toString().equals(STOCK);
+  }
+
+  private static void checkStructure(Path folder) throws IOException {
+    if (Files.exists(folder.resolve("graph/HCLG.fst")) && !Files.exists(folder.resolve(GRAPH))) {
+      throw new UnusableModelException(
+          "expected a Vosk model with a run-time graph (%s) in %s, found one with a fixed graph"
+              .formatted(GRAPH, folder));
+    }
+    for (String name : NEEDED) {
+      Path file = folder.resolve(name);
+      if (!Files.isRegularFile(file) || Files.size(file) == 0) {
+        throw new UnusableModelException(
+            "expected %s in the speech model %s, found %s"
+                .formatted(name, folder, Files.exists(file) ? "an empty file" : "none"));
+      }
+    }
+  }
+
+  private static String identityOf(Path folder) throws IOException {
+    MessageDigest digest = Sha256.start();
+    for (String name : NEEDED) {
+      digest.update(Sha256.of(folder.resolve(name)));
+    }
+    return HexFormat.of().formatHex(digest.digest());
+  }
+}
