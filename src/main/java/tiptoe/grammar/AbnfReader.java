@@ -16,10 +16,11 @@ import tiptoe.grammar.AbnfText.Unexpected;
  * grammar         ::= header declaration* ruleDefinition*
  * header          ::= '#ABNF 1.0' (' ' encoding)? ';' end-of-line
  * declaration     ::= 'language' code ';' | 'mode' ('voice' | 'dtmf') ';' | 'root' ruleName ';'
- *                   | 'tag-format' uri ';' | 'base' uri ';' | 'lexicon' uri mediaType? ';'
- *                   | ('meta' | 'http-equiv') quoted 'is' quoted ';' | tag ';'
- * ruleDefinition  ::= ('public' | 'private')? ruleName '=' expansion ';'
+ *                   | 'tag-format' uri ';' | 'base' uri ';' | lexicon | meta | tag ';'
+ * lexicon         ::= 'lexicon' uri mediaType? ';'
+ * meta            ::= ('meta' | 'http-equiv') quoted 'is' quoted ';'
  * quoted          ::= '"' characters '"' | "'" characters "'"
+ * ruleDefinition  ::= ('public' | 'private')? ruleName '=' expansion ';'
  * </pre>
  *
  * After a mistake it goes on behind the next semicolon at the end of a line, so that one run names
@@ -58,19 +59,14 @@ final class AbnfReader {
   }
 
   private Grammar grammar() {
-    header();
-    while (!text.atEnd()) {
-      try {
-        text.skipSpace();
+    if (header()) {
+      while (!text.atEnd()) {
         statement();
-      } catch (Unexpected e) {
-        problems.add(file, e.place, e.expectation, e.found);
-        text.skipStatement();
       }
-    }
-    if (declared.getOrDefault("mode", "voice").equals("voice")
-        && !declared.containsKey("language")) {
-      problems.add(file, Place.START, "a language declaration in a voice grammar", "none");
+      String mode = declared.getOrDefault("mode", "voice");
+      if (mode.equals("voice") && !declared.containsKey("language")) {
+        problems.add(file, Place.START, "a language declaration in a voice grammar", "none");
+      }
     }
     return new Grammar(file, declarations(), rules, problems.toList());
   }
@@ -87,67 +83,59 @@ final class AbnfReader {
         meta);
   }
 
-  private void header() {
+  /** Without its header a text is no grammar, and nothing more is said about it. */
+  private boolean header() {
     String line = text.takeLine();
-    if (!HEADER.matcher(line).matches()) {
+    boolean right = HEADER.matcher(line).matches();
+    if (!right) {
       String expectation = "the header '#ABNF 1.0;' alone on the first line";
       problems.add(file, Place.START, expectation, "'" + line + "'");
     }
+    return right;
   }
 
-  private void statement() throws Unexpected {
-    String word = text.peekWord();
-    if (text.atEnd()) {
-      return;
-    }
-    if (text.peek() == '$' || word.equals("public") || word.equals("private")) {
-      ruleDefinition();
-    } else if (rules.isEmpty()) {
-      declaration(word);
-    } else {
-      throw text.unexpected("a rule");
+  private void statement() {
+    try {
+      text.skipSpace();
+      String word = text.peekWord();
+      if (text.peek() == '$' || word.equals("public") || word.equals("private")) {
+        ruleDefinition();
+      } else if (text.peek() == '{' && rules.isEmpty()) {
+        expansions.tag();
+        text.expect(";");
+      } else if (!text.atEnd()) {
+        declaration(word);
+      }
+    } catch (Unexpected e) {
+      problems.add(file, e.place, e.expectation, e.found);
+      text.skipStatement();
     }
   }
 
   private void declaration(String keyword) throws Unexpected {
-    if (text.peek() == '{') {
-      expansions.tag();
-      text.expect(";");
-      return;
-    }
     Place place = text.place();
-    String value;
-    switch (keyword) {
-      case "language", "mode", "root", "tag-format", "base", "lexicon", "meta", "http-equiv" ->
-          text.takeWord();
-      default -> throw text.unexpected("a declaration or a rule");
-    }
-    switch (keyword) {
-      case "language" -> value = language();
-      case "mode" -> value = mode();
-      case "root" -> {
-        rootPlace = text.place();
-        value = expansions.ruleName();
-      }
-      case "lexicon" -> {
-        lexicons.add(expansions.uri());
-        expansions.mediaType();
-        text.expect(";");
-        return;
-      }
-      case "meta", "http-equiv" -> {
-        meta();
-        return;
-      }
-      default -> value = expansions.uri();
-    }
+    String value =
+        switch (rules.isEmpty() ? keyword : "") {
+          case "language" -> language();
+          case "mode" -> mode();
+          case "root" -> root();
+          case "tag-format", "base" -> {
+            text.takeWord();
+            yield expansions.uri();
+          }
+          case "lexicon" -> lexicon();
+          case "meta", "http-equiv" -> meta();
+          default -> throw text.unexpected(rules.isEmpty() ? "a declaration or a rule" : "a rule");
+        };
     text.expect(";");
-    if (declared.putIfAbsent(keyword, value) != null) {
+    if (declared.put(keyword, value) != null
+        && !Set.of("lexicon", "meta", "http-equiv").contains(keyword)) {
       problems.add(file, place, "one " + keyword + " declaration", "a second");
     }
   }
 
   private String language() throws Unexpected {
+    text.takeWord();
     if (text.peekWord().isEmpty()) {
       throw text.unexpected("a language such as en-GB");
     }
@@ -155,6 +143,7 @@ final class AbnfReader {
   }
 
   private String mode() throws Unexpected {
+    text.takeWord();
     String mode = text.peekWord();
     if (!mode.equals("voice") && !mode.equals("dtmf")) {
       throw text.unexpected("'voice' or 'dtmf'");
@@ -162,11 +151,27 @@ final class AbnfReader {
     return text.takeWord();
   }
 
-  private void meta() throws Unexpected {
+  private String root() throws Unexpected {
+    text.takeWord();
+    rootPlace = text.place();
+    return expansions.ruleName();
+  }
+
+  private String lexicon() throws Unexpected {
+    text.takeWord();
+    String uri = expansions.uri();
+    expansions.mediaType();
+    lexicons.add(uri);
+    return uri;
+  }
+
+  private String meta() throws Unexpected {
+    text.takeWord();
     String name = quoted();
     text.expect("is");
-    meta.put(name, quoted());
-    text.expect(";");
+    String content = quoted();
+    meta.put(name, content);
+    return content;
   }
 
   private String quoted() throws Unexpected {
@@ -182,20 +187,30 @@ final class AbnfReader {
     text.takeWord();
     Place place = text.place();
     String name = expansions.ruleName();
-    text.expect("=");
-    Expansion expansion = expansions.expansion();
-    if (text.peek() != ';') {
-      throw text.unexpected("a word, a rule, a tag, '|' or ';'");
+    // a rule that cannot be read is still there: references to it are no second mistake
+    Expansion expansion = new Expansion.Void();
+    try {
+      text.expect("=");
+      expansion = expansions.expansion();
+      if (text.peek() != ';') {
+        throw text.unexpected("a word, a rule, a tag, '|' or ';'");
+      }
+      text.expect(";");
+    } finally {
+      define(new Rule(name, isPublic, expansion, place));
     }
-    text.expect(";");
-    Rule first = rules.get(name);
-    if (SPECIAL.contains(name)) {
-      problems.add(file, place, "a rule name other than $NULL, $VOID and $GARBAGE", "$" + name);
+  }
+
+  private void define(Rule rule) {
+    Rule first = rules.get(rule.name());
+    if (SPECIAL.contains(rule.name())) {
+      String expectation = "a rule name other than $NULL, $VOID and $GARBAGE";
+      problems.add(file, rule.place(), expectation, "$" + rule.name());
     } else if (first != null) {
-      String where = "a second (the first is at line " + first.place().line() + ")";
-      problems.add(file, place, "one rule $" + name, where);
+      String found = "a second (the first is at line " + first.place().line() + ")";
+      problems.add(file, rule.place(), "one rule $" + rule.name(), found);
     } else {
-      rules.put(name, new Rule(name, isPublic, expansion, place));
+      rules.put(rule.name(), rule);
     }
   }
 }

@@ -23,8 +23,8 @@ final class AbnfText {
   private int at;
 
   AbnfText(String text) {
-    this.text = text;
-    this.lineStarts = lineStarts(text);
+    this.text = text.replace("\r\n", "\n").replace('\r', '\n');
+    this.lineStarts = lineStarts(this.text);
   }
 
   private static int[] lineStarts(String text) {
@@ -54,6 +54,11 @@ final class AbnfText {
     return text.startsWith(expected, at);
   }
 
+  /** Takes one character, and no space behind it. */
+  void skipCharacter() {
+    at++;
+  }
+
   /** Takes the text if it comes next, and the space behind it. */
   boolean take(String expected) throws Unexpected {
     if (!looksAt(expected)) {
@@ -75,7 +80,7 @@ final class AbnfText {
     int end = text.indexOf('\n', at);
     String line = text.substring(at, end < 0 ? text.length() : end);
     at = end < 0 ? text.length() : end + 1;
-    return line.endsWith("\r") ? line.substring(0, line.length() - 1) : line;
+    return line;
   }
 
   /** A run of word characters (may be empty) and the space behind it. */

@@ -41,7 +41,7 @@ final class ExpansionReader {
   private static final Pattern NUMBER = Pattern.compile("\\d{1,9}(\\.\\d{0,9})?|\\.\\d{1,9}");
   private static final Pattern REPEAT = Pattern.compile("(?<m>\\d+)(?<range>-(?<n>\\d*))?");
   private static final int MOST_REPEATS = 1000;
-  private static final int DEEPEST = 200;
+  private static final int DEEPEST = 50;
 
   private final AbnfText text;
   private int depth;
@@ -51,16 +51,19 @@ final class ExpansionReader {
   }
 
   Expansion expansion() throws Unexpected {
-    if (++depth > DEEPEST) {
+    if (depth++ == DEEPEST) {
       throw text.unexpected("at most " + DEEPEST + " brackets inside each other");
     }
-    List<Alternative> choices = new ArrayList<>();
-    do {
-      choices.add(alternative());
-    } while (text.take("|"));
-    depth--;
-    boolean single = choices.size() == 1;
-    return single ? choices.get(0).expansion() : new Alternatives(choices);
+    try {
+      List<Alternative> choices = new ArrayList<>();
+      do {
+        choices.add(alternative());
+      } while (text.take("|"));
+      boolean single = choices.size() == 1;
+      return single ? choices.get(0).expansion() : new Alternatives(choices);
+    } finally {
+      depth--;
+    }
   }
 
   private Alternative alternative() throws Unexpected {
@@ -172,9 +175,9 @@ final class ExpansionReader {
   private Expansion ruleReference() throws Unexpected {
     Place place = text.place();
     if (text.looksAt("$<")) {
-      text.take("$");
+      text.skipCharacter();
       String uri = uri();
-      mediaType();
+      grammarMediaType();
       int hash = uri.indexOf('#');
       return hash < 0
           ? new RuleReference(uri, "", place)
@@ -195,7 +198,7 @@ final class ExpansionReader {
     if (text.peek() != '$') {
       throw text.unexpected("a rule name such as $name");
     }
-    text.take("$");
+    text.skipCharacter();
     String name = text.takeWord();
     if (name.isEmpty() || name.matches("^\\d.*|.*[.:'-].*")) {
       throw new Unexpected(place, "a rule name of letters, digits and '_'", "'$" + name + "'");
@@ -210,13 +213,15 @@ final class ExpansionReader {
     return text.takeBetween("<", ">", "URI");
   }
 
-  void mediaType() throws Unexpected {
-    if (!text.take("~")) {
-      return;
-    }
+  /** The media type behind a URI, or empty. */
+  String mediaType() throws Unexpected {
+    return text.take("~") ? uri() : "";
+  }
+
+  private void grammarMediaType() throws Unexpected {
     Place place = text.place();
-    String type = uri();
-    if (!type.equals("application/srgs")) {
+    String type = mediaType();
+    if (!type.isEmpty() && !type.equals("application/srgs")) {
       throw new Unexpected(place, "media type application/srgs", "'" + type + "'");
     }
   }

@@ -21,10 +21,9 @@ final class GrammarFile {
 
   private GrammarFile() {}
 
-  /** Reads a file of the folder; a file that cannot be read is a grammar with a problem. */
-  static Grammar read(Path folder, String name) {
+  /** Reads a file; one that cannot be read is a grammar with a problem. */
+  static Grammar read(Path path, String name) {
     try {
-      Path path = folder.resolve(name);
       if (Files.size(path) > MOST_BYTES) {
         return unreadable(name, "a grammar of at most 4 MB", Files.size(path) + " bytes");
       }

@@ -14,15 +14,8 @@ import java.util.Optional;
 import java.util.function.Function;
 import tiptoe.grammar.Expansion.RuleReference;
 
-/**
- * A root grammar and every grammar it refers to, checked together. Build automata only from a set
- * whose {@link #problems} are empty.
- *
- * @param rootFile name of the file that was asked for
- * @param grammars the files by name, the root first
- * @param problems all that is wrong, at most {@value Problems#LIMIT}, in the order found
- */
-public record GrammarSet(String rootFile, Map<String, Grammar> grammars, List<Problem> problems) {
+/** A root grammar and every grammar it refers to, read and checked together. */
+public final class GrammarSet {
 
   /** A rule and the file it stands in. */
   record Target(Grammar grammar, Rule rule) {
@@ -32,54 +25,59 @@ public record GrammarSet(String rootFile, Map<String, Grammar> grammars, List<Pr
     }
   }
 
-  public GrammarSet {
-    grammars = Collections.unmodifiableMap(new LinkedHashMap<>(grammars));
-    problems = List.copyOf(problems);
+  private final String rootFile;
+  private final Map<String, Grammar> grammars;
+  private final List<Problem> problems;
+
+  private GrammarSet(String rootFile, Function<String, Optional<Grammar>> reader) {
+    this.rootFile = rootFile;
+    this.grammars = Collections.unmodifiableMap(readAll(rootFile, reader));
+    this.problems = new SetChecker(this).check();
   }
 
   /**
-   * Reads a grammar and all it refers to.
+   * Reads a grammar and all it refers to. Bad text shows in {@link #problems}, never as an
+   * exception.
    *
    * @param folder the grammar folder; references must stay inside it
    * @param rootFile name of the first file, relative to the folder
    */
   public static GrammarSet load(Path folder, String rootFile) {
-    return load(
-        rootFile,
-        name -> {
-          try {
-            boolean inside = folder.resolve(name).normalize().startsWith(folder.normalize());
-            return inside && Files.isRegularFile(folder.resolve(name))
-                ? Optional.of(GrammarFile.read(folder, name))
-                : Optional.empty();
-          } catch (InvalidPathException e) {
-            return Optional.empty();
-          }
-        });
+    return new GrammarSet(rootFile, name -> read(folder, name));
   }
 
-  /** A set from texts instead of files, by file name; the first text is the root. */
-  public static GrammarSet of(Map<String, String> texts) {
-    String root = texts.keySet().iterator().next();
-    return load(
-        root,
+  private static Optional<Grammar> read(Path folder, String name) {
+    try {
+      Path path = folder.resolve(name).normalize();
+      return path.startsWith(folder.normalize()) && Files.isRegularFile(path)
+          ? Optional.of(GrammarFile.read(path, name))
+          : Optional.empty();
+    } catch (InvalidPathException e) {
+      return Optional.empty();
+    }
+  }
+
+  /** A set from texts instead of files, by file name. */
+  public static GrammarSet of(Map<String, String> texts, String rootFile) {
+    return new GrammarSet(
+        rootFile,
         name -> Optional.ofNullable(texts.get(name)).map(text -> AbnfReader.read(name, text)));
   }
 
-  private static GrammarSet load(String rootFile, Function<String, Optional<Grammar>> reader) {
+  private static Map<String, Grammar> readAll(
+      String rootFile, Function<String, Optional<Grammar>> reader) {
     Map<String, Grammar> grammars = new LinkedHashMap<>();
     Deque<String> waiting = new ArrayDeque<>(List.of(rootFile));
     while (!waiting.isEmpty()) {
       String name = waiting.removeFirst();
-      Optional<Grammar> read = grammars.containsKey(name) ? Optional.empty() : reader.apply(name);
-      read.ifPresent(
-          grammar -> {
-            grammars.put(name, grammar);
-            references(grammar).forEach(r -> waiting.addLast(fileOf(grammar, r)));
-          });
+      if (!grammars.containsKey(name)) {
+        Optional<Grammar> read = reader.apply(name);
+        read.ifPresent(grammar -> grammars.put(name, grammar));
+        read.ifPresent(
+            grammar -> references(grammar).forEach(r -> waiting.add(fileOf(grammar, r))));
+      }
     }
-    GrammarSet unchecked = new GrammarSet(rootFile, grammars, List.of());
-    return new GrammarSet(rootFile, grammars, new SetChecker(unchecked).check());
+    return grammars;
   }
 
   private static List<RuleReference> references(Grammar grammar) {
@@ -93,9 +91,14 @@ public record GrammarSet(String rootFile, Map<String, Grammar> grammars, List<Pr
     if (reference.uri().isEmpty()) {
       return grammar.file();
     }
+    String base = grammar.header().base();
     try {
-      Path from = Path.of(grammar.file()).resolveSibling(grammar.header().base());
-      return from.resolve(reference.uri()).normalize().toString().replace('\\', '/');
+      return Path.of(grammar.file())
+          .resolveSibling(base.substring(0, base.lastIndexOf('/') + 1))
+          .resolve(reference.uri())
+          .normalize()
+          .toString()
+          .replace('\\', '/');
     } catch (InvalidPathException e) {
       return reference.uri();
     }
@@ -104,19 +107,36 @@ public record GrammarSet(String rootFile, Map<String, Grammar> grammars, List<Pr
   /** The rule a reference points to, if there is one. */
   Optional<Target> target(Grammar from, RuleReference reference) {
     Grammar grammar = grammars.get(fileOf(from, reference));
-    if (grammar == null) {
-      return Optional.empty();
-    }
-    String name = reference.rule().isEmpty() ? grammar.header().root() : reference.rule();
+    return grammar == null
+        ? Optional.empty()
+        : target(grammar, reference.rule().isEmpty() ? grammar.header().root() : reference.rule());
+  }
+
+  private static Optional<Target> target(Grammar grammar, String name) {
     return Optional.ofNullable(grammar.rules().get(name)).map(rule -> new Target(grammar, rule));
   }
 
   /** The root rule of the root file, if there is one. */
   Optional<Target> root() {
     Grammar grammar = grammars.get(rootFile);
-    return grammar == null
-        ? Optional.empty()
-        : Optional.ofNullable(grammar.rules().get(grammar.header().root()))
-            .map(rule -> new Target(grammar, rule));
+    return grammar == null ? Optional.empty() : target(grammar, grammar.header().root());
+  }
+
+  /** Name of the file that was asked for. */
+  public String rootFile() {
+    return rootFile;
+  }
+
+  /** The files by name, the root first. */
+  public Map<String, Grammar> grammars() {
+    return grammars;
+  }
+
+  /**
+   * All that is wrong, at most {@value Problems#LIMIT}; automata can be built only when there is
+   * none.
+   */
+  public List<Problem> problems() {
+    return problems;
   }
 }

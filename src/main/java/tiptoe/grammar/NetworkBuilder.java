@@ -1,7 +1,9 @@
 package tiptoe.grammar;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import tiptoe.grammar.Expansion.Alternative;
 import tiptoe.grammar.Expansion.Alternatives;
 import tiptoe.grammar.Expansion.Repeat;
@@ -17,13 +19,14 @@ import tiptoe.grammar.PhraseNetwork.Arc;
  * ends because recursion is refused.
  */
 final class NetworkBuilder {
-  static final int MOST_ARCS = 2_000_000;
+  static final int MOST_ARCS = 1_000_000;
 
-  /** Probabilities of 0 and 1 would cost without end; this keeps every cost below 9.3. */
+  /** What is never or always repeated would cost without end; this keeps it below 9.3. */
   private static final double LEAST_PROBABILITY = 1e-4;
 
   private final GrammarSet set;
   private final List<Arc> arcs = new ArrayList<>();
+  private final Map<String, Boolean> silentRules = new HashMap<>();
   private int states = 2;
 
   private NetworkBuilder(GrammarSet set) {
@@ -98,8 +101,10 @@ final class NetworkBuilder {
       connect(grammar, repeat.expansion(), at, next);
       at = next;
     }
-    double again = cost(repeat.probability());
-    double stop = cost(1 - repeat.probability());
+    double share =
+        Math.min(Math.max(repeat.probability(), LEAST_PROBABILITY), 1 - LEAST_PROBABILITY);
+    double again = cost(share);
+    double stop = cost(1 - share);
     if (most == Repeat.UNBOUNDED) {
       int loop = states++;
       int start = states++;
@@ -120,11 +125,15 @@ final class NetworkBuilder {
     empty(at, to, 0);
   }
 
-  /** Whether no word can be said in it; a rule is as silent as its expansion. */
+  /** Whether no word can be said in it. */
   private boolean isSilent(Grammar grammar, Expansion expansion) {
     if (expansion instanceof RuleReference reference) {
       Target target = set.target(grammar, reference).orElseThrow();
-      return isSilent(target.grammar(), target.rule().expansion());
+      Boolean known = silentRules.get(target.key());
+      boolean silent =
+          known != null ? known : isSilent(target.grammar(), target.rule().expansion());
+      silentRules.put(target.key(), silent);
+      return silent;
     }
     if (expansion instanceof Sequence sequence) {
       return sequence.parts().stream().allMatch(part -> isSilent(grammar, part));
@@ -138,8 +147,8 @@ final class NetworkBuilder {
     return !(expansion instanceof Token);
   }
 
-  private static double cost(double probability) {
-    return -Math.log(Math.min(1, Math.max(probability, LEAST_PROBABILITY)));
+  private static double cost(double share) {
+    return -Math.log(share);
   }
 
   private void empty(int from, int to, double cost) {
@@ -147,10 +156,6 @@ final class NetworkBuilder {
   }
 
   private void add(Arc arc) {
-    if (arcs.size() == MOST_ARCS) {
-      throw new IllegalArgumentException(
-          "expected a grammar of at most " + MOST_ARCS + " arcs, found more");
-    }
     arcs.add(arc);
   }
 }

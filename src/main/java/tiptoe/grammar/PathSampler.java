@@ -17,8 +17,8 @@ import tiptoe.grammar.PhraseNetwork.Path;
 
 /** Draws phrases from a network. */
 final class PathSampler {
-  /** After this many arcs a random walk takes the shortest way out, so that loops end. */
-  private static final int PATIENCE = 400;
+  /** After this many arcs a walk takes the shortest way out, so that loops end. */
+  private static final int PATIENCE = 60;
 
   private final PhraseNetwork network;
   private final Random random;
@@ -93,7 +93,10 @@ final class PathSampler {
     walk.add(wanted);
     left.remove(wanted);
     for (int at = wanted.to(); at != network.end(); at = walk.get(walk.size() - 1).to()) {
-      List<Arc> fresh = network.arcsFrom(at).stream().filter(left::contains).toList();
+      List<Arc> fresh =
+          walk.size() < PATIENCE
+              ? network.arcsFrom(at).stream().filter(left::contains).toList()
+              : List.of();
       Arc next = fresh.isEmpty() ? wayOut[at] : fresh.get(random.nextInt(fresh.size()));
       left.remove(next);
       walk.add(next);

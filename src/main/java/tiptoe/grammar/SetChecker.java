@@ -1,21 +1,30 @@
 package tiptoe.grammar;
 
 import java.util.ArrayList;
-import java.util.HashSet;
+import java.util.HashMap;
 import java.util.List;
-import java.util.Set;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
 import tiptoe.grammar.Expansion.Garbage;
 import tiptoe.grammar.Expansion.RuleReference;
 import tiptoe.grammar.Expansion.TagText;
 import tiptoe.grammar.GrammarSet.Target;
 
-/** Checks what only shows when all files are there: references, recursion, reach, tags. */
+/** Checks what only shows when all files are there: references, recursion, reach, tags, size. */
 final class SetChecker {
+  /** Deeper than any grammar a person writes, shallow enough for the stack. */
+  static final int DEEPEST = 50;
+
   private static final String LITERALS = "semantics/1.0-literals";
 
   private final GrammarSet set;
   private final Problems problems = new Problems();
-  private final Set<String> done = new HashSet<>();
+
+  /** How many rules stand inside each other below each rule that has been followed. */
+  private final Map<String, Integer> heights = new HashMap<>();
+
+  /** The rules being followed now, outermost first. */
   private final List<String> open = new ArrayList<>();
 
   SetChecker(GrammarSet set) {
@@ -23,23 +32,29 @@ final class SetChecker {
   }
 
   List<Problem> check() {
-    if (set.grammars().isEmpty()) {
+    Grammar root = set.grammars().get(set.rootFile());
+    if (root == null) {
       problems.add(set.rootFile(), Place.START, "a grammar file in the grammar folder", "none");
       return problems.toList();
     }
     set.grammars().values().forEach(this::checkGrammar);
-    if (set.grammars().get(set.rootFile()).header().root().isEmpty()) {
+    if (root.header().root().isEmpty() && root.problems().isEmpty()) {
       problems.add(set.rootFile(), Place.START, "a root declaration", "none");
     }
-    set.grammars().values().forEach(g -> g.rules().values().forEach(r -> checkRule(g, r)));
-    set.grammars()
-        .values()
-        .forEach(g -> g.rules().values().forEach(r -> findRecursion(new Target(g, r))));
-    // a rule that only a broken reference could reach is not worth a second problem
-    if (problems.toList().isEmpty()) {
+    forEachRule(this::checkRule);
+    forEachRule(this::followReferences);
+    // later checks rely on references that lead somewhere and end
+    if (problems.isEmpty()) {
       checkReach();
+      checkSize();
     }
     return problems.toList();
+  }
+
+  private void forEachRule(Consumer<Target> visitor) {
+    for (Grammar grammar : set.grammars().values()) {
+      grammar.rules().values().forEach(rule -> visitor.accept(new Target(grammar, rule)));
+    }
   }
 
   private void checkGrammar(Grammar grammar) {
@@ -54,49 +69,23 @@ final class SetChecker {
     }
   }
 
-  private void checkRule(Grammar grammar, Rule rule) {
+  private void checkRule(Target target) {
+    Grammar grammar = target.grammar();
     Expansions.walk(
-        rule.expansion(),
+        target.rule().expansion(),
         part -> {
           if (part instanceof RuleReference reference) {
             checkReference(grammar, reference);
           } else if (part instanceof Garbage garbage) {
             String expectation = "words or rules, since filler is added by the decoder";
             problems.add(grammar.file(), garbage.place(), expectation, "$GARBAGE");
-          } else if (part instanceof TagText tag) {
-            checkTag(grammar, tag);
+          } else if (part instanceof TagText tag && grammar.header().tagFormat().equals(LITERALS)) {
+            checkLiteral(grammar, tag);
           }
         });
   }
 
-  private void checkReference(Grammar from, RuleReference reference) {
-    String file = GrammarSet.fileOf(from, reference);
-    Grammar to = set.grammars().get(file);
-    boolean foreign = !reference.uri().isEmpty();
-    String expectation = null;
-    String found = reference.toString();
-    if (to == null) {
-      expectation = "a grammar file in the grammar folder";
-    } else if (reference.rule().isEmpty() && to.header().root().isEmpty()) {
-      expectation = "a root declaration in " + file;
-      found = "none";
-    } else if (set.target(from, reference).isEmpty()) {
-      expectation = foreign ? "a rule of " + file : "a rule of this file";
-    } else if (foreign
-        && !reference.rule().isEmpty()
-        && !set.target(from, reference).get().rule().isPublic()) {
-      expectation = "a public rule of " + file;
-      found = "private $" + reference.rule();
-    }
-    if (expectation != null) {
-      problems.add(from.file(), reference.place(), expectation, found);
-    }
-  }
-
-  private void checkTag(Grammar grammar, TagText tag) {
-    if (!grammar.header().tagFormat().equals(LITERALS)) {
-      return;
-    }
+  private void checkLiteral(Grammar grammar, TagText tag) {
     Tag.firstMalformed(tag.text())
         .ifPresent(
             part ->
@@ -104,8 +93,33 @@ final class SetChecker {
                     grammar.file(), tag.place(), "key=value or ';' in a tag", "'" + part + "'"));
   }
 
-  private void findRecursion(Target target) {
-    if (!done.add(target.key())) {
+  private void checkReference(Grammar from, RuleReference reference) {
+    String file = GrammarSet.fileOf(from, reference);
+    Grammar to = set.grammars().get(file);
+    Optional<Target> target = set.target(from, reference);
+    boolean foreign = !reference.uri().isEmpty();
+    boolean named = !reference.rule().isEmpty();
+    if (to == null) {
+      report(from, reference, "a grammar file in the grammar folder", reference.toString());
+    } else if (target.isPresent()) {
+      if (foreign && named && !target.get().rule().isPublic()) {
+        report(from, reference, "a public rule of " + file, "private $" + reference.rule());
+      }
+    } else if (named && !foreign) {
+      report(from, reference, "a rule of this file", reference.toString());
+    } else if (named && to.problems().isEmpty()) {
+      report(from, reference, "a rule of " + file, reference.toString());
+    } else if (to.header().root().isEmpty() && to.problems().isEmpty()) {
+      report(from, reference, "a root declaration in " + file, "none");
+    }
+  }
+
+  private void report(Grammar from, RuleReference reference, String expectation, String found) {
+    problems.add(from.file(), reference.place(), expectation, found);
+  }
+
+  private void followReferences(Target target) {
+    if (heights.putIfAbsent(target.key(), 1) != null) {
       return;
     }
     open.add(target.key());
@@ -119,15 +133,22 @@ final class SetChecker {
 
   private void follow(Target from, RuleReference reference, Target next) {
     int start = open.indexOf(next.key());
-    if (start < 0) {
-      findRecursion(next);
+    if (start >= 0) {
+      List<String> circle = new ArrayList<>(open.subList(start, open.size()));
+      circle.add(next.key());
+      String names = String.join(" > ", circle.stream().map(SetChecker::nameOf).toList());
+      report(from.grammar(), reference, "rules without recursion", names);
       return;
     }
-    StringBuilder circle = new StringBuilder();
-    open.subList(start, open.size()).forEach(key -> circle.append(nameOf(key)).append(" > "));
-    circle.append(nameOf(next.key()));
-    problems.add(
-        from.grammar().file(), reference.place(), "rules without recursion", circle.toString());
+    if (open.size() < DEEPEST) {
+      followReferences(next);
+    }
+    int height = heights.getOrDefault(next.key(), DEEPEST) + 1;
+    if (height == DEEPEST + 1) {
+      String expectation = "at most " + DEEPEST + " rules inside each other";
+      report(from.grammar(), reference, expectation, reference.toString());
+    }
+    heights.merge(from.key(), height, Math::max);
   }
 
   private static String nameOf(String key) {
@@ -135,20 +156,27 @@ final class SetChecker {
   }
 
   private void checkReach() {
-    done.clear();
-    set.root().ifPresent(this::findRecursion);
-    set.grammars()
-        .values()
-        .forEach(
-            grammar ->
-                grammar.rules().values().stream()
-                    .filter(rule -> !done.contains(new Target(grammar, rule).key()))
-                    .forEach(
-                        rule ->
-                            problems.add(
-                                grammar.file(),
-                                rule.place(),
-                                "a rule that the root uses",
-                                "$" + rule.name())));
+    heights.clear();
+    set.root().ifPresent(this::followReferences);
+    forEachRule(
+        target -> {
+          if (!heights.containsKey(target.key())) {
+            Rule rule = target.rule();
+            String file = target.grammar().file();
+            problems.add(file, rule.place(), "a rule that the root uses", "$" + rule.name());
+          }
+        });
+  }
+
+  private void checkSize() {
+    Target root = set.root().orElseThrow();
+    long arcs = new ExpandedSize(set).arcs(root);
+    if (arcs > NetworkBuilder.MOST_ARCS) {
+      problems.add(
+          root.grammar().file(),
+          root.rule().place(),
+          "at most " + NetworkBuilder.MOST_ARCS + " words and branches once rules are expanded",
+          arcs == Long.MAX_VALUE ? "far more" : Long.toString(arcs));
+    }
   }
 }

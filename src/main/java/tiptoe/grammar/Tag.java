@@ -15,7 +15,7 @@ import java.util.regex.Pattern;
  */
 public record Tag(String key, String value) {
   private static final Pattern KEY = Pattern.compile("[a-z][a-z0-9-]*");
-  private static final Pattern VALUE = Pattern.compile("[A-Za-z0-9.][A-Za-z0-9.:/_-]*|-\\d[\\d.]*");
+  private static final Pattern VALUE = Pattern.compile("[^\\s=;]+");
 
   /** What a tag {@code ;} is read as. */
   public static final Tag CLAUSE_END = new Tag(";", ";");

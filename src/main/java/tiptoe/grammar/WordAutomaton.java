@@ -43,4 +43,28 @@ public record WordAutomaton(List<State> states) {
       throw new IllegalArgumentException("expected at least one state, found none");
     }
   }
+
+  /** The cost of saying these words as one phrase; infinite where it is none. */
+  public float cost(List<String> words) {
+    float cost = 0;
+    int at = 0;
+    for (String word : words) {
+      Arc arc =
+          states.get(at).arcs().stream()
+              .filter(a -> a.word().equals(word))
+              .findFirst()
+              .orElse(null);
+      if (arc == null) {
+        return Float.POSITIVE_INFINITY;
+      }
+      cost += arc.cost();
+      at = arc.next();
+    }
+    return cost + states.get(at).finalCost();
+  }
+
+  /** Number of arcs of all states. */
+  public int arcCount() {
+    return states.stream().mapToInt(state -> state.arcs().size()).sum();
+  }
 }
