@@ -66,6 +66,11 @@ final class PathSampler {
   }
 
   List<Path> cover(int limit) {
+    return walks(limit).stream().map(PathSampler::path).toList();
+  }
+
+  /** Walks from start to end that take every arc, or as many as the limit allows. */
+  List<List<Arc>> walks(int limit) {
     List<Arc> arcs = new ArrayList<>();
     for (int state = 0; state < network.stateCount(); state++) {
       arcs.addAll(network.arcsFrom(state));
@@ -73,15 +78,15 @@ final class PathSampler {
     Collections.shuffle(arcs, random);
     Set<Arc> left = Collections.newSetFromMap(new IdentityHashMap<>());
     left.addAll(arcs);
-    List<Path> paths = new ArrayList<>();
+    List<List<Arc>> walks = new ArrayList<>();
     for (Arc arc : arcs) {
-      if (left.contains(arc) && paths.size() < limit) {
+      if (left.contains(arc) && walks.size() < limit) {
         List<Arc> walk = wayThrough(arc, left);
         walk.forEach(left::remove);
-        paths.add(path(walk));
+        walks.add(walk);
       }
     }
-    return paths;
+    return walks;
   }
 
   /** A phrase through one arc that then prefers arcs not walked yet. */

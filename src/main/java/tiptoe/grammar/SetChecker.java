@@ -60,7 +60,8 @@ final class SetChecker {
   private void checkGrammar(Grammar grammar) {
     problems.addAll(grammar.problems());
     Grammar.Header header = grammar.header();
-    if (!header.root().isEmpty() && !grammar.rules().containsKey(header.root())) {
+    boolean unread = !grammar.problems().isEmpty();
+    if (!unread && !header.root().isEmpty() && !grammar.rules().containsKey(header.root())) {
       String found = "$" + header.root();
       problems.add(grammar.file(), header.rootPlace(), "a rule of this file as root", found);
     }

@@ -1,9 +1,9 @@
 package tiptoe.grammar;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * One {@code key=value} of a tag. A tag of our grammars holds one or more of them with spaces
@@ -21,48 +21,55 @@ public record Tag(String key, String value) {
   public static final Tag CLAUSE_END = new Tag(";", ";");
 
   public Tag {
-    boolean pair = KEY.matcher(key).matches() && VALUE.matcher(value).matches();
-    if (!pair && !(key.equals(";") && value.equals(";"))) {
-      throw new IllegalArgumentException("expected key=value, found " + key + "=" + value);
+    boolean end = key.equals(";") && value.equals(";");
+    if (!end && !isPair(key, value)) {
+      throw new IllegalArgumentException("expected key=value, found '" + key + "=" + value + "'");
     }
   }
 
+  private static boolean isPair(String key, String value) {
+    return KEY.matcher(key).matches() && VALUE.matcher(value).matches();
+  }
+
   public boolean endsClause() {
-    return key.equals(";");
+    return equals(CLAUSE_END);
   }
 
   /**
    * The pairs of a tag's text.
    *
-   * @throws IllegalArgumentException for text that {@link #firstMalformed} finds fault with;
-   *     grammars that were loaded without a problem hold none when they declare {@code
-   *     semantics/1.0-literals}
+   * @throws IllegalArgumentException if {@link #firstMalformed} finds fault with it; grammars
+   *     without problems that declare {@code semantics/1.0-literals} hold no such tag
    */
   public static List<Tag> parse(String text) {
-    List<Tag> tags = new ArrayList<>();
-    for (String part : text.strip().split("\\s+")) {
-      int equals = part.indexOf('=');
-      tags.add(
-          part.equals(";")
-              ? CLAUSE_END
-              : new Tag(part.substring(0, Math.max(equals, 0)), part.substring(equals + 1)));
-    }
-    return List.copyOf(tags);
+    firstMalformed(text)
+        .ifPresent(
+            part -> {
+              throw new IllegalArgumentException("expected key=value or ';', found '" + part + "'");
+            });
+    return parts(text).map(Tag::parsePart).toList();
+  }
+
+  private static Tag parsePart(String part) {
+    int equals = part.indexOf('=');
+    return equals < 0 ? CLAUSE_END : new Tag(part.substring(0, equals), part.substring(equals + 1));
   }
 
   /** The first part of the text that is neither {@code key=value} nor {@code ;}, if any. */
   public static Optional<String> firstMalformed(String text) {
-    for (String part : text.strip().split("\\s+")) {
-      int equals = part.indexOf('=');
-      boolean pair =
-          equals > 0
-              && KEY.matcher(part.substring(0, equals)).matches()
-              && VALUE.matcher(part.substring(equals + 1)).matches();
-      if (!pair && !part.equals(";")) {
-        return Optional.of(part);
-      }
-    }
-    return Optional.empty();
+    return parts(text)
+        .filter(
+            part -> {
+              int equals = part.indexOf('=');
+              return equals < 0
+                  ? !part.equals(";")
+                  : !isPair(part.substring(0, equals), part.substring(equals + 1));
+            })
+        .findFirst();
+  }
+
+  private static Stream<String> parts(String text) {
+    return Stream.of(text.strip().split("\\s+"));
   }
 
   @Override
