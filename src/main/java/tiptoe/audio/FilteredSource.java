@@ -13,6 +13,11 @@ record FilteredSource(SampleSource source, SampleFilter filter) implements Sampl
   }
 
   @Override
+  public void end() {
+    source.end();
+  }
+
+  @Override
   public void close() throws IOException {
     source.close();
   }

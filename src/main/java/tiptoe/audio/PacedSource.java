@@ -58,6 +58,11 @@ public final class PacedSource implements SampleSource {
   }
 
   @Override
+  public void end() {
+    source.end();
+  }
+
+  @Override
   public void close() throws IOException {
     source.close();
   }

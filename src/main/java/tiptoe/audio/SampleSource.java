@@ -17,6 +17,11 @@ public interface SampleSource extends AutoCloseable {
    */
   Optional<Chunk> next() throws IOException;
 
+  /**
+   * Makes the source end once what it already holds has been read. May be called from any thread.
+   */
+  void end();
+
   /** The same source with each chunk passed through a filter. */
   default SampleSource through(SampleFilter filter) {
     return new FilteredSource(this, filter);

@@ -14,7 +14,7 @@ final class StreamSource implements SampleSource {
   private final byte[] buffer;
   private final int frameSize;
   private long position;
-  private boolean ended;
+  private volatile boolean ended;
 
   StreamSource(AudioInputStream stream, String name) {
     this.stream = stream;
@@ -66,8 +66,13 @@ final class StreamSource implements SampleSource {
   }
 
   @Override
-  public void close() throws IOException {
+  public void end() {
     ended = true;
+  }
+
+  @Override
+  public void close() throws IOException {
+    end();
     stream.close();
   }
 }

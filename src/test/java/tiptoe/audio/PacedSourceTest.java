@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class PacedSourceTest {
@@ -30,7 +29,7 @@ class PacedSourceTest {
   @Test
   void handsChunksOutWhenTheyCouldHaveBeenHeard() throws IOException {
     FakePace pace = new FakePace();
-    try (SampleSource source = new PacedSource(chunks(1600, 800), pace)) {
+    try (SampleSource source = new PacedSource(Signals.chunks(1600, 800), pace)) {
       assertEquals(1600, source.next().orElseThrow().samples().length);
       assertEquals(List.of(100_000_000L), pace.sleeps);
       pace.now += 20_000_000; // time that decoding took
@@ -43,31 +42,11 @@ class PacedSourceTest {
   @Test
   void catchesUpWithoutWaitingWhenItIsLate() throws IOException {
     FakePace pace = new FakePace();
-    try (SampleSource source = new PacedSource(chunks(1600, 1600), pace)) {
+    try (SampleSource source = new PacedSource(Signals.chunks(1600, 1600), pace)) {
       source.next();
       pace.now += 500_000_000;
       source.next();
       assertEquals(1, pace.sleeps.size());
     }
-  }
-
-  private static SampleSource chunks(int... lengths) {
-    return new SampleSource() {
-      private int index;
-      private long position;
-
-      @Override
-      public Optional<Chunk> next() {
-        if (index == lengths.length) {
-          return Optional.empty();
-        }
-        Chunk chunk = new Chunk(position, 0, new short[lengths[index++]]);
-        position = chunk.end();
-        return Optional.of(chunk);
-      }
-
-      @Override
-      public void close() {}
-    };
   }
 }

@@ -1,5 +1,6 @@
 package tiptoe.audio;
 
+import java.util.Optional;
 import java.util.Random;
 
 /** Sounds with known properties. */
@@ -41,5 +42,33 @@ final class Signals {
       energy += (double) wave[i] * wave[i];
     }
     return Math.sqrt(energy / (to - from));
+  }
+
+  /** A source of silent chunks of the given lengths. */
+  static SampleSource chunks(int... lengths) {
+    return new SampleSource() {
+      private int index;
+      private long position;
+
+      @Override
+      public Optional<Chunk> next() {
+        if (index == lengths.length) {
+          return Optional.empty();
+        }
+        Chunk chunk = new Chunk(position, 0, new short[lengths[index++]]);
+        position = chunk.end();
+        return Optional.of(chunk);
+      }
+
+      @Override
+      public void end() {
+        index = lengths.length;
+      }
+
+      @Override
+      public void close() {
+        end();
+      }
+    };
   }
 }

@@ -1,0 +1,168 @@
+package tiptoe.audio;
+
+import java.io.IOException;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.Consumer;
+
+/**
+ * Listens to a microphone on a thread of its own until closed. Any number of readers hear all of it
+ * from the time they join, each at its own pace: one that is slow loses sound, but never holds up
+ * the others. A microphone that falls silent or vanishes is reported within 3 s, and listened to
+ * again as soon as it is back.
+ */
+public final class Microphone implements AutoCloseable {
+  private static final int READER_SECONDS = 60;
+  private static final Duration TICK = Duration.ofMillis(100);
+
+  /** A driver call that takes longer is given up, and the device tried on a new thread. */
+  private static final Duration HUNG = Duration.ofSeconds(5);
+
+  private static final int MOST_HUNG_THREADS = 5;
+
+  private final CaptureLine.Opener opener;
+  private final Clock clock;
+  private final Consumer<CaptureEvent> listener;
+  private final CaptureWatch watch;
+  private final List<ChunkQueue> readers = new CopyOnWriteArrayList<>();
+  private final LevelMeter meter = new LevelMeter();
+  private final Thread guard;
+  private CaptureWorker worker;
+  private int hung;
+  private volatile boolean closed;
+
+  private Microphone(
+      CaptureLine first, CaptureLine.Opener opener, Clock clock, Consumer<CaptureEvent> listener) {
+    this.opener = opener;
+    this.clock = clock;
+    this.listener = listener;
+    watch = new CaptureWatch(clock.instant());
+    worker = new CaptureWorker(this, first);
+    guard = new Thread(this::guard, "microphone guard");
+    guard.setDaemon(true);
+  }
+
+  /** Names of the microphones that there are, the default one first; possibly none. */
+  public static List<String> devices() {
+    return Devices.microphones().stream().map(Devices.Offer::name).toList();
+  }
+
+  /**
+   * Starts to listen.
+   *
+   * @param device the microphone's name or a part of it; empty for the first one
+   * @param clock for the times in events
+   * @param listener told of trouble and recovery, on a thread that must not be held up
+   * @throws AudioProblem if there is no such microphone, or it cannot be opened
+   */
+  public static Microphone open(
+      Optional<String> device, Clock clock, Consumer<CaptureEvent> listener) throws AudioProblem {
+    return open(() -> JavaSoundLine.open(device), clock, listener);
+  }
+
+  static Microphone open(CaptureLine.Opener opener, Clock clock, Consumer<CaptureEvent> listener)
+      throws AudioProblem {
+    Microphone microphone = new Microphone(opener.open(), opener, clock, listener);
+    microphone.worker.start();
+    microphone.guard.start();
+    return microphone;
+  }
+
+  /**
+   * A new reader, which hears everything from now on. When it falls back by more than a minute, or
+   * the microphone fails, the next chunk says how many samples were lost.
+   */
+  public SampleSource listen() {
+    synchronized (watch) {
+      ChunkQueue reader = new ChunkQueue(READER_SECONDS * Pcm.RATE, watch.position());
+      if (closed) {
+        reader.end();
+      }
+      readers.removeIf(ChunkQueue::isEnded);
+      readers.add(reader);
+      return reader;
+    }
+  }
+
+  /** How loud it has been in the last tenth of a second. */
+  public Level level() {
+    return meter.level();
+  }
+
+  /** Time of the recording so far, in seconds, losses included. */
+  public double seconds() {
+    synchronized (watch) {
+      return (double) watch.position() / Pcm.RATE;
+    }
+  }
+
+  /** Stops listening. Readers still get what was heard before, then the end. */
+  @Override
+  public void close() {
+    synchronized (watch) {
+      closed = true;
+      readers.forEach(ChunkQueue::end);
+      worker.giveUp();
+    }
+    guard.interrupt();
+  }
+
+  CaptureLine openLine() throws AudioProblem {
+    CaptureLine line = opener.open();
+    synchronized (watch) {
+      watch.opened(clock.instant());
+    }
+    return line;
+  }
+
+  void heard(CaptureWorker from, short[] samples) {
+    synchronized (watch) {
+      if (from == worker && !closed) {
+        meter.add(samples);
+        for (Chunk chunk : watch.polled(clock.instant(), samples)) {
+          readers.forEach(reader -> reader.put(chunk));
+        }
+      }
+    }
+  }
+
+  void failed(CaptureWorker from, IOException problem) {
+    synchronized (watch) {
+      if (from == worker && !closed) {
+        meter.reset();
+        watch.broke(clock.instant(), AudioProblem.reason(problem));
+      }
+    }
+  }
+
+  /** Reports trouble, even while the capture thread is stuck in the driver. */
+  private void guard() {
+    try {
+      while (!closed) {
+        Thread.sleep(TICK.toMillis());
+        List<CaptureEvent> events;
+        synchronized (watch) {
+          watch.check(clock.instant());
+          events = watch.takeEvents();
+          replaceHungWorker();
+        }
+        events.forEach(listener);
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void replaceHungWorker() {
+    boolean stuck = worker.idleNanos(System.nanoTime()) > HUNG.toNanos();
+    if (stuck && !closed && hung < MOST_HUNG_THREADS) {
+      hung++;
+      worker.giveUp();
+      worker = new CaptureWorker(this, null);
+      worker.start();
+    }
+  }
+}

@@ -1,0 +1,45 @@
+package tiptoe.audio;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.OpenOption;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.util.Set;
+
+/**
+ * Files and folders that only their owner may read: 0600 and 0700, from the moment they exist.
+ * Where the file system knows no such permissions, those of the folder above hold.
+ */
+final class OwnerOnly {
+  private OwnerOnly() {}
+
+  /** Makes the folder and those above it that are missing; closes it to others if it was there. */
+  static void createFolder(Path folder) throws IOException {
+    Files.createDirectories(folder, permissions(folder, "rwx------"));
+    if (isPosix(folder)) {
+      Files.setPosixFilePermissions(folder, PosixFilePermissions.fromString("rwx------"));
+    }
+  }
+
+  /** Makes a new file, to be written; it must not exist. */
+  static FileChannel createFile(Path file) throws IOException {
+    Set<OpenOption> options = Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+    return FileChannel.open(file, options, permissions(file, "rw-------"));
+  }
+
+  private static FileAttribute<?>[] permissions(Path path, String mode) {
+    return isPosix(path)
+        ? new FileAttribute<?>[] {
+          PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString(mode))
+        }
+        : new FileAttribute<?>[0];
+  }
+
+  private static boolean isPosix(Path path) {
+    return path.getFileSystem().supportedFileAttributeViews().contains("posix");
+  }
+}

@@ -1,0 +1,64 @@
+package tiptoe.audio;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * One stored file of at most 10 s. Its name holds its number and its place, so that a folder of
+ * segments needs no index that could disagree with it: {@code segment-000012-0001920000.wav}.
+ *
+ * @param number counts from 1
+ * @param position place of its first sample, in 16 kHz samples since the start
+ * @param length number of whole samples in it
+ * @param file where it is
+ */
+public record Segment(int number, long position, long length, Path file) {
+  private static final Pattern NAME = Pattern.compile("segment-(\\d{6,9})-(\\d{10,18})\\.wav");
+
+  /** The place right behind its last sample. */
+  public long end() {
+    return position + length;
+  }
+
+  static String name(int number, long position) {
+    return String.format(Locale.ROOT, "segment-%06d-%010d.wav", number, position);
+  }
+
+  /** The segment in a file, or empty if its name is not that of one. */
+  static Optional<Segment> of(Path file) throws IOException {
+    Matcher name = NAME.matcher(file.getFileName().toString());
+    if (!name.matches()) {
+      return Optional.empty();
+    }
+    // By the file's size, not its header, which a power cut may have left behind the samples.
+    long length = Math.max(0, Files.size(file) - WavWriter.HEADER_BYTES) / Short.BYTES;
+    int number = Integer.parseInt(name.group(1));
+    return Optional.of(new Segment(number, Long.parseLong(name.group(2)), length, file));
+  }
+
+  /** Copies the samples that belong into the stretch which begins at a place. */
+  void copyInto(short[] stretch, long from) throws IOException {
+    long start = Math.max(position, from);
+    int count = (int) (Math.min(end(), from + stretch.length) - start);
+    if (count <= 0) {
+      return;
+    }
+    ByteBuffer bytes = ByteBuffer.allocate(count * Short.BYTES).order(ByteOrder.LITTLE_ENDIAN);
+    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
+      long at = WavWriter.HEADER_BYTES + (start - position) * Short.BYTES;
+      while (bytes.hasRemaining() && channel.read(bytes, at + bytes.position()) >= 0) {
+        // until all is read, or the file turns out shorter
+      }
+    }
+    bytes.flip().asShortBuffer().get(stretch, (int) (start - from), bytes.limit() / Short.BYTES);
+  }
+}

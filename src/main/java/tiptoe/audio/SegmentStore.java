@@ -1,0 +1,175 @@
+package tiptoe.audio;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * Keeps a recording in a folder as WAV files of at most 10 s, which only their owner may read.
+ * Samples are written as they come, and forced to the disk at least once for every second of sound,
+ * so that a power cut costs no more than about that. Nothing stored is ever overwritten: a folder
+ * that holds a recording is gone on with behind its end. For use by one thread at a time.
+ */
+public final class SegmentStore implements AutoCloseable {
+  private static final int SEGMENT_SAMPLES = 10 * Pcm.RATE;
+  private static final int FORCED_SAMPLES = Pcm.RATE;
+
+  private final Path folder;
+  private final long offset;
+  private int number;
+  private WavWriter writer;
+  private long writerStart;
+  private int unforced;
+
+  private SegmentStore(Path folder, long offset, int number) {
+    this.folder = folder;
+    this.offset = offset;
+    this.number = number;
+  }
+
+  /** Opens the folder, and makes it where it is missing. */
+  public static SegmentStore open(Path folder) throws IOException {
+    try {
+      OwnerOnly.createFolder(folder);
+    } catch (FileAlreadyExistsException e) {
+      throw new AudioProblem("expected a folder for the recording, found a file at " + folder, e);
+    }
+    List<Segment> before = segments(folder);
+    long end = before.stream().mapToLong(Segment::end).max().orElse(0);
+    int last = before.stream().mapToInt(Segment::number).max().orElse(0);
+    return new SegmentStore(folder, end, last);
+  }
+
+  /**
+   * Where in the folder's time line this recording begins, in samples: 0 in a new folder. A chunk
+   * is kept at this offset plus its own position.
+   */
+  public long offset() {
+    return offset;
+  }
+
+  /** Writes a chunk behind those before. A chunk behind a loss begins a new segment. */
+  public void append(Chunk chunk) throws IOException {
+    short[] samples = chunk.samples();
+    int done = 0;
+    while (done < samples.length) {
+      long place = offset + chunk.position() + done;
+      prepare(place);
+      int count = Math.min(samples.length - done, SEGMENT_SAMPLES - writer.length());
+      write(count == samples.length ? samples : part(samples, done, count));
+      done += count;
+    }
+  }
+
+  /** Forces to the disk what is not there yet. */
+  public void force() throws IOException {
+    if (writer != null) {
+      writer.force();
+      unforced = 0;
+    }
+  }
+
+  @Override
+  public void close() throws IOException {
+    WavWriter closing = writer;
+    writer = null;
+    if (closing != null) {
+      try (closing) {
+        closing.force();
+      }
+    }
+  }
+
+  /** The segments in a folder, in their order; none if there is no such folder. */
+  public static List<Segment> segments(Path folder) throws IOException {
+    if (!Files.isDirectory(folder)) {
+      return List.of();
+    }
+    List<Segment> segments = new ArrayList<>();
+    try (Stream<Path> files = Files.list(folder)) {
+      for (Path file : (Iterable<Path>) files::iterator) {
+        Segment.of(file).ifPresent(segments::add);
+      }
+    }
+    segments.sort(Comparator.comparingInt(Segment::number));
+    return segments;
+  }
+
+  /**
+   * The sound between two times, in seconds on the folder's time line, cut to what there is; what
+   * was lost in between is silent. Works while a recording goes on.
+   *
+   * @return empty if nothing is stored of that time
+   */
+  public static Optional<Pcm> read(Path folder, double from, double to) throws IOException {
+    long start = Math.max(0, Math.round(from * Pcm.RATE));
+    long end = Math.round(to * Pcm.RATE);
+    List<Segment> touched =
+        segments(folder).stream().filter(s -> s.position() < end && s.end() > start).toList();
+    if (touched.isEmpty()) {
+      return Optional.empty();
+    }
+    long first = Math.max(start, touched.get(0).position());
+    long last = Math.min(end, touched.get(touched.size() - 1).end());
+    short[] stretch = new short[Math.toIntExact(last - first)];
+    for (Segment segment : touched) {
+      segment.copyInto(stretch, first);
+    }
+    return Optional.of(Pcm.of(stretch));
+  }
+
+  /** Deletes every segment in a folder, and leaves whatever else is in it. */
+  public static void erase(Path folder) throws IOException {
+    for (Segment segment : segments(folder)) {
+      Files.deleteIfExists(segment.file());
+    }
+  }
+
+  /** Sees to it that a segment is open whose next sample has this place. */
+  private void prepare(long place) throws IOException {
+    boolean fits =
+        writer != null
+            && writer.length() < SEGMENT_SAMPLES
+            && writerStart + writer.length() == place;
+    if (fits) {
+      return;
+    }
+    close();
+    number++;
+    Path file = folder.resolve(Segment.name(number, place));
+    writer = WavWriter.to(OwnerOnly.createFile(file), Pcm.RATE);
+    writerStart = place;
+    unforced = 0;
+    forceFolder();
+  }
+
+  private void write(short[] samples) throws IOException {
+    writer.append(samples);
+    unforced += samples.length;
+    if (unforced >= FORCED_SAMPLES || writer.length() == SEGMENT_SAMPLES) {
+      force();
+    }
+  }
+
+  /** Without this, a power cut could lose the new file's name. */
+  private void forceFolder() {
+    try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+      channel.force(true);
+    } catch (IOException e) {
+      // Windows opens no folders; its file systems log names themselves.
+    }
+  }
+
+  private static short[] part(short[] samples, int from, int count) {
+    return Arrays.copyOfRange(samples, from, from + count);
+  }
+}
