@@ -25,7 +25,9 @@ public record Question(Kind kind, String detail, Statement about, Statement agai
     /** The number cannot be right: the statement is not recorded; it is said again or dropped. */
     NUMBER,
     /** An older statement says something else: the older one stands until this is answered. */
-    CONTRADICTION;
+    CONTRADICTION,
+    /** A short answer fits several steps: nothing is recorded; {@code about} is null. */
+    STEP;
 
     @JsonValue
     public String id() {

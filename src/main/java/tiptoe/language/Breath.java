@@ -1,0 +1,308 @@
+package tiptoe.language;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import tiptoe.protocol.Norm;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Region;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+
+/**
+ * One utterance being understood, phrase by phrase: carries a side to the next finding of the same
+ * breath, follows the region, closes the open question.
+ */
+final class Breath {
+  private final Protocol protocol;
+  private final Findings findings;
+  private final Questions questions;
+  private final Source source;
+  private final List<Meaning> meanings = new ArrayList<>();
+
+  private String region;
+  private List<Statement> recent;
+  private Question open;
+  private boolean openIsCorrection;
+
+  // A side said once carries to the next finding of the same breath and region, and no further.
+  private Collection<Side> carried = List.of();
+  private String carriedIn;
+
+  Breath(Protocol protocol, Dialogue dialogue, Source source) {
+    this.protocol = protocol;
+    this.findings = new Findings(protocol, source);
+    this.questions = new Questions(protocol);
+    this.source = source;
+    this.region = dialogue.region();
+    this.recent = new ArrayList<>(dialogue.recent());
+    this.open = dialogue.open();
+  }
+
+  List<Meaning> meanings() {
+    return meanings;
+  }
+
+  Dialogue dialogue() {
+    return new Dialogue(region, recent, open);
+  }
+
+  void take(List<Clause> clauses) {
+    boolean correction = clauses.stream().anyMatch(clause -> clause.mark("correction").isPresent());
+    List<String> steps = List.of();
+    for (Clause clause : clauses) {
+      steps = clause.steps.isEmpty() ? steps : clause.steps;
+      take(clause, steps, correction);
+    }
+  }
+
+  private void take(Clause clause, List<String> steps, boolean correction) {
+    Facts.of(clause).forEach(meanings::add);
+    if (clause.mark("heading").isPresent()) {
+      enter(clause.mark("heading").get());
+      meanings.add(new Meaning.Heading(region));
+    } else if (clause.mark("command").isPresent()) {
+      command(Command.of(clause.mark("command").get()));
+    } else if (clause.mark("group").isPresent()) {
+      wholeRegion(clause.mark("group").get());
+    } else if (clause.mark("every").isPresent()) {
+      leftOut(clause);
+    } else if (clause.mark("same").isPresent()) {
+      sameOn(clause.mark("same").get());
+    } else if (clause.mark("short").isPresent()) {
+      shortAnswer(clause, correction);
+    } else if (clause.mark("reply").isPresent()) {
+      reply(clause);
+    } else if (!steps.isEmpty()) {
+      finding(clause, steps, correction);
+    }
+  }
+
+  private void finding(Clause clause, List<String> steps, boolean correction) {
+    String of = protocol.step(steps.get(0)).region();
+    Collection<Side> sides = clause.sides;
+    if (sides.isEmpty() && of.equals(carriedIn)) {
+      sides = carried;
+    }
+    List<Meaning> made = findings.of(clause, steps, sides, correction);
+    carried = clause.sides.isEmpty() ? List.of() : List.copyOf(clause.sides);
+    carriedIn = of;
+    if (made.isEmpty()) {
+      addToEarlier(clause, steps);
+    }
+    made.forEach(this::add);
+  }
+
+  // "two by three centimetres" behind "fontanelle soft": details of what was just stated.
+  private void addToEarlier(Clause clause, List<String> steps) {
+    for (String step : steps) {
+      for (int i = recent.size() - 1; i >= 0; i--) {
+        Statement earlier = recent.get(i);
+        if (earlier.step().equals(step) && earlier.value() != null) {
+          Clause again = clause;
+          again.values.add(earlier.value());
+          findings.of(again, List.of(step), sidesOf(earlier), false).forEach(this::add);
+          return;
+        }
+      }
+    }
+  }
+
+  private static List<Side> sidesOf(Statement statement) {
+    return statement.side() == null ? List.of() : List.of(statement.side());
+  }
+
+  private void add(Meaning meaning) {
+    meanings.add(meaning);
+    if (meaning instanceof Meaning.Finding finding) {
+      enter(protocol.step(finding.statement().step()).region());
+      recent.add(finding.statement());
+    } else if (meaning instanceof Meaning.Asks asks) {
+      if (asks.question().about() != null) {
+        enter(protocol.step(asks.question().about().step()).region());
+      }
+      if (open == null) {
+        open = asks.question();
+        openIsCorrection = asks.correction();
+      }
+    }
+  }
+
+  private void enter(String newRegion) {
+    if (!newRegion.equals(region)) {
+      region = newRegion;
+      recent = new ArrayList<>();
+    }
+  }
+
+  private void wholeRegion(String id) {
+    Region whole = protocol.region(id).orElseThrow();
+    for (Step step : whole.steps()) {
+      if (!step.key() && !step.isMeasured() && !step.optional()) {
+        for (Side side : sidesOf(step)) {
+          Statement normal =
+              new Statement(
+                  step.id(),
+                  side,
+                  step.normal().orElseThrow().id(),
+                  null,
+                  Map.of(),
+                  List.of(),
+                  true,
+                  source);
+          add(new Meaning.Finding(normal, false));
+        }
+      }
+    }
+  }
+
+  private void leftOut(Clause clause) {
+    Region whole = protocol.region(clause.mark("every").orElseThrow()).orElseThrow();
+    for (Step step : whole.steps()) {
+      for (Side side : sidesOf(step)) {
+        add(new Meaning.Finding(findings.notExamined(step, side, clause), false));
+      }
+    }
+  }
+
+  private static List<Side> sidesOf(Step step) {
+    List<Side> sides = new ArrayList<>();
+    if (step.sided()) {
+      sides.addAll(List.of(Side.LEFT, Side.RIGHT));
+    } else {
+      sides.add(null);
+    }
+    return sides;
+  }
+
+  private void sameOn(String where) {
+    Optional<Side> last =
+        recent.stream().map(Statement::side).filter(side -> side != null).reduce((a, b) -> b);
+    if (last.isEmpty()) {
+      add(new Meaning.Asks(questions.step(List.of()), false));
+      return;
+    }
+    Side to = where.equals("other") ? last.get().other() : Side.of(where);
+    List<Statement> copies =
+        recent.stream()
+            .filter(statement -> statement.side() == to.other())
+            .map(statement -> statement.withSide(to))
+            .filter(copy -> !recent.contains(copy))
+            .toList();
+    copies.forEach(copy -> add(new Meaning.Finding(copy, false)));
+  }
+
+  private void shortAnswer(Clause clause, boolean correction) {
+    if (region == null || clause.values.isEmpty()) {
+      return;
+    }
+    String said = clause.values.get(0);
+    List<Step> candidates =
+        protocol.region(region).orElseThrow().steps().stream()
+            .filter(step -> step.sided() && matching(step, said).isPresent())
+            .toList();
+    if (candidates.size() != 1) {
+      add(new Meaning.Asks(questions.step(candidates), correction));
+      return;
+    }
+    Step step = candidates.get(0);
+    clause.values.set(0, matching(step, said).orElseThrow());
+    finding(clause, List.of(step.id()), correction);
+  }
+
+  private static Optional<String> matching(Step step, String said) {
+    if (said.equals("normal")) {
+      return step.normal().map(value -> value.id());
+    }
+    return step.value(said)
+        .map(value -> value.id())
+        .or(
+            () ->
+                said.equals("intact") || said.equals("clear")
+                    ? step.normal().filter(v -> v.norm() == Norm.NORMAL).map(v -> v.id())
+                    : Optional.empty());
+  }
+
+  private void command(Command command) {
+    boolean answers = command == Command.YES || command == Command.NO;
+    if (answers && open != null && open.kind() == Question.Kind.DETAIL && open.about() != null) {
+      boolean yesOrNo =
+          protocol
+              .step(open.about().step())
+              .detail(open.detail())
+              .map(detail -> detail.values().contains("yes"))
+              .orElse(false);
+      if (yesOrNo) {
+        closeWithDetail(open.detail(), command.id());
+        return;
+      }
+    }
+    meanings.add(new Meaning.Instruction(command));
+  }
+
+  private void reply(Clause clause) {
+    if (open == null) {
+      return;
+    }
+    switch (open.kind()) {
+      case SIDE -> {
+        if (!clause.sides.isEmpty()) {
+          closeWithSides(clause.sides);
+        }
+      }
+      case DETAIL -> {
+        if (open.detail().equals(Questions.SIDE_DETAIL)) {
+          if (clause.sides.size() == 1) {
+            closeWithSides(clause.sides);
+          }
+        } else if (clause.others.containsKey(open.detail())) {
+          closeWithDetail(open.detail(), String.join(",", clause.others.get(open.detail())));
+        }
+      }
+      case CONTRADICTION -> {
+        String reply = clause.mark("reply").orElse("");
+        if (reply.equals("first") || reply.equals("second")) {
+          choose(reply.equals("second"));
+        }
+      }
+      default -> {
+        // A number or a step is said again in full.
+      }
+    }
+  }
+
+  private void closeWithSides(Collection<Side> sides) {
+    Question closed = close();
+    sides.stream()
+        .sorted()
+        .map(closed.about()::withSide)
+        .flatMap(statement -> findings.complete(statement, openIsCorrection).stream())
+        .forEach(this::add);
+  }
+
+  private void closeWithDetail(String detail, String value) {
+    Question closed = close();
+    Map<String, String> details = new TreeMap<>(closed.about().details());
+    details.put(detail, value);
+    Statement completed = closed.about().withDetails(details);
+    recent.replaceAll(earlier -> earlier.equals(closed.about()) ? completed : earlier);
+    add(new Meaning.Finding(completed, openIsCorrection));
+  }
+
+  private void choose(boolean newer) {
+    Question closed = close();
+    if (newer) {
+      add(new Meaning.Finding(closed.about(), true));
+    }
+  }
+
+  private Question close() {
+    Question closed = open;
+    open = null;
+    meanings.add(new Meaning.Answers(closed));
+    return closed;
+  }
+}

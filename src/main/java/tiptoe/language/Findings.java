@@ -1,0 +1,179 @@
+package tiptoe.language;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import tiptoe.protocol.Detail;
+import tiptoe.protocol.Measure;
+import tiptoe.protocol.Norm;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+
+/** Turns a clause into findings of its steps, and asks for what a finding needs and lacks. */
+final class Findings {
+  private final Protocol protocol;
+  private final Questions questions;
+  private final Source source;
+
+  Findings(Protocol protocol, Source source) {
+    this.protocol = protocol;
+    this.questions = new Questions(protocol);
+    this.source = source;
+  }
+
+  /**
+   * The findings of a clause.
+   *
+   * @param steps ids of the steps it is about
+   * @param sides the sides said or carried over; empty where there are none
+   */
+  List<Meaning> of(Clause clause, List<String> steps, Collection<Side> sides, boolean correction) {
+    List<Meaning> meanings = new ArrayList<>();
+    for (String id : steps) {
+      Step step = protocol.step(id);
+      for (Statement statement : statements(step, clause)) {
+        place(step, statement, sides)
+            .forEach(placed -> meanings.addAll(complete(placed, correction)));
+      }
+    }
+    return meanings;
+  }
+
+  /** The finding with what is still asked about it: side first, then details. */
+  List<Meaning> complete(Statement statement, boolean correction) {
+    Step step = protocol.step(statement.step());
+    List<Meaning> meanings = new ArrayList<>();
+    if (step.sided() && statement.side() == null) {
+      meanings.add(new Meaning.Asks(questions.side(statement), correction));
+      return meanings;
+    }
+    if (statement.quantity() != null && !step.measure().plausible(statement.quantity().number())) {
+      meanings.add(new Meaning.Asks(questions.number(statement), correction));
+      return meanings;
+    }
+    meanings.add(new Meaning.Finding(statement, correction));
+    boolean sideNeeded = step.value(orNone(statement.value())).map(Value::sided).orElse(false);
+    if (sideNeeded && statement.side() == null) {
+      Question which = questions.detail(statement, Questions.SIDE_DETAIL);
+      meanings.add(new Meaning.Asks(which, correction));
+    }
+    for (Detail detail : step.details()) {
+      if (detail.ask()
+          && detail.belongsTo(orNone(statement.value()))
+          && !Value.NOT_EXAMINED.equals(statement.value())
+          && !statement.details().containsKey(detail.id())) {
+        meanings.add(new Meaning.Asks(questions.detail(statement, detail.id()), correction));
+      }
+    }
+    return meanings;
+  }
+
+  private List<Statement> statements(Step step, Clause clause) {
+    if (clause.values.contains(Value.NOT_EXAMINED)) {
+      return List.of(notExamined(step, null, clause));
+    }
+    if (step.isMeasured()) {
+      return measured(step, clause).stream().toList();
+    }
+    List<String> denied =
+        clause.denied.stream().filter(id -> step.value(id).isPresent()).distinct().toList();
+    List<String> values =
+        new ArrayList<>(
+            clause.values.stream().filter(id -> step.value(id).isPresent()).distinct().toList());
+    if (values.isEmpty() && !denied.isEmpty()) {
+      step.normal().ifPresent(normal -> values.add(normal.id()));
+    }
+    List<Statement> made = new ArrayList<>();
+    for (String value : values) {
+      boolean normal = step.value(value).orElseThrow().norm() == Norm.NORMAL;
+      made.add(
+          new Statement(
+              step.id(),
+              null,
+              value,
+              null,
+              details(step, value, clause),
+              normal ? denied : List.of(),
+              false,
+              source));
+    }
+    return made;
+  }
+
+  /** A step that was left out, with the reason where one was said. */
+  Statement notExamined(Step step, Side side, Clause clause) {
+    Map<String, String> reason = new LinkedHashMap<>();
+    clause.mark("reason").ifPresent(said -> reason.put("reason", said));
+    return new Statement(
+        step.id(), side, Value.NOT_EXAMINED, null, reason, List.of(), false, source);
+  }
+
+  private Optional<Statement> measured(Step step, Clause clause) {
+    List<SpokenNumber> said = clause.numbers.stream().filter(n -> n.of() == null).toList();
+    if (said.isEmpty()) {
+      return Optional.empty();
+    }
+    Measurement measurement = Measurement.of(said, step.measure());
+    if (Double.isNaN(measurement.number())) {
+      return Optional.empty();
+    }
+    // An implausible reading can fall inside the range only when two readings compete.
+    double number = measurement.number();
+    Quantity quantity = new Quantity(number, step.measure().unit());
+    return Optional.of(
+        new Statement(step.id(), null, null, quantity, Map.of(), List.of(), false, source));
+  }
+
+  private Map<String, String> details(Step step, String value, Clause clause) {
+    Map<String, String> details = new LinkedHashMap<>();
+    for (Detail detail : step.details()) {
+      if (!detail.belongsTo(value)) {
+        continue;
+      }
+      List<String> said = clause.others.getOrDefault(detail.id(), List.of());
+      if (!said.isEmpty()) {
+        details.put(detail.id(), String.join(",", said.stream().distinct().toList()));
+      }
+      if (detail.measure() != null) {
+        number(clause, detail.id(), detail.measure()).ifPresent(n -> details.put(detail.id(), n));
+      }
+    }
+    return details;
+  }
+
+  private static Optional<String> number(Clause clause, String detail, Measure measure) {
+    List<SpokenNumber> said =
+        clause.numbers.stream().filter(number -> detail.equals(number.of())).toList();
+    if (said.isEmpty()) {
+      return Optional.empty();
+    }
+    Measurement measurement = Measurement.of(said, measure);
+    return measurement.plausible()
+        ? Optional.of(new Quantity(measurement.number(), measure.unit()).text())
+        : Optional.empty();
+  }
+
+  private static List<Statement> place(Step step, Statement statement, Collection<Side> sides) {
+    boolean normal =
+        statement.value() != null
+            && step.value(statement.value()).map(v -> v.norm() == Norm.NORMAL).orElse(false);
+    if (step.sided()) {
+      return sides.isEmpty()
+          ? List.of(statement)
+          : sides.stream().sorted().map(statement::withSide).toList();
+    }
+    return sides.size() == 1 && !normal && !step.isMeasured()
+        ? Collections.singletonList(statement.withSide(sides.iterator().next()))
+        : List.of(statement);
+  }
+
+  private static String orNone(String value) {
+    return value == null ? "" : value;
+  }
+}

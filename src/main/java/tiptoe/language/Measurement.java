@@ -1,0 +1,116 @@
+package tiptoe.language;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import tiptoe.protocol.Measure;
+
+/**
+ * What spoken numbers come to, in the unit of the step.
+ *
+ * @param number in the unit of the measure; meaningless where nothing was understood
+ * @param plausible whether it can stand without being asked about
+ */
+record Measurement(double number, boolean plausible) {
+  // Exact by definition: the international pound (453.59237 g) and inch (2.54 cm), 1959.
+  private static final Map<String, Map<String, Double>> FACTORS =
+      Map.of(
+          "g", Map.of("g", 1.0, "kg", 1000.0, "lb", 453.59237, "oz", 453.59237 / 16),
+          "cm", Map.of("cm", 1.0, "mm", 0.1, "in", 2.54, "m", 100.0),
+          "mm", Map.of("mm", 1.0, "cm", 10.0),
+          "h", Map.of("h", 1.0, "days", 24.0));
+
+  // What is tried when no unit was said; pounds and millimetres are always said.
+  private static final Map<String, List<String>> UNSAID =
+      Map.of(
+          "g", List.of("g", "kg"),
+          "cm", List.of("cm", "in"),
+          "°C", List.of("°C", "°F"));
+
+  /** The measurement that these numbers, said one after the other, mean. */
+  static Measurement of(List<SpokenNumber> said, Measure measure) {
+    List<Double> candidates = candidates(said, measure);
+    List<Double> plausible = candidates.stream().filter(measure::plausible).distinct().toList();
+    boolean unitSaid = said.get(0).unit() != null;
+    if (!plausible.isEmpty() && (plausible.size() == 1 || unitSaid || sameUnit(said, measure))) {
+      return new Measurement(plausible.get(0), true);
+    }
+    return new Measurement(candidates.isEmpty() ? Double.NaN : candidates.get(0), false);
+  }
+
+  // Where the words alone are read in several ways, the first reading in the step's own unit wins
+  // if it is plausible; readings in two different units are a question.
+  private static boolean sameUnit(List<SpokenNumber> said, Measure measure) {
+    List<String> units = UNSAID.getOrDefault(measure.unit(), List.of(measure.unit()));
+    return units.stream()
+            .filter(
+                unit ->
+                    NumberWords.readings(said.get(0).words()).stream()
+                        .anyMatch(n -> measure.plausible(converted(n, unit, measure.unit()))))
+            .count()
+        == 1;
+  }
+
+  private static List<Double> candidates(List<SpokenNumber> said, Measure measure) {
+    if (said.size() == 2) {
+      return pair(said.get(0), said.get(1), measure);
+    }
+    List<Double> candidates = new ArrayList<>();
+    if (said.size() == 1) {
+      SpokenNumber only = said.get(0);
+      List<String> units =
+          only.unit() != null
+              ? List.of(only.unit())
+              : UNSAID.getOrDefault(measure.unit(), List.of(measure.unit()));
+      for (String unit : units) {
+        for (double reading : NumberWords.readings(only.words())) {
+          candidates.add(converted(reading, unit, measure.unit()));
+        }
+      }
+    }
+    return candidates;
+  }
+
+  // "three kilos four hundred", "seven pounds six": the second number is in the smaller unit.
+  private static List<Double> pair(SpokenNumber major, SpokenNumber minor, Measure measure) {
+    boolean metric = "kg".equals(major.unit());
+    boolean imperial = "lb".equals(major.unit());
+    String unit = minor.unit() != null ? minor.unit() : metric ? "g" : imperial ? "oz" : null;
+    List<Double> candidates = new ArrayList<>();
+    if (unit == null) {
+      return candidates;
+    }
+    for (double high : NumberWords.readings(major.words())) {
+      for (double low : NumberWords.readings(minor.words())) {
+        boolean fits = metric ? low >= 100 && low < 1000 || minor.unit() != null : low < 16;
+        if (fits) {
+          candidates.add(
+              round(
+                  raw(high, major.unit(), measure.unit()) + raw(low, unit, measure.unit()),
+                  measure.unit()));
+        }
+      }
+    }
+    return candidates;
+  }
+
+  private static double converted(double number, String from, String to) {
+    return round(raw(number, from, to), to);
+  }
+
+  private static double raw(double number, String from, String to) {
+    if (to.equals("°C") && from.equals("°F")) {
+      return (number - 32) * 5 / 9;
+    }
+    return number * FACTORS.getOrDefault(to, Map.of()).getOrDefault(from, 1.0);
+  }
+
+  // Whole grams and hundredths of everything else: finer than any of it is measured.
+  private static double round(double number, String unit) {
+    return BigDecimal.valueOf(number)
+        .setScale(unit.equals("g") ? 0 : 2, RoundingMode.HALF_UP)
+        .doubleValue();
+  }
+}

@@ -1,0 +1,55 @@
+package tiptoe.language;
+
+import java.util.ArrayList;
+import java.util.List;
+import tiptoe.protocol.Labels;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+
+/** Puts statements into words for people. */
+public final class Phrasing {
+  private final Protocol protocol;
+
+  public Phrasing(Protocol protocol) {
+    this.protocol = protocol;
+  }
+
+  /** Such as {@code left clavicle: crepitus} or {@code weight: 3420 g}. */
+  public String of(Statement statement) {
+    return name(statement.step(), statement.side()) + ": " + said(statement);
+  }
+
+  /** Such as {@code left clavicle}. */
+  public String name(String stepId, Side side) {
+    String label = protocol.step(stepId).label();
+    return side == null ? label : side.id() + " " + label;
+  }
+
+  /** The value or number with its details: {@code present, grade 2, systolic}. */
+  public String said(Statement statement) {
+    Step step = protocol.step(statement.step());
+    List<String> parts = new ArrayList<>();
+    parts.add(
+        statement.quantity() != null
+            ? statement.quantity().toString()
+            : step.value(statement.value()).map(Value::label).orElse(Labels.of(statement.value())));
+    statement.details().forEach((id, value) -> parts.add(detail(step, id, value)));
+    statement.denied().forEach(id -> parts.add("no " + valueLabel(step, id)));
+    return String.join(", ", parts);
+  }
+
+  private static String detail(Step step, String id, String value) {
+    String unit =
+        step.detail(id)
+            .filter(detail -> detail.measure() != null && !detail.measure().unit().equals("1"))
+            .map(detail -> " " + detail.measure().unit())
+            .orElse("");
+    return Labels.of(id) + " " + Labels.of(value).replace(",", " and ") + unit;
+  }
+
+  private static String valueLabel(Step step, String id) {
+    return step.value(id).map(Value::label).orElse(Labels.of(id));
+  }
+}

@@ -1,0 +1,55 @@
+package tiptoe.language;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import tiptoe.protocol.Labels;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Step;
+
+/** Words the questions, short enough to be read at a glance from the cot. */
+final class Questions {
+  /** The detail that asks for the side of a value whose step has none. */
+  static final String SIDE_DETAIL = "side";
+
+  private final Protocol protocol;
+  private final Phrasing phrasing;
+
+  Questions(Protocol protocol) {
+    this.protocol = protocol;
+    this.phrasing = new Phrasing(protocol);
+  }
+
+  Question side(Statement about) {
+    return ask(Question.Kind.SIDE, null, about, phrasing.of(about) + " — left, right or both?");
+  }
+
+  Question detail(Statement about, String detail) {
+    String step = protocol.step(about.step()).label();
+    String text =
+        switch (detail) {
+          case SIDE_DETAIL -> phrasing.of(about) + " — which side?";
+          case "palpated" -> step + " — felt with a finger?";
+          case "base-visible" -> "dimple — base visible?";
+          case "radiation" -> step + " — does it radiate, and where to?";
+          case "place" -> step + " — where is it loudest?";
+          default -> phrasing.of(about) + " — " + Labels.of(detail) + "?";
+        };
+    return ask(Question.Kind.DETAIL, detail, about, text);
+  }
+
+  Question number(Statement about) {
+    String text = "heard " + phrasing.of(about) + " — say the number again";
+    return ask(Question.Kind.NUMBER, null, about, text);
+  }
+
+  Question step(List<Step> candidates) {
+    String names = candidates.stream().map(Step::label).collect(Collectors.joining(" or "));
+    String text =
+        candidates.isEmpty() ? "which part is that about?" : "which is meant: " + names + "?";
+    return ask(Question.Kind.STEP, null, null, text);
+  }
+
+  private static Question ask(Question.Kind kind, String detail, Statement about, String text) {
+    return new Question(kind, detail, about, null, text);
+  }
+}

@@ -1,0 +1,20 @@
+package tiptoe.language;
+
+import java.util.List;
+
+/**
+ * A number as it was said.
+ *
+ * @param of id of the detail it belongs to; null where it is the step's own
+ * @param words the words of the number
+ * @param unit id of the unit that was said; null where none was
+ */
+record SpokenNumber(String of, List<String> words, String unit) {
+  SpokenNumber {
+    words = List.copyOf(words);
+  }
+
+  SpokenNumber withUnit(String said) {
+    return new SpokenNumber(of, words, said);
+  }
+}

@@ -1,0 +1,165 @@
+package tiptoe.language;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.text.Normalizer;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.regex.Pattern;
+
+/**
+ * Turns typed text into the words of the grammars: lower case, numerals in words, American spelling
+ * and short forms as {@code spellings.txt} maps them.
+ */
+public final class TypedText {
+  private static final Pattern SENTENCE_END = Pattern.compile("(?<=[.;!?])\\s+|[\\n;]+");
+  private static final Pattern NUMERAL_AND_UNIT = Pattern.compile("(?<=\\d)(?=[a-z%°])");
+  private static final Pattern NOT_A_WORD = Pattern.compile("[^a-z0-9'.\\[\\]]+");
+  private static final Pattern NUMERAL = Pattern.compile("\\d+(\\.\\d+)?");
+  private static final String[] DIGITS = {
+    "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"
+  };
+  private static final String[] TEENS = {
+    "ten",
+    "eleven",
+    "twelve",
+    "thirteen",
+    "fourteen",
+    "fifteen",
+    "sixteen",
+    "seventeen",
+    "eighteen",
+    "nineteen"
+  };
+  private static final String[] TENS = {
+    "", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"
+  };
+
+  private final Map<String, List<String>> spellings;
+
+  private TypedText(Map<String, List<String>> spellings) {
+    this.spellings = Map.copyOf(spellings);
+  }
+
+  /**
+   * Reads {@code spellings.txt}: {@code american = words of the grammars}, one a line, comments
+   * behind {@code #}.
+   *
+   * @throws IOException when it cannot be read, or a line is not of that form; names the line
+   */
+  public static TypedText load(Path spellings) throws IOException {
+    Map<String, List<String>> map = new HashMap<>();
+    int number = 0;
+    for (String line : Files.readAllLines(spellings, StandardCharsets.UTF_8)) {
+      number++;
+      String text = line.replaceFirst("#.*", "").strip();
+      if (text.isEmpty()) {
+        continue;
+      }
+      String[] sides = text.split("\\s*=\\s*");
+      if (sides.length != 2 || sides[0].isBlank() || sides[0].contains(" ")) {
+        throw new IOException(
+            spellings.getFileName() + ":" + number + ": expected word = words, found " + text);
+      }
+      map.put(sides[0], List.of(sides[1].split(" +")));
+    }
+    return new TypedText(map);
+  }
+
+  /** The sentences of a text, each an utterance of its own. */
+  public static List<String> sentences(String text) {
+    return SENTENCE_END
+        .splitAsStream(text)
+        .map(String::strip)
+        .filter(sentence -> sentence.chars().anyMatch(Character::isLetterOrDigit))
+        .toList();
+  }
+
+  /** The words of one utterance. */
+  public List<String> words(String text) {
+    String plain =
+        Normalizer.normalize(text.toLowerCase(Locale.ROOT), Normalizer.Form.NFD)
+            .replaceAll("\\p{M}", "")
+            .replace('’', '\'')
+            .replace("æ", "ae")
+            .replace("œ", "oe");
+    List<String> words = new ArrayList<>();
+    for (String typed : plain.split("\\s+")) {
+      if (spellings.containsKey(typed)) {
+        words.addAll(spellings.get(typed));
+        continue;
+      }
+      for (String piece :
+          NOT_A_WORD.split(NUMERAL_AND_UNIT.matcher(symbols(typed)).replaceAll(" "))) {
+        addPiece(piece.replaceAll("^[.']+|[.']+$", ""), words);
+      }
+    }
+    return words;
+  }
+
+  private static String symbols(String typed) {
+    return typed
+        .replaceAll("(?<=\\d),(?=\\d{3}\\b)", "")
+        .replace("%", " percent ")
+        .replace("°", " degrees ")
+        .replaceAll("(?<=\\d)\\+(?=\\d)", " plus ")
+        .replaceAll("(?<=\\d)/(?=\\d)", " out of ");
+  }
+
+  private void addPiece(String piece, List<String> words) {
+    if (piece.isEmpty()) {
+      return;
+    }
+    if (NUMERAL.matcher(piece).matches()) {
+      words.addAll(spoken(piece));
+    } else if (spellings.containsKey(piece)) {
+      words.addAll(spellings.get(piece));
+    } else {
+      words.add(piece);
+    }
+  }
+
+  /** A numeral in words: {@code 3420} and {@code 34.5} as they are dictated. */
+  static List<String> spoken(String numeral) {
+    String[] parts = numeral.split("\\.");
+    List<String> words = new ArrayList<>();
+    if (parts[0].length() > 4 || parts[0].length() > 1 && parts[0].startsWith("0")) {
+      parts[0].chars().forEach(digit -> words.add(DIGITS[digit - '0']));
+    } else {
+      words.addAll(whole(Integer.parseInt(parts[0])));
+    }
+    if (parts.length == 2) {
+      words.add("point");
+      parts[1].chars().forEach(digit -> words.add(DIGITS[digit - '0']));
+    }
+    return words;
+  }
+
+  private static List<String> whole(int number) {
+    List<String> words = new ArrayList<>();
+    if (number >= 1000) {
+      words.addAll(List.of(DIGITS[number / 1000], "thousand"));
+    }
+    if (number % 1000 >= 100) {
+      words.addAll(List.of(DIGITS[number % 1000 / 100], "hundred"));
+    }
+    int rest = number % 100;
+    if (rest >= 20) {
+      words.add(TENS[rest / 10]);
+      rest %= 10;
+      if (rest > 0) {
+        words.add(DIGITS[rest]);
+      }
+    } else if (rest >= 10) {
+      words.add(TEENS[rest - 10]);
+    } else if (rest > 0 || number == 0) {
+      words.add(DIGITS[rest]);
+    }
+    return words;
+  }
+}

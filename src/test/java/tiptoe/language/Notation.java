@@ -1,0 +1,65 @@
+package tiptoe.language;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Writes meanings in the short form of the utterance tables. */
+final class Notation {
+  private Notation() {}
+
+  static String of(Interpretation interpretation) {
+    List<String> items = new ArrayList<>();
+    for (Meaning meaning : interpretation.meanings()) {
+      String item = of(meaning);
+      if (item != null) {
+        items.add(item);
+      }
+    }
+    return items.isEmpty() ? "-" : String.join("; ", items);
+  }
+
+  private static String of(Meaning meaning) {
+    if (meaning instanceof Meaning.Finding finding) {
+      return of(finding.statement());
+    } else if (meaning instanceof Meaning.Asks asks) {
+      return of(asks.question());
+    } else if (meaning instanceof Meaning.Fact fact) {
+      return fact.id() + ":=" + fact.value();
+    } else if (meaning instanceof Meaning.Heading heading) {
+      return "@" + heading.region();
+    } else if (meaning instanceof Meaning.Instruction instruction) {
+      return "#" + instruction.command().id();
+    }
+    return null; // an answered question shows in what it yields
+  }
+
+  private static String of(Question question) {
+    String kind = question.kind().name().toLowerCase(java.util.Locale.ROOT);
+    String detail = question.detail() == null ? "" : ":" + question.detail();
+    String about =
+        question.about() == null
+            ? ""
+            : " " + question.about().step() + side(question.about()) + " " + said(question.about());
+    return "?" + kind + detail + about;
+  }
+
+  private static String of(Statement statement) {
+    StringBuilder text = new StringBuilder();
+    text.append(statement.step()).append(side(statement)).append(' ').append(said(statement));
+    statement.details().forEach((id, value) -> text.append(' ').append(id + "=" + value));
+    statement.denied().forEach(id -> text.append(" !").append(id));
+    return text.toString();
+  }
+
+  private static String side(Statement statement) {
+    return statement.side() == null ? "" : "." + statement.side().id();
+  }
+
+  private static String said(Statement statement) {
+    if (statement.quantity() == null) {
+      return statement.value();
+    }
+    String unit = statement.quantity().unit();
+    return statement.quantity().text() + (unit.equals("1") ? "" : " " + unit);
+  }
+}
