@@ -11,6 +11,10 @@ final class StockModel {
 
   private StockModel() {}
 
+  static AcousticModel read() throws IOException {
+    return AcousticModel.read(ModelFolder.open(PATH));
+  }
+
   static void copyTo(Path target) throws IOException {
     try (Stream<Path> all = Files.walk(PATH)) {
       for (Path from : (Iterable<Path>) all::iterator) {
