@@ -1,0 +1,48 @@
+package tiptoe.protocol;
+
+/**
+ * Conversions to the units that are kept, exact by definition: the international pound and inch
+ * (agreement of 1959), an ounce a sixteenth of a pound.
+ */
+public final class Units {
+  public static final double GRAMS_PER_KILOGRAM = 1000;
+  public static final double GRAMS_PER_POUND = 453.59237;
+  public static final double OUNCES_PER_POUND = 16;
+  public static final double GRAMS_PER_OUNCE = GRAMS_PER_POUND / OUNCES_PER_POUND;
+  public static final double CENTIMETRES_PER_INCH = 2.54;
+  public static final double HOURS_PER_DAY = 24;
+
+  private Units() {}
+
+  /** °F to °C. */
+  public static double celsius(double fahrenheit) {
+    return (fahrenheit - 32) * 5 / 9;
+  }
+
+  /** °C to °F. */
+  public static double fahrenheit(double celsius) {
+    return celsius * 9 / 5 + 32;
+  }
+
+  /** Pounds and ounces to g. */
+  public static double grams(double pounds, double ounces) {
+    return pounds * GRAMS_PER_POUND + ounces * GRAMS_PER_OUNCE;
+  }
+
+  /** Inches to cm. */
+  public static double centimetres(double inches) {
+    return inches * CENTIMETRES_PER_INCH;
+  }
+
+  /** g as pounds and ounces to the nearest ounce: {@code 7 lb 6 oz}. */
+  public static String poundsAndOunces(double grams) {
+    long ounces = Math.round(grams / GRAMS_PER_OUNCE);
+    long perPound = (long) OUNCES_PER_POUND;
+    return ounces / perPound + " lb " + ounces % perPound + " oz";
+  }
+
+  /** cm to inches. */
+  public static double inches(double centimetres) {
+    return centimetres / CENTIMETRES_PER_INCH;
+  }
+}
