@@ -1,0 +1,204 @@
+package tiptoe.language;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
+import java.util.TreeSet;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import tiptoe.grammar.GrammarSet;
+import tiptoe.grammar.Parse;
+import tiptoe.grammar.PhraseNetwork;
+import tiptoe.grammar.Tag;
+import tiptoe.protocol.Detail;
+import tiptoe.protocol.Norm;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+
+/** Walks every arc of the grammars: whatever can be said means something the protocol knows. */
+class EveryPathTest {
+  private static final Set<String> MARKS =
+      Set.of(
+          "step",
+          "side",
+          "value",
+          "deny",
+          "number",
+          "of",
+          "unit",
+          "fact",
+          "is",
+          "group",
+          "every",
+          "short",
+          "heading",
+          "command",
+          "same",
+          "correction",
+          "reply",
+          "reason");
+  private static final Set<String> FACTS =
+      Set.of(
+          "sex",
+          "gestation",
+          "age",
+          "first-born",
+          "presentation",
+          "breech-in-last-month",
+          "hip-family-history",
+          "multiple",
+          "birth-mode",
+          "heart-family-history",
+          "eye-family-history",
+          "birth-weight");
+  private static final Protocol PROTOCOL = Protocol.standard();
+  private static PhraseNetwork network;
+  private static List<PhraseNetwork.Path> paths;
+
+  @BeforeAll
+  static void walk() {
+    GrammarSet grammars = GrammarSet.load(Path.of("grammars"), "exam.gram");
+    assertEquals(List.of(), grammars.problems());
+    network = PhraseNetwork.of(grammars);
+    paths = network.paths(new Random(7), 100_000);
+  }
+
+  @Test
+  void everyTagNamesSomethingThatExists() {
+    Set<String> wrong = new TreeSet<>();
+    for (PhraseNetwork.Path path : paths) {
+      List<String> steps = new ArrayList<>();
+      List<Tag> tags =
+          path.items().stream()
+              .filter(Parse.TagItem.class::isInstance)
+              .flatMap(item -> Tag.parse(((Parse.TagItem) item).text()).stream())
+              .toList();
+      tags.stream().filter(tag -> tag.key().equals("step")).forEach(tag -> steps.add(tag.value()));
+      boolean isShort = tags.stream().anyMatch(tag -> tag.key().equals("short"));
+      for (Tag tag : tags) {
+        if (!isShort && !exists(tag, steps)) {
+          wrong.add(tag + " in " + String.join(" ", path.words()));
+        }
+      }
+    }
+    assertEquals(Set.of(), wrong);
+  }
+
+  private static boolean exists(Tag tag, List<String> steps) {
+    return switch (tag.key()) {
+      case "step" -> PROTOCOL.find(tag.value()).isPresent();
+      case "value", "deny" ->
+          tag.value().equals(Value.NOT_EXAMINED)
+              || steps.stream().anyMatch(id -> PROTOCOL.step(id).value(tag.value()).isPresent());
+      case "group", "every", "heading" -> PROTOCOL.region(tag.value()).isPresent();
+      case "side" -> List.of("left", "right", "both").contains(tag.value());
+      case "fact" -> FACTS.contains(tag.value());
+      case "command" -> Command.of(tag.value()) != null;
+      default -> {
+        if (MARKS.contains(tag.key()) || tag.endsClause()) {
+          yield true;
+        }
+        yield PROTOCOL
+            .steps()
+            .flatMap(step -> step.details().stream())
+            .filter(detail -> detail.id().equals(tag.key()))
+            .anyMatch(detail -> takes(detail, tag.value()));
+      }
+    };
+  }
+
+  private static boolean takes(Detail detail, String value) {
+    return detail.values().contains(value)
+        || detail.measure() != null && detail.measure().plausible(Double.parseDouble(value));
+  }
+
+  @Test
+  void everyFindingThatCanBeSaidIsUnderstood() {
+    Interpreter interpreter = new Interpreter(network, PROTOCOL);
+    Set<String> silent = new TreeSet<>();
+    for (PhraseNetwork.Path path : paths) {
+      Interpretation meaning = interpreter.interpret(path.words(), Dialogue.START, Source.GRAMMAR);
+      assertEquals(List.of(), meaning.uncovered());
+      boolean onlyInContext =
+          path.items().stream()
+              .filter(Parse.TagItem.class::isInstance)
+              .anyMatch(
+                  item -> ((Parse.TagItem) item).text().matches(".*(short|reply|same|fact)=.*"));
+      if (!onlyInContext && meaning.meanings().isEmpty()) {
+        silent.add(String.join(" ", path.words()));
+      }
+      for (Statement statement : meaning.statements()) {
+        checkAgainstProtocol(statement, path.words());
+      }
+    }
+    // A size without its number, or a fact without one, says nothing yet.
+    silent.removeIf(words -> words.matches(".*(measures|measuring).*"));
+    assertEquals(Set.of(), silent);
+  }
+
+  private static void checkAgainstProtocol(Statement statement, List<String> words) {
+    Step step = PROTOCOL.step(statement.step());
+    assertTrue(step.sided() == (statement.side() != null) || !step.sided(), words::toString);
+    assertTrue(
+        statement.quantity() != null
+            || statement.value().equals(Value.NOT_EXAMINED)
+            || step.value(statement.value()).isPresent(),
+        words::toString);
+  }
+
+  @Test
+  void everyValueOfEveryStepCanBeSaid() {
+    Interpreter interpreter = new Interpreter(network, PROTOCOL);
+    Set<String> said = new HashSet<>();
+    for (PhraseNetwork.Path path : paths) {
+      Interpretation meaning = interpreter.interpret(path.words(), Dialogue.START, Source.GRAMMAR);
+      meaning.statements().stream().filter(s -> !s.group()).forEach(s -> note(s, said));
+      meaning.questions().stream()
+          .filter(question -> question.about() != null)
+          .forEach(question -> note(question.about(), said));
+    }
+    Set<String> never = new TreeSet<>();
+    PROTOCOL.steps().forEach(step -> needed(step).forEach(never::add));
+    never.removeAll(said);
+    assertEquals(Set.of(), never);
+  }
+
+  private static List<String> mirrored(List<String> words) {
+    return words.stream()
+        .map(word -> word.equals("left") ? "right" : word.equals("right") ? "left" : word)
+        .toList();
+  }
+
+  private static void note(Statement statement, Set<String> said) {
+    String what = statement.value() == null ? "number" : statement.value();
+    said.add(statement.step() + " " + what);
+    if (statement.side() != null) {
+      said.add(statement.step() + "." + statement.side().id() + " " + what);
+    }
+  }
+
+  private static List<String> needed(Step step) {
+    if (step.isMeasured()) {
+      return List.of(step.id() + " number");
+    }
+    List<String> needed = new ArrayList<>();
+    for (Value value : step.values()) {
+      if (step.sided()) {
+        needed.add(step.id() + "." + Side.LEFT.id() + " " + value.id());
+        needed.add(step.id() + "." + Side.RIGHT.id() + " " + value.id());
+      } else {
+        needed.add(step.id() + " " + value.id());
+      }
+    }
+    assertTrue(step.values().stream().anyMatch(value -> value.norm() == Norm.NORMAL));
+    return needed;
+  }
+}
