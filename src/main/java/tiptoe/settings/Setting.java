@@ -1,0 +1,81 @@
+package tiptoe.settings;
+
+import java.util.List;
+import java.util.Optional;
+
+/** Everything that can be set: where in the file, what it can be, what it is when not set. */
+public enum Setting {
+  SATURATION_SCREEN(
+      "rules",
+      "saturation-screen",
+      "pulse-oximetry screen: AAP 2025 (both limbs, one repeat) or 2011 (either limb, two repeats)",
+      "2025",
+      "2011"),
+  HIP_ULTRASOUND(
+      "rules",
+      "hip-ultrasound",
+      "hip ultrasound for stable hips at risk: UK NIPE (at 4-6 weeks) or AAP 2016 (from 6 weeks)",
+      "nipe",
+      "aap"),
+  SIZE_STANDARD(
+      "rules",
+      "size-standard",
+      "which standard classes and flags size at birth; the other is shown beside it",
+      "intergrowth-21st",
+      "who"),
+  WEIGHT_UNIT("units", "weight", "unit weights are shown in", "g", "lb"),
+  LENGTH_UNIT("units", "length", "unit lengths are shown in", "cm", "in"),
+  TEMPERATURE_UNIT(
+      "units", "temperature", "unit temperatures are shown in", "celsius", "fahrenheit"),
+  SPELLING(null, "spelling", "spelling of what is shown", "british", "american"),
+  KEEP_AUDIO(
+      null,
+      "keep-audio",
+      "how long the sound of an examination is kept",
+      "until-signed",
+      "never",
+      "always"),
+  TONES(null, "tones", "short tones when a finding is recorded or a question is open", "on", "off");
+
+  private final String section;
+  private final String key;
+  private final String about;
+  private final List<String> choices;
+
+  Setting(String section, String key, String about, String... choices) {
+    this.section = section;
+    this.key = key;
+    this.about = about;
+    this.choices = List.of(choices);
+  }
+
+  /** The section of the file it stands in; null where it stands at the top. */
+  public String section() {
+    return section;
+  }
+
+  /** Its name within the section. */
+  public String key() {
+    return key;
+  }
+
+  /** Its name with the section, such as {@code rules.hip-ultrasound}. */
+  public String path() {
+    return section == null ? key : section + "." + key;
+  }
+
+  /** What it decides, for people. */
+  public String about() {
+    return about;
+  }
+
+  /** What it can be; the first is what it is when not set. */
+  public List<String> choices() {
+    return choices;
+  }
+
+  /** The setting with this {@link #path}. */
+  static Optional<Setting> at(String path) {
+    return List.of(values()).stream().filter(setting -> setting.path().equals(path)).findFirst();
+  }
+}

@@ -1,0 +1,186 @@
+package tiptoe.settings;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.Chars;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class SettingsFileTest {
+  private static List<String> problems(String yaml) {
+    return SettingsFile.parse("tiptoe.yaml", yaml).problems().stream()
+        .map(Object::toString)
+        .toList();
+  }
+
+  @Test
+  void readsEverySetting() {
+    var outcome =
+        SettingsFile.parse(
+            "tiptoe.yaml",
+            """
+            rules:
+              saturation-screen: 2011
+              hip-ultrasound: aap
+              size-standard: who
+            units: {weight: lb, length: in, temperature: fahrenheit}
+            spelling: american
+            keep-audio: never
+            tones: off
+            """);
+    assertEquals(List.of(), outcome.problems());
+    for (Setting setting : Setting.values()) {
+      assertEquals(setting.choices().get(1), outcome.settings().get(setting), setting.path());
+    }
+  }
+
+  @Test
+  void whatIsNotSetIsTheDefault() {
+    for (String yaml : List.of("", "# nothing\n", "---\n", "rules:\n", "{}")) {
+      var outcome = SettingsFile.parse("tiptoe.yaml", yaml);
+      assertEquals(Settings.DEFAULT, outcome.settings());
+      assertEquals(List.of(), outcome.problems(), yaml);
+    }
+  }
+
+  @Test
+  void theTemplateIsTheDefaults() {
+    var outcome = SettingsFile.parse("tiptoe.yaml", SettingsFile.template());
+    assertEquals(List.of(), outcome.problems());
+    assertEquals(Settings.DEFAULT, outcome.settings());
+    for (Setting setting : Setting.values()) {
+      assertTrue(SettingsFile.template().contains(setting.key() + ": "), setting.path());
+    }
+  }
+
+  @Test
+  void refusesAnUnknownKeyWithItsLine() {
+    assertEquals(
+        List.of(
+            "tiptoe.yaml line 2: expected one of rules.saturation-screen, rules.hip-ultrasound,"
+                + " rules.size-standard, found rules.hips",
+            "tiptoe.yaml line 3: expected one of rules, units, spelling, keep-audio, tones, found"
+                + " tone"),
+        problems("rules:\n  hips: nipe\ntone: on\n"));
+  }
+
+  @Test
+  void refusesAnUnknownChoiceWithItsLineAndKeepsTheDefault() {
+    var outcome = SettingsFile.parse("tiptoe.yaml", "\nrules:\n  saturation-screen: 2020\n");
+    assertEquals(
+        "tiptoe.yaml line 3: expected 2025 or 2011 for rules.saturation-screen, found 2020",
+        outcome.problems().get(0).toString());
+    assertEquals("2025", outcome.settings().get(Setting.SATURATION_SCREEN));
+  }
+
+  @Test
+  void refusesWhatHasTheWrongShape() {
+    assertEquals(
+        List.of("tiptoe.yaml line 1: expected on or off for tones, found a list"),
+        problems("tones: [on]\n"));
+    assertEquals(
+        List.of("tiptoe.yaml line 1: expected on or off for tones, found nothing"),
+        problems("tones:\n"));
+    assertEquals(
+        List.of("tiptoe.yaml line 1: expected settings below units, found metric"),
+        problems("units: metric\n"));
+    assertEquals(
+        List.of("tiptoe.yaml line 1: expected settings such as tones: off, found a list"),
+        problems("- tones\n"));
+    assertEquals(
+        List.of("tiptoe.yaml line 3: expected one document, found a second"),
+        problems("tones: on\n---\nspelling: american\n"));
+  }
+
+  @Test
+  void refusesASettingThatIsThereTwice() {
+    assertEquals(
+        List.of("tiptoe.yaml line 2: expected each setting once, found tones again after line 1"),
+        problems("tones: on\ntones: off\n"));
+  }
+
+  @Test
+  void refusesWhatIsNoYamlWithItsLine() {
+    List<String> found = problems("tones: on\nspelling: 'american\n");
+    assertEquals(1, found.size());
+    assertTrue(
+        found.get(0).matches("tiptoe.yaml line [23]: expected YAML, found .*"), found.get(0));
+  }
+
+  @Test
+  void stopsCountingProblems() {
+    assertEquals(20, problems("x: 1\n".repeat(100)).size());
+  }
+
+  @Property
+  void anyTextOfYamlSignsIsReadOrRefused(
+      @ForAll
+          @Chars({
+            ':', '-', '[', ']', '{', '}', '\'', '"', '#', '&', '*', '!', '|', '>', '%', '@', '`',
+            '\n', ' ', '\t', ',', '?', 't', '0', '\u0000', '\u0085'
+          })
+          String text) {
+    var outcome = SettingsFile.parse("tiptoe.yaml", text);
+    assertEquals(Settings.DEFAULT, outcome.settings());
+    outcome.problems().forEach(problem -> assertTrue(problem.line() >= 0, problem.toString()));
+  }
+
+  @Test
+  void aNamedFileMustExistAndTheUsualOneNeedNot(@TempDir Path folder) throws IOException {
+    Path file = folder.resolve("tiptoe.yaml");
+    assertEquals(
+        file + ": expected a configuration file, found none",
+        SettingsFile.read(file).problems().get(0).toString());
+    assertEquals(List.of(), SettingsFile.readUsual(file).problems());
+    Files.writeString(file, "tones: off");
+    assertEquals("off", SettingsFile.readUsual(file).settings().get(Setting.TONES));
+    Files.write(file, new byte[] {'a', (byte) 0xff});
+    assertEquals(
+        file + ": expected UTF-8 text, found other bytes",
+        SettingsFile.read(file).problems().get(0).toString());
+    assertEquals(1, SettingsFile.read(folder).problems().size());
+  }
+
+  // XDG Base Directory Specification 0.8; the places of the others: vendors' guidelines.
+  @Test
+  void looksWhereThePlatformKeepsSettings() {
+    Path home = Path.of("/home/u");
+    assertEquals(
+        Path.of("/home/u/.config/tiptoe/tiptoe.yaml"),
+        SettingsFile.usualPlace(Map.of(), "Linux", home));
+    assertEquals(
+        Path.of("/etc/u/tiptoe/tiptoe.yaml"),
+        SettingsFile.usualPlace(Map.of("XDG_CONFIG_HOME", "/etc/u"), "Linux", home));
+    assertEquals(
+        Path.of("/home/u/.config/tiptoe/tiptoe.yaml"),
+        SettingsFile.usualPlace(Map.of("XDG_CONFIG_HOME", "relative"), "Linux", home));
+    assertEquals(
+        Path.of("/home/u/Library/Application Support/tiptoe/tiptoe.yaml"),
+        SettingsFile.usualPlace(Map.of(), "Mac OS X", home));
+    assertEquals(
+        Path.of("/roam/tiptoe/tiptoe.yaml"),
+        SettingsFile.usualPlace(Map.of("APPDATA", "/roam"), "Windows 11", home));
+    assertEquals(
+        Path.of("/home/u/AppData/Roaming/tiptoe/tiptoe.yaml"),
+        SettingsFile.usualPlace(Map.of(), "Windows 11", home));
+  }
+
+  @Test
+  void settingsRefuseWhatIsNoChoice() {
+    assertEquals(
+        "expected on or off for tones, found loud",
+        assertThrows(
+                IllegalArgumentException.class, () -> Settings.DEFAULT.with(Setting.TONES, "loud"))
+            .getMessage());
+    assertTrue(Settings.DEFAULT.with(Setting.TONES, "off").is(Setting.TONES, "off"));
+  }
+}
