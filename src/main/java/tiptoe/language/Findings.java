@@ -37,6 +37,10 @@ final class Findings {
     List<Meaning> meanings = new ArrayList<>();
     for (String id : steps) {
       Step step = protocol.step(id);
+      if (step.isMeasured() && !clause.values.contains(Value.NOT_EXAMINED)) {
+        meanings.addAll(measured(step, clause, correction));
+        continue;
+      }
       for (Statement statement : statements(step, clause)) {
         place(step, statement, sides)
             .forEach(placed -> meanings.addAll(complete(placed, correction)));
@@ -78,9 +82,6 @@ final class Findings {
     if (clause.values.contains(Value.NOT_EXAMINED)) {
       return List.of(notExamined(step, null, clause));
     }
-    if (step.isMeasured()) {
-      return measured(step, clause).stream().toList();
-    }
     List<String> denied =
         clause.denied.stream().filter(id -> step.value(id).isPresent()).distinct().toList();
     List<String> values =
@@ -114,20 +115,18 @@ final class Findings {
         step.id(), side, Value.NOT_EXAMINED, null, reason, List.of(), false, source);
   }
 
-  private Optional<Statement> measured(Step step, Clause clause) {
+  private List<Meaning> measured(Step step, Clause clause, boolean correction) {
     List<SpokenNumber> said = clause.numbers.stream().filter(n -> n.of() == null).toList();
     if (said.isEmpty()) {
-      return Optional.empty();
+      return List.of();
     }
     Measurement measurement = Measurement.of(said, step.measure());
-    if (Double.isNaN(measurement.number())) {
-      return Optional.empty();
-    }
-    // An implausible reading can fall inside the range only when two readings compete.
-    double number = measurement.number();
-    Quantity quantity = new Quantity(number, step.measure().unit());
-    return Optional.of(
-        new Statement(step.id(), null, null, quantity, Map.of(), List.of(), false, source));
+    Quantity quantity = new Quantity(measurement.number(), step.measure().unit());
+    Statement statement =
+        new Statement(step.id(), null, null, quantity, Map.of(), List.of(), false, source);
+    return measurement.plausible()
+        ? complete(statement, correction)
+        : List.of(new Meaning.Asks(questions.number(statement), correction));
   }
 
   private Map<String, String> details(Step step, String value, Clause clause) {

@@ -10,7 +10,7 @@ import tiptoe.protocol.Measure;
 /**
  * What spoken numbers come to, in the unit of the step.
  *
- * @param number in the unit of the measure; meaningless where nothing was understood
+ * @param number in the unit of the measure; only for the question where it is not plausible
  * @param plausible whether it can stand without being asked about
  */
 record Measurement(double number, boolean plausible) {
@@ -37,7 +37,12 @@ record Measurement(double number, boolean plausible) {
     if (!plausible.isEmpty() && (plausible.size() == 1 || unitSaid || sameUnit(said, measure))) {
       return new Measurement(plausible.get(0), true);
     }
-    return new Measurement(candidates.isEmpty() ? Double.NaN : candidates.get(0), false);
+    return new Measurement(candidates.isEmpty() ? asSaid(said.get(0)) : candidates.get(0), false);
+  }
+
+  // Only to be shown in the question: what the first number says, whatever its unit.
+  private static double asSaid(SpokenNumber number) {
+    return NumberWords.readings(number.words()).stream().findFirst().orElse(0.0);
   }
 
   // Where the words alone are read in several ways, the first reading in the step's own unit wins
