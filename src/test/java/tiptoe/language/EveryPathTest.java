@@ -165,11 +165,13 @@ class EveryPathTest {
     Interpreter interpreter = new Interpreter(network, PROTOCOL);
     Set<String> said = new HashSet<>();
     for (PhraseNetwork.Path path : paths) {
-      Interpretation meaning = interpreter.interpret(path.words(), Dialogue.START, Source.GRAMMAR);
-      meaning.statements().stream().filter(s -> !s.group()).forEach(s -> note(s, said));
-      meaning.questions().stream()
-          .filter(question -> question.about() != null)
-          .forEach(question -> note(question.about(), said));
+      for (List<String> words : List.of(path.words(), mirrored(path.words()))) {
+        Interpretation meaning = interpreter.interpret(words, Dialogue.START, Source.GRAMMAR);
+        meaning.statements().stream().filter(s -> !s.group()).forEach(s -> note(s, said));
+        meaning.questions().stream()
+            .filter(question -> question.about() != null)
+            .forEach(question -> note(question.about(), said));
+      }
     }
     Set<String> never = new TreeSet<>();
     PROTOCOL.steps().forEach(step -> needed(step).forEach(never::add));
