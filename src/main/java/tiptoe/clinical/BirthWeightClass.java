@@ -1,0 +1,29 @@
+package tiptoe.clinical;
+
+import com.fasterxml.jackson.annotation.JsonValue;
+import java.util.Locale;
+
+/** Classes of birth weight (WHO, ICD-10 P07; from memory). */
+public enum BirthWeightClass {
+  EXTREMELY_LOW,
+  VERY_LOW,
+  LOW,
+  NOT_LOW;
+
+  static final String SOURCE = "WHO, ICD-10 P07 (from memory)";
+
+  /** The class of a birth weight in g. */
+  static BirthWeightClass of(double grams) {
+    return grams < 1000 ? EXTREMELY_LOW : grams < 1500 ? VERY_LOW : grams < 2500 ? LOW : NOT_LOW;
+  }
+
+  @JsonValue
+  public String id() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** The same for people: {@code very low birth weight}. */
+  public String text() {
+    return id().replace('-', ' ') + (this == NOT_LOW ? "" : " birth weight");
+  }
+}
