@@ -51,4 +51,11 @@ public record Baby(Map<String, String> facts) {
     more.put(factId, value);
     return new Baby(more);
   }
+
+  /** Without this fact, as if it had never been stated. */
+  public Baby without(String factId) {
+    Map<String, String> less = new java.util.TreeMap<>(facts);
+    less.remove(factId);
+    return new Baby(less);
+  }
 }

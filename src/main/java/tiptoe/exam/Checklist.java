@@ -1,0 +1,91 @@
+package tiptoe.exam;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+import tiptoe.protocol.Detail;
+import tiptoe.protocol.Region;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+
+/** What is done and what is missing, for this baby. */
+final class Checklist {
+  private final ExamRecord record;
+  private final List<Answer> answers;
+  private final Set<Slot> answered = new HashSet<>();
+
+  Checklist(ExamRecord record) {
+    this.record = record;
+    answers = record.answers();
+    for (Answer answer : answers) {
+      boolean sided = record.protocol().step(answer.step()).sided();
+      answered.add(new Slot(answer.step(), sided ? answer.side() : null));
+    }
+  }
+
+  List<Slot> missing() {
+    return Stream.concat(missing(true), missing(false)).toList();
+  }
+
+  List<Slot> missingKeySteps() {
+    return missing(true).toList();
+  }
+
+  private Stream<Slot> missing(boolean key) {
+    return record
+        .protocol()
+        .steps()
+        .filter(step -> step.key() == key && !step.optional() && applies(step))
+        .flatMap(step -> slots(step).stream())
+        .filter(slot -> !answered.contains(slot));
+  }
+
+  private boolean applies(Step step) {
+    return step.appliesTo(record.baby().sex().orElse(null));
+  }
+
+  private static List<Slot> slots(Step step) {
+    return step.sided()
+        ? List.of(new Slot(step.id(), Side.RIGHT), new Slot(step.id(), Side.LEFT))
+        : List.of(new Slot(step.id(), null));
+  }
+
+  List<MissingDetail> missingDetails() {
+    List<MissingDetail> missing = new ArrayList<>();
+    for (Answer answer : answers) {
+      for (Detail detail : record.protocol().step(answer.step()).details()) {
+        if (detail.ask()
+            && answer.value() != null
+            && detail.belongsTo(answer.value())
+            && !answer.details().containsKey(detail.id())) {
+          Slot slot = new Slot(answer.step(), answer.side());
+          missing.add(new MissingDetail(slot, answer.value(), detail.id()));
+        }
+      }
+    }
+    return missing;
+  }
+
+  List<Progress> progress() {
+    return record.protocol().regions().stream().map(this::progress).toList();
+  }
+
+  private Progress progress(Region region) {
+    int done = 0;
+    int total = 0;
+    int keyMissing = 0;
+    for (Step step : region.steps()) {
+      for (Slot slot : slots(step)) {
+        boolean has = answered.contains(slot);
+        if (has || applies(step) && !step.optional()) {
+          total++;
+          done += has ? 1 : 0;
+          keyMissing += !has && step.key() ? 1 : 0;
+        }
+      }
+    }
+    return new Progress(region.id(), done, total, keyMissing);
+  }
+}

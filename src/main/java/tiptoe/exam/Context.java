@@ -1,0 +1,30 @@
+package tiptoe.exam;
+
+import java.util.List;
+
+/** States facts about the baby. */
+record Context(Draft draft, Integer utterance, String author) {
+
+  /** States a fact; findings that do not go with it are asked about. */
+  void state(String id, String value) {
+    if (draft.record().baby().is(id, value)) {
+      return;
+    }
+    draft.add(new Event.ContextStated(id, value, utterance, author));
+    if (id.equals("sex")) {
+      draft.record().statements().stream().filter(Said::stands).forEach(this::doubt);
+    }
+  }
+
+  private void doubt(Said said) {
+    ExamRecord record = draft.record();
+    var step = record.protocol().find(said.statement().step());
+    String sex = record.baby().sex().orElse(null);
+    if (step.isEmpty() || step.get().appliesTo(sex)) {
+      return;
+    }
+    draft.add(new Event.StatementSettled(said.number(), Effect.WAITS, List.of(), author));
+    Verdict verdict = new Verdict(Effect.WAITS, List.of(), Wording.otherSex(step.get(), sex));
+    draft.add(Sweep.contradiction(draft, said.number(), said.statement(), verdict, utterance));
+  }
+}

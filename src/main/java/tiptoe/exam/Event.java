@@ -1,0 +1,209 @@
+package tiptoe.exam;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonSubTypes;
+import com.fasterxml.jackson.annotation.JsonSubTypes.Type;
+import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import tiptoe.language.Question;
+import tiptoe.language.Statement;
+
+/**
+ * Something that happened in an examination or its review. An event says what was decided, not only
+ * what was said, so folding needs no clinical rule. Statements, questions, utterances and remarks
+ * are numbered from 1, each by themselves. {@code author} is null where the clinician spoke.
+ */
+@JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "type")
+@JsonInclude(JsonInclude.Include.NON_EMPTY)
+@JsonSubTypes({
+  @Type(name = "examination-opened", value = Event.ExaminationOpened.class),
+  @Type(name = "examination-continued", value = Event.ExaminationContinued.class),
+  @Type(name = "context-stated", value = Event.ContextStated.class),
+  @Type(name = "utterance-heard", value = Event.UtteranceHeard.class),
+  @Type(name = "statement-made", value = Event.StatementMade.class),
+  @Type(name = "statement-settled", value = Event.StatementSettled.class),
+  @Type(name = "question-asked", value = Event.QuestionAsked.class),
+  @Type(name = "question-answered", value = Event.QuestionAnswered.class),
+  @Type(name = "question-dropped", value = Event.QuestionDropped.class),
+  @Type(name = "struck", value = Event.Struck.class),
+  @Type(name = "paused", value = Event.Paused.class),
+  @Type(name = "resumed", value = Event.Resumed.class),
+  @Type(name = "audio-gap", value = Event.AudioGap.class),
+  @Type(name = "tail-set-aside", value = Event.TailSetAside.class),
+  @Type(name = "clock-went-back", value = Event.ClockWentBack.class),
+  @Type(name = "flag-raised", value = Event.FlagRaised.class),
+  @Type(name = "flag-cleared", value = Event.FlagCleared.class),
+  @Type(name = "remark-started", value = Event.RemarkStarted.class),
+  @Type(name = "remark-made", value = Event.RemarkMade.class),
+  @Type(name = "remark-reworded", value = Event.RemarkReworded.class),
+  @Type(name = "end-asked", value = Event.EndAsked.class),
+  @Type(name = "end-refused", value = Event.EndRefused.class),
+  @Type(name = "ended", value = Event.Ended.class),
+  @Type(name = "statement-rejected", value = Event.StatementRejected.class),
+  @Type(name = "utterance-reviewed", value = Event.UtteranceReviewed.class),
+  @Type(name = "undone", value = Event.Undone.class),
+  @Type(name = "redone", value = Event.Redone.class),
+  @Type(name = "signed", value = Event.Signed.class),
+  @Type(name = "addendum-started", value = Event.AddendumStarted.class),
+  @Type(name = "audio-removed", value = Event.AudioRemoved.class)
+})
+public sealed interface Event {
+
+  /**
+   * The first event.
+   *
+   * @param id of the examination, unique on this machine
+   * @param label the user's own words for it; may be null
+   * @param protocol version of the protocol
+   * @param tool version of the tool
+   * @param author who examines; may be null
+   */
+  record ExaminationOpened(String id, String label, String protocol, String tool, String author)
+      implements Event {}
+
+  /** It was taken up again, after a crash or a break. */
+  record ExaminationContinued(String tool, String author) implements Event {}
+
+  /** A fact about the baby; ids and values as in {@link Baby}. It replaces an older value. */
+  record ContextStated(String fact, String value, Integer utterance, String author)
+      implements Event {}
+
+  /**
+   * Something was heard, or typed.
+   *
+   * @param candidates what an unsure utterance seems to say, for the reviewer
+   * @param uncovered words no phrase covers
+   * @param region id of the region the dialogue is in after it; null before the first
+   */
+  record UtteranceHeard(
+      int number, Heard heard, List<Candidate> candidates, List<String> uncovered, String region)
+      implements Event {}
+
+  /**
+   * A finding was stated.
+   *
+   * @param correction whether it was said to replace what stands
+   * @param utterance where it was said; null when the reviewer made it
+   * @param effect what it does to those before it
+   * @param of the statements it replaces, confirms or contradicts
+   */
+  record StatementMade(
+      int number,
+      Statement statement,
+      boolean correction,
+      Integer utterance,
+      Effect effect,
+      List<Integer> of,
+      String author)
+      implements Event {}
+
+  /** A statement that waited was decided on. */
+  record StatementSettled(int statement, Effect effect, List<Integer> of, String author)
+      implements Event {}
+
+  /**
+   * A question was put in the queue.
+   *
+   * @param question its {@code about} is null when it is about the context alone
+   * @param correction whether the finding it is about was said as a correction
+   * @param statement the statement that waits for it; null when none does
+   * @param against the statements that one contradicts
+   * @param fact the fact that waits for it; null when none does
+   * @param value the value of that fact
+   */
+  record QuestionAsked(
+      int number,
+      Question question,
+      boolean correction,
+      Integer utterance,
+      Integer statement,
+      List<Integer> against,
+      String fact,
+      String value)
+      implements Event {}
+
+  /** A question was answered, in these words. */
+  record QuestionAnswered(int number, String answer, Integer utterance, String author)
+      implements Event {}
+
+  /** A question lost its point or was waved away. */
+  record QuestionDropped(int number, String reason, String author) implements Event {}
+
+  /**
+   * The clinician took back all that an utterance had left.
+   *
+   * @param facts facts it changed, with the value they go back to
+   * @param cleared facts it stated first
+   */
+  record Struck(
+      int utterance,
+      List<Integer> statements,
+      List<Integer> questions,
+      Map<String, String> facts,
+      List<String> cleared)
+      implements Event {}
+
+  record Paused(Integer utterance) implements Event {}
+
+  record Resumed(Integer utterance) implements Event {}
+
+  /** Sound was lost: from this second of the audio on, for this many seconds. */
+  record AudioGap(double from, double seconds, String reason) implements Event {}
+
+  /** The journal ended in an unfinished line, which was moved to this file. */
+  record TailSetAside(long bytes, String file) implements Event {}
+
+  /** The clock of the machine was set back behind the last event, which was at this time. */
+  record ClockWentBack(Instant last) implements Event {}
+
+  /** A clinical rule applies. */
+  record FlagRaised(Flag flag) implements Event {}
+
+  /** It does not any more. */
+  record FlagCleared(Flag flag) implements Event {}
+
+  /** What is said from this second of the audio on is a remark. */
+  record RemarkStarted(double start, Integer utterance) implements Event {}
+
+  /** A remark: the second it starts and ends at, the same when it was typed. */
+  record RemarkMade(int number, String text, double start, double end, String author)
+      implements Event {}
+
+  /** A remark was read again: better decoded, or edited. */
+  record RemarkReworded(int number, String text, String author) implements Event {}
+
+  /** The end was asked for while key steps are missing; it takes a second word. */
+  record EndAsked(List<Slot> missing, Integer utterance) implements Event {}
+
+  /** The examination goes on after all. */
+  record EndRefused(Integer utterance) implements Event {}
+
+  /** The examination is over; these key steps are missing. */
+  record Ended(List<Slot> missing, Integer utterance) implements Event {}
+
+  record StatementRejected(int statement, String reason, String author) implements Event {}
+
+  /** The reviewer has dealt with an unsure or ignored utterance. */
+  record UtteranceReviewed(int utterance, boolean accepted, String author) implements Event {}
+
+  /** An edit of the reviewer was taken back: all its entries. */
+  record Undone(List<Long> entries, String author) implements Event {}
+
+  /** An edit that was undone counts again. */
+  record Redone(List<Long> entries, String author) implements Event {}
+
+  /**
+   * The record was signed: all entries before, by the chain, and the audio.
+   *
+   * @param audio file name to SHA-256 of every audio segment there is
+   */
+  record Signed(String name, String role, Map<String, String> audio) implements Event {}
+
+  /** After it edits are allowed again, until the next signature. */
+  record AddendumStarted(String reason, String author) implements Event {}
+
+  /** The audio was removed, as the user had chosen. */
+  record AudioRemoved(List<String> files, String reason) implements Event {}
+}

@@ -1,0 +1,157 @@
+package tiptoe.exam;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import tiptoe.protocol.Protocol;
+
+/**
+ * The record at one moment: what its events fold to. It never changes; {@link #apply} gives the
+ * next one.
+ *
+ * @param opened the first event; null before it
+ * @param region id of the region the dialogue is in; null before the first
+ * @param statements every statement ever made, in order
+ * @param utterances everything that was heard, used or not, in order
+ * @param questions every question ever asked, in order
+ * @param flags every flag ever raised, in order
+ * @param ended when the examination ended; null before that
+ * @param entries the events
+ */
+public record ExamRecord(
+    Protocol protocol,
+    Event.ExaminationOpened opened,
+    Phase phase,
+    String region,
+    Baby baby,
+    List<Said> statements,
+    List<Utterance> utterances,
+    List<Asked> questions,
+    List<Remark> remarks,
+    List<Gap> gaps,
+    List<FlagHistory> flags,
+    List<Signature> signatures,
+    List<Note> notes,
+    Instant ended,
+    List<Entry> entries) {
+  public ExamRecord {
+    statements = List.copyOf(statements);
+    utterances = List.copyOf(utterances);
+    questions = List.copyOf(questions);
+    remarks = List.copyOf(remarks);
+    gaps = List.copyOf(gaps);
+    flags = List.copyOf(flags);
+    signatures = List.copyOf(signatures);
+    notes = List.copyOf(notes);
+    entries = List.copyOf(entries);
+  }
+
+  /** The record before anything happened. */
+  public static ExamRecord empty(Protocol protocol) {
+    return new Fold(protocol).toRecord();
+  }
+
+  /** The record these events fold to. */
+  public static ExamRecord fold(Protocol protocol, List<Entry> entries) {
+    Fold fold = new Fold(protocol);
+    entries.forEach(fold::apply);
+    return fold.toRecord();
+  }
+
+  /** The record after one more event. */
+  public ExamRecord apply(Entry entry) {
+    Fold fold = new Fold(this);
+    fold.apply(entry);
+    return fold.toRecord();
+  }
+
+  /** What stands, from head to toe. */
+  public List<Answer> answers() {
+    return Standing.answers(protocol, statements);
+  }
+
+  /** What stands for this step, on whichever side. */
+  public List<Answer> answers(String step) {
+    return answers().stream().filter(answer -> answer.step().equals(step)).toList();
+  }
+
+  /** Slots without an answer, for this baby: key steps first, else from head to toe. */
+  public List<Slot> missing() {
+    return new Checklist(this).missing();
+  }
+
+  /** Key slots without an answer. */
+  public List<Slot> missingKeySteps() {
+    return new Checklist(this).missingKeySteps();
+  }
+
+  /** Details that the protocol asks for and that no standing answer holds. */
+  public List<MissingDetail> missingDetails() {
+    return new Checklist(this).missingDetails();
+  }
+
+  /** One for each region, from head to toe. */
+  public List<Progress> progress() {
+    return new Checklist(this).progress();
+  }
+
+  /** Questions that still want an answer, oldest first. */
+  public List<Asked> openQuestions() {
+    return questions.stream().filter(Asked::open).toList();
+  }
+
+  /**
+   * The one question to show: the first of the newest utterance that has one. A bare answer is
+   * nearly always meant for what was said last, and an older question comes back afterwards.
+   */
+  public Optional<Asked> openQuestion() {
+    List<Asked> open = openQuestions();
+    Integer newest = open.isEmpty() ? null : open.get(open.size() - 1).utterance();
+    return open.stream()
+        .filter(asked -> java.util.Objects.equals(asked.utterance(), newest))
+        .findFirst();
+  }
+
+  /** What cannot both be right and is not settled. */
+  public List<Contradiction> contradictions() {
+    return openQuestions().stream()
+        .filter(asked -> asked.statement() != null || asked.fact() != null)
+        .map(this::contradiction)
+        .toList();
+  }
+
+  private Contradiction contradiction(Asked asked) {
+    Said newer = asked.statement() == null ? null : statement(asked.statement()).orElse(null);
+    Said older = asked.against().isEmpty() ? null : statement(asked.against().get(0)).orElse(null);
+    return new Contradiction(asked.number(), newer, older, asked.question().text());
+  }
+
+  public Optional<Said> statement(int number) {
+    return statements.stream().filter(said -> said.number() == number).findFirst();
+  }
+
+  public Optional<Utterance> utterance(int number) {
+    return utterances.stream().filter(heard -> heard.number() == number).findFirst();
+  }
+
+  /** Unsure utterances that the reviewer has not dealt with. */
+  public List<Utterance> unsure() {
+    return utterances.stream().filter(Utterance::waits).toList();
+  }
+
+  /** Flags of rules that apply now. */
+  public List<Flag> openFlags() {
+    return flags.stream().filter(FlagHistory::open).map(FlagHistory::flag).toList();
+  }
+
+  /** Whether it is signed and nothing was edited since. */
+  public boolean signed() {
+    return phase == Phase.SIGNED;
+  }
+
+  /** The label: as stated, else as it was opened with. */
+  public Optional<String> label() {
+    return baby.fact("label")
+        .or(() -> Optional.ofNullable(opened).map(Event.ExaminationOpened::label));
+  }
+}

@@ -1,0 +1,241 @@
+package tiptoe.exam;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import tiptoe.language.Command;
+import tiptoe.language.Dialogue;
+import tiptoe.language.Interpretation;
+import tiptoe.language.Meaning;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Region;
+
+/**
+ * An examination that goes on: takes in what is heard, decides what it does to the record, and is
+ * the only one that writes events. An event counts, and is shown, only once the sink has kept it;
+ * when that fails with {@link NotRecorded} the record stays as it was.
+ */
+public final class Examination {
+  /** A clock that is set back by less is taken to be kept right by the network. */
+  private static final Duration NOTABLE = Duration.ofSeconds(1);
+
+  private final Clock clock;
+  private final EventSink sink;
+  private ExamRecord record;
+  private Dialogue dialogue;
+
+  private Examination(Clock clock, EventSink sink, ExamRecord record) {
+    this.clock = clock;
+    this.sink = sink;
+    this.record = record;
+    dialogue = new Dialogue(record.region(), List.of(), null);
+  }
+
+  /** Opens a new examination. */
+  public static Examination open(
+      Protocol protocol, Clock clock, EventSink sink, Event.ExaminationOpened opening) {
+    Examination made = new Examination(clock, sink, ExamRecord.empty(protocol));
+    made.append(opening);
+    return made;
+  }
+
+  /** Takes up an examination, to review it or to go on, from what was kept of it. */
+  public static Examination of(ExamRecord record, Clock clock, EventSink sink) {
+    return new Examination(clock, sink, record);
+  }
+
+  public ExamRecord record() {
+    return record;
+  }
+
+  /** What the next utterance is to be understood with. */
+  public Dialogue dialogue() {
+    return dialogue.asking(
+        record
+            .openQuestion()
+            .map(Asked::question)
+            .filter(question -> question.about() != null)
+            .orElse(null));
+  }
+
+  /** Takes in an utterance and what it means. */
+  public Changes hear(Heard heard, Interpretation meaning) {
+    Outcome outcome = heard.outcome();
+    boolean counts = outcome == Outcome.ACCEPTED || outcome == Outcome.COMMAND;
+    return switch (record.phase()) {
+      case LISTENING, ENDING -> counts ? take(heard, meaning) : keep(heard, meaning);
+      case REMARK ->
+          counts && says(meaning, Command.END_REMARK)
+              ? take(heard, only(meaning, Command.END_REMARK))
+              : keep(heard.withOutcome(Outcome.REMARK), meaning);
+      case PAUSED ->
+          counts && says(meaning, Command.RESUME)
+              ? take(heard, only(meaning, Command.RESUME))
+              : nothing();
+      case ENDED, SIGNED, ADDENDUM -> nothing();
+    };
+  }
+
+  private static boolean says(Interpretation meaning, Command command) {
+    return meaning.of(Meaning.Instruction.class).anyMatch(one -> one.command() == command);
+  }
+
+  private static Interpretation only(Interpretation meaning, Command command) {
+    return new Interpretation(
+        List.of(new Meaning.Instruction(command)), meaning.uncovered(), meaning.dialogue());
+  }
+
+  private Changes nothing() {
+    return new Changes(List.of(), List.of(), record);
+  }
+
+  private Changes take(Heard heard, Interpretation meaning) {
+    Dialogue next = moved(meaning);
+    Changes changes =
+        change(
+            draft -> {
+              int utterance = draft.nextUtterance();
+              draft.add(
+                  new Event.UtteranceHeard(
+                      utterance, heard, List.of(), meaning.uncovered(), next.region()));
+              Turn turn = new Turn(draft, utterance, heard);
+              turn.take(meaning);
+              return turn.commands();
+            });
+    dialogue = next;
+    return changes;
+  }
+
+  /** The region that follows or precedes, where the interpreter has not moved there itself. */
+  private Dialogue moved(Interpretation meaning) {
+    Dialogue said = meaning.dialogue();
+    int step = says(meaning, Command.NEXT_REGION) ? 1 : 0;
+    step -= says(meaning, Command.PREVIOUS_REGION) ? 1 : 0;
+    boolean still = java.util.Objects.equals(said.region(), dialogue.region());
+    return step == 0 || !still ? said : new Dialogue(neighbour(step), List.of(), null);
+  }
+
+  private String neighbour(int step) {
+    List<String> ids = record.protocol().regions().stream().map(Region::id).toList();
+    int at = ids.indexOf(dialogue.region()) + step;
+    return ids.get(Math.max(0, Math.min(ids.size() - 1, at)));
+  }
+
+  /** Keeps what does not count by itself; what an unsure utterance seems to say goes with it. */
+  private Changes keep(Heard heard, Interpretation meaning) {
+    List<Candidate> candidates =
+        heard.outcome() != Outcome.UNSURE
+            ? List.of()
+            : meaning
+                .of(Meaning.Finding.class)
+                .map(one -> new Candidate(one.statement(), one.correction()))
+                .toList();
+    return change(
+        draft -> {
+          draft.add(
+              new Event.UtteranceHeard(
+                  draft.nextUtterance(), heard, candidates, meaning.uncovered(), null));
+          return List.of();
+        });
+  }
+
+  /** Carries out a command that was given by a key, at this second of the audio. */
+  public Changes command(Command command, double at) {
+    Dialogue next = moved(only(new Interpretation(List.of(), List.of(), dialogue), command));
+    Changes changes =
+        change(
+            draft -> {
+              new Orders(draft, null, Heard.typed("", at)).carryOut(command);
+              new Sweep(draft, null).run();
+              return List.of(command);
+            });
+    dialogue = next;
+    return changes;
+  }
+
+  /**
+   * States a fact about the baby that was typed; it replaces an older value.
+   *
+   * @throws IllegalArgumentException when there is no such fact or it cannot have this value
+   */
+  public Changes context(String fact, String value, String author) {
+    Facts.problem(fact, value)
+        .ifPresent(
+            problem -> {
+              throw new IllegalArgumentException(problem);
+            });
+    return change(
+        draft -> {
+          new Context(draft, null, author).state(fact, value);
+          new Sweep(draft, null).run();
+          return List.of();
+        });
+  }
+
+  /** Notes which rules apply now: new ones are raised, the others cleared. */
+  public Changes flags(List<Flag> flags) {
+    List<Flag> open = record.openFlags();
+    List<Event> events = new ArrayList<>();
+    open.stream()
+        .filter(flag -> !flags.contains(flag))
+        .forEach(flag -> events.add(new Event.FlagCleared(flag)));
+    flags.stream()
+        .distinct()
+        .filter(flag -> !open.contains(flag))
+        .forEach(flag -> events.add(new Event.FlagRaised(flag)));
+    return append(events.toArray(Event[]::new));
+  }
+
+  /** Notes that sound was lost, from this second of the audio on. */
+  public Changes gap(double from, double seconds, String reason) {
+    return append(new Event.AudioGap(from, seconds, reason));
+  }
+
+  /** A better reading of a remark, such as one by another recogniser. */
+  public Changes reword(int remark, String text, String author) {
+    return append(new Event.RemarkReworded(remark, text, author));
+  }
+
+  /** Edits by a reviewer of this name. */
+  public Review review(String author) {
+    return new Review(this, author);
+  }
+
+  /** Keeps events that need no decision. */
+  Changes append(Event... events) {
+    return change(
+        draft -> {
+          List.of(events).forEach(draft::add);
+          return List.of();
+        });
+  }
+
+  /** Decides on events, keeps them, and only then counts them. */
+  Changes change(Function<Draft, List<Command>> decide) {
+    Instant now = clock.instant();
+    Draft draft = new Draft(record, now);
+    noteClock(draft, now);
+    List<Command> commands = decide.apply(draft);
+    if (draft.events().isEmpty()) {
+      return new Changes(List.of(), commands, record);
+    }
+    List<Entry> kept = sink.append(now, draft.events());
+    Fold fold = new Fold(record);
+    kept.forEach(fold::apply);
+    record = fold.toRecord();
+    return new Changes(kept, commands, record);
+  }
+
+  private void noteClock(Draft draft, Instant now) {
+    List<Entry> entries = record.entries();
+    if (!entries.isEmpty()) {
+      Instant last = entries.get(entries.size() - 1).at();
+      if (now.plus(NOTABLE).isBefore(last)) {
+        draft.add(new Event.ClockWentBack(last));
+      }
+    }
+  }
+}

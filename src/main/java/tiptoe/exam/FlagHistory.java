@@ -1,0 +1,10 @@
+package tiptoe.exam;
+
+import java.time.Instant;
+
+/** A flag with the time it was raised and, once the rule ceased to apply, cleared; else null. */
+public record FlagHistory(Flag flag, Instant raised, Instant cleared) {
+  public boolean open() {
+    return cleared == null;
+  }
+}

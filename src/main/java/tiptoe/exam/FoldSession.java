@@ -1,0 +1,70 @@
+package tiptoe.exam;
+
+import java.time.Instant;
+
+/** What the events around the examination do to the record. */
+final class FoldSession {
+  private FoldSession() {}
+
+  static void register() {
+    Fold.on(Event.ExaminationOpened.class, (fold, entry, event) -> fold.opened = event);
+    Fold.on(Event.ExaminationContinued.class, FoldSession::continued);
+    Fold.on(Event.Paused.class, (fold, entry, event) -> fold.phase = Phase.PAUSED);
+    Fold.on(Event.Resumed.class, (fold, entry, event) -> fold.phase = Phase.LISTENING);
+    Fold.on(
+        Event.AudioGap.class,
+        (fold, entry, event) ->
+            fold.gaps.add(new Gap(event.from(), event.seconds(), event.reason())));
+    Fold.on(
+        Event.TailSetAside.class,
+        (fold, entry, event) ->
+            note(
+                fold,
+                entry,
+                "an unfinished line of "
+                    + event.bytes()
+                    + " bytes at the end of the journal was moved to "
+                    + event.file()));
+    Fold.on(
+        Event.ClockWentBack.class,
+        (fold, entry, event) ->
+            note(fold, entry, "the clock went back: the event before was at " + event.last()));
+    Fold.on(
+        Event.FlagRaised.class,
+        (fold, entry, event) -> fold.flags.add(new FlagHistory(event.flag(), entry.at(), null)));
+    Fold.on(Event.FlagCleared.class, (fold, entry, event) -> clear(fold, event.flag(), entry.at()));
+    Fold.on(Event.EndAsked.class, (fold, entry, event) -> fold.phase = Phase.ENDING);
+    Fold.on(Event.EndRefused.class, (fold, entry, event) -> fold.phase = Phase.LISTENING);
+    Fold.on(
+        Event.Ended.class,
+        (fold, entry, event) -> {
+          fold.phase = Phase.ENDED;
+          fold.ended = entry.at();
+        });
+    Fold.on(
+        Event.AudioRemoved.class,
+        (fold, entry, event) ->
+            note(
+                fold,
+                entry,
+                event.files().size() + " audio segments were removed: " + event.reason()));
+  }
+
+  private static void continued(Fold fold, Entry entry, Event.ExaminationContinued event) {
+    fold.phase = Phase.LISTENING;
+    fold.ended = null;
+    note(fold, entry, "the examination was continued");
+  }
+
+  private static void note(Fold fold, Entry entry, String text) {
+    fold.notes.add(new Note(entry.at(), text));
+  }
+
+  private static void clear(Fold fold, Flag flag, Instant at) {
+    fold.flags.replaceAll(
+        raised ->
+            raised.open() && raised.flag().equals(flag)
+                ? new FlagHistory(flag, raised.raised(), at)
+                : raised);
+  }
+}

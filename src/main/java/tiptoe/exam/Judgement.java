@@ -1,0 +1,196 @@
+package tiptoe.exam;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Stream;
+import tiptoe.language.Statement;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+
+/**
+ * Decides what a new statement does to those before it. A contradiction is asked about, never
+ * resolved silently: the older statement stands until then.
+ */
+final class Judgement {
+  private final ExamRecord record;
+  private final Integer utterance;
+
+  /**
+   * @param utterance number of the utterance that is being taken in; null when there is none.
+   *     Statements of one utterance belong together: a correction does not undo its own first half
+   */
+  Judgement(ExamRecord record, Integer utterance) {
+    this.record = record;
+    this.utterance = utterance;
+  }
+
+  Verdict of(Statement statement, boolean correction) {
+    Step step = record.protocol().step(statement.step());
+    if (statement.group()) {
+      return group(step, statement);
+    }
+    List<Standing> standing = standing(step, Status.STANDS);
+    return judge(step, statement, correction, standing, standing(step, Status.WAITS));
+  }
+
+  /** Judges a statement that waits once more; empty while something still contradicts it. */
+  Optional<Verdict> again(Said waiting) {
+    Step step = record.protocol().step(waiting.statement().step());
+    Verdict verdict =
+        judge(step, waiting.statement(), false, standing(step, Status.STANDS), List.of());
+    return Optional.of(verdict).filter(now -> !now.waits());
+  }
+
+  private Verdict judge(
+      Step step,
+      Statement statement,
+      boolean correction,
+      List<Standing> standing,
+      List<Standing> waiting) {
+    if (!step.appliesTo(record.baby().sex().orElse(null))) {
+      return first(standing, statement)
+          .or(() -> first(waiting, statement))
+          .map(Verdict::confirms)
+          .orElseGet(() -> otherSex(step));
+    }
+    return correction
+        ? correction(step, statement, standing, waiting)
+        : plain(step, statement, standing, waiting);
+  }
+
+  private Verdict otherSex(Step step) {
+    String why = Wording.otherSex(step, record.baby().sex().orElseThrow());
+    return new Verdict(Effect.WAITS, List.of(), why);
+  }
+
+  private Verdict plain(
+      Step step, Statement statement, List<Standing> standing, List<Standing> waiting) {
+    Optional<Standing> same = first(standing, statement);
+    if (same.isPresent() && !conflictingDetails(step, same.get(), statement)) {
+      return crossSide(step, statement, standing).orElseGet(() -> Verdict.confirms(same.get()));
+    }
+    List<Standing> rivals = standing.stream().filter(old -> rivals(step, old, statement)).toList();
+    List<Standing> hard = rivals.stream().filter(old -> !givesWay(old, statement)).toList();
+    if (hard.isEmpty()) {
+      return Verdict.stands(numbers(rivals));
+    }
+    return first(waiting, statement)
+        .filter(old -> !conflictingDetails(step, old, statement))
+        .map(Verdict::confirms)
+        .orElseGet(() -> waits(step, statement, hard));
+  }
+
+  /** A repeated "present" can newly be called symmetric while the other side is absent. */
+  private Optional<Verdict> crossSide(Step step, Statement statement, List<Standing> standing) {
+    List<Standing> across =
+        standing.stream().filter(old -> contradictsAcross(step, old, statement)).toList();
+    return across.isEmpty() ? Optional.empty() : Optional.of(waits(step, statement, across));
+  }
+
+  private Verdict waits(Step step, Statement statement, List<Standing> hard) {
+    return new Verdict(
+        Effect.WAITS, numbers(hard), Wording.contradiction(step, statement, hard.get(0)));
+  }
+
+  private Verdict correction(
+      Step step, Statement statement, List<Standing> standing, List<Standing> waiting) {
+    List<Standing> own = standing.stream().filter(this::ofThisUtterance).toList();
+    List<Standing> replaced =
+        Stream.of(standing, waiting)
+            .flatMap(List::stream)
+            .filter(old -> !ofThisUtterance(old) && samePlace(step, old, statement))
+            .toList();
+    Verdict beside = plain(step, statement, own, List.of());
+    if (beside.effect() != Effect.STANDS) {
+      return beside;
+    }
+    List<Integer> all = new ArrayList<>(numbers(replaced));
+    beside.of().stream().filter(number -> !all.contains(number)).forEach(all::add);
+    return Verdict.stands(all);
+  }
+
+  private boolean ofThisUtterance(Standing old) {
+    return utterance != null && utterance.equals(old.base().utterance());
+  }
+
+  /** "Eyes normal" fills what is not answered, key steps excepted, and contradicts nothing. */
+  private Verdict group(Step step, Statement statement) {
+    boolean leftOut = Value.NOT_EXAMINED.equals(statement.value());
+    boolean fills =
+        (leftOut || !step.key())
+            && step.appliesTo(record.baby().sex().orElse(null))
+            && !isAskedAbout(step)
+            && Stream.of(Status.STANDS, Status.WAITS)
+                .flatMap(status -> standing(step, status).stream())
+                .noneMatch(old -> samePlace(step, old, statement));
+    return fills ? Verdict.stands(List.of()) : new Verdict(Effect.UNUSED, List.of(), null);
+  }
+
+  private boolean isAskedAbout(Step step) {
+    return record.openQuestions().stream()
+        .map(Asked::question)
+        .anyMatch(asked -> asked.about() != null && asked.about().step().equals(step.id()));
+  }
+
+  private List<Standing> standing(Step step, Status status) {
+    return Standing.of(
+        record.protocol(),
+        record.statements().stream()
+            .filter(said -> said.statement().step().equals(step.id()))
+            .toList(),
+        status);
+  }
+
+  private static Optional<Standing> first(List<Standing> all, Statement statement) {
+    return all.stream().filter(old -> sameValue(old, statement)).findFirst();
+  }
+
+  /** The same finding; one of the two may leave the side open where only the value has one. */
+  private static boolean sameValue(Standing old, Statement statement) {
+    boolean side = old.side() == statement.side() || old.side() == null || statement.side() == null;
+    return side
+        && Objects.equals(old.value(), statement.value())
+        && Objects.equals(old.quantity(), statement.quantity());
+  }
+
+  private static boolean conflictingDetails(Step step, Standing old, Statement statement) {
+    return !old.notExamined() && Details.conflict(step, old.details(), statement.details());
+  }
+
+  static boolean samePlace(Step step, Standing old, Statement statement) {
+    return !step.sided() || old.side() == statement.side();
+  }
+
+  /** Whether both cannot be right. */
+  private boolean rivals(Step step, Standing old, Statement statement) {
+    if (!samePlace(step, old, statement)) {
+      return contradictsAcross(step, old, statement);
+    }
+    if (sameValue(old, statement)) {
+      return conflictingDetails(step, old, statement);
+    }
+    boolean saidTogether = ofThisUtterance(old);
+    return new Rivalry(step, old, statement, saidTogether).exists();
+  }
+
+  private boolean contradictsAcross(Step step, Standing old, Statement statement) {
+    if (!step.sided() || samePlace(step, old, statement)) {
+      return false;
+    }
+    boolean symmetric = "yes".equals(statement.details().get(Standing.SYMMETRIC));
+    return symmetric && Rivalry.isAbnormal(step, old.value())
+        || old.saysSymmetric() && Rivalry.isAbnormal(step, statement.value());
+  }
+
+  /** What was only said for the region, or not examined, gives way to a finding. */
+  private static boolean givesWay(Standing old, Statement statement) {
+    boolean finding = !Value.NOT_EXAMINED.equals(statement.value());
+    return old.group() || old.notExamined() && finding;
+  }
+
+  private static List<Integer> numbers(List<Standing> standing) {
+    return standing.stream().map(old -> old.base().number()).toList();
+  }
+}

@@ -1,0 +1,27 @@
+package tiptoe.exam;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Keeps events in memory only, for typed text, replays and tests. */
+public final class MemorySink implements EventSink {
+  private final Chain chain = Chain.start();
+  private final List<Entry> entries = new ArrayList<>();
+
+  @Override
+  public List<Entry> append(Instant at, List<Event> events) {
+    List<Entry> added = new ArrayList<>();
+    for (Event event : events) {
+      Chain.Line line = chain.next(at, event);
+      chain.accept(line);
+      added.add(line.entry());
+    }
+    entries.addAll(added);
+    return List.copyOf(added);
+  }
+
+  public List<Entry> entries() {
+    return List.copyOf(entries);
+  }
+}

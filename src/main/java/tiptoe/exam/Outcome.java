@@ -1,0 +1,35 @@
+package tiptoe.exam;
+
+import com.fasterxml.jackson.annotation.JsonCreator;
+import com.fasterxml.jackson.annotation.JsonValue;
+import java.util.Locale;
+
+/** What became of an utterance. */
+public enum Outcome {
+  /** Its statements count. */
+  ACCEPTED,
+  /** Kept for the reviewer; it states nothing by itself. */
+  UNSURE,
+  /** Not meant for the record. */
+  IGNORED,
+  /** An instruction to the tool. */
+  COMMAND,
+  /** Free speech between the start and the end of a remark. */
+  REMARK;
+
+  @JsonValue
+  public String id() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+
+  /** The outcome with this id. */
+  @JsonCreator
+  public static Outcome of(String id) {
+    for (Outcome outcome : values()) {
+      if (outcome.id().equals(id)) {
+        return outcome;
+      }
+    }
+    throw new IllegalArgumentException("expected an outcome, found " + id);
+  }
+}

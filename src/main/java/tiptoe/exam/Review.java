@@ -1,0 +1,226 @@
+package tiptoe.exam;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Consumer;
+import tiptoe.language.Statement;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Value;
+
+/**
+ * Edits by a named reviewer. What the reviewer states stands at once, in place of what it
+ * contradicts; the original stays visible. A signed record takes no edit until an addendum is
+ * started.
+ */
+public final class Review {
+  private final Examination examination;
+  private final String author;
+  private final Deque<List<Long>> done = new ArrayDeque<>();
+  private final Deque<List<Long>> undone = new ArrayDeque<>();
+
+  Review(Examination examination, String author) {
+    if (author == null || author.isBlank()) {
+      throw new IllegalArgumentException("expected the reviewer's name, found none");
+    }
+    this.examination = examination;
+    this.author = author;
+  }
+
+  /** States a finding; it replaces what stands in its place and contradicts it. */
+  public Changes state(Statement statement) {
+    return edit(draft -> make(draft, statement, null));
+  }
+
+  /** Puts a statement in the place of another: other side, other value, other details. */
+  public Changes change(int statement, Statement to) {
+    existing(statement);
+    return edit(
+        draft ->
+            draft.add(
+                new Event.StatementMade(
+                    draft.nextStatement(),
+                    to,
+                    true,
+                    null,
+                    Effect.STANDS,
+                    List.of(statement),
+                    author)));
+  }
+
+  public Changes reject(int statement, String reason) {
+    existing(statement);
+    return edit(draft -> draft.add(new Event.StatementRejected(statement, reason, author)));
+  }
+
+  /** Accepts an unsure utterance, with what it is taken to say. */
+  public Changes accept(int utterance, List<Statement> statements) {
+    return edit(
+        draft -> {
+          statements.forEach(statement -> make(draft, statement, utterance));
+          draft.add(new Event.UtteranceReviewed(utterance, true, author));
+        });
+  }
+
+  /** Accepts an unsure utterance with what it seems to say. */
+  public Changes accept(int utterance) {
+    List<Statement> candidates =
+        examination.record().utterance(utterance).stream()
+            .flatMap(heard -> heard.candidates().stream())
+            .map(Candidate::statement)
+            .toList();
+    return accept(utterance, candidates);
+  }
+
+  /** Dismisses an unsure utterance. */
+  public Changes dismiss(int utterance) {
+    return edit(draft -> draft.add(new Event.UtteranceReviewed(utterance, false, author)));
+  }
+
+  /** Leaves a step out, for a reason; null side for both sides of a sided step. */
+  public Changes notExamined(String step, Side side, String reason) {
+    boolean both = side == null && examination.record().protocol().step(step).sided();
+    Statement left =
+        Statement.of(step, side, Value.NOT_EXAMINED).withDetails(Map.of("reason", reason));
+    return edit(
+        draft -> {
+          if (both) {
+            make(draft, left.withSide(Side.RIGHT), null);
+            make(draft, left.withSide(Side.LEFT), null);
+          } else {
+            make(draft, left, null);
+          }
+        });
+  }
+
+  /** Answers a contradiction: whether the newer of the two is right. */
+  public Changes settle(int question, boolean newerIsRight) {
+    return edit(
+        draft ->
+            draft.record().openQuestions().stream()
+                .filter(asked -> asked.number() == question)
+                .forEach(
+                    asked -> {
+                      Settlement settlement = new Settlement(draft, null, author);
+                      if (newerIsRight) {
+                        settlement.newer(asked);
+                      } else {
+                        settlement.older(asked);
+                      }
+                    }));
+  }
+
+  /** Closes a question without an answer. */
+  public Changes drop(int question, String reason) {
+    return edit(draft -> draft.add(new Event.QuestionDropped(question, reason, author)));
+  }
+
+  public Changes remark(String text) {
+    return edit(draft -> draft.add(new Event.RemarkMade(draft.nextRemark(), text, 0, 0, author)));
+  }
+
+  public Changes reword(int remark, String text) {
+    return edit(draft -> draft.add(new Event.RemarkReworded(remark, text, author)));
+  }
+
+  public Changes context(String fact, String value) {
+    Facts.problem(fact, value)
+        .ifPresent(
+            problem -> {
+              throw new IllegalArgumentException(problem);
+            });
+    return edit(draft -> new Context(draft, null, author).state(fact, value));
+  }
+
+  /** Takes back the last edit of this review. */
+  public Changes undo() {
+    if (done.isEmpty()) {
+      return examination.append();
+    }
+    List<Long> entries = done.peek();
+    Changes changes = examination.append(new Event.Undone(entries, author));
+    undone.push(done.pop());
+    return changes;
+  }
+
+  /** Makes the edit count again that was undone last. */
+  public Changes redo() {
+    if (undone.isEmpty()) {
+      return examination.append();
+    }
+    Changes changes = examination.append(new Event.Redone(undone.peek(), author));
+    done.push(undone.pop());
+    return changes;
+  }
+
+  /**
+   * Signs the record as it is; edits before it cannot be undone any more.
+   *
+   * @param audio file name to SHA-256 of every audio segment there is
+   */
+  public Changes sign(String role, Map<String, String> audio) {
+    requireOpen();
+    Changes changes = examination.append(new Event.Signed(author, role, audio));
+    done.clear();
+    undone.clear();
+    return changes;
+  }
+
+  /** Opens a signed record for edits that will be signed by themselves. */
+  public Changes startAddendum(String reason) {
+    if (examination.record().phase() != Phase.SIGNED) {
+      throw new IllegalStateException("expected a signed record");
+    }
+    return examination.append(new Event.AddendumStarted(reason, author));
+  }
+
+  private void existing(int statement) {
+    if (examination.record().statement(statement).isEmpty()) {
+      throw new IllegalArgumentException("expected a statement, found none of number " + statement);
+    }
+  }
+
+  private void requireOpen() {
+    if (examination.record().signed()) {
+      throw new IllegalStateException("the record is signed: start an addendum first");
+    }
+  }
+
+  private void make(Draft draft, Statement statement, Integer utterance) {
+    Verdict verdict = new Judgement(draft.record(), utterance).of(statement, true);
+    Verdict standing =
+        verdict.waits() || verdict.effect() == Effect.UNUSED
+            ? Verdict.stands(verdict.of())
+            : verdict;
+    draft.add(
+        new Event.StatementMade(
+            draft.nextStatement(),
+            statement,
+            true,
+            utterance,
+            standing.effect(),
+            standing.of(),
+            author));
+  }
+
+  private Changes edit(Consumer<Draft> decide) {
+    requireOpen();
+    Changes changes =
+        examination.change(
+            draft -> {
+              decide.accept(draft);
+              new Sweep(draft, null).run();
+              return List.of();
+            });
+    if (!changes.isEmpty()) {
+      done.push(
+          changes.entries().stream()
+              .filter(entry -> !(entry.event() instanceof Event.ClockWentBack))
+              .map(Entry::seq)
+              .toList());
+      undone.clear();
+    }
+    return changes;
+  }
+}

@@ -1,0 +1,60 @@
+package tiptoe.exam;
+
+import java.util.List;
+import java.util.Optional;
+import tiptoe.language.Question;
+import tiptoe.protocol.Step;
+
+/**
+ * Settles a question by yes or no: in a contradiction yes means that the newer one is right.
+ *
+ * @param author the reviewer; null when the clinician answers
+ */
+record Settlement(Draft draft, Integer utterance, String author) {
+
+  /** The newer one is right. */
+  void newer(Asked asked) {
+    if (asked.fact() != null) {
+      close(asked, "yes");
+      new Context(draft, utterance, author).state(asked.fact(), asked.value());
+    } else if (asked.statement() != null) {
+      close(asked, "yes");
+      draft.record().statement(asked.statement()).ifPresent(this::letStand);
+    }
+  }
+
+  /** The older one is right; an impossible number is let go. */
+  void older(Asked asked) {
+    if (asked.fact() != null || asked.question().kind() == Question.Kind.NUMBER) {
+      close(asked, "no");
+    } else if (asked.statement() != null) {
+      close(asked, "no");
+      draft.add(new Event.StatementSettled(asked.statement(), Effect.WITHDRAWN, List.of(), author));
+    }
+  }
+
+  private void close(Asked asked, String words) {
+    draft.add(new Event.QuestionAnswered(asked.number(), words, utterance, author));
+  }
+
+  /** It takes the place of what it contradicts; the other side keeps what was said of it. */
+  private void letStand(Said said) {
+    ExamRecord record = draft.record();
+    Step step = record.protocol().step(said.statement().step());
+    List<Standing> here =
+        Standing.of(record.protocol(), record.statements(), Status.STANDS).stream()
+            .filter(old -> said.of().contains(old.base().number()))
+            .filter(old -> Judgement.samePlace(step, old, said.statement()))
+            .toList();
+    Optional<Standing> same =
+        here.stream()
+            .filter(old -> said.statement().value() != null)
+            .filter(old -> said.statement().value().equals(old.value()))
+            .filter(old -> old.side() == said.statement().side())
+            .findFirst();
+    List<Integer> of =
+        same.map(List::of).orElse(here).stream().map(old -> old.base().number()).toList();
+    Effect effect = same.isPresent() ? Effect.CONFIRMS : Effect.STANDS;
+    draft.add(new Event.StatementSettled(said.number(), effect, of, author));
+  }
+}

@@ -1,0 +1,110 @@
+package tiptoe.exam;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import tiptoe.language.Question;
+import tiptoe.language.Statement;
+
+/** Closes questions that lost their point, and lets statements stand that nothing is against. */
+record Sweep(Draft draft, Integer utterance) {
+
+  /** Asks which of two statements is right. */
+  static Event contradiction(
+      Draft draft, int number, Statement statement, Verdict verdict, Integer utterance) {
+    Statement against =
+        verdict.of().isEmpty()
+            ? null
+            : draft.record().statement(verdict.of().get(0)).map(Said::statement).orElse(null);
+    return new Event.QuestionAsked(
+        draft.nextQuestion(),
+        new Question(Question.Kind.CONTRADICTION, null, statement, against, verdict.why()),
+        false,
+        utterance,
+        number,
+        verdict.of(),
+        null,
+        null);
+  }
+
+  /** The answers a question about a detail can be about. */
+  static List<Answer> answersAbout(ExamRecord record, Question question) {
+    Statement about = question.about();
+    return record.answers(about.step()).stream()
+        .filter(answer -> Objects.equals(answer.value(), about.value()))
+        .filter(answer -> about.side() == null || about.side() == answer.side())
+        .toList();
+  }
+
+  void run() {
+    for (Asked asked : draft.record().openQuestions()) {
+      if (asked.statement() != null) {
+        contradiction(asked);
+      } else if (asked.fact() != null) {
+        if (draft.record().baby().is(asked.fact(), asked.value())) {
+          answered(asked, "settled");
+        }
+      } else if (asked.question().kind() == Question.Kind.DETAIL) {
+        detail(asked);
+      } else if (!Objects.equals(asked.utterance(), utterance) && statedInFull(asked)) {
+        answered(asked, "stated in full");
+      }
+    }
+  }
+
+  private void answered(Asked asked, String words) {
+    draft.add(new Event.QuestionAnswered(asked.number(), words, utterance, null));
+  }
+
+  private void dropped(Asked asked, String reason) {
+    draft.add(new Event.QuestionDropped(asked.number(), reason, null));
+  }
+
+  private void contradiction(Asked asked) {
+    Optional<Said> found = draft.record().statement(asked.statement());
+    if (found.isEmpty() || found.get().status() != Status.WAITS) {
+      answered(asked, found.map(said -> said.status().id()).orElse("gone"));
+      return;
+    }
+    Said waiting = found.get();
+    Optional<Verdict> now = new Judgement(draft.record(), utterance).again(waiting);
+    if (now.isPresent()) {
+      Verdict verdict = now.get();
+      draft.add(new Event.StatementSettled(waiting.number(), verdict.effect(), verdict.of(), null));
+      dropped(asked, "nothing is against it any more");
+    }
+  }
+
+  private void detail(Asked asked) {
+    List<Answer> about = answersAbout(draft.record(), asked.question());
+    if (about.stream().anyMatch(answer -> answer.details().containsKey(detailOf(asked)))) {
+      answered(asked, "stated");
+    } else if (about.isEmpty() && !waits(asked.question().about())) {
+      dropped(asked, "its finding does not stand any more");
+    }
+  }
+
+  private static String detailOf(Asked asked) {
+    return String.valueOf(asked.question().detail());
+  }
+
+  private boolean waits(Statement about) {
+    return draft.record().statements().stream()
+        .filter(said -> said.status() == Status.WAITS)
+        .map(Said::statement)
+        .anyMatch(
+            one -> one.step().equals(about.step()) && Objects.equals(one.value(), about.value()));
+  }
+
+  /** The finding was said again with its side, or with a number that can be right. */
+  private boolean statedInFull(Asked asked) {
+    Statement about = asked.question().about();
+    boolean number = asked.question().kind() == Question.Kind.NUMBER;
+    return about != null
+        && draft.events().stream()
+            .filter(Event.StatementMade.class::isInstance)
+            .map(event -> ((Event.StatementMade) event).statement())
+            .filter(one -> one.step().equals(about.step()) && !one.group())
+            .anyMatch(one -> number || Objects.equals(one.value(), about.value()));
+  }
+}

@@ -1,0 +1,169 @@
+package tiptoe.exam;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import tiptoe.language.Command;
+import tiptoe.language.Interpretation;
+import tiptoe.language.Meaning;
+import tiptoe.language.Question;
+import tiptoe.language.Statement;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+
+/** Takes in what one utterance means. */
+final class Turn {
+  private final Draft draft;
+  private final Integer utterance;
+  private final Heard heard;
+  private final List<Command> commands = new ArrayList<>();
+  private List<Asked> answered = List.of();
+
+  Turn(Draft draft, Integer utterance, Heard heard) {
+    this.draft = draft;
+    this.utterance = utterance;
+    this.heard = heard;
+  }
+
+  List<Command> commands() {
+    return commands;
+  }
+
+  void take(Interpretation meaning) {
+    answered =
+        meaning.of(Meaning.Answers.class).flatMap(one -> find(one.question()).stream()).toList();
+    boolean finds = meaning.meanings().stream().anyMatch(Turn::goesOn);
+    if (draft.record().phase() == Phase.ENDING && finds) {
+      draft.add(new Event.EndRefused(utterance));
+    }
+    meaning.meanings().forEach(this::take);
+    answered.stream()
+        .filter(asked -> asked.question().kind() != Question.Kind.CONTRADICTION)
+        .forEach(asked -> draft.add(answer(asked, heard.text())));
+    new Sweep(draft, utterance).run();
+  }
+
+  private static boolean goesOn(Meaning meaning) {
+    return meaning instanceof Meaning.Finding || meaning instanceof Meaning.Asks;
+  }
+
+  private Event answer(Asked asked, String words) {
+    return new Event.QuestionAnswered(asked.number(), words, utterance, null);
+  }
+
+  private Optional<Asked> find(Question question) {
+    List<Asked> same =
+        draft.record().openQuestions().stream()
+            .filter(asked -> asked.question().equals(question))
+            .toList();
+    return same.stream().reduce((first, last) -> last);
+  }
+
+  private void take(Meaning meaning) {
+    if (meaning instanceof Meaning.Finding finding) {
+      found(finding.statement(), finding.correction());
+    } else if (meaning instanceof Meaning.Asks asks) {
+      ask(asks.question(), asks.correction());
+    } else if (meaning instanceof Meaning.Fact fact) {
+      fact(fact.id(), fact.value());
+    } else if (meaning instanceof Meaning.Instruction instruction) {
+      commands.add(instruction.command());
+      new Orders(draft, utterance, heard).carryOut(instruction.command());
+    }
+  }
+
+  private void found(Statement statement, boolean correction) {
+    Step step = draft.record().protocol().step(statement.step());
+    if (!step.sided() || statement.side() != null) {
+      state(statement, correction || correctedBy(statement));
+    } else if (statement.group() || Value.NOT_EXAMINED.equals(statement.value())) {
+      for (Side side : List.of(Side.RIGHT, Side.LEFT)) {
+        state(statement.withSide(side), correction);
+      }
+    } else {
+      String text = Wording.whichSide(step, statement);
+      ask(new Question(Question.Kind.SIDE, null, statement, null, text), correction);
+    }
+  }
+
+  /** An answer takes over that its finding was a correction, or settles what it contradicts. */
+  private boolean correctedBy(Statement statement) {
+    return answered.stream()
+        .filter(asked -> asked.question().about() != null)
+        .filter(asked -> asked.question().about().step().equals(statement.step()))
+        .anyMatch(
+            asked ->
+                asked.correction()
+                    || asked.question().kind() == Question.Kind.CONTRADICTION
+                        && asked.question().about().side() == statement.side());
+  }
+
+  private void state(Statement statement, boolean correction) {
+    Verdict verdict = new Judgement(draft.record(), utterance).of(statement, correction);
+    Statement full = correction ? withWhatIsKept(statement, verdict) : statement;
+    int number = draft.nextStatement();
+    draft.add(
+        new Event.StatementMade(
+            number, full, correction, utterance, verdict.effect(), verdict.of(), null));
+    if (verdict.waits()) {
+      draft.add(Sweep.contradiction(draft, number, full, verdict, utterance));
+    }
+  }
+
+  /** "Correction, murmur grade three" keeps the place that was stated with grade two. */
+  private Statement withWhatIsKept(Statement statement, Verdict verdict) {
+    ExamRecord record = draft.record();
+    Step step = record.protocol().step(statement.step());
+    return Standing.of(record.protocol(), record.statements(), Status.STANDS).stream()
+        .filter(old -> verdict.effect() == Effect.STANDS)
+        .filter(old -> verdict.of().contains(old.base().number()))
+        .filter(old -> statement.value() != null && statement.value().equals(old.value()))
+        .findFirst()
+        .map(old -> kept(step, old, statement))
+        .orElse(statement);
+  }
+
+  private static Statement kept(Step step, Standing old, Statement statement) {
+    var details = new java.util.TreeMap<>(old.details());
+    if (step.sided()) {
+      details.remove(Standing.SYMMETRIC);
+    }
+    details.putAll(statement.details());
+    return statement.withDetails(details);
+  }
+
+  private void ask(Question question, boolean correction) {
+    if (alreadyStated(question)) {
+      return;
+    }
+    find(question)
+        .ifPresent(
+            asked -> draft.add(new Event.QuestionDropped(asked.number(), "asked again", null)));
+    draft.add(
+        new Event.QuestionAsked(
+            draft.nextQuestion(), question, correction, utterance, null, List.of(), null, null));
+  }
+
+  private boolean alreadyStated(Question question) {
+    return question.kind() == Question.Kind.DETAIL
+        && Sweep.answersAbout(draft.record(), question).stream()
+            .anyMatch(answer -> answer.details().containsKey(question.detail()));
+  }
+
+  private void fact(String id, String value) {
+    String before = draft.record().baby().fact(id).orElse(value);
+    if (Facts.problem(id, value).isPresent()) {
+      return;
+    }
+    if (before.equals(value)) {
+      new Context(draft, utterance, null).state(id, value);
+    } else {
+      String text = Wording.otherFact(id, before, value);
+      Question question = new Question(Question.Kind.CONTRADICTION, null, null, null, text);
+      draft.add(
+          new Event.QuestionAsked(
+              draft.nextQuestion(), question, false, utterance, null, List.of(), id, value));
+    }
+  }
+}

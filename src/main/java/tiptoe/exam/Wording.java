@@ -1,0 +1,66 @@
+package tiptoe.exam;
+
+import java.util.Map;
+import java.util.stream.Collectors;
+import tiptoe.language.Quantity;
+import tiptoe.language.Statement;
+import tiptoe.protocol.Labels;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+
+/** Findings and questions in words. */
+public final class Wording {
+  private Wording() {}
+
+  /** {@code left Barlow}. */
+  public static String place(Step step, Side side) {
+    return side == null ? step.label() : side.id() + " " + step.label();
+  }
+
+  /** {@code positive}, {@code 3420 g}, {@code present (grade 2)}. */
+  public static String finding(
+      Step step, String value, Quantity quantity, Map<String, String> details) {
+    String what =
+        quantity != null
+            ? quantity.toString()
+            : step.value(value).map(Value::label).orElseGet(() -> Labels.of(value));
+    return details.isEmpty()
+        ? what
+        : what
+            + details.entrySet().stream()
+                .map(detail -> detail(step, detail.getKey(), detail.getValue()))
+                .collect(Collectors.joining(", ", " (", ")"));
+  }
+
+  private static String detail(Step step, String id, String value) {
+    String label = step.detail(id).map(detail -> detail.label()).orElseGet(() -> Labels.of(id));
+    return label + " " + Labels.of(value).replace(",", ", ");
+  }
+
+  static String contradiction(Step step, Statement newer, Standing older) {
+    boolean across = step.sided() && older.side() != newer.side();
+    return place(step, newer.side())
+        + ": "
+        + finding(step, newer.value(), newer.quantity(), newer.details())
+        + " now, but "
+        + (across ? older.side().id() + " " : "")
+        + finding(step, older.value(), older.quantity(), older.details())
+        + " before; is the new one right?";
+  }
+
+  static String otherSex(Step step, String sex) {
+    return step.label() + " was stated, but this baby is a " + sex + "; is that right?";
+  }
+
+  static String otherFact(String fact, String before, String now) {
+    return Labels.of(fact) + ": " + now + " now, but " + before + " before; is the new one right?";
+  }
+
+  static String whichSide(Step step, Statement statement) {
+    return step.label()
+        + " "
+        + finding(step, statement.value(), statement.quantity(), Map.of())
+        + ": left, right or both?";
+  }
+}

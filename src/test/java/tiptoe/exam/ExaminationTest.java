@@ -1,0 +1,383 @@
+package tiptoe.exam;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import tiptoe.language.Command;
+import tiptoe.language.Meaning;
+import tiptoe.language.Question;
+
+class ExaminationTest {
+  private final Bedside bed = new Bedside();
+
+  @Test
+  void keepsAFindingAsAnAnswer() {
+    Changes changes = bed.find("left clavicle crepitus");
+    assertEquals("left clavicle crepitus", bed.answers());
+    assertEquals(1, changes.statements().get(0).number());
+    assertEquals("left clavicle crepitus", changes.statements().get(0).words());
+    assertEquals(1.0, changes.statements().get(0).start());
+  }
+
+  @Test
+  void anUnsureUtteranceStatesNothingAndWaitsForTheReviewer() {
+    bed.hear(
+        "left barlow positive", Outcome.UNSURE, Bedside.finding("left barlow positive", false));
+    assertEquals("", bed.answers());
+    assertEquals(1, bed.record().unsure().size());
+    bed.exam.review("Dr Reed").accept(1);
+    assertEquals("left barlow positive", bed.answers());
+    assertTrue(bed.record().unsure().isEmpty());
+    assertEquals("Dr Reed", bed.record().statements().get(0).author());
+  }
+
+  @Test
+  void whatWasDismissedStaysVisibleAndStatesNothing() {
+    bed.hear(
+        "left barlow positive", Outcome.UNSURE, Bedside.finding("left barlow positive", false));
+    bed.exam.review("Dr Reed").dismiss(1);
+    assertEquals("", bed.answers());
+    assertEquals(false, bed.record().utterances().get(0).reviewed());
+  }
+
+  @Test
+  void anIgnoredUtteranceIsKeptAsHeardAndNoMore() {
+    bed.hear("nice weather", Outcome.IGNORED, Bedside.finding("left barlow positive", false));
+    assertEquals("", bed.answers());
+    assertTrue(bed.record().unsure().isEmpty());
+    assertEquals("nice weather", bed.record().utterances().get(0).heard().text());
+  }
+
+  @Test
+  void theSameValueAgainConfirmsAndAddsItsDetails() {
+    bed.find("murmur present grade=2");
+    bed.find("murmur present place=apex,axilla");
+    assertEquals("murmur present grade=2 place=apex,axilla", bed.answers());
+    assertEquals("1 stands, 2 confirms", bed.statuses());
+  }
+
+  @Test
+  void detailsThatCanBeManyAreJoined() {
+    bed.find("breathing retractions site=subcostal");
+    bed.find("breathing retractions site=intercostal,subcostal");
+    assertEquals("breathing retractions site=subcostal,intercostal", bed.answers());
+  }
+
+  @Test
+  void asksWhenTheSameDetailIsSaidToBeSomethingElse() {
+    bed.find("murmur present grade=2 place=apex");
+    bed.find("murmur present grade=3");
+    assertEquals("murmur present grade=2 place=apex", bed.answers());
+    assertEquals(
+        "murmur: present (grade 3) now, but present (grade 2, place apex) before; is the new one"
+            + " right?",
+        bed.question());
+    bed.command(Command.YES);
+    assertEquals("murmur present grade=3 place=apex", bed.answers());
+    assertEquals("", bed.question());
+  }
+
+  @Test
+  void asksWhichSideOfASidedFindingWhoseSideWasNotSaid() {
+    bed.find("clavicle crepitus");
+    assertEquals("clavicle crepitus: left, right or both?", bed.question());
+    assertEquals("", bed.answers());
+  }
+
+  @Test
+  void aQuestionAboutTheSideIsClosedByTheAnswer() {
+    bed.say("clavicle crepitus", Bedside.asks(Question.Kind.SIDE, null, "clavicle crepitus"));
+    Question open = bed.exam.dialogue().open();
+    bed.say("left", new Meaning.Answers(open), Bedside.finding("left clavicle crepitus", false));
+    assertEquals("left clavicle crepitus", bed.answers());
+    assertEquals("left", bed.record().questions().get(0).outcome());
+    assertTrue(bed.record().openQuestions().isEmpty());
+  }
+
+  @Test
+  void aQuestionAboutTheSideIsDroppedWhenTheFindingIsStatedInFull() {
+    bed.find("clavicle crepitus");
+    bed.find("left clavicle intact");
+    assertEquals(1, bed.record().openQuestions().size(), "which side crepitates is still open");
+    bed.find("right clavicle crepitus");
+    assertTrue(bed.record().openQuestions().isEmpty());
+  }
+
+  @Test
+  void theAnswerTakesOverThatItsFindingWasACorrection() {
+    bed.find("left clavicle intact");
+    Meaning.Asks asks =
+        new Meaning.Asks(
+            new Question(
+                Question.Kind.SIDE, null, Bedside.statement("clavicle crepitus"), null, "?"),
+            true);
+    bed.say("correction clavicle crepitus", asks);
+    bed.say(
+        "left",
+        new Meaning.Answers(asks.question()),
+        Bedside.finding("left clavicle crepitus", false));
+    assertEquals("left clavicle crepitus", bed.answers());
+  }
+
+  @Test
+  void aMissingDetailIsAskedOnceAndClosedByStatingIt() {
+    bed.say(
+        "palate intact",
+        Bedside.finding("palate intact", false),
+        Bedside.asks(Question.Kind.DETAIL, "palpated", "palate intact"));
+    assertEquals("palate intact", bed.answers());
+    assertEquals("palpated", bed.record().missingDetails().get(0).detail());
+    bed.find("palate intact palpated=yes");
+    assertTrue(bed.record().openQuestions().isEmpty());
+    assertTrue(bed.record().missingDetails().isEmpty());
+    bed.say(
+        "palate intact",
+        Bedside.finding("palate intact", false),
+        Bedside.asks(Question.Kind.DETAIL, "palpated", "palate intact"));
+    assertTrue(bed.record().openQuestions().isEmpty(), "it is known");
+  }
+
+  @Test
+  void anImpossibleNumberIsAskedAboutAndLetGoOrSaidAgain() {
+    bed.say("weight 34", Bedside.asks(Question.Kind.NUMBER, null, "weight 34"));
+    assertEquals("", bed.answers());
+    bed.command(Command.NO);
+    assertTrue(bed.record().openQuestions().isEmpty());
+    bed.say("saturation foot 104", Bedside.asks(Question.Kind.NUMBER, null, "saturation-foot 104"));
+    bed.find("saturation-foot 98");
+    assertTrue(bed.record().openQuestions().isEmpty());
+    assertEquals("saturation-foot 98", bed.answers());
+  }
+
+  @Test
+  void showsTheFirstQuestionOfTheNewestUtteranceAndOlderOnesLater() {
+    bed.find("clavicle crepitus");
+    bed.find("femoral-pulse weak", "brachial-pulse weak");
+    assertEquals("femoral pulse weak: left, right or both?", bed.question());
+    bed.find("left femoral-pulse weak");
+    assertEquals("brachial pulse weak: left, right or both?", bed.question());
+    bed.find("left brachial-pulse weak");
+    assertEquals("clavicle crepitus: left, right or both?", bed.question());
+  }
+
+  @Test
+  void aCorrectionReplacesWhateverStandsForThatStepAndSide() {
+    bed.find("left clavicle swelling", "left clavicle crepitus", "right clavicle swelling");
+    bed.correct("left clavicle step-off", "left clavicle fracture");
+    assertEquals(
+        "right clavicle swelling, left clavicle step-off, left clavicle fracture", bed.answers());
+    assertEquals("1 replaced, 2 replaced, 3 stands, 4 stands, 5 stands", bed.statuses());
+  }
+
+  @Test
+  void aCorrectionOfOneDetailKeepsTheOthers() {
+    bed.find("murmur present grade=2 place=apex");
+    bed.correct("murmur present grade=3");
+    assertEquals("murmur present grade=3 place=apex", bed.answers());
+  }
+
+  @Test
+  void strikeTakesBackAllOfTheLastUtteranceAndErasesNothing() {
+    bed.find("left barlow negative");
+    bed.find("left ortolani negative", "right ortolani negative");
+    bed.command(Command.STRIKE);
+    assertEquals("left barlow negative", bed.answers());
+    assertEquals("1 stands, 2 struck, 3 struck", bed.statuses());
+    bed.command(Command.STRIKE);
+    assertEquals("", bed.answers());
+    assertTrue(bed.command(Command.STRIKE).of(Event.Struck.class).findAny().isEmpty());
+  }
+
+  @Test
+  void strikeTakesBackAQuestionBeforeOlderStatements() {
+    bed.find("left barlow negative");
+    bed.find("clavicle crepitus");
+    bed.command(Command.STRIKE);
+    assertEquals("left barlow negative", bed.answers());
+    assertTrue(bed.record().openQuestions().isEmpty());
+  }
+
+  @Test
+  void strikeTakesBackAFact() {
+    bed.fact("sex", "boy");
+    bed.fact("presentation", "breech");
+    bed.command(Command.STRIKE);
+    assertEquals("{sex=boy}", bed.record().baby().facts().toString());
+    bed.command(Command.STRIKE);
+    assertEquals(Baby.UNKNOWN, bed.record().baby());
+  }
+
+  @Test
+  void whatAStruckCorrectionHadReplacedIsMissingAgain() {
+    bed.find("left barlow negative");
+    bed.correct("left barlow positive");
+    bed.command(Command.STRIKE);
+    assertEquals("", bed.answers());
+    assertTrue(bed.record().missing().contains(new Slot("barlow", tiptoe.protocol.Side.LEFT)));
+  }
+
+  @Test
+  void groupNormalFillsOnlyStepsThatAreNotKeyAndNotAnswered() {
+    bed.find("left eyes discharge");
+    bed.find("eyes clear group", "red-reflex present group", "eye-spacing normal group");
+    assertEquals(
+        "eye-spacing normal group, right eyes clear group, left eyes discharge", bed.answers());
+    assertTrue(bed.record().contradictions().isEmpty());
+    assertTrue(bed.record().statements().stream().anyMatch(s -> s.status() == Status.UNUSED));
+  }
+
+  @Test
+  void aFindingTakesThePlaceOfWhatWasOnlySaidForTheRegion() {
+    bed.find("eyes clear group");
+    bed.find("left eyes discharge");
+    assertEquals("right eyes clear group, left eyes discharge", bed.answers());
+    bed.find("right eyes clear");
+    assertEquals("right eyes clear, left eyes discharge", bed.answers());
+  }
+
+  @Test
+  void groupNormalDoesNotFillAStepThatIsBeingAskedAbout() {
+    bed.find("eyes discharge");
+    bed.find("eyes clear group");
+    assertEquals("", bed.answers());
+  }
+
+  @Test
+  void notExaminedIsAnAnswerAndGivesWayToAFinding() {
+    bed.find("barlow not-examined reason=cast");
+    assertEquals(
+        "right barlow not-examined reason=cast, left barlow not-examined reason=cast",
+        bed.answers());
+    assertFalse(bed.record().missing().stream().anyMatch(slot -> slot.step().equals("barlow")));
+    bed.find("left barlow negative");
+    assertEquals("right barlow not-examined reason=cast, left barlow negative", bed.answers());
+    bed.find("left barlow not-examined reason=crying");
+    assertEquals(1, bed.record().contradictions().size());
+  }
+
+  @Test
+  void pauseHearsNothingUntilItIsResumed() {
+    bed.command(Command.PAUSE);
+    assertTrue(bed.find("left barlow positive").isEmpty());
+    bed.command(Command.RESUME);
+    bed.find("left barlow negative");
+    assertEquals("left barlow negative", bed.answers());
+  }
+
+  @Test
+  void whatIsSaidInARemarkIsKeptAsTextAndStatesNothing() {
+    bed.command(Command.START_REMARK);
+    bed.find("left barlow positive");
+    bed.find("ask the mother again");
+    bed.command(Command.END_REMARK);
+    bed.find("right barlow negative");
+    assertEquals("right barlow negative", bed.answers());
+    Remark remark = bed.record().remarks().get(0);
+    assertEquals(
+        "left barlow positive and ask the mother again".replace(" and", ""), remark.text());
+    assertEquals(3.0, remark.start());
+    assertEquals(10.0, remark.end());
+  }
+
+  @Test
+  void endingWithKeyStepsMissingTakesASecondWord() {
+    bed.command(Command.END_EXAM);
+    assertEquals(Phase.ENDING, bed.record().phase());
+    bed.find("left barlow negative");
+    assertEquals(Phase.LISTENING, bed.record().phase());
+    bed.command(Command.END_EXAM);
+    bed.command(Command.NO);
+    assertEquals(Phase.LISTENING, bed.record().phase());
+    bed.command(Command.END_EXAM);
+    Changes last = bed.command(Command.YES);
+    assertEquals(Phase.ENDED, bed.record().phase());
+    Event.Ended ended = last.of(Event.Ended.class).findFirst().orElseThrow();
+    assertFalse(ended.missing().contains(new Slot("barlow", tiptoe.protocol.Side.LEFT)));
+    assertTrue(ended.missing().contains(new Slot("barlow", tiptoe.protocol.Side.RIGHT)));
+    assertTrue(bed.find("right barlow negative").isEmpty());
+  }
+
+  @Test
+  void keyStepsAreMissingFirstAndOnlyThoseOfThisBaby() {
+    List<Slot> missing = bed.record().missing();
+    assertEquals("anterior-fontanelle", missing.get(0).step());
+    assertTrue(missing.contains(new Slot("testis", tiptoe.protocol.Side.LEFT)));
+    assertFalse(missing.stream().anyMatch(slot -> slot.step().equals("maturity-score")));
+    bed.fact("sex", "girl");
+    List<String> girls = bed.record().missing().stream().map(Slot::step).toList();
+    assertFalse(girls.contains("testis"));
+    assertFalse(girls.contains("penis"));
+    assertTrue(girls.contains("labia"));
+  }
+
+  @Test
+  void progressCountsEachSide() {
+    Progress before = progress("hips");
+    assertEquals(new Progress("hips", 0, 9, 4), before);
+    bed.find("left barlow negative", "knee-height equal");
+    assertEquals(new Progress("hips", 2, 9, 3), progress("hips"));
+  }
+
+  private Progress progress(String region) {
+    return bed.record().progress().stream()
+        .filter(progress -> progress.region().equals(region))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  @Test
+  void keepsThatAFlagWasRaisedAfterItWasCleared() {
+    Flag flag = new Flag("urgent", "hips", "consider referral", List.of(1));
+    bed.exam.flags(List.of(flag));
+    bed.exam.flags(List.of(flag));
+    assertEquals(List.of(flag), bed.record().openFlags());
+    bed.exam.flags(List.of());
+    assertTrue(bed.record().openFlags().isEmpty());
+    assertEquals(1, bed.record().flags().size());
+  }
+
+  @Test
+  void notesThatTheClockWentBack() {
+    bed.find("left barlow negative");
+    bed.clock.now = Bedside.START.minusSeconds(3600);
+    bed.exam.gap(3, 1, "the microphone was gone");
+    assertEquals(
+        "the clock went back: the event before was at 2026-03-01T09:00:03Z",
+        bed.record().notes().get(0).text());
+    assertEquals(1, bed.record().gaps().size());
+  }
+
+  @Test
+  void theNextRegionFollowsInTheOrderOfTheBody() {
+    bed.command(Command.NEXT_REGION);
+    assertEquals("general", bed.record().region());
+    bed.command(Command.NEXT_REGION);
+    assertEquals("measurements", bed.record().region());
+    bed.command(Command.PREVIOUS_REGION);
+    assertEquals("general", bed.record().region());
+  }
+
+  @Test
+  void aFactThatIsNotOneIsRefused() {
+    var problem =
+        assertThrows(
+            IllegalArgumentException.class, () -> bed.exam.context("gestation", "39", "Dr Reed"));
+    assertEquals(
+        "expected weeks and days such as 39+4 for gestation, found 39", problem.getMessage());
+  }
+
+  @Test
+  void whatCouldNotBeKeptDoesNotCount() {
+    EventSink full =
+        (at, events) -> {
+          throw new NotRecorded("expected room on the disk, found none", null);
+        };
+    Examination exam = Examination.of(bed.record(), bed.clock, full);
+    assertThrows(NotRecorded.class, () -> exam.context("sex", "girl", "Dr Reed"));
+    assertEquals(bed.record(), exam.record());
+  }
+}
