@@ -9,9 +9,13 @@ import tiptoe.protocol.Detail;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
 
 /** What is done and what is missing, for this baby. */
 final class Checklist {
+  /** The detail that a value with a side wants where its step has none. */
+  static final String SIDE = "side";
+
   private final ExamRecord record;
   private final List<Answer> answers;
   private final Set<Slot> answered = new HashSet<>();
@@ -55,17 +59,25 @@ final class Checklist {
   List<MissingDetail> missingDetails() {
     List<MissingDetail> missing = new ArrayList<>();
     for (Answer answer : answers) {
-      for (Detail detail : record.protocol().step(answer.step()).details()) {
-        if (detail.ask()
-            && answer.value() != null
-            && detail.belongsTo(answer.value())
-            && !answer.details().containsKey(detail.id())) {
-          Slot slot = new Slot(answer.step(), answer.side());
-          missing.add(new MissingDetail(slot, answer.value(), detail.id()));
-        }
-      }
+      Step step = record.protocol().step(answer.step());
+      Slot slot = new Slot(answer.step(), answer.side());
+      wanted(step, answer.value())
+          .filter(detail -> !Sweep.has(answer, detail))
+          .forEach(detail -> missing.add(new MissingDetail(slot, answer.value(), detail)));
     }
     return missing;
+  }
+
+  private static Stream<String> wanted(Step step, String value) {
+    if (value == null || value.equals(Value.NOT_EXAMINED)) {
+      return Stream.of();
+    }
+    boolean sided = step.value(value).map(Value::sided).orElse(false);
+    return Stream.concat(
+        sided ? Stream.of(SIDE) : Stream.of(),
+        step.details().stream()
+            .filter(detail -> detail.ask() && detail.belongsTo(value))
+            .map(Detail::id));
   }
 
   List<Progress> progress() {

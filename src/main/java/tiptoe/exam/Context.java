@@ -1,6 +1,7 @@
 package tiptoe.exam;
 
 import java.util.List;
+import tiptoe.protocol.Value;
 
 /** States facts about the baby. */
 record Context(Draft draft, Integer utterance, String author) {
@@ -21,6 +22,10 @@ record Context(Draft draft, Integer utterance, String author) {
     var step = record.protocol().find(said.statement().step());
     String sex = record.baby().sex().orElse(null);
     if (step.isEmpty() || step.get().appliesTo(sex)) {
+      return;
+    }
+    if (said.statement().group() || Value.NOT_EXAMINED.equals(said.statement().value())) {
+      draft.add(new Event.StatementSettled(said.number(), Effect.UNUSED, List.of(), author));
       return;
     }
     draft.add(new Event.StatementSettled(said.number(), Effect.WAITS, List.of(), author));

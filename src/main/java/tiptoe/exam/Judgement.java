@@ -49,7 +49,10 @@ final class Judgement {
       boolean correction,
       List<Standing> standing,
       List<Standing> waiting) {
-    if (!step.appliesTo(record.baby().sex().orElse(null))) {
+    if (!applies(step) && Value.NOT_EXAMINED.equals(statement.value())) {
+      return new Verdict(Effect.UNUSED, List.of(), null);
+    }
+    if (!applies(step)) {
       return first(standing, statement)
           .or(() -> first(waiting, statement))
           .map(Verdict::confirms)
@@ -120,12 +123,16 @@ final class Judgement {
     boolean leftOut = Value.NOT_EXAMINED.equals(statement.value());
     boolean fills =
         (leftOut || !step.key())
-            && step.appliesTo(record.baby().sex().orElse(null))
+            && (step.sex() == null || record.baby().sex().isPresent() && applies(step))
             && !isAskedAbout(step)
             && Stream.of(Status.STANDS, Status.WAITS)
                 .flatMap(status -> standing(step, status).stream())
                 .noneMatch(old -> samePlace(step, old, statement));
     return fills ? Verdict.stands(List.of()) : new Verdict(Effect.UNUSED, List.of(), null);
+  }
+
+  private boolean applies(Step step) {
+    return step.appliesTo(record.baby().sex().orElse(null));
   }
 
   private boolean isAskedAbout(Step step) {

@@ -3,6 +3,7 @@ package tiptoe.exam;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 import tiptoe.language.Question;
 import tiptoe.language.Statement;
 
@@ -46,10 +47,24 @@ record Sweep(Draft draft, Integer utterance) {
         }
       } else if (asked.question().kind() == Question.Kind.DETAIL) {
         detail(asked);
-      } else if (!Objects.equals(asked.utterance(), utterance) && statedInFull(asked)) {
-        answered(asked, "stated in full");
+      } else if (!Objects.equals(asked.utterance(), utterance)) {
+        other(asked);
       }
     }
+  }
+
+  private void other(Asked asked) {
+    if (asked.question().about() == null && statements().findAny().isPresent()) {
+      dropped(asked, "passed over");
+    } else if (statedInFull(asked)) {
+      answered(asked, "stated in full");
+    }
+  }
+
+  private Stream<Statement> statements() {
+    return draft.events().stream()
+        .filter(Event.StatementMade.class::isInstance)
+        .map(event -> ((Event.StatementMade) event).statement());
   }
 
   private void answered(Asked asked, String words) {
@@ -77,15 +92,18 @@ record Sweep(Draft draft, Integer utterance) {
 
   private void detail(Asked asked) {
     List<Answer> about = answersAbout(draft.record(), asked.question());
-    if (about.stream().anyMatch(answer -> answer.details().containsKey(detailOf(asked)))) {
+    if (about.stream().anyMatch(answer -> has(answer, asked.question().detail()))) {
       answered(asked, "stated");
     } else if (about.isEmpty() && !waits(asked.question().about())) {
       dropped(asked, "its finding does not stand any more");
     }
   }
 
-  private static String detailOf(Asked asked) {
-    return String.valueOf(asked.question().detail());
+  /** Whether the answer holds this detail; a value whose step has no sides can want its side. */
+  static boolean has(Answer answer, String detail) {
+    return Checklist.SIDE.equals(detail)
+        ? answer.side() != null
+        : detail != null && answer.details().containsKey(detail);
   }
 
   private boolean waits(Statement about) {
@@ -101,9 +119,7 @@ record Sweep(Draft draft, Integer utterance) {
     Statement about = asked.question().about();
     boolean number = asked.question().kind() == Question.Kind.NUMBER;
     return about != null
-        && draft.events().stream()
-            .filter(Event.StatementMade.class::isInstance)
-            .map(event -> ((Event.StatementMade) event).statement())
+        && statements()
             .filter(one -> one.step().equals(about.step()) && !one.group())
             .anyMatch(one -> number || Objects.equals(one.value(), about.value()));
   }

@@ -38,9 +38,7 @@ final class Turn {
       draft.add(new Event.EndRefused(utterance));
     }
     meaning.meanings().forEach(this::take);
-    answered.stream()
-        .filter(asked -> asked.question().kind() != Question.Kind.CONTRADICTION)
-        .forEach(asked -> draft.add(answer(asked, heard.text())));
+    answered.forEach(asked -> close(asked, meaning));
     new Sweep(draft, utterance).run();
   }
 
@@ -48,8 +46,13 @@ final class Turn {
     return meaning instanceof Meaning.Finding || meaning instanceof Meaning.Asks;
   }
 
-  private Event answer(Asked asked, String words) {
-    return new Event.QuestionAnswered(asked.number(), words, utterance, null);
+  /** An answer that states nothing keeps the older of two that contradict each other. */
+  private void close(Asked asked, Interpretation meaning) {
+    if (asked.question().kind() != Question.Kind.CONTRADICTION) {
+      draft.add(new Event.QuestionAnswered(asked.number(), heard.text(), utterance, null));
+    } else if (meaning.statements().isEmpty() && commands.isEmpty()) {
+      new Settlement(draft, utterance, null).older(asked);
+    }
   }
 
   private Optional<Asked> find(Question question) {
@@ -74,6 +77,15 @@ final class Turn {
   }
 
   private void found(Statement statement, boolean correction) {
+    Optional<Asked> settled =
+        answered.stream()
+            .filter(asked -> asked.question().kind() == Question.Kind.CONTRADICTION)
+            .filter(asked -> statement.equals(asked.question().about()))
+            .findFirst();
+    if (settled.isPresent()) {
+      new Settlement(draft, utterance, null).newer(settled.get());
+      return;
+    }
     Step step = draft.record().protocol().step(statement.step());
     if (!step.sided() || statement.side() != null) {
       state(statement, correction || correctedBy(statement));
@@ -148,7 +160,7 @@ final class Turn {
   private boolean alreadyStated(Question question) {
     return question.kind() == Question.Kind.DETAIL
         && Sweep.answersAbout(draft.record(), question).stream()
-            .anyMatch(answer -> answer.details().containsKey(question.detail()));
+            .anyMatch(answer -> Sweep.has(answer, question.detail()));
   }
 
   private void fact(String id, String value) {

@@ -40,21 +40,29 @@ public final class Wording {
 
   static String contradiction(Step step, Statement newer, Standing older) {
     boolean across = step.sided() && older.side() != newer.side();
-    return place(step, newer.side())
-        + ": "
-        + finding(step, newer.value(), newer.quantity(), newer.details())
-        + " now, but "
+    return (across ? step.label() : place(step, newer.side()))
+        + ": first "
         + (across ? older.side().id() + " " : "")
         + finding(step, older.value(), older.quantity(), older.details())
-        + " before; is the new one right?";
+        + ", then "
+        + (across ? newer.side().id() + " " : "")
+        + finding(step, newer.value(), newer.quantity(), newer.details())
+        + "; keep the first or the second?";
   }
 
   static String otherSex(Step step, String sex) {
-    return step.label() + " was stated, but this baby is a " + sex + "; is that right?";
+    return step.label() + " was stated, but this baby is a " + sex + "; is that right, yes or no?";
   }
 
   static String otherFact(String fact, String before, String now) {
-    return Labels.of(fact) + ": " + now + " now, but " + before + " before; is the new one right?";
+    return Labels.of(fact)
+        + ": first "
+        + before
+        + ", then "
+        + now
+        + "; is it "
+        + now
+        + ", yes or no?";
   }
 
   static String whichSide(Step step, Statement statement) {

@@ -118,7 +118,8 @@ class ContradictionTest {
     bed.find("right barlow negative", "left barlow negative");
     assertEquals("right barlow negative, left barlow positive", bed.answers());
     assertEquals(
-        "left Barlow: negative now, but positive before; is the new one right?", bed.question());
+        "left Barlow: first positive, then negative; keep the first or the second?",
+        bed.question());
   }
 
   @Test
@@ -145,7 +146,8 @@ class ContradictionTest {
     bed.fact("sex", "girl");
     bed.find("left testis descended");
     assertEquals("", bed.answers());
-    assertEquals("testis was stated, but this baby is a girl; is that right?", bed.question());
+    assertEquals(
+        "testis was stated, but this baby is a girl; is that right, yes or no?", bed.question());
     bed.command(Command.YES);
     assertEquals("left testis descended", bed.answers());
   }
@@ -155,7 +157,8 @@ class ContradictionTest {
     bed.find("labia normal");
     bed.fact("sex", "boy");
     assertEquals("", bed.answers());
-    assertEquals("labia was stated, but this baby is a boy; is that right?", bed.question());
+    assertEquals(
+        "labia was stated, but this baby is a boy; is that right, yes or no?", bed.question());
     bed.command(Command.NO);
     assertEquals("1 withdrawn", bed.statuses());
   }
@@ -166,7 +169,7 @@ class ContradictionTest {
     bed.find("left testis descended");
     bed.fact("sex", "boy");
     assertTrue(bed.record().baby().is("sex", "girl"));
-    assertEquals("sex: boy now, but girl before; is the new one right?", bed.question());
+    assertEquals("sex: first girl, then boy; is it boy, yes or no?", bed.question());
     assertEquals(null, bed.exam.dialogue().open(), "it is about no step");
     bed.command(Command.YES);
     assertTrue(bed.record().baby().is("sex", "boy"));
@@ -181,5 +184,49 @@ class ContradictionTest {
     bed.exam.review("Dr Reed").reject(1, "mis-heard");
     assertEquals("left barlow positive", bed.answers());
     assertEquals("1 rejected, 2 stands", bed.statuses());
+  }
+
+  @Test
+  void keepTheFirstWithdrawsTheSecond() {
+    bed.find("left barlow negative");
+    bed.find("left barlow positive");
+    bed.say("keep the first", new Meaning.Answers(bed.exam.dialogue().open()));
+    assertEquals("left barlow negative", bed.answers());
+    assertEquals("1 stands, 2 withdrawn", bed.statuses());
+    assertTrue(bed.record().openQuestions().isEmpty());
+  }
+
+  @Test
+  void keepTheSecondLetsItStand() {
+    bed.find("right red-reflex present symmetric=yes");
+    bed.find("left red-reflex absent");
+    assertEquals(
+        "red reflex: first right present (symmetric yes), then left absent; keep the first or the"
+            + " second?",
+        bed.question());
+    bed.say(
+        "keep the second",
+        new Meaning.Answers(bed.exam.dialogue().open()),
+        Bedside.finding("left red-reflex absent", true));
+    assertEquals("right red-reflex present, left red-reflex absent", bed.answers());
+    assertEquals("1 stands, 2 stands", bed.statuses());
+  }
+
+  @Test
+  void genitaliaNormalSaysNothingOfWhatDependsOnASexThatIsNotKnown() {
+    bed.find("labia normal group", "penis normal group", "genital-appearance typical group");
+    assertEquals("genital-appearance typical group", bed.answers());
+    bed.fact("sex", "girl");
+    bed.find("labia normal group", "penis normal group");
+    assertEquals("genital-appearance typical group, labia normal group", bed.answers());
+  }
+
+  @Test
+  void whatWasNotExaminedOfTheOtherSexRaisesNoQuestion() {
+    bed.find("testis not-examined", "labia not-examined");
+    bed.fact("sex", "girl");
+    assertEquals("labia not-examined", bed.answers());
+    bed.find("penis not-examined");
+    assertTrue(bed.record().openQuestions().isEmpty());
   }
 }

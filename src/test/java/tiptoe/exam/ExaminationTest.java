@@ -73,8 +73,8 @@ class ExaminationTest {
     bed.find("murmur present grade=3");
     assertEquals("murmur present grade=2 place=apex", bed.answers());
     assertEquals(
-        "murmur: present (grade 3) now, but present (grade 2, place apex) before; is the new one"
-            + " right?",
+        "murmur: first present (grade 2, place apex), then present (grade 3); keep the first or the"
+            + " second?",
         bed.question());
     bed.command(Command.YES);
     assertEquals("murmur present grade=3 place=apex", bed.answers());
@@ -379,5 +379,31 @@ class ExaminationTest {
     Examination exam = Examination.of(bed.record(), bed.clock, full);
     assertThrows(NotRecorded.class, () -> exam.context("sex", "girl", "Dr Reed"));
     assertEquals(bed.record(), exam.record());
+  }
+
+  @Test
+  void aValueWithASideIsAskedForIt() {
+    bed.say(
+        "scalp cephalohaematoma",
+        Bedside.finding("scalp cephalohaematoma", false),
+        Bedside.asks(Question.Kind.DETAIL, "side", "scalp cephalohaematoma"));
+    assertEquals("side", bed.record().missingDetails().get(0).detail());
+    bed.say(
+        "left",
+        new Meaning.Answers(bed.exam.dialogue().open()),
+        Bedside.finding("left scalp cephalohaematoma", false));
+    assertEquals("left scalp cephalohaematoma", bed.answers());
+    assertTrue(bed.record().openQuestions().isEmpty());
+    assertTrue(bed.record().missingDetails().isEmpty());
+  }
+
+  @Test
+  void aQuestionWhichStepIsMeantIsDroppedWhenSomethingElseIsStated() {
+    Question which = new Question(Question.Kind.STEP, null, null, null, "which is meant?");
+    bed.say("left negative", new Meaning.Asks(which, false));
+    assertEquals("which is meant?", bed.question());
+    assertEquals(null, bed.exam.dialogue().open());
+    bed.find("left barlow negative");
+    assertTrue(bed.record().openQuestions().isEmpty());
   }
 }
