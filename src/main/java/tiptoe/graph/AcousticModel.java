@@ -2,6 +2,7 @@ package tiptoe.graph;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -23,6 +24,11 @@ public record AcousticModel(TransitionModel transitions, PhoneContexts contexts,
         transitions,
         PhoneContexts.recover(graph, transitions),
         Lexicon.recover(graph, symbols, transitions));
+  }
+
+  /** Whether the model has each phone in the place it has there: some never stand alone. */
+  boolean canSay(Pronunciation pronunciation) {
+    return Arrays.stream(pronunciation.ids()).allMatch(contexts::has);
   }
 
   /** The phones must be numbered as {@link Phone} does, or every word would be spelled wrong. */

@@ -1,0 +1,156 @@
+package tiptoe.graph;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.DirectoryNotEmptyException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+
+/**
+ * Model folders with decoding graphs, each under the hash of what it was made from. A folder is
+ * made under another name and then renamed, so that a crash leaves no half graph; it carries a
+ * manifest, so that a damaged one is made again.
+ */
+public final class GraphCache {
+  private static final String MANIFEST = "manifest.sha256";
+  private static final int HASH_DIGITS = 16;
+
+  /** What is taken over from the model as it is. */
+  private static final List<String> TAKEN =
+      List.of("am", "ivector", ModelFolder.FEATURES, ModelFolder.WORD_BOUNDARY);
+
+  private final Path folder;
+
+  /**
+   * @param folder where the model folders are kept
+   */
+  public GraphCache(Path folder) {
+    this.folder = folder;
+  }
+
+  /** The cache beside a model, or the user's own cache folder where that cannot be written to. */
+  public static GraphCache near(ModelFolder model, Map<String, String> environment) {
+    Path beside = model.path().toAbsolutePath().getParent();
+    return new GraphCache(
+        Files.isWritable(beside) ? beside : UserFolders.cache(environment, System.getProperties()));
+  }
+
+  /**
+   * The model folder for these inputs, built if it is not there yet.
+   *
+   * @param beforeBuilding run only if it must be built, which takes some seconds
+   * @throws UnsayableWordsException if words have no pronunciation
+   */
+  public BuiltModel get(GraphInputs inputs, Runnable beforeBuilding) throws IOException {
+    Path target = folder.resolve("built-" + inputs.hash().substring(0, HASH_DIGITS));
+    boolean fresh = !isIntact(target);
+    if (fresh) {
+      beforeBuilding.run();
+      build(inputs, target);
+    }
+    FstHeader header = FstHeader.read(new BinaryReader(target.resolve("graph/HCLG.fst")));
+    return new BuiltModel(target, header.states(), header.arcs(), fresh);
+  }
+
+  private static boolean isIntact(Path built) throws IOException {
+    Path manifest = built.resolve(MANIFEST);
+    if (!Files.isRegularFile(manifest)) {
+      return false;
+    }
+    try (InputStream in = Files.newInputStream(manifest)) {
+      return Manifest.read(in).firstProblem(built).isEmpty();
+    } catch (UnusableModelException e) {
+      return false;
+    }
+  }
+
+  private static void build(GraphInputs inputs, Path target) throws IOException {
+    DecodingGraph graph = graph(inputs);
+    Files.createDirectories(target.toAbsolutePath().getParent());
+    Path part = Files.createTempDirectory(target.toAbsolutePath().getParent(), "part-");
+    try {
+      write(graph, inputs.model(), part);
+      delete(target);
+      rename(part, target);
+    } finally {
+      delete(part);
+    }
+  }
+
+  private static DecodingGraph graph(GraphInputs inputs) throws IOException {
+    AcousticModel model = AcousticModel.read(inputs.model());
+    Pronunciations pronunciations = Pronunciations.read(inputs.pronunciations(), model.lexicon());
+    List<MissingWord> missing =
+        MissingWord.find(
+            inputs.phrases(), word -> pronunciations.of(word).stream().anyMatch(model::canSay));
+    if (!pronunciations.problems().isEmpty() || !missing.isEmpty()) {
+      throw new UnsayableWordsException(pronunciations.problems(), missing);
+    }
+    return DecodingGraphBuilder.build(inputs.phrases(), pronunciations, model, inputs.settings());
+  }
+
+  private static void write(DecodingGraph graph, ModelFolder model, Path into) throws IOException {
+    Files.createDirectories(into.resolve("graph/phones"));
+    Files.createDirectories(into.resolve("conf"));
+    FstWriter.write(graph, into.resolve("graph/HCLG.fst"));
+    StringBuilder words = new StringBuilder();
+    for (int label = 0; label < graph.words().size(); label++) {
+      words.append(graph.words().get(label)).append(' ').append(label).append('\n');
+    }
+    Files.writeString(into.resolve("graph/words.txt"), words);
+    Files.writeString(into.resolve("conf/model.conf"), ModelConf.text());
+    for (String name : TAKEN) {
+      take(model.file(name), into.resolve(name));
+    }
+    Manifest.of(into).write(into.resolve(MANIFEST));
+  }
+
+  /** Links files rather than copying 24 MB, where the file system can. */
+  private static void take(Path from, Path to) throws IOException {
+    if (!Files.exists(from)) {
+      return; // a model without i-vectors
+    }
+    try (Stream<Path> files = Files.walk(from)) {
+      for (Path file : (Iterable<Path>) files.filter(Files::isRegularFile)::iterator) {
+        Path copy = to.resolve(from.relativize(file).toString());
+        Files.createDirectories(copy.getParent());
+        try {
+          Files.createLink(copy, file);
+        } catch (IOException | UnsupportedOperationException e) {
+          Files.copy(file, copy);
+        }
+      }
+    }
+  }
+
+  private static void rename(Path part, Path target) throws IOException {
+    try {
+      Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
+    } catch (AtomicMoveNotSupportedException e) {
+      Files.move(part, target);
+    } catch (FileAlreadyExistsException | DirectoryNotEmptyException e) {
+      // another process has just built the same graph
+      if (!isIntact(target)) {
+        throw e;
+      }
+    }
+  }
+
+  private static void delete(Path folder) throws IOException {
+    if (!Files.exists(folder)) {
+      return;
+    }
+    try (Stream<Path> all = Files.walk(folder)) {
+      for (Path path : (Iterable<Path>) all.sorted(Comparator.reverseOrder())::iterator) {
+        Files.deleteIfExists(path);
+      }
+    }
+  }
+}

@@ -1,0 +1,39 @@
+package tiptoe.graph;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.util.HexFormat;
+import tiptoe.grammar.WordAutomaton;
+
+/**
+ * All that a decoding graph is made from.
+ *
+ * @param model the stock model
+ * @param phrases the words of one phrase
+ * @param pronunciations the pronunciation file
+ * @param settings the costs of the graph
+ */
+public record GraphInputs(
+    ModelFolder model, WordAutomaton phrases, Path pronunciations, GraphSettings settings) {
+  /** Counted up whenever the same inputs give another graph or folder. */
+  private static final int FORMAT = 1;
+
+  /** One SHA-256 over everything, so that a graph is found again only for the same inputs. */
+  String hash() throws IOException {
+    MessageDigest digest = Sha256.start();
+    Sha256.add(digest, "format " + FORMAT);
+    Sha256.add(digest, model.identity());
+    Sha256.add(digest, settings.toString());
+    Sha256.add(digest, ModelConf.text());
+    digest.update(Sha256.of(pronunciations));
+    for (WordAutomaton.State state : phrases.states()) {
+      Sha256.add(digest, "state " + state.finalCost());
+      for (WordAutomaton.Arc arc : state.arcs()) {
+        Sha256.add(digest, arc.word());
+        Sha256.add(digest, arc.cost() + " " + arc.next());
+      }
+    }
+    return HexFormat.of().formatHex(digest.digest());
+  }
+}

@@ -1,0 +1,34 @@
+package tiptoe.graph;
+
+import java.util.List;
+
+/**
+ * The decoder's settings, the model folder's {@code conf/model.conf}.
+ *
+ * <p>A wide beam and many active states cost little in so small a graph and gain words in noise. A
+ * wider lattice beam lets filler multiply until a lattice takes minutes; {@code max-mem} (bytes)
+ * bounds that. An utterance ends half a second after the last word of a phrase, three quarters or a
+ * second when no phrase is complete, and after 15 s in any case.
+ */
+final class ModelConf {
+  private static final List<String> LINES =
+      List.of(
+          "--min-active=200",
+          "--max-active=7000",
+          "--beam=13.0",
+          "--lattice-beam=2.0",
+          "--max-mem=500000",
+          "--acoustic-scale=1.0",
+          "--frame-subsampling-factor=3",
+          "--endpoint.silence-phones=1:2:3:4:5:6:7:8:9:10",
+          "--endpoint.rule2.min-trailing-silence=0.5",
+          "--endpoint.rule3.min-trailing-silence=0.75",
+          "--endpoint.rule4.min-trailing-silence=1.0",
+          "--endpoint.rule5.min-utterance-length=15.0");
+
+  private ModelConf() {}
+
+  static String text() {
+    return String.join("\n", LINES) + "\n";
+  }
+}

@@ -1,0 +1,91 @@
+package tiptoe.speech;
+
+import com.sun.jna.Pointer;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import tiptoe.audio.Pcm;
+
+/**
+ * Turns a stream of sound into utterances. Times count from the first sample it was given. An
+ * utterance ends at a pause or after 15 s.
+ */
+public final class Recogniser implements AutoCloseable {
+  /** Samples per second of the sound it takes: mono, 16 bit. */
+  public static final int RATE = 16_000;
+
+  /** The end of an utterance is looked for once for each piece, so pieces are 0.2 s at most. */
+  static final int PIECE = RATE / 5;
+
+  private static final int FAILED = -1;
+  private static final int ENDED = 1;
+
+  private final VoskLibrary library;
+  private Pointer recogniser;
+
+  Recogniser(VoskLibrary library, Pointer recogniser) {
+    this.library = library;
+    this.recogniser = recogniser;
+    library.vosk_recognizer_set_words(recogniser, 1);
+  }
+
+  /** Takes more sound, and gives the utterances that ended in it. */
+  public List<Utterance> accept(short[] samples) {
+    return accept(samples, 0, samples.length);
+  }
+
+  /** The same for sound at 16 kHz. */
+  public List<Utterance> accept(Pcm sound) {
+    if (sound.sampleRate() != RATE) {
+      throw new IllegalArgumentException(
+          "expected sound at %d Hz, found %d Hz".formatted(RATE, sound.sampleRate()));
+    }
+    return accept(sound.samples());
+  }
+
+  /** The same for a part of an array. */
+  public synchronized List<Utterance> accept(short[] samples, int offset, int length) {
+    Objects.checkFromIndexSize(offset, length, samples.length);
+    List<Utterance> ended = new ArrayList<>(1);
+    for (int at = offset; at < offset + length; at += PIECE) {
+      int end = Math.min(at + PIECE, offset + length);
+      short[] piece = Arrays.copyOfRange(samples, at, end);
+      int answer = library.vosk_recognizer_accept_waveform_s(opened(), piece, piece.length);
+      if (answer == FAILED) {
+        throw new IllegalStateException("the speech library failed on its input");
+      }
+      if (answer == ENDED) {
+        Results.utterance(library.vosk_recognizer_result(opened())).ifPresent(ended::add);
+      }
+    }
+    return ended;
+  }
+
+  /** The words so far of the utterance that is being said, with filler; they may still change. */
+  public synchronized String partial() {
+    return Results.partial(library.vosk_recognizer_partial_result(opened()));
+  }
+
+  /** Ends the stream of sound, and gives the utterance it ended in. */
+  public synchronized Optional<Utterance> finish() {
+    return Results.utterance(library.vosk_recognizer_final_result(opened()));
+  }
+
+  private Pointer opened() {
+    if (recogniser == null) {
+      throw new IllegalStateException("expected an open recogniser, found a closed one");
+    }
+    return recogniser;
+  }
+
+  /** Closing again does nothing. */
+  @Override
+  public synchronized void close() {
+    if (recogniser != null) {
+      library.vosk_recognizer_free(recogniser);
+      recogniser = null;
+    }
+  }
+}

@@ -1,0 +1,52 @@
+package tiptoe.speech;
+
+import java.util.List;
+
+/**
+ * Decides whether an utterance may be recorded. Each check looks at one kind of evidence, and the
+ * most doubtful of them decides: a false entry is worse than a missed one.
+ */
+public final class Rejection {
+
+  /** One kind of evidence. */
+  @FunctionalInterface
+  public interface Check {
+    /** The verdict as far as this evidence goes. */
+    Verdict judge(Utterance utterance);
+  }
+
+  private final List<Check> checks;
+
+  /**
+   * @param checks in the order in which their reasons are preferred
+   */
+  public Rejection(List<Check> checks) {
+    this.checks = List.copyOf(checks);
+  }
+
+  /** The checks in use. */
+  public static Rejection standard() {
+    return new Rejection(List.of(Rejection::byFiller));
+  }
+
+  public Verdict decide(Utterance utterance) {
+    Verdict worst = Verdict.ACCEPTED;
+    for (Check check : checks) {
+      Verdict verdict = check.judge(utterance);
+      if (verdict.outcome().compareTo(worst.outcome()) > 0) {
+        worst = verdict;
+      }
+    }
+    return worst;
+  }
+
+  /** Speech that is no phrase, next to a phrase, is most often a conversation. */
+  static Verdict byFiller(Utterance utterance) {
+    if (!utterance.hasPhrase()) {
+      return new Verdict(Outcome.IGNORED, "no phrase of the examination");
+    }
+    return utterance.hasFiller()
+        ? new Verdict(Outcome.UNSURE, "other speech beside the phrase")
+        : Verdict.ACCEPTED;
+  }
+}

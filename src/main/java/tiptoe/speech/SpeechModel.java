@@ -1,0 +1,76 @@
+package tiptoe.speech;
+
+import com.sun.jna.Pointer;
+import java.io.IOException;
+import java.nio.file.Path;
+import tiptoe.graph.BuiltModel;
+import tiptoe.graph.UnusableModelException;
+
+/** A model folder in memory, shared by recognisers. */
+public final class SpeechModel implements AutoCloseable {
+  private final VoskLibrary library;
+  private Pointer model;
+
+  private SpeechModel(VoskLibrary library, Pointer model) {
+    this.library = library;
+    this.model = model;
+  }
+
+  /** Loads a folder with a decoding graph; takes some tenths of a second. */
+  public static SpeechModel open(BuiltModel built) throws IOException {
+    return open(built.folder());
+  }
+
+  /** The folder must have been checked: the library may end the process over a damaged one. */
+  static SpeechModel open(Path folder) throws IOException {
+    VoskLibrary library = Vosk.library();
+    Pointer model = library.vosk_model_new(folder.toString());
+    if (model == null) {
+      throw new UnusableModelException(
+          "expected a model folder that the speech library loads, found %s".formatted(folder));
+    }
+    return new SpeechModel(library, model);
+  }
+
+  /** A recogniser over the folder's graph, for one stream of sound. */
+  public synchronized Recogniser recogniser() {
+    return recogniser(library.vosk_recognizer_new(opened(), Recogniser.RATE));
+  }
+
+  /**
+   * A recogniser over the model's own run-time grammar, where the folder has no fixed graph.
+   *
+   * @param phrases a JSON array of phrases
+   */
+  synchronized Recogniser recogniserOf(String phrases) {
+    return recogniser(library.vosk_recognizer_new_grm(opened(), Recogniser.RATE, phrases));
+  }
+
+  private Recogniser recogniser(Pointer recogniser) {
+    if (recogniser == null) {
+      throw new IllegalStateException("expected a recogniser from the speech library, found none");
+    }
+    return new Recogniser(library, recogniser);
+  }
+
+  /** Whether the recogniser can hear a word. */
+  public synchronized boolean knows(String word) {
+    return library.vosk_model_find_word(opened(), word) >= 0;
+  }
+
+  private Pointer opened() {
+    if (model == null) {
+      throw new IllegalStateException("expected an open speech model, found a closed one");
+    }
+    return model;
+  }
+
+  /** Frees the model once its recognisers are closed too; closing again does nothing. */
+  @Override
+  public synchronized void close() {
+    if (model != null) {
+      library.vosk_model_free(model);
+      model = null;
+    }
+  }
+}

@@ -1,0 +1,46 @@
+package tiptoe.speech;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import tiptoe.graph.DecodingGraph;
+
+/**
+ * What was said between two pauses.
+ *
+ * @param start when its first word begins, seconds since the recogniser was opened
+ * @param end when its last word ends, seconds since the recogniser was opened
+ * @param words its words in order, at least one
+ */
+public record Utterance(double start, double end, List<Word> words) {
+  /** The word that stands for speech which is no phrase. */
+  public static final String FILLER = DecodingGraph.FILLER;
+
+  public Utterance {
+    words = List.copyOf(words);
+    if (words.isEmpty()) {
+      throw new IllegalArgumentException("expected at least one word, found none");
+    }
+  }
+
+  static Utterance of(List<Word> words) {
+    return new Utterance(words.get(0).start(), words.get(words.size() - 1).end(), words);
+  }
+
+  /** The words of phrases, without filler. */
+  public List<Word> phraseWords() {
+    return words.stream().filter(word -> !word.isFiller()).toList();
+  }
+
+  /** The words of phrases as one text; empty when nothing but filler was heard. */
+  public String text() {
+    return phraseWords().stream().map(Word::text).collect(Collectors.joining(" "));
+  }
+
+  public boolean hasFiller() {
+    return words.stream().anyMatch(Word::isFiller);
+  }
+
+  public boolean hasPhrase() {
+    return words.stream().anyMatch(word -> !word.isFiller());
+  }
+}

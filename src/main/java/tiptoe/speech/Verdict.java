@@ -1,0 +1,10 @@
+package tiptoe.speech;
+
+/**
+ * A decision about an utterance.
+ *
+ * @param reason why it was not accepted, for the reviewer; empty when it was
+ */
+public record Verdict(Outcome outcome, String reason) {
+  static final Verdict ACCEPTED = new Verdict(Outcome.ACCEPTED, "");
+}

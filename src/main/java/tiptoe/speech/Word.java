@@ -1,0 +1,16 @@
+package tiptoe.speech;
+
+/**
+ * One word that was heard.
+ *
+ * @param text the word as the grammar has it, or {@link Utterance#FILLER}
+ * @param start seconds since the recogniser was opened
+ * @param end seconds since the recogniser was opened
+ * @param confidence 0–1, how sure the decoder is among what the graph allows; near 1 for most wrong
+ *     words too, so no ground to accept one
+ */
+public record Word(String text, double start, double end, double confidence) {
+  public boolean isFiller() {
+    return text.equals(Utterance.FILLER);
+  }
+}

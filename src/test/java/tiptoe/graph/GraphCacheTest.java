@@ -1,0 +1,133 @@
+package tiptoe.graph;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Properties;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tiptoe.grammar.WordAutomaton;
+
+class GraphCacheTest {
+  private final AtomicInteger builds = new AtomicInteger();
+
+  @TempDir Path temp;
+  private ModelFolder model;
+  private Path pronunciations;
+  private GraphCache cache;
+
+  @BeforeEach
+  void openModel() throws IOException {
+    model = ModelFolder.open(StockModel.PATH);
+    pronunciations = temp.resolve("pronunciations.txt");
+    Files.writeString(pronunciations, "ortolani AO R T AH L AA N IY\n");
+    cache = new GraphCache(temp.resolve("models"));
+  }
+
+  @Test
+  void buildsOnceForTheSameInputs() throws IOException {
+    BuiltModel first = get(Words.of("ortolani negative"));
+    BuiltModel second = get(Words.of("ortolani negative"));
+
+    assertTrue(first.fresh());
+    assertFalse(second.fresh());
+    assertEquals(first.folder(), second.folder());
+    assertEquals(first.states(), second.states());
+    assertEquals(1, builds.get());
+    assertTrue(Files.exists(first.folder().resolve("graph/HCLG.fst")));
+    assertEquals("[unk] 1", Files.readAllLines(first.folder().resolve("graph/words.txt")).get(1));
+  }
+
+  @Test
+  void buildsAgainWhenAnythingItIsMadeFromChanges() throws IOException {
+    BuiltModel first = get(Words.of("ortolani negative"));
+
+    BuiltModel otherWords = get(Words.of("ortolani positive"));
+    Files.writeString(pronunciations, "ortolani AO R T OW L AA N IY\n");
+    BuiltModel otherSounds = get(Words.of("ortolani negative"));
+
+    assertEquals(3, builds.get());
+    assertNotEquals(first.folder(), otherWords.folder());
+    assertNotEquals(first.folder(), otherSounds.folder());
+  }
+
+  @Test
+  void buildsAgainWhenAFileOfItIsDamaged() throws IOException {
+    BuiltModel first = get(Words.of("ortolani negative"));
+    Files.write(first.folder().resolve("graph/HCLG.fst"), new byte[1000]);
+
+    BuiltModel second = get(Words.of("ortolani negative"));
+
+    assertTrue(second.fresh());
+    assertEquals(first.states(), second.states());
+  }
+
+  @Test
+  void leavesNothingHalfDoneBehind() throws IOException {
+    get(Words.of("ortolani negative"));
+    assertThrows(UnsayableWordsException.class, () -> get(Words.of("zzyzy")));
+
+    try (Stream<Path> left = Files.list(temp.resolve("models"))) {
+      assertEquals(1, left.count());
+    }
+  }
+
+  @Test
+  void namesTheWordThatCannotBeSaidAndItsPhrase() {
+    UnsayableWordsException e =
+        assertThrows(UnsayableWordsException.class, () -> get(Words.of("no zzyzy", "skin pink")));
+
+    assertEquals(List.of(new MissingWord("zzyzy", "no zzyzy")), e.missing());
+    assertEquals(
+        "expected a pronunciation of \"zzyzy\" in pronunciations.txt or the model"
+            + " (phrase: no zzyzy), found none",
+        e.getMessage());
+  }
+
+  @Test
+  void saysWhichLineOfThePronunciationsIsWrong() throws IOException {
+    Files.writeString(pronunciations, "caput K AE PP\n");
+
+    UnsayableWordsException e =
+        assertThrows(UnsayableWordsException.class, () -> get(Words.of("skin pink")));
+    assertEquals("pronunciations.txt:1:12: expected an ARPABET phone, found PP", e.getMessage());
+  }
+
+  // XDG Base Directory Specification 0.8 for Linux; the others are common practice, no source
+  @Test
+  void fallsBackToTheUsersCacheFolder() {
+    assertEquals(Path.of("/home/mia/.cache/tiptoe"), UserFolders.cache(Map.of(), system("Linux")));
+    assertEquals(
+        Path.of("/var/mia/tiptoe"),
+        UserFolders.cache(Map.of("XDG_CACHE_HOME", "/var/mia"), system("Linux")));
+    assertEquals(
+        Path.of("/home/mia/Library/Caches/tiptoe"),
+        UserFolders.cache(Map.of(), system("Mac OS X")));
+    assertEquals(
+        Path.of("/home/mia/AppData/Local/tiptoe"),
+        UserFolders.cache(Map.of(), system("Windows 11")));
+  }
+
+  private static Properties system(String name) {
+    Properties system = new Properties();
+    system.setProperty("os.name", name);
+    system.setProperty("user.home", "/home/mia");
+    return system;
+  }
+
+  private BuiltModel get(WordAutomaton words) throws IOException {
+    GraphInputs inputs = new GraphInputs(model, words, pronunciations, GraphSettings.DEFAULT);
+    return cache.get(inputs, builds::incrementAndGet);
+  }
+}
