@@ -31,6 +31,11 @@ public enum GestationClass {
     return found;
   }
 
+  /** The first completed week of the class. */
+  int fromWeek() {
+    return fromWeek;
+  }
+
   @JsonValue
   public String id() {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');

@@ -1,0 +1,127 @@
+package tiptoe.clinical;
+
+import java.time.ZonedDateTime;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import tiptoe.exam.Answer;
+import tiptoe.exam.Baby;
+import tiptoe.protocol.Protocol;
+import tiptoe.settings.Setting;
+import tiptoe.settings.Settings;
+
+/** Says what follows from a set of findings. It reminds and refers; it does not diagnose. */
+public final class Assessor {
+  private final Protocol protocol;
+  private final Rules rules;
+
+  private Assessor(Protocol protocol, Rules rules) {
+    this.protocol = protocol;
+    this.rules = rules;
+  }
+
+  /** The assessor with the rules this project ships. */
+  public static Assessor standard() {
+    return new Assessor(Protocol.standard(), Rules.standard());
+  }
+
+  static Assessor of(Rules rules) {
+    return new Assessor(Protocol.standard(), rules);
+  }
+
+  /**
+   * Everything that follows from the findings that stand.
+   *
+   * @param baby what was stated of the baby; nothing is assumed
+   * @param answers the findings; several numbers of one step are taken as measured one after the
+   *     other
+   * @param examinedAt when the findings were made, which dates count from where the moment of birth
+   *     was not stated; null where it is not known
+   */
+  public Assessment assess(
+      Baby baby, List<Answer> answers, Settings settings, ZonedDateTime examinedAt) {
+    Flags flags = new Flags(protocol, rules, new Case(baby, answers, settings, examinedAt));
+    Case subject = flags.subject();
+    List<PlanItem> plan = plan(subject);
+    return new Assessment(
+        flags.flags(),
+        Sizes.of(subject),
+        new Results(subject).all(),
+        plan,
+        needs(subject, flags.needs(), plan),
+        missing(subject),
+        ruleSets(settings));
+  }
+
+  private List<PlanItem> plan(Case subject) {
+    List<PlanItem> plan = new ArrayList<>();
+    for (PlanRule rule : rules.plan()) {
+      if (rule.when().of(subject).isYes() && !rule.due().isPast(subject)) {
+        plan.add(
+            new PlanItem(
+                rule.id(),
+                rule.what(),
+                rule.due().text(),
+                rule.due().from(subject),
+                rule.due().to(subject),
+                rule.reason(),
+                rule.source()));
+      }
+    }
+    return plan;
+  }
+
+  private List<MissingDetail> missing(Case subject) {
+    return rules.missing().stream()
+        .filter(rule -> rule.when().of(subject).isYes())
+        .map(MissingRule::missing)
+        .toList();
+  }
+
+  private static List<Need> needs(
+      Case subject, Map<String, Set<String>> ofRules, List<PlanItem> plan) {
+    Map<String, Set<String>> needs = new LinkedHashMap<>();
+    subject.unreadable().forEach((fact, why) -> add(needs, fact, why));
+    ofRules.forEach((fact, reasons) -> reasons.forEach(reason -> add(needs, fact, reason)));
+    boolean sized =
+        List.of(SizeMeasure.values()).stream()
+            .anyMatch(measure -> Sizes.of(subject, measure).isPresent());
+    if (sized && subject.sex().isEmpty()) {
+      add(needs, "sex", "size at birth has a standard for girls and one for boys");
+    }
+    if (sized && subject.gestation().isEmpty()) {
+      add(needs, "gestation", "size at birth is judged by gestation");
+    }
+    if (Sizes.wantsBirthWeight(subject)) {
+      add(needs, "birth-weight", "size at birth and weight change are judged by it");
+    }
+    if (Saturations.outcome(subject).isPresent() && subject.age().isEmpty()) {
+      add(needs, "age", "the saturation screen is meant for 24 hours of age or later");
+    }
+    if (subject.bornAt().isEmpty() && !plan.isEmpty()) {
+      add(needs, "born-at", "dates of the plan are counted from birth");
+    }
+    List<Need> made = new ArrayList<>();
+    needs.forEach((fact, reasons) -> made.add(new Need(fact, List.copyOf(reasons))));
+    made.sort(Comparator.comparing(Need::fact));
+    return made;
+  }
+
+  private static void add(Map<String, Set<String>> needs, String fact, String reason) {
+    needs.computeIfAbsent(fact, f -> new LinkedHashSet<>()).add(reason);
+  }
+
+  private static List<String> ruleSets(Settings settings) {
+    List<String> sets = new ArrayList<>();
+    for (Setting setting : Setting.values()) {
+      if ("rules".equals(setting.section())) {
+        sets.add(setting.key() + " " + settings.get(setting));
+      }
+    }
+    return sets;
+  }
+}

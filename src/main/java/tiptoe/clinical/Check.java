@@ -1,0 +1,55 @@
+package tiptoe.clinical;
+
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import tiptoe.clinical.SaturationScreen.Outcome;
+import tiptoe.exam.Answer;
+
+/** Conditions that rules name because they would not be readable in the rules file. */
+enum Check implements Condition {
+  SIMPLE_DIMPLE("simple-dimple", Dimple::simple),
+  DIMPLE_NOT_SIMPLE("dimple-not-simple", Dimple::notSimple),
+  SATURATION_FAILS("saturation-fails", subject -> Saturations.verdict(subject, Outcome.FAIL)),
+  SATURATION_UNCLEAR("saturation-unclear", subject -> Saturations.verdict(subject, Outcome.REPEAT)),
+  SATURATION_NOT_PASSED(
+      "saturation-not-passed",
+      subject -> Saturations.verdict(subject, Outcome.REPEAT, Outcome.FAIL)),
+  SATURATION_SCREENED(
+      "saturation-screened", subject -> Saturations.verdict(subject, Outcome.values())),
+  MATURITY_DIFFERS("maturity-differs", Check::maturityDiffers);
+
+  private final String id;
+  private final Function<Case, Verdict> test;
+
+  Check(String id, Function<Case, Verdict> test) {
+    this.id = id;
+    this.test = test;
+  }
+
+  static Check named(String id) {
+    return Stream.of(values())
+        .filter(check -> check.id.equals(id))
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException("expected a known check, found " + id));
+  }
+
+  @Override
+  public Verdict of(Case subject) {
+    return test.apply(subject);
+  }
+
+  private static Verdict maturityDiffers(Case subject) {
+    Optional<Answer> score = subject.number("maturity-score");
+    if (score.isEmpty()) {
+      return Verdict.NO;
+    }
+    int total = (int) Math.round(score.get().quantity().number());
+    return subject
+        .gestation()
+        .map(
+            stated ->
+                Maturity.differs(total, stated) ? Verdict.yes(score.stream().toList()) : Verdict.NO)
+        .orElse(Verdict.unknown("gestation"));
+  }
+}

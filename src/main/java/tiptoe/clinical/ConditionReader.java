@@ -1,0 +1,84 @@
+package tiptoe.clinical;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import tiptoe.protocol.Protocol;
+
+/**
+ * Reads the conditions of the rules file.
+ *
+ * <pre>
+ * condition = term | "any:" list | "all:" list | "not:" condition | "check:" name | "raised:" id
+ *           | "at-least:" n "of:" list .
+ * list      = "[" condition { "," condition } "]" .
+ * </pre>
+ */
+final class ConditionReader {
+  private final Terms terms;
+  private final Set<String> flagIds;
+
+  /**
+   * A reader for one rule.
+   *
+   * @param flagIds ids that {@code raised} may name
+   */
+  ConditionReader(Protocol protocol, Set<String> flagIds) {
+    this.terms = new Terms(protocol);
+    this.flagIds = flagIds;
+  }
+
+  /** The facts about the baby that what was read depends on. */
+  Set<String> facts() {
+    return terms.facts();
+  }
+
+  Condition read(JsonNode node) {
+    if (node.isTextual()) {
+      return terms.read(node.asText());
+    }
+    String kind = node.isObject() && !node.isEmpty() ? node.fieldNames().next() : "nothing";
+    Set<String> keys = node.has("at-least") ? Set.of("at-least", "of") : Set.of(kind);
+    RulesReader.onlyKeys("a condition", node, keys);
+    JsonNode operand = node.path(kind);
+    return switch (kind) {
+      case "any" -> atLeast(1, list(operand));
+      case "all" -> {
+        List<Condition> parts = list(operand);
+        yield atLeast(parts.size(), parts);
+      }
+      case "at-least", "of" -> atLeast(node.path("at-least").asInt(), list(node.path("of")));
+      case "not" -> {
+        Condition part = read(operand);
+        yield subject -> part.of(subject).negated();
+      }
+      case "check" -> Check.named(operand.asText());
+      case "raised" -> {
+        String id = known(operand.asText(), flagIds);
+        yield subject -> Verdict.of(subject.isRaised(id));
+      }
+      default -> throw new IllegalArgumentException("expected a condition, found " + kind);
+    };
+  }
+
+  static String known(String id, Set<String> flagIds) {
+    if (!flagIds.contains(id)) {
+      throw new IllegalArgumentException("expected the id of an earlier flag, found " + id);
+    }
+    return id;
+  }
+
+  private static Condition atLeast(int least, List<Condition> parts) {
+    return subject -> Verdict.atLeast(least, parts.stream().map(part -> part.of(subject)).toList());
+  }
+
+  private List<Condition> list(JsonNode operand) {
+    if (!operand.isArray() || operand.isEmpty()) {
+      throw new IllegalArgumentException("expected a list of conditions, found " + operand);
+    }
+    List<Condition> parts = new ArrayList<>();
+    operand.forEach(part -> parts.add(read(part)));
+    return parts;
+  }
+}

@@ -1,0 +1,178 @@
+package tiptoe.clinical;
+
+import com.fasterxml.jackson.core.type.TypeReference;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Function;
+import tiptoe.protocol.Protocol;
+
+/** Reads the rules file; a mistake in it names the rule and what was expected. */
+final class RulesReader {
+  private static final String SHIPPED = "rules.yaml";
+  private static final ObjectMapper YAML = new ObjectMapper(new YAMLFactory());
+  private static final Set<String> NEVER_ASSUMED = Set.of("sex", "age", "gestation");
+
+  private final Protocol protocol;
+  private final Set<String> flagIds = new HashSet<>();
+  private final Set<String> earlier = new HashSet<>();
+
+  private RulesReader(Protocol protocol) {
+    this.protocol = protocol;
+  }
+
+  static Rules readShipped() {
+    try (InputStream in = RulesReader.class.getResourceAsStream(SHIPPED)) {
+      return read(in, Protocol.standard());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  static Rules read(InputStream in, Protocol protocol) throws IOException {
+    return new RulesReader(protocol).rules(YAML.readTree(in));
+  }
+
+  private Rules rules(JsonNode file) {
+    onlyKeys("the file", file, Set.of("flags", "nothing-to-raise", "missing", "plan"));
+    for (JsonNode flag : file.path("flags")) {
+      if (!flagIds.add(text(flag, "id"))) {
+        throw new IllegalArgumentException(
+            "expected unique rule ids, found " + text(flag, "id") + " twice");
+      }
+    }
+    return new Rules(
+        each(file, "flags", this::flag),
+        each(file, "nothing-to-raise", this::condition),
+        each(file, "missing", this::missing),
+        each(file, "plan", this::plan));
+  }
+
+  private <T> List<T> each(JsonNode file, String list, Function<JsonNode, T> reader) {
+    List<T> made = new ArrayList<>();
+    for (JsonNode entry : file.path(list)) {
+      try {
+        made.add(reader.apply(entry));
+      } catch (IllegalArgumentException e) {
+        String name = entry.path("id").asText(entry.path("step").asText(list));
+        throw new IllegalArgumentException("in rule " + name + ": " + e.getMessage(), e);
+      }
+    }
+    return made;
+  }
+
+  private Rule flag(JsonNode entry) {
+    onlyKeys(
+        "the rule",
+        entry,
+        Set.of(
+            "id",
+            "when",
+            "level",
+            "consider",
+            "advice",
+            "act-by",
+            "asks",
+            "steps",
+            "instead-of",
+            "source"));
+    ConditionReader reader = new ConditionReader(protocol, earlier);
+    Condition when = reader.read(entry.path("when"));
+    Level level = Level.of(text(entry, "level"));
+    String asks = entry.path("asks").asText(null);
+    boolean mustAsk = reader.facts().stream().anyMatch(NEVER_ASSUMED::contains);
+    if (mustAsk && asks == null) {
+      throw new IllegalArgumentException(
+          "expected asks beside a condition on " + String.join(", ", reader.facts()));
+    }
+    List<String> insteadOf = list(entry, "instead-of");
+    for (String id : insteadOf) {
+      if (!flagIds.contains(id)) {
+        throw new IllegalArgumentException("expected the id of a flag, found " + id);
+      }
+    }
+    list(entry, "steps").forEach(protocol::step);
+    earlier.add(text(entry, "id"));
+    return new Rule(
+        text(entry, "id"),
+        when,
+        level,
+        entry.path("consider").asText(null),
+        text(entry, "advice"),
+        entry.path("act-by").asText(usual(level)),
+        asks,
+        list(entry, "steps"),
+        insteadOf,
+        text(entry, "source"));
+  }
+
+  private static String usual(Level level) {
+    return switch (level) {
+      case EMERGENCY -> "now";
+      case URGENT -> "today";
+      case ARRANGE -> "before discharge";
+      case NOTE -> "at review";
+    };
+  }
+
+  private MissingRule missing(JsonNode entry) {
+    onlyKeys("the rule", entry, Set.of("step", "detail", "when", "reason"));
+    String step = text(entry, "step");
+    String detail = entry.path("detail").asText(null);
+    if (detail != null && protocol.step(step).detail(detail).isEmpty()) {
+      throw new IllegalArgumentException(
+          "expected a detail of step " + protocol.step(step).id() + ", found " + detail);
+    }
+    protocol.step(step);
+    return new MissingRule(
+        new MissingDetail(step, detail, text(entry, "reason")), condition(entry.path("when")));
+  }
+
+  private PlanRule plan(JsonNode entry) {
+    onlyKeys("the rule", entry, Set.of("id", "when", "due", "what", "reason", "source"));
+    Condition when =
+        entry.has("when") ? condition(entry.path("when")) : subject -> Verdict.yes(List.of());
+    return new PlanRule(
+        text(entry, "id"),
+        when,
+        text(entry, "what"),
+        Due.parse(text(entry, "due")),
+        text(entry, "reason"),
+        text(entry, "source"));
+  }
+
+  private Condition condition(JsonNode node) {
+    return new ConditionReader(protocol, flagIds).read(node);
+  }
+
+  private static String text(JsonNode entry, String key) {
+    if (!entry.path(key).isTextual()) {
+      throw new IllegalArgumentException("expected text for " + key);
+    }
+    return entry.path(key).asText();
+  }
+
+  private static List<String> list(JsonNode entry, String key) {
+    return entry.has(key)
+        ? YAML.convertValue(entry.get(key), new TypeReference<List<String>>() {})
+        : List.of();
+  }
+
+  static void onlyKeys(String where, JsonNode entry, Set<String> keys) {
+    entry
+        .fieldNames()
+        .forEachRemaining(
+            key -> {
+              if (!keys.contains(key)) {
+                throw new IllegalArgumentException("expected no " + key + " in " + where);
+              }
+            });
+  }
+}

@@ -1,0 +1,138 @@
+package tiptoe.clinical;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import tiptoe.exam.Gestation;
+import tiptoe.settings.Setting;
+
+/** Places the baby's measurements in the standards of size at birth. */
+final class Sizes {
+  // The standard was measured within 12 h of birth; the first day is common practice. Beyond a
+  // week a measurement says nothing of size at birth.
+  private static final double FIRST_DAY_HOURS = 24;
+  private static final double FIRST_WEEK_HOURS = 168;
+
+  private Sizes() {}
+
+  /** What was measured, with its place where a standard applies. */
+  static List<Size> of(Case subject) {
+    List<Size> sizes = new ArrayList<>();
+    for (SizeMeasure measure : SizeMeasure.values()) {
+      of(subject, measure).ifPresent(sizes::add);
+    }
+    return sizes;
+  }
+
+  static Optional<Size> of(Case subject, SizeMeasure measure) {
+    List<String> remarks = new ArrayList<>();
+    Optional<Double> number = number(subject, measure, remarks);
+    return number.map(n -> placed(subject, measure, n, remarks));
+  }
+
+  /** Weight at birth in g: the one stated, or one measured on the first day. */
+  static Optional<Double> birthWeight(Case subject) {
+    return subject
+        .birthWeight()
+        .or(
+            () ->
+                subject
+                    .number(SizeMeasure.WEIGHT.step())
+                    .filter(weight -> subject.age().orElse(Double.MAX_VALUE) <= FIRST_DAY_HOURS)
+                    .map(weight -> weight.quantity().number())
+                    .filter(grams -> grams > 0));
+  }
+
+  /** Whether a weight stands of which it is not known what it says of birth. */
+  static boolean wantsBirthWeight(Case subject) {
+    return subject.number(SizeMeasure.WEIGHT.step()).isPresent() && birthWeight(subject).isEmpty();
+  }
+
+  private static Optional<Double> number(Case subject, SizeMeasure measure, List<String> remarks) {
+    if (measure == SizeMeasure.WEIGHT && subject.birthWeight().isPresent()) {
+      remarks.add("weight at birth");
+      return subject.birthWeight();
+    }
+    Optional<Double> number =
+        subject
+            .number(measure.step())
+            .map(answer -> answer.quantity().number())
+            .filter(found -> found > 0);
+    number.ifPresent(found -> timing(subject).ifPresent(remarks::add));
+    return number;
+  }
+
+  private static Optional<String> timing(Case subject) {
+    if (subject.age().isEmpty()) {
+      return Optional.of("the standard is for size at birth; the age was not stated");
+    }
+    double hours = subject.age().get();
+    return hours <= FIRST_DAY_HOURS
+        ? Optional.empty()
+        : Optional.of(
+            "the standard is for size at birth; this was measured at " + Math.round(hours) + " h");
+  }
+
+  private static Size placed(
+      Case subject, SizeMeasure measure, double number, List<String> remarks) {
+    Optional<String> obstacle = obstacle(subject, measure);
+    List<Size.Place> against = new ArrayList<>();
+    if (obstacle.isPresent()) {
+      remarks.add("no standard applies: " + obstacle.get());
+    } else {
+      Gestation gestation = subject.gestation().orElseThrow();
+      String sex = subject.sex().orElseThrow();
+      NewbornSize.model(measure, sex, gestation)
+          .ifPresent(
+              model ->
+                  against.add(
+                      Size.Place.of(
+                          "intergrowth-21st", model, number, NewbornSize.source(gestation))));
+      if (gestation.weeks() >= GestationClass.EARLY_TERM.fromWeek()) {
+        WhoAtBirth.model(measure, sex)
+            .ifPresent(
+                model -> against.add(Size.Place.of("who", model, number, WhoAtBirth.SOURCE)));
+      }
+      chosenFirst(subject, against, remarks);
+    }
+    SizeClass sizeClass =
+        against.isEmpty() ? null : SizeClass.of(measure, new Centile(against.get(0).centile()));
+    return new Size(measure.step(), number, measure.unit(), against, sizeClass, remarks);
+  }
+
+  private static void chosenFirst(Case subject, List<Size.Place> against, List<String> remarks) {
+    String chosen = subject.settings().get(Setting.SIZE_STANDARD);
+    against.sort(
+        (a, b) -> Boolean.compare(b.standard().equals(chosen), a.standard().equals(chosen)));
+    if (!against.get(0).standard().equals(chosen)) {
+      remarks.add("the configured standard (" + chosen + ") is for babies from 37+0");
+    }
+  }
+
+  private static Optional<String> obstacle(Case subject, SizeMeasure measure) {
+    if (subject.sex().isEmpty()) {
+      return Optional.of("the sex was not stated");
+    }
+    if (subject.sex().get().equals("undetermined")) {
+      return Optional.of("the sex is undetermined, and there is one for girls and one for boys");
+    }
+    if (subject.gestation().isEmpty()) {
+      return Optional.of("the gestation was not stated");
+    }
+    Gestation gestation = subject.gestation().get();
+    if (gestation.compareTo(NewbornSize.EARLIEST) < 0
+        || gestation.compareTo(NewbornSize.LATEST) > 0) {
+      return Optional.of(
+          "they run from "
+              + NewbornSize.EARLIEST
+              + " to "
+              + NewbornSize.LATEST
+              + ", and the gestation is "
+              + gestation);
+    }
+    boolean atBirth = measure == SizeMeasure.WEIGHT && subject.birthWeight().isPresent();
+    return !atBirth && subject.age().orElse(0.0) > FIRST_WEEK_HOURS
+        ? Optional.of("measured more than a week after birth")
+        : Optional.empty();
+  }
+}
