@@ -1,0 +1,96 @@
+package tiptoe.cli;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import tiptoe.exam.Answer;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Progress;
+import tiptoe.exam.Slot;
+import tiptoe.language.Phrasing;
+import tiptoe.language.Source;
+import tiptoe.language.Statement;
+import tiptoe.protocol.Norm;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Region;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+
+/** The checklist as plain text: region by region what is answered, and what is missing. */
+final class ChecklistText {
+  private ChecklistText() {}
+
+  static String of(ExamRecord record) {
+    StringBuilder text = new StringBuilder();
+    Protocol protocol = record.protocol();
+    Phrasing phrasing = new Phrasing(protocol);
+    record.baby().facts().forEach((id, value) -> text.append("%-20s %s%n".formatted(id, value)));
+    for (Progress progress : record.progress()) {
+      Region region = protocol.region(progress.region()).orElseThrow();
+      text.append(
+          "%n%-14s %d of %d%n"
+              .formatted(region.label().toUpperCase(), progress.answered(), progress.total()));
+      for (Answer answer : record.answers()) {
+        Step step = protocol.step(answer.step());
+        if (step.region().equals(region.id())) {
+          text.append("  %s %s%n".formatted(mark(step, answer), phrasing.of(statement(answer))));
+        }
+      }
+      String open = missing(record, region, phrasing);
+      if (!open.isEmpty()) {
+        text.append("    missing: ").append(open).append('\n');
+      }
+    }
+    append(
+        text,
+        "KEY STEPS MISSING",
+        record.missingKeySteps().stream().map(slot -> name(slot, phrasing)).toList());
+    append(
+        text,
+        "OPEN QUESTIONS",
+        record.openQuestions().stream().map(asked -> asked.question().text()).toList());
+    append(
+        text,
+        "LEFT TO THE REVIEWER",
+        record.unsure().stream().map(heard -> "unsure: " + heard.heard().text()).toList());
+    return text.toString();
+  }
+
+  private static void append(StringBuilder text, String title, List<String> lines) {
+    if (!lines.isEmpty()) {
+      text.append('\n').append(title).append('\n');
+      lines.forEach(line -> text.append("  ").append(line).append('\n'));
+    }
+  }
+
+  private static String missing(ExamRecord record, Region region, Phrasing phrasing) {
+    return record.missing().stream()
+        .filter(slot -> record.protocol().step(slot.step()).region().equals(region.id()))
+        .map(slot -> name(slot, phrasing))
+        .collect(Collectors.joining(", "));
+  }
+
+  private static String name(Slot slot, Phrasing phrasing) {
+    return phrasing.name(slot.step(), slot.side());
+  }
+
+  private static Statement statement(Answer answer) {
+    return new Statement(
+        answer.step(),
+        answer.side(),
+        answer.value(),
+        answer.quantity(),
+        answer.details(),
+        answer.denied(),
+        answer.group(),
+        Source.GRAMMAR);
+  }
+
+  // A sign beside each line, since colour alone must not tell normal from abnormal.
+  private static String mark(Step step, Answer answer) {
+    if (Value.NOT_EXAMINED.equals(answer.value())) {
+      return "-";
+    }
+    Norm norm = step.value(answer.value() == null ? "" : answer.value()).map(Value::norm).orElse(null);
+    return norm == Norm.ABNORMAL ? "!" : norm == Norm.BENIGN ? "~" : "+";
+  }
+}

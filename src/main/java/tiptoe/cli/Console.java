@@ -1,0 +1,39 @@
+package tiptoe.cli;
+
+import java.io.PrintStream;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.NoSuchFileException;
+
+/** Where commands print: results to one stream, everything else to the other. */
+final class Console {
+  private static PrintStream out = System.out;
+  private static PrintStream err = System.err;
+
+  private Console() {}
+
+  static void use(PrintStream results, PrintStream rest) {
+    out = results;
+    err = rest;
+  }
+
+  static PrintStream out() {
+    return out;
+  }
+
+  static PrintStream err() {
+    return err;
+  }
+
+  /** What went wrong, for people: never a class name alone, never a stack trace. */
+  static String message(Throwable problem) {
+    if (problem instanceof NoSuchFileException missing) {
+      return "expected a file, found none at " + missing.getFile();
+    }
+    if (problem instanceof AccessDeniedException denied) {
+      return "not allowed to read or write " + denied.getFile();
+    }
+    return problem.getMessage() == null
+        ? "could not go on: " + problem.getClass().getSimpleName()
+        : problem.getMessage();
+  }
+}

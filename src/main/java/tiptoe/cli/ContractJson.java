@@ -1,0 +1,172 @@
+package tiptoe.cli;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.List;
+import java.util.Map;
+import tiptoe.exam.Answer;
+import tiptoe.exam.Asked;
+import tiptoe.exam.Candidate;
+import tiptoe.exam.Contradiction;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.MissingDetail;
+import tiptoe.exam.Outcome;
+import tiptoe.exam.Said;
+import tiptoe.exam.Slot;
+import tiptoe.exam.Utterance;
+import tiptoe.language.Quantity;
+import tiptoe.language.Statement;
+import tiptoe.protocol.Side;
+
+/** Writes a record in the JSON that other programs read; see DEVELOPERS.md, "The JSON". */
+final class ContractJson {
+  private static final ObjectMapper JSON = new ObjectMapper();
+
+  private ContractJson() {}
+
+  /** The answers of a record and how they came about. */
+  static ObjectNode of(ExamRecord record) {
+    ObjectNode root = JSON.createObjectNode();
+    ArrayNode utterances = root.putArray("utterances");
+    record.utterances().forEach(utterance -> utterances.add(utterance(record, utterance)));
+    ObjectNode context = root.putObject("context");
+    record.baby().facts().forEach(context::put);
+    ArrayNode answers = root.putArray("answers");
+    record.answers().forEach(answer -> answers.add(answer(answer)));
+    ArrayNode missing = root.putArray("missing");
+    record.missing().forEach(slot -> missing.add(slot(slot)));
+    record.missingDetails().forEach(detail -> missing.add(detail(detail)));
+    ArrayNode questions = root.putArray("questions");
+    record.openQuestions().forEach(asked -> questions.add(question(asked)));
+    ArrayNode contradictions = root.putArray("contradictions");
+    record.contradictions().forEach(one -> contradictions.add(contradiction(one)));
+    return root;
+  }
+
+  private static ObjectNode utterance(ExamRecord record, Utterance utterance) {
+    ObjectNode node = JSON.createObjectNode();
+    node.put("start", seconds(utterance.heard().start()));
+    node.put("end", seconds(utterance.heard().end()));
+    node.put("text", utterance.heard().text());
+    node.put("outcome", utterance.heard().outcome().id());
+    if (utterance.heard().reason() != null) {
+      node.put("reason", utterance.heard().reason());
+    }
+    ArrayNode statements = node.putArray("statements");
+    if (utterance.heard().outcome() == Outcome.UNSURE) {
+      utterance.candidates().stream()
+          .map(Candidate::statement)
+          .forEach(statement -> statements.add(statement(statement)));
+    } else {
+      record.statements().stream()
+          .filter(said -> Integer.valueOf(utterance.number()).equals(said.utterance()))
+          .map(Said::statement)
+          .forEach(statement -> statements.add(statement(statement)));
+    }
+    return node;
+  }
+
+  private static ObjectNode statement(Statement said) {
+    ObjectNode node = place(said.step(), said.side());
+    what(node, said.value(), said.quantity(), said.details(), said.denied());
+    if (said.group()) {
+      node.put("group", true);
+    }
+    return node.put("source", said.source().id());
+  }
+
+  private static ObjectNode answer(Answer answer) {
+    ObjectNode node = place(answer.step(), answer.side());
+    what(node, answer.value(), answer.quantity(), answer.details(), answer.denied());
+    if (answer.group()) {
+      node.put("group", true);
+    }
+    return node;
+  }
+
+  private static ObjectNode place(String step, Side side) {
+    ObjectNode node = JSON.createObjectNode();
+    node.put("step", step);
+    if (side != null) {
+      node.put("side", side.id());
+    }
+    return node;
+  }
+
+  private static void what(
+      ObjectNode node,
+      String value,
+      Quantity quantity,
+      Map<String, String> details,
+      List<String> denied) {
+    if (value != null) {
+      node.put("value", value);
+    }
+    if (quantity != null) {
+      node.put("number", number(quantity.number()));
+      node.put("unit", quantity.unit());
+    }
+    if (!details.isEmpty()) {
+      ObjectNode beside = node.putObject("details");
+      details.forEach(beside::put);
+    }
+    if (!denied.isEmpty()) {
+      ArrayNode list = node.putArray("denied");
+      denied.forEach(list::add);
+    }
+  }
+
+  private static BigDecimal number(double number) {
+    return new BigDecimal(BigDecimal.valueOf(number).stripTrailingZeros().toPlainString());
+  }
+
+  private static BigDecimal seconds(double seconds) {
+    return BigDecimal.valueOf(seconds).setScale(2, RoundingMode.HALF_UP);
+  }
+
+  private static ObjectNode slot(Slot slot) {
+    return place(slot.step(), slot.side());
+  }
+
+  private static ObjectNode detail(MissingDetail missing) {
+    return slot(missing.slot()).put("detail", missing.detail());
+  }
+
+  private static ObjectNode question(Asked asked) {
+    ObjectNode node = JSON.createObjectNode();
+    node.put("kind", asked.question().kind().id());
+    Statement about = asked.question().about();
+    if (about != null) {
+      node.setAll(place(about.step(), about.side()));
+      what(node, about.value(), about.quantity(), Map.of(), List.of());
+    }
+    if (asked.question().detail() != null) {
+      node.put("detail", asked.question().detail());
+    }
+    return node.put("text", asked.question().text());
+  }
+
+  private static ObjectNode contradiction(Contradiction contradiction) {
+    ObjectNode node = JSON.createObjectNode();
+    node.put("text", contradiction.text());
+    if (contradiction.older() != null) {
+      node.set("older", said(contradiction.older()));
+    }
+    if (contradiction.newer() != null) {
+      node.set("newer", said(contradiction.newer()));
+    }
+    return node;
+  }
+
+  private static ObjectNode said(Said said) {
+    ObjectNode node = statement(said.statement());
+    node.put("words", said.words());
+    if (said.start() != null) {
+      node.put("start", seconds(said.start()));
+    }
+    return node;
+  }
+}

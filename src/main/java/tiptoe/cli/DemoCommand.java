@@ -1,0 +1,79 @@
+package tiptoe.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import tiptoe.audio.AudioFile;
+import tiptoe.audio.SampleSource;
+import tiptoe.exam.Changes;
+import tiptoe.exam.Event;
+import tiptoe.protocol.Caution;
+
+/** Decodes the invented examination that comes with the program. */
+@Command(
+    name = "demo",
+    mixinStandardHelpOptions = true,
+    description = "Decodes the invented examination in demo-audio and shows what became of it.",
+    footer = {"", "Example: tiptoe demo"})
+final class DemoCommand implements Callable<Integer> {
+  @Option(
+      names = "--to",
+      paramLabel = "DIR",
+      defaultValue = "target/demo",
+      description = "Where the files go (default: ${DEFAULT-VALUE}).")
+  private Path folder;
+
+  @Override
+  public Integer call() throws IOException {
+    Home home = Home.locate();
+    Console.out().println(Caution.TEXT);
+    Console.out().println();
+    Understanding understanding = Understanding.load(home);
+    try (Engine engine = Engine.open(home, understanding, null, Console.err())) {
+      Session session = Sessions.inMemory(understanding);
+      double offset = 0;
+      for (Path file : parts(home.demoAudio())) {
+        Console.out().println("hearing " + file.getFileName());
+        try (SampleSource sound = AudioFile.open(file)) {
+          offset += new Dictation(engine, session).listen(sound, offset, DemoCommand::show);
+        }
+      }
+      Console.out().println();
+      Console.out().print(ChecklistText.of(session.record()));
+      write(session);
+    }
+    return 0;
+  }
+
+  private void write(Session session) throws IOException {
+    Files.createDirectories(folder);
+    Path record = folder.resolve("record.json");
+    Files.writeString(record, ContractJson.of(session.record()).toPrettyString() + "\n");
+    Console.out().println();
+    Console.out().println("FILES");
+    Console.out().println("  " + record);
+  }
+
+  private static List<Path> parts(Path folder) throws IOException {
+    try (Stream<Path> files = Files.list(folder)) {
+      return files.filter(file -> file.toString().endsWith(".wav")).sorted().toList();
+    }
+  }
+
+  private static void show(Changes changes) {
+    changes
+        .of(Event.UtteranceHeard.class)
+        .forEach(
+            heard ->
+                changes.record().utterances().stream()
+                    .filter(utterance -> utterance.number() == heard.number())
+                    .forEach(
+                        utterance ->
+                            Console.out().print(UtteranceText.of(changes.record(), utterance))));
+  }
+}

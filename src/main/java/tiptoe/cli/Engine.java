@@ -1,0 +1,61 @@
+package tiptoe.cli;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Path;
+import tiptoe.graph.BuiltModel;
+import tiptoe.graph.GraphCache;
+import tiptoe.graph.GraphInputs;
+import tiptoe.graph.GraphSettings;
+import tiptoe.graph.ModelFolder;
+import tiptoe.speech.Recogniser;
+import tiptoe.speech.SpeechModel;
+
+/** The recogniser over the decoding graph of the grammars, ready to listen. */
+final class Engine implements AutoCloseable {
+  private final BuiltModel built;
+  private final SpeechModel model;
+
+  private Engine(BuiltModel built, SpeechModel model) {
+    this.built = built;
+    this.model = model;
+  }
+
+  /**
+   * Opens the model, building its decoding graph first where that is not there yet.
+   *
+   * @param asked a model folder the user named; null for the one of the project
+   * @param progress told what takes a while
+   */
+  static Engine open(Home home, Understanding understanding, Path asked, PrintStream progress)
+      throws IOException {
+    ModelFolder folder =
+        ModelFolder.open(ModelFolder.locate(asked, System.getenv(), home.folder()));
+    GraphInputs inputs =
+        new GraphInputs(
+            folder,
+            understanding.network().automaton(),
+            home.pronunciations(),
+            GraphSettings.DEFAULT);
+    BuiltModel built =
+        GraphCache.near(folder, System.getenv())
+            .get(inputs, () -> progress.println("building the decoding graph from the grammars"));
+    if (built.fresh()) {
+      progress.printf("decoding graph: %,d states, %,d arcs%n", built.states(), built.arcs());
+    }
+    return new Engine(built, SpeechModel.open(built));
+  }
+
+  BuiltModel built() {
+    return built;
+  }
+
+  Recogniser recogniser() {
+    return model.recogniser();
+  }
+
+  @Override
+  public void close() {
+    model.close();
+  }
+}

@@ -1,0 +1,81 @@
+package tiptoe.cli;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import tiptoe.audio.AudioFile;
+import tiptoe.audio.SampleSource;
+
+/** Decodes recorded dictations. */
+@Command(
+    name = "replay",
+    mixinStandardHelpOptions = true,
+    description = "Decodes recorded dictations; each file is an examination of its own.",
+    footer = {"", "Example: tiptoe replay ward-round.wav", "         tiptoe replay --json *.wav"})
+final class ReplayCommand implements Callable<Integer> {
+  @Parameters(paramLabel = "FILE", arity = "1..*", description = "Audio files.")
+  private List<Path> files;
+
+  @Option(names = "--json", description = "Print one JSON object for each file, nothing else.")
+  private boolean json;
+
+  @Option(
+      names = "--as-one",
+      description = "Take the files, in order, as parts of one examination.")
+  private boolean asOne;
+
+  @Option(names = "--model", paramLabel = "DIR", description = "Another speech model folder.")
+  private Path model;
+
+  @Override
+  public Integer call() throws IOException {
+    Home home = Home.locate();
+    Understanding understanding = Understanding.load(home);
+    int failed = 0;
+    try (Engine engine = Engine.open(home, understanding, model, Console.err())) {
+      Session session = Sessions.inMemory(understanding);
+      double offset = 0;
+      for (Path file : files) {
+        session = asOne ? session : Sessions.inMemory(understanding);
+        try (SampleSource sound = AudioFile.open(file)) {
+          double seconds =
+              new Dictation(engine, session).listen(sound, asOne ? offset : 0, changes -> {});
+          offset += seconds;
+          if (!asOne) {
+            show(file.toString(), seconds, session);
+          }
+        } catch (IOException e) {
+          Console.err().println(Console.message(e));
+          failed++;
+        }
+      }
+      if (asOne && failed < files.size()) {
+        show(files.get(0).toString(), offset, session);
+      }
+    }
+    return failed == 0 ? 0 : Tiptoe.COULD_NOT;
+  }
+
+  private void show(String name, double seconds, Session session) {
+    if (json) {
+      ObjectNode node = new ObjectMapper().createObjectNode();
+      node.put("file", name);
+      node.put("seconds", BigDecimal.valueOf(seconds).setScale(2, RoundingMode.HALF_UP));
+      node.setAll(ContractJson.of(session.record()));
+      Console.out().println(node);
+    } else {
+      Console.out().println(name);
+      Console.out().print(UtteranceText.of(session.record()));
+      Console.out().println();
+      Console.out().print(ChecklistText.of(session.record()));
+    }
+  }
+}

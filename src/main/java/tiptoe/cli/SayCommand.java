@@ -1,0 +1,42 @@
+package tiptoe.cli;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import tiptoe.language.Crib;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Region;
+
+/** Prints what can be said. */
+@Command(
+    name = "say",
+    mixinStandardHelpOptions = true,
+    description = "Prints what can be said, for one region or for all, drawn from the grammars.",
+    footer = {"", "Example: tiptoe say hips", "         tiptoe say > crib.md"})
+final class SayCommand implements Callable<Integer> {
+  @Parameters(paramLabel = "REGION", arity = "0..1", description = "Such as hips; all without it.")
+  private String region;
+
+  @Spec private CommandSpec spec;
+
+  @Override
+  public Integer call() throws IOException {
+    Protocol protocol = Protocol.standard();
+    List<Region> wanted =
+        region == null ? protocol.regions() : protocol.region(region).stream().toList();
+    if (wanted.isEmpty()) {
+      String known = protocol.regions().stream().map(Region::id).collect(Collectors.joining(", "));
+      throw new ParameterException(
+          spec.commandLine(), "expected a region (" + known + "), found " + region);
+    }
+    Crib crib = new Crib(Understanding.load(Home.locate()).network(), protocol);
+    Console.out().print(region == null ? crib.pages() : crib.page(wanted.get(0)));
+    return 0;
+  }
+}

@@ -1,0 +1,105 @@
+package tiptoe.cli;
+
+import java.util.List;
+import tiptoe.exam.Changes;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Examination;
+import tiptoe.exam.Heard;
+import tiptoe.exam.Outcome;
+import tiptoe.exam.Word;
+import tiptoe.language.Command;
+import tiptoe.language.Interpretation;
+import tiptoe.language.Interpreter;
+import tiptoe.language.Meaning;
+import tiptoe.language.Source;
+import tiptoe.speech.Rejection;
+import tiptoe.speech.Utterance;
+import tiptoe.speech.Verdict;
+
+/** One examination being dictated: from what was heard to what the record holds. */
+final class Session {
+  private final Interpreter interpreter;
+  private final Rejection rejection = Rejection.standard();
+  private final Examination examination;
+
+  Session(Interpreter interpreter, Examination examination) {
+    this.interpreter = interpreter;
+    this.examination = examination;
+  }
+
+  ExamRecord record() {
+    return examination.record();
+  }
+
+  Examination examination() {
+    return examination;
+  }
+
+  /**
+   * Takes in an utterance.
+   *
+   * @param offset second of the examination at which the recogniser was opened
+   */
+  Changes hear(Utterance utterance, double offset) {
+    Verdict verdict = rejection.decide(utterance);
+    List<Word> words =
+        utterance.phraseWords().stream()
+            .map(
+                word ->
+                    new Word(
+                        word.text(), word.start() + offset, word.end() + offset, word.confidence()))
+            .toList();
+    return hear(
+        new Heard(
+            utterance.start() + offset,
+            utterance.end() + offset,
+            utterance.text(),
+            words,
+            Outcome.of(verdict.outcome().name().toLowerCase(java.util.Locale.ROOT)),
+            verdict.reason()),
+        words.stream().map(Word::text).toList(),
+        Source.GRAMMAR);
+  }
+
+  /** Takes in a typed line; words that no phrase covers make it unsure. */
+  Changes type(String text, List<String> words, double at) {
+    return hear(Heard.typed(text, at), words, Source.TYPED);
+  }
+
+  private Changes hear(Heard heard, List<String> words, Source source) {
+    Interpretation meaning = interpreter.interpret(words, examination.dialogue(), source);
+    return examination.hear(judged(heard, meaning), meaning);
+  }
+
+  private static Heard judged(Heard heard, Interpretation meaning) {
+    if (heard.outcome() == Outcome.IGNORED) {
+      return heard;
+    }
+    if (saysNothing(meaning)) {
+      return because(heard, Outcome.IGNORED, "nothing that is recorded");
+    }
+    if (heard.outcome() == Outcome.ACCEPTED && !meaning.uncovered().isEmpty()) {
+      return because(
+          heard, Outcome.UNSURE, "not understood: " + String.join(" ", meaning.uncovered()));
+    }
+    boolean onlyCommands =
+        meaning.meanings().stream().allMatch(Meaning.Instruction.class::isInstance);
+    return heard.outcome() == Outcome.ACCEPTED && onlyCommands
+        ? heard.withOutcome(Outcome.COMMAND)
+        : heard;
+  }
+
+  // A bare "yes" or "no" is no command where nothing was asked.
+  private static boolean saysNothing(Interpretation meaning) {
+    return meaning.meanings().stream()
+        .allMatch(
+            one ->
+                one instanceof Meaning.Instruction instruction
+                    && (instruction.command() == Command.YES
+                        || instruction.command() == Command.NO));
+  }
+
+  private static Heard because(Heard heard, Outcome outcome, String reason) {
+    return new Heard(heard.start(), heard.end(), heard.text(), heard.words(), outcome, reason);
+  }
+}

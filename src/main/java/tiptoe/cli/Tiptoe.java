@@ -1,0 +1,79 @@
+package tiptoe.cli;
+
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.IVersionProvider;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+import tiptoe.protocol.Caution;
+
+/** The program. */
+@Command(
+    name = "tiptoe",
+    mixinStandardHelpOptions = true,
+    versionProvider = Tiptoe.Version.class,
+    description =
+        "Listens to a newborn's head-to-toe examination without a network, and turns what is said"
+            + " into a record to correct and sign.",
+    footer = {"", Caution.TEXT},
+    subcommands = {
+      DemoCommand.class,
+      ReplayCommand.class,
+      InterpretCommand.class,
+      SayCommand.class,
+    })
+public final class Tiptoe implements Runnable {
+  /** Exit code when something could not be done. */
+  static final int COULD_NOT = 1;
+
+  /** Exit code when the call itself was wrong. */
+  static final int WRONG_USE = 2;
+
+  @Spec private CommandSpec spec;
+
+  @Override
+  public void run() {
+    spec.commandLine().usage(spec.commandLine().getOut());
+  }
+
+  /** Runs a command and ends the process with its exit code where that is not 0. */
+  public static void main(String[] args) {
+    PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
+    PrintStream err = new PrintStream(System.err, true, StandardCharsets.UTF_8);
+    int code = run(out, err, args);
+    out.flush();
+    // Ending normally lets a build that runs the demonstration go on.
+    if (code != 0) {
+      System.exit(code);
+    }
+  }
+
+  static int run(PrintStream out, PrintStream err, String... args) {
+    Console.use(out, err);
+    return new CommandLine(new Tiptoe())
+        .setOut(new PrintWriter(out, true, StandardCharsets.UTF_8))
+        .setErr(new PrintWriter(err, true, StandardCharsets.UTF_8))
+        .setCaseInsensitiveEnumValuesAllowed(true)
+        .setExecutionExceptionHandler(
+            (problem, command, parsed) -> {
+              err.println(Console.message(problem));
+              return COULD_NOT;
+            })
+        .execute(args);
+  }
+
+  static final class Version implements IVersionProvider {
+    @Override
+    public String[] getVersion() {
+      return new String[] {"tiptoe " + number()};
+    }
+
+    static String number() {
+      String number = Tiptoe.class.getPackage().getImplementationVersion();
+      return number == null ? "0.1.0" : number;
+    }
+  }
+}

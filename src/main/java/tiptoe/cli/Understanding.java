@@ -1,0 +1,33 @@
+package tiptoe.cli;
+
+import java.io.IOException;
+import java.util.stream.Collectors;
+import tiptoe.grammar.GrammarSet;
+import tiptoe.grammar.PhraseNetwork;
+import tiptoe.grammar.Problem;
+import tiptoe.language.Interpreter;
+import tiptoe.language.TypedText;
+import tiptoe.protocol.Protocol;
+
+/**
+ * What can be said and what it means, without any sound.
+ *
+ * @param network the phrases of the examination
+ * @param interpreter their meaning
+ * @param typed how typed text becomes words
+ */
+record Understanding(PhraseNetwork network, Interpreter interpreter, TypedText typed) {
+
+  static Understanding load(Home home) throws IOException {
+    GrammarSet grammars = GrammarSet.load(home.grammars(), "exam.gram");
+    if (!grammars.problems().isEmpty()) {
+      throw new IOException(
+          grammars.problems().stream().map(Problem::toString).collect(Collectors.joining("\n")));
+    }
+    PhraseNetwork network = PhraseNetwork.of(grammars);
+    return new Understanding(
+        network,
+        new Interpreter(network, Protocol.standard()),
+        TypedText.load(home.grammars().resolve("spellings.txt")));
+  }
+}

@@ -1,0 +1,50 @@
+package tiptoe.cli;
+
+import java.util.List;
+import java.util.stream.Stream;
+import tiptoe.exam.Asked;
+import tiptoe.exam.Candidate;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Outcome;
+import tiptoe.exam.Said;
+import tiptoe.exam.Utterance;
+import tiptoe.language.Phrasing;
+import tiptoe.language.Statement;
+
+/** Shows utterance by utterance what was heard and what it came to. */
+final class UtteranceText {
+  private UtteranceText() {}
+
+  static String of(ExamRecord record) {
+    StringBuilder text = new StringBuilder();
+    record.utterances().forEach(utterance -> text.append(of(record, utterance)));
+    return text.toString();
+  }
+
+  static String of(ExamRecord record, Utterance utterance) {
+    Phrasing phrasing = new Phrasing(record.protocol());
+    StringBuilder text = new StringBuilder();
+    text.append("\"%s\"  %s".formatted(utterance.heard().text(), utterance.heard().outcome().id()));
+    if (utterance.heard().reason() != null) {
+      text.append(" (").append(utterance.heard().reason()).append(')');
+    }
+    text.append('\n');
+    statements(record, utterance)
+        .forEach(statement -> text.append("  ").append(phrasing.of(statement)).append('\n'));
+    record.questions().stream()
+        .filter(asked -> Integer.valueOf(utterance.number()).equals(asked.utterance()))
+        .map(Asked::question)
+        .forEach(question -> text.append("  ? ").append(question.text()).append('\n'));
+    return text.toString();
+  }
+
+  private static List<Statement> statements(ExamRecord record, Utterance utterance) {
+    Stream<Statement> said =
+        utterance.heard().outcome() == Outcome.UNSURE
+            ? utterance.candidates().stream().map(Candidate::statement)
+            : record.statements().stream()
+                .filter(one -> Integer.valueOf(utterance.number()).equals(one.utterance()))
+                .map(Said::statement);
+    return said.toList();
+  }
+}
