@@ -6,11 +6,15 @@ cd "$(dirname "$0")"
 scratch=$(mktemp -d)
 trap 'rm -rf "$scratch"' EXIT
 number=1000
+# flite speaks American English and guesses the words it does not know; these it can say.
+respell="s/centimetres/centimeters/; s/anus/aynus/; s/patent/paytent/; s/ortolani/orto lonny/
+s/fontanelle/fontanell/"
 rm -f ./*.wav ./[0-9]*.txt
 while IFS='|' read -r part voice pause text; do
   case "$part" in '#'* | '') continue ;; esac
   number=$((number + 1))
-  flite -voice "$voice" -t "$text" -o "$scratch/said.wav"
+  spoken=$(echo "$text" | sed "$respell")
+  flite -voice "$voice" -t "$spoken" -o "$scratch/said.wav"
   sox "$scratch/said.wav" -r 16000 -b 16 -c 1 "$scratch/$part-$number.wav" norm -6 pad 0.2 "$pause"
   # Talk that is not for the record stands in parentheses.
   [ "$voice" = awb ] && text="($text)"

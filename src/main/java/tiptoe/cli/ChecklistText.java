@@ -90,7 +90,8 @@ final class ChecklistText {
     if (Value.NOT_EXAMINED.equals(answer.value())) {
       return "-";
     }
-    Norm norm = step.value(answer.value() == null ? "" : answer.value()).map(Value::norm).orElse(null);
+    Norm norm =
+        step.value(answer.value() == null ? "" : answer.value()).map(Value::norm).orElse(null);
     return norm == Norm.ABNORMAL ? "!" : norm == Norm.BENIGN ? "~" : "+";
   }
 }

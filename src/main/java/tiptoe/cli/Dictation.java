@@ -36,9 +36,7 @@ final class Dictation {
           heard.accept(session.hear(utterance, offset));
         }
       }
-      recogniser
-          .finish()
-          .ifPresent(utterance -> heard.accept(session.hear(utterance, offset)));
+      recogniser.finish().ifPresent(utterance -> heard.accept(session.hear(utterance, offset)));
     }
     return seconds;
   }

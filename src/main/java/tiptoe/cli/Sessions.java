@@ -17,8 +17,7 @@ final class Sessions {
         new Event.ExaminationOpened(
             UUID.randomUUID().toString(), null, "1", Tiptoe.Version.number(), null);
     Examination examination =
-        Examination.open(
-            Protocol.standard(), Clock.systemUTC(), new MemorySink(), opening);
+        Examination.open(Protocol.standard(), Clock.systemUTC(), new MemorySink(), opening);
     return new Session(understanding.interpreter(), examination);
   }
 }

@@ -72,6 +72,9 @@ final class Breath {
       leftOut(clause);
     } else if (clause.mark("same").isPresent()) {
       sameOn(clause.mark("same").get());
+    } else if (clause.mark("either").isPresent()) {
+      List<Step> either = clause.others.get("either").stream().map(protocol::step).toList();
+      add(new Meaning.Asks(questions.step(either), correction));
     } else if (clause.mark("short").isPresent()) {
       shortAnswer(clause, correction);
     } else if (clause.mark("reply").isPresent()) {

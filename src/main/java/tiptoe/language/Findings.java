@@ -148,7 +148,10 @@ final class Findings {
 
   private static Optional<String> number(Clause clause, String detail, Measure measure) {
     List<SpokenNumber> said =
-        clause.numbers.stream().filter(number -> detail.equals(number.of())).toList();
+        clause.numbers.stream()
+            .filter(number -> detail.equals(number.of()))
+            .map(number -> number.unit() == null ? number.withUnit(measure.unit()) : number)
+            .toList();
     if (said.isEmpty()) {
       return Optional.empty();
     }

@@ -45,7 +45,7 @@ class EveryPathTest {
           "same",
           "correction",
           "reply",
-          "reason");
+          "reason", "either");
   private static final Set<String> FACTS =
       Set.of(
           "sex",
