@@ -45,7 +45,8 @@ class EveryPathTest {
           "same",
           "correction",
           "reply",
-          "reason", "either");
+          "reason",
+          "either");
   private static final Set<String> FACTS =
       Set.of(
           "sex",
