@@ -2,6 +2,8 @@ package tiptoe.cli;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import tiptoe.clinical.Assessment;
+import tiptoe.clinical.Size;
 import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Progress;
@@ -19,7 +21,7 @@ import tiptoe.protocol.Value;
 final class ChecklistText {
   private ChecklistText() {}
 
-  static String of(ExamRecord record) {
+  static String of(ExamRecord record, Assessment assessment) {
     StringBuilder text = new StringBuilder();
     Protocol protocol = record.protocol();
     Phrasing phrasing = new Phrasing(protocol);
@@ -28,7 +30,10 @@ final class ChecklistText {
       Region region = protocol.region(progress.region()).orElseThrow();
       text.append(
           "%n%-14s %d of %d%n"
-              .formatted(region.label().toUpperCase(), progress.answered(), progress.total()));
+              .formatted(
+                  region.label().toUpperCase(java.util.Locale.ROOT),
+                  progress.answered(),
+                  progress.total()));
       for (Answer answer : record.answers()) {
         Step step = protocol.step(answer.step());
         if (step.region().equals(region.id())) {
@@ -52,7 +57,33 @@ final class ChecklistText {
         text,
         "LEFT TO THE REVIEWER",
         record.unsure().stream().map(heard -> "unsure: " + heard.heard().text()).toList());
+    append(
+        text,
+        "TO ACT ON",
+        assessment.flags().stream()
+            .map(
+                flag -> flag.level().id().toUpperCase(java.util.Locale.ROOT) + ": " + flag.advice())
+            .toList());
+    append(text, "SIZE", assessment.sizes().stream().map(ChecklistText::size).toList());
+    append(
+        text,
+        "LATER",
+        assessment.plan().stream().map(item -> item.due() + ": " + item.what()).toList());
+    append(
+        text,
+        "TO STATE",
+        assessment.needs().stream()
+            .map(need -> need.fact() + ", for: " + String.join("; ", need.reasons()))
+            .toList());
     return text.toString();
+  }
+
+  private static String size(Size size) {
+    return size.step()
+        + size.against().stream()
+            .map(place -> ", " + place.centileText() + " centile (" + place.standard() + ")")
+            .collect(Collectors.joining())
+        + size.remarks().stream().map(remark -> "; " + remark).collect(Collectors.joining());
   }
 
   private static void append(StringBuilder text, String title, List<String> lines) {

@@ -7,6 +7,7 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.List;
 import java.util.Map;
+import tiptoe.clinical.Assessment;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Asked;
 import tiptoe.exam.Candidate;
@@ -28,7 +29,7 @@ final class ContractJson {
   private ContractJson() {}
 
   /** The answers of a record and how they came about. */
-  static ObjectNode of(ExamRecord record) {
+  static ObjectNode of(ExamRecord record, Assessment assessment) {
     ObjectNode root = JSON.createObjectNode();
     ArrayNode utterances = root.putArray("utterances");
     record.utterances().forEach(utterance -> utterances.add(utterance(record, utterance)));
@@ -39,11 +40,31 @@ final class ContractJson {
     ArrayNode missing = root.putArray("missing");
     record.missing().forEach(slot -> missing.add(slot(slot)));
     record.missingDetails().forEach(detail -> missing.add(detail(detail)));
+    assessment.missing().stream()
+        .filter(needed -> !listed(record, needed))
+        .forEach(needed -> missing.add(JSON.valueToTree(needed)));
     ArrayNode questions = root.putArray("questions");
     record.openQuestions().forEach(asked -> questions.add(question(asked)));
     ArrayNode contradictions = root.putArray("contradictions");
     record.contradictions().forEach(one -> contradictions.add(contradiction(one)));
+    root.set("flags", JSON.valueToTree(assessment.flags()));
+    root.set("sizes", JSON.valueToTree(assessment.sizes()));
+    root.set("results", JSON.valueToTree(assessment.results()));
+    root.set("plan", JSON.valueToTree(assessment.plan()));
+    root.set("needs", JSON.valueToTree(assessment.needs()));
+    root.set("rule-sets", JSON.valueToTree(assessment.ruleSets()));
+    root.put("caution", assessment.caution());
     return root;
+  }
+
+  private static boolean listed(ExamRecord record, tiptoe.clinical.MissingDetail needed) {
+    return record.missingDetails().stream()
+            .anyMatch(
+                known ->
+                    known.slot().step().equals(needed.step())
+                        && known.detail().equals(needed.detail()))
+        || needed.detail() == null
+            && record.missing().stream().anyMatch(slot -> slot.step().equals(needed.step()));
   }
 
   private static ObjectNode utterance(ExamRecord record, Utterance utterance) {
@@ -52,8 +73,9 @@ final class ContractJson {
     node.put("end", seconds(utterance.heard().end()));
     node.put("text", utterance.heard().text());
     node.put("outcome", utterance.heard().outcome().id());
-    if (utterance.heard().reason() != null) {
-      node.put("reason", utterance.heard().reason());
+    String reason = utterance.heard().reason();
+    if (reason != null && !reason.isBlank()) {
+      node.put("reason", reason);
     }
     ArrayNode statements = node.putArray("statements");
     if (utterance.heard().outcome() == Outcome.UNSURE) {

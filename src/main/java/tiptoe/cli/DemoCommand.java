@@ -44,7 +44,7 @@ final class DemoCommand implements Callable<Integer> {
         }
       }
       Console.out().println();
-      Console.out().print(ChecklistText.of(session.record()));
+      Console.out().print(ChecklistText.of(session.record(), session.assessment()));
       write(session);
     }
     return 0;
@@ -53,7 +53,8 @@ final class DemoCommand implements Callable<Integer> {
   private void write(Session session) throws IOException {
     Files.createDirectories(folder);
     Path record = folder.resolve("record.json");
-    Files.writeString(record, ContractJson.of(session.record()).toPrettyString() + "\n");
+    Files.writeString(
+        record, ContractJson.of(session.record(), session.assessment()).toPrettyString() + "\n");
     Console.out().println();
     Console.out().println("FILES");
     Console.out().println("  " + record);

@@ -35,7 +35,7 @@ final class InterpretCommand implements Callable<Integer> {
         session.type(sentence, understanding.typed().words(sentence), at++);
       }
       if (json) {
-        ObjectNode node = ContractJson.of(session.record());
+        ObjectNode node = ContractJson.of(session.record(), session.assessment());
         Console.out().println(node);
       } else {
         Console.out().print(UtteranceText.of(session.record()));

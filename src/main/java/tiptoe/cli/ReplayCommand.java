@@ -69,13 +69,13 @@ final class ReplayCommand implements Callable<Integer> {
       ObjectNode node = new ObjectMapper().createObjectNode();
       node.put("file", name);
       node.put("seconds", BigDecimal.valueOf(seconds).setScale(2, RoundingMode.HALF_UP));
-      node.setAll(ContractJson.of(session.record()));
+      node.setAll(ContractJson.of(session.record(), session.assessment()));
       Console.out().println(node);
     } else {
       Console.out().println(name);
       Console.out().print(UtteranceText.of(session.record()));
       Console.out().println();
-      Console.out().print(ChecklistText.of(session.record()));
+      Console.out().print(ChecklistText.of(session.record(), session.assessment()));
     }
   }
 }

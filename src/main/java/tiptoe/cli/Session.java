@@ -1,9 +1,13 @@
 package tiptoe.cli;
 
+import java.time.ZonedDateTime;
 import java.util.List;
+import tiptoe.clinical.Assessment;
+import tiptoe.clinical.Assessor;
 import tiptoe.exam.Changes;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
+import tiptoe.exam.Flag;
 import tiptoe.exam.Heard;
 import tiptoe.exam.Outcome;
 import tiptoe.exam.Word;
@@ -12,6 +16,7 @@ import tiptoe.language.Interpretation;
 import tiptoe.language.Interpreter;
 import tiptoe.language.Meaning;
 import tiptoe.language.Source;
+import tiptoe.settings.Settings;
 import tiptoe.speech.Rejection;
 import tiptoe.speech.Utterance;
 import tiptoe.speech.Verdict;
@@ -21,10 +26,25 @@ final class Session {
   private final Interpreter interpreter;
   private final Rejection rejection = Rejection.standard();
   private final Examination examination;
+  private final Settings settings;
+  private final ZonedDateTime examinedAt;
+  private final Assessor assessor = Assessor.standard();
 
-  Session(Interpreter interpreter, Examination examination) {
+  Session(
+      Interpreter interpreter,
+      Examination examination,
+      Settings settings,
+      ZonedDateTime examinedAt) {
     this.interpreter = interpreter;
     this.examination = examination;
+    this.settings = settings;
+    this.examinedAt = examinedAt;
+  }
+
+  /** What follows from the record as it stands. */
+  Assessment assessment() {
+    ExamRecord record = examination.record();
+    return assessor.assess(record.baby(), record.answers(), settings, examinedAt);
   }
 
   ExamRecord record() {
@@ -68,7 +88,19 @@ final class Session {
 
   private Changes hear(Heard heard, List<String> words, Source source) {
     Interpretation meaning = interpreter.interpret(words, examination.dialogue(), source);
-    return examination.hear(judged(heard, meaning), meaning);
+    Changes changes = examination.hear(judged(heard, meaning), meaning);
+    if (!changes.isEmpty()) {
+      noteFlags();
+    }
+    return changes;
+  }
+
+  // The record keeps which rules applied when, so that a flag that was corrected away is not lost.
+  private void noteFlags() {
+    examination.flags(
+        assessment().flags().stream()
+            .map(flag -> new Flag(flag.level().id(), flag.rule(), flag.advice(), flag.statements()))
+            .toList());
   }
 
   private static Heard judged(Heard heard, Interpretation meaning) {

@@ -1,11 +1,13 @@
 package tiptoe.cli;
 
 import java.time.Clock;
+import java.time.ZonedDateTime;
 import java.util.UUID;
 import tiptoe.exam.Event;
 import tiptoe.exam.Examination;
 import tiptoe.exam.MemorySink;
 import tiptoe.protocol.Protocol;
+import tiptoe.settings.Settings;
 
 /** Opens sessions. */
 final class Sessions {
@@ -16,8 +18,10 @@ final class Sessions {
     Event.ExaminationOpened opening =
         new Event.ExaminationOpened(
             UUID.randomUUID().toString(), null, "1", Tiptoe.Version.number(), null);
+    Clock clock = Clock.systemDefaultZone();
     Examination examination =
-        Examination.open(Protocol.standard(), Clock.systemUTC(), new MemorySink(), opening);
-    return new Session(understanding.interpreter(), examination);
+        Examination.open(Protocol.standard(), clock, new MemorySink(), opening);
+    return new Session(
+        understanding.interpreter(), examination, Settings.DEFAULT, ZonedDateTime.now(clock));
   }
 }

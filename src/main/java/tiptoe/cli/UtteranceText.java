@@ -25,8 +25,9 @@ final class UtteranceText {
     Phrasing phrasing = new Phrasing(record.protocol());
     StringBuilder text = new StringBuilder();
     text.append("\"%s\"  %s".formatted(utterance.heard().text(), utterance.heard().outcome().id()));
-    if (utterance.heard().reason() != null) {
-      text.append(" (").append(utterance.heard().reason()).append(')');
+    String reason = utterance.heard().reason();
+    if (reason != null && !reason.isBlank()) {
+      text.append(" (").append(reason).append(')');
     }
     text.append('\n');
     statements(record, utterance)
