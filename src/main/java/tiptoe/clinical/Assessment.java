@@ -21,7 +21,7 @@ public record Assessment(
     List<Result> results,
     List<PlanItem> plan,
     List<Need> needs,
-    List<MissingDetail> missing,
+    List<MissingItem> missing,
     List<String> ruleSets,
     String caution) {
   public Assessment {
@@ -40,7 +40,7 @@ public record Assessment(
       List<Result> results,
       List<PlanItem> plan,
       List<Need> needs,
-      List<MissingDetail> missing,
+      List<MissingItem> missing,
       List<String> ruleSets) {
     this(flags, sizes, results, plan, needs, missing, ruleSets, Caution.TEXT);
   }

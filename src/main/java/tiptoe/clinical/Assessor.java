@@ -1,5 +1,6 @@
 package tiptoe.clinical;
 
+import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -10,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Baby;
+import tiptoe.exam.ExamRecord;
 import tiptoe.protocol.Protocol;
 import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
@@ -57,6 +59,17 @@ public final class Assessor {
         ruleSets(settings));
   }
 
+  /**
+   * Everything that follows from a record.
+   *
+   * @param zone the zone in which dates are counted
+   */
+  public Assessment assess(ExamRecord record, Settings settings, ZoneId zone) {
+    ZonedDateTime examinedAt =
+        record.entries().isEmpty() ? null : record.entries().get(0).at().atZone(zone);
+    return assess(record.baby(), record.answers(), settings, examinedAt);
+  }
+
   private List<PlanItem> plan(Case subject) {
     List<PlanItem> plan = new ArrayList<>();
     for (PlanRule rule : rules.plan()) {
@@ -75,7 +88,7 @@ public final class Assessor {
     return plan;
   }
 
-  private List<MissingDetail> missing(Case subject) {
+  private List<MissingItem> missing(Case subject) {
     return rules.missing().stream()
         .filter(rule -> rule.when().of(subject).isYes())
         .map(MissingRule::missing)

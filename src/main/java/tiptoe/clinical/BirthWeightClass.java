@@ -10,7 +10,7 @@ public enum BirthWeightClass {
   LOW,
   NOT_LOW;
 
-  static final String SOURCE = "WHO, ICD-10 P07 (from memory)";
+  static final String SOURCE = "WHO, ICD-10 P07, from memory";
 
   /** The class of a birth weight in g. */
   static BirthWeightClass of(double grams) {

@@ -34,4 +34,9 @@ public record Flag(
     sides = List.copyOf(sides);
     statements = List.copyOf(statements);
   }
+
+  /** The flag as the record keeps it. */
+  public tiptoe.exam.Flag recorded() {
+    return new tiptoe.exam.Flag(level.id(), rule, advice, statements);
+  }
 }

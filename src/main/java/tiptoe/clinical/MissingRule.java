@@ -6,4 +6,4 @@ package tiptoe.clinical;
  * @param missing what is then missing, with the reason
  * @param when the condition
  */
-record MissingRule(MissingDetail missing, Condition when) {}
+record MissingRule(MissingItem missing, Condition when) {}

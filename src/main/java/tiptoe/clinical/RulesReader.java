@@ -132,7 +132,7 @@ final class RulesReader {
     }
     protocol.step(step);
     return new MissingRule(
-        new MissingDetail(step, detail, text(entry, "reason")), condition(entry.path("when")));
+        new MissingItem(step, detail, text(entry, "reason")), condition(entry.path("when")));
   }
 
   private PlanRule plan(JsonNode entry) {

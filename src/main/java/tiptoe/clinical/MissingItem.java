@@ -10,4 +10,4 @@ import com.fasterxml.jackson.annotation.JsonInclude;
  * @param reason why, for people
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
-public record MissingDetail(String step, String detail, String reason) {}
+public record MissingItem(String step, String detail, String reason) {}

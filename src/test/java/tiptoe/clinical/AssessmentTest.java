@@ -1,0 +1,435 @@
+package tiptoe.clinical;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tiptoe.exam.Baby;
+import tiptoe.exam.ExamRecord;
+import tiptoe.protocol.Caution;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Side;
+import tiptoe.settings.Setting;
+import tiptoe.settings.Settings;
+
+class AssessmentTest {
+  private static String plan(Assessment assessment) {
+    return assessment.plan().stream()
+        .map(item -> item.id() + " " + item.from() + " " + item.to())
+        .collect(Collectors.joining(", "));
+  }
+
+  private static String needs(Assessment assessment) {
+    return assessment.needs().stream().map(Need::fact).collect(Collectors.joining(" "));
+  }
+
+  private static String missing(Assessment assessment) {
+    return assessment.missing().stream()
+        .map(item -> item.detail() == null ? item.step() : item.step() + "." + item.detail())
+        .collect(Collectors.joining(" "));
+  }
+
+  // Dates counted by hand from a birth on 24 November 2026 at 16:30; examined 18 hours later.
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          age=18 | | hips-2-weeks 2026-12-08 2026-12-08, hips-2-months 2027-01-24 2027-01-24
+          born-at=2026-11-24T16:30:00Z | | hips-2-weeks 2026-12-08 2026-12-08, hips-2-months 2027-01-24 2027-01-24
+          born-at=2026-11-24T16:30 | | hips-2-weeks 2026-12-08 2026-12-08, hips-2-months 2027-01-24 2027-01-24
+          age=18 presentation=breech | | hips-2-weeks 2026-12-08 2026-12-08, hip-ultrasound-nipe 2026-12-22 2027-01-05, hips-2-months 2027-01-24 2027-01-24
+          age=18 | left testis=undescended | hips-2-weeks 2026-12-08 2026-12-08, testis-review 2027-01-05 2027-01-19, hips-2-months 2027-01-24 2027-01-24, testis-surgeon 2027-05-24 2027-05-24
+          age=18 | lumbosacral=hair-tuft | hips-2-weeks 2026-12-08 2026-12-08, hips-2-months 2027-01-24 2027-01-24, spinal-ultrasound null 2027-02-24
+          age=18 | saturation-right-hand 98; saturation-foot 98 | saturation-at-24-hours 2026-11-25T16:30:00+00:00 null, hips-2-weeks 2026-12-08 2026-12-08, hips-2-months 2027-01-24 2027-01-24
+          age=24 | saturation-right-hand 98; saturation-foot 98 | hips-2-weeks 2026-12-08 2026-12-08, hips-2-months 2027-01-24 2027-01-24
+          age=30 | saturation-right-hand 93; saturation-foot 93 | saturation-repeat 2026-11-25T11:30:00+00:00 2026-11-25T11:30:00+00:00, hips-2-weeks 2026-12-08 2026-12-08, hips-2-months 2027-01-24 2027-01-24
+          age=18 | meconium=not-yet; urine=not-yet | meconium-by-48-hours null 2026-11-26T16:30:00+00:00, urine-by-24-hours null 2026-11-25T16:30:00+00:00, hips-2-weeks 2026-12-08 2026-12-08, hips-2-months 2027-01-24 2027-01-24
+          age=50 | meconium=not-yet; urine=not-yet | hips-2-weeks 2026-12-07 2026-12-07, hips-2-months 2027-01-23 2027-01-23
+          age=500 | | hips-2-months 2027-01-04 2027-01-04
+          | | hips-2-weeks null null, hips-2-months null null
+          """)
+  void plansFromBirthAndFromTheExamination(String baby, String findings, String expected) {
+    assertEquals(expected, plan(Bedside.assess(baby, findings)));
+  }
+
+  @Test
+  void plansTheUltrasoundOfTheConfiguredRules() {
+    Settings aap = Settings.DEFAULT.with(Setting.HIP_ULTRASOUND, "aap");
+    assertEquals(
+        "hips-2-weeks 2026-12-08 2026-12-08, hip-ultrasound-aap 2027-01-05 null, hips-2-months"
+            + " 2027-01-24 2027-01-24",
+        plan(Bedside.assess("age=18 hip-family-history=yes", "", aap)));
+  }
+
+  @Test
+  void saysWhenInWordsWhereBirthIsNotKnown() {
+    PlanItem first = Bedside.assess("", "").plan().get(0);
+    assertEquals("at 2 weeks of age", first.due());
+    assertEquals("examine the hips again", first.what());
+    assertEquals("every baby; a hip can become unstable after birth", first.reason());
+    assertEquals("common practice", first.source());
+    assertNull(first.from());
+  }
+
+  @Test
+  void datesNothingWithoutTheTimeOfTheExaminationUnlessBirthWasStated() {
+    Assessor assessor = Assessor.standard();
+    assertEquals(
+        "hips-2-weeks null null, hips-2-months null null",
+        plan(assessor.assess(Bedside.baby("age=18"), List.of(), Settings.DEFAULT, null)));
+    assertEquals(
+        "hips-2-weeks 2026-12-08 2026-12-08, hips-2-months 2027-01-24 2027-01-24",
+        plan(
+            assessor.assess(
+                Bedside.baby("born-at=2026-11-24T16:30"), List.of(), Settings.DEFAULT, null)));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          presentation=cephalic breech-in-last-month=no hip-family-history=no sex=boy age=5 | tone=normal |
+          | | born-at breech-in-last-month first-born hip-family-history presentation sex
+          sex=boy presentation=breech age=5 | |
+          sex=girl presentation=breech age=5 | |
+          sex=girl presentation=cephalic breech-in-last-month=no hip-family-history=no age=5 | | first-born
+          sex=girl first-born=yes age=5 hip-family-history=yes | weight 3000 | gestation
+          sex=undetermined presentation=breech age=5 gestation=40+0 | weight 3000 |
+          presentation=breech age=5 first-born=no | weight 3000 | gestation sex
+          sex=boy presentation=breech gestation=40+0 age=30 | weight 3000 | birth-weight
+          sex=boy presentation=breech gestation=40+0 age=24 | weight 3000 |
+          sex=boy presentation=breech gestation=40+0 age=30 birth-weight=3100 | weight 3000 |
+          sex=boy presentation=breech | jaundice=present | age born-at
+          sex=boy presentation=breech | meconium=not-yet; urine=not-yet | age born-at
+          sex=boy presentation=breech | saturation-right-hand 99; saturation-foot 99 | age born-at
+          sex=boy presentation=breech age=5 | maturity-score 30 | gestation
+          """)
+  void needsWhatDecidesAndWasNotStated(String baby, String findings, String expected) {
+    assertEquals(expected == null ? "" : expected, needs(Bedside.assess(baby, findings)));
+  }
+
+  @Test
+  void saysWhyItNeedsSomething() {
+    Assessment assessment =
+        Bedside.assess("sex=boy presentation=breech", "jaundice=present; urine=not-yet");
+    assertEquals(
+        List.of(
+            "urine not passed is urgent from 24 hours of age",
+            "jaundice in the first 24 hours is urgent"),
+        assessment.needs().get(0).reasons());
+    assertEquals(
+        List.of("dates of the plan are counted from birth"), assessment.needs().get(1).reasons());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "sex=female, 'expected girl, boy or undetermined, found female'",
+    "gestation=39, 'expected gestation such as 39+4, found 39'",
+    "gestation=50+0, 'expected gestation such as 39+4, found 50+0'",
+    "age=young, 'expected an age in hours, a year at most, found young'",
+    "age=-1, 'expected an age in hours, a year at most, found -1'",
+    "age=8785, 'expected an age in hours, a year at most, found 8785'",
+    "age=NaN, 'expected an age in hours, a year at most, found NaN'",
+    "birth-weight=0, 'expected a weight in g above 0, found 0'",
+    "birth-weight=Infinity, 'expected a weight in g above 0, found Infinity'",
+    "born-at=yesterday, 'expected a date and time no later than the examination, found yesterday'",
+    "born-at=2026-11-25T10:31, 'expected a date and time no later than the examination, found"
+        + " 2026-11-25T10:31'",
+    "born-at=2026-11-25T10:31:00Z, 'expected a date and time no later than the examination, found"
+        + " 2026-11-25T10:31:00Z'",
+  })
+  void whatCannotBeReadIsNeeded(String baby, String reason) {
+    Assessment assessment = Bedside.assess(baby, "");
+    assertTrue(
+        assessment.needs().stream().anyMatch(need -> need.reasons().contains(reason)),
+        assessment.needs().toString());
+  }
+
+  @Test
+  void aBirthAtTheMomentOfTheExaminationIsRead() {
+    assertFalse(needs(Bedside.assess("born-at=2026-11-25T10:30:00Z", "")).contains("born-at"));
+    assertFalse(needs(Bedside.assess("age=8784", "")).contains("age"));
+    assertFalse(needs(Bedside.assess("age=0", "")).contains("age"));
+  }
+
+  @Test
+  void readsABirthInAnotherZoneInTheZoneOfTheExamination() {
+    ZonedDateTime now = ZonedDateTime.of(2026, 11, 25, 23, 30, 0, 0, ZoneId.of("Asia/Tokyo"));
+    Assessment assessment =
+        Assessor.standard()
+            .assess(Bedside.baby("born-at=2026-11-24T20:00:00Z"), List.of(), Settings.DEFAULT, now);
+    // 05:00 on the 25th in Tokyo.
+    assertEquals("2026-12-09", assessment.plan().get(0).from());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          apgar-5 6 | apgar-10
+          apgar-5 6; apgar-10 8 |
+          apgar-5 7 |
+          murmur=present | murmur.place murmur.radiation
+          murmur=present place=apex | murmur.radiation
+          murmur=present radiation=none | murmur.place
+          murmur=none |
+          palate=intact | palate.palpated
+          palate=intact palpated=no |
+          palate=cleft |
+          lumbosacral=dimple | lumbosacral.base-visible lumbosacral.size lumbosacral.from-anus
+          lumbosacral=dimple base-visible=yes | lumbosacral.size lumbosacral.from-anus
+          lumbosacral=dimple base-visible=yes size=3 from-anus=2 |
+          lumbosacral=dimple base-visible=no |
+          lumbosacral=dimple size=6 |
+          """)
+  void namesWhatTheFindingsMakeNecessary(String findings, String expected) {
+    assertEquals(expected == null ? "" : expected, missing(Bedside.assess("", findings)));
+  }
+
+  @Test
+  void placesSizeInTheConfiguredStandardFirst() {
+    Assessment usual = Bedside.assess("sex=boy gestation=40+0 age=2", "weight 2500");
+    Size size = usual.sizes().get(0);
+    assertEquals("weight", size.step());
+    assertEquals(2500, size.number());
+    assertEquals("g", size.unit());
+    assertEquals(SizeClass.SEVERELY_SMALL, size.sizeClass());
+    assertEquals(
+        List.of("intergrowth-21st", "who"),
+        size.against().stream().map(Size.Place::standard).toList());
+    assertEquals(1.445, size.against().get(0).centile());
+    assertEquals(-2.185, size.against().get(0).z());
+    assertEquals("1st", size.against().get(0).centileText());
+    assertEquals(NewbornSize.STANDARD_SOURCE, size.against().get(0).source());
+    assertEquals(-1.899, size.against().get(1).z());
+    assertEquals(List.of(), size.remarks());
+    Settings who = Settings.DEFAULT.with(Setting.SIZE_STANDARD, "who");
+    assertEquals(
+        List.of("who", "intergrowth-21st"),
+        Bedside.assess("sex=boy gestation=40+0 age=2", "weight 2500", who)
+            .sizes()
+            .get(0)
+            .against()
+            .stream()
+            .map(Size.Place::standard)
+            .toList());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          gestation=40+0 age=2 | weight 3000 | no standard applies: the sex was not stated
+          sex=undetermined gestation=40+0 age=2 | weight 3000 | no standard applies: the sex is undetermined, and there is one for girls and one for boys
+          sex=boy age=2 | weight 3000 | no standard applies: the gestation was not stated
+          sex=boy age=2 gestation=23+6 | weight 3000 | no standard applies: they run from 24+0 to 42+6, and the gestation is 23+6
+          sex=boy age=2 gestation=43+0 | weight 3000 | no standard applies: they run from 24+0 to 42+6, and the gestation is 43+0
+          sex=boy age=169 gestation=40+0 | weight 3000 | the standard is for size at birth; this was measured at 169 h; no standard applies: measured more than a week after birth
+          sex=boy age=169 gestation=40+0 | length 50 | the standard is for size at birth; this was measured at 169 h; no standard applies: measured more than a week after birth
+          """)
+  void saysWhyNoStandardApplies(String baby, String findings, String remarks) {
+    Size size = Bedside.assess(baby, findings).sizes().get(0);
+    assertEquals(List.of(), size.against());
+    assertNull(size.sizeClass());
+    assertEquals(remarks, String.join("; ", size.remarks()));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          sex=boy age=24 gestation=40+0 | weight 3000 | 2 |
+          sex=boy age=25 gestation=40+0 | weight 3000 | 2 | the standard is for size at birth; this was measured at 25 h
+          sex=boy age=168 gestation=40+0 | weight 3000 | 2 | the standard is for size at birth; this was measured at 168 h
+          sex=boy gestation=40+0 | length 50 | 2 | the standard is for size at birth; the age was not stated
+          sex=boy gestation=40+0 birth-weight=3000 age=200 | weight 3100 | 2 | weight at birth
+          sex=girl gestation=36+6 age=2 | weight 2700 | 1 |
+          sex=girl gestation=37+0 age=2 | weight 2700 | 2 |
+          sex=girl gestation=24+0 age=2 | weight 600 | 1 |
+          sex=girl gestation=42+6 age=2 | weight 3600 | 2 |
+          """)
+  void saysWhatToKeepInMindWithASize(String baby, String findings, int standards, String remarks) {
+    Size size = Bedside.assess(baby, findings).sizes().get(0);
+    assertEquals(standards, size.against().size());
+    assertEquals(remarks == null ? "" : remarks, String.join("; ", size.remarks()));
+  }
+
+  @Test
+  void saysThatTheConfiguredStandardIsNotForPretermBabies() {
+    Settings who = Settings.DEFAULT.with(Setting.SIZE_STANDARD, "who");
+    assertEquals(
+        List.of("the configured standard (who) is for babies from 37+0"),
+        Bedside.assess("sex=girl gestation=36+6 age=2", "weight 2700", who)
+            .sizes()
+            .get(0)
+            .remarks());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          gestation=39+4 | | gestation-class | full-term | 39+4, full term |
+          birth-weight=2499 | | birth-weight-class | low | 2499 g, low birth weight |
+          age=24 | weight 1499 | birth-weight-class | very-low | 1499 g, very low birth weight |
+          gestation=38+0 | maturity-score 35 | maturity | 38 | 38 weeks by a maturity score of 35 |
+          gestation=40+1 | maturity-score 35 | maturity | 38 | 38 weeks by a maturity score of 35 | more than 2 weeks from the stated 40+1
+          | apgar-5 6 | apgar-5 | moderately-abnormal | 6 at 5 minutes, moderately abnormal |
+          age=24 | saturation-right-hand 99; saturation-foot 97 | saturation-screen | pass | saturation screen: passed | a pass does not exclude coarctation
+          age=23.9 | saturation-right-hand 99; saturation-foot 97 | saturation-screen | pass | saturation screen: passed | a pass does not exclude coarctation; the screen is meant for 24 hours of age or later
+          age=24 | saturation-right-hand 99; saturation-foot 92 | saturation-screen | repeat | saturation screen: to be repeated in 1 hour |
+          age=24 | saturation-right-hand 99; saturation-foot 89 | saturation-screen | fail | saturation screen: not passed |
+          birth-weight=3000 | weight 2775 | weight-change | -7.5 | 7.5 % lost since birth |
+          birth-weight=3000 | weight 3030 | weight-change | 1.0 | 1.0 % gained since birth |
+          """)
+  void computesResults(
+      String baby, String findings, String id, String value, String text, String remarks) {
+    Result result = Bedside.assess(baby, findings).result(id);
+    assertEquals(value, result.value());
+    assertEquals(text, result.text());
+    assertEquals(remarks == null ? "" : remarks, String.join("; ", result.remarks()));
+    assertFalse(result.source().isBlank());
+  }
+
+  @Test
+  void computesNothingFromNothing() {
+    Assessment nothing = Bedside.assess("", "");
+    assertEquals(List.of(), nothing.flags());
+    assertEquals(List.of(), nothing.results());
+    assertEquals(List.of(), nothing.sizes());
+    assertEquals(List.of(), nothing.missing());
+    assertNull(nothing.result("apgar-5"));
+    assertNull(Bedside.assess("age=25", "weight 1499").result("birth-weight-class"));
+    assertNull(Bedside.assess("", "weight 1499").result("birth-weight-class"));
+  }
+
+  @Test
+  void aFlagNamesWhatRaisedItAndWhatToDo() {
+    Flag flag =
+        Bedside.assess("", "tone=normal; right femoral-pulse=weak; left brachio-femoral=delayed")
+            .flags()
+            .get(0);
+    assertEquals(
+        new Flag(
+            Level.URGENT,
+            "femoral-pulse-weak",
+            List.of("femoral-pulse", "brachio-femoral"),
+            List.of(Side.LEFT, Side.RIGHT),
+            List.of(2, 3),
+            "today",
+            "consider coarctation of the aorta; four-limb blood pressure and saturations,"
+                + " echocardiogram today",
+            "coarctation of the aorta",
+            "common practice (from memory)"),
+        flag);
+    assertEquals(
+        new tiptoe.exam.Flag("urgent", flag.rule(), flag.advice(), List.of(2, 3)), flag.recorded());
+  }
+
+  @Test
+  void theGeneralNoteNamesTheValues() {
+    Flag flag = Bedside.assess("", "skin=bruising; skin=laceration place=scalp").flags().get(0);
+    assertEquals(
+        new Flag(
+            Level.NOTE,
+            "other-abnormal",
+            List.of("skin"),
+            List.of(),
+            List.of(1, 2),
+            "at review",
+            "skin bruising, laceration: review, and senior opinion if in doubt",
+            null,
+            "not a normal finding"),
+        flag);
+  }
+
+  @Test
+  void aFlagThatRestsOnTheBabyAloneNamesTheStepsItIsAbout() {
+    Flag flag = Bedside.assess("presentation=breech", "left barlow=negative").flags().get(0);
+    assertEquals(List.of("barlow", "ortolani"), flag.steps());
+    assertEquals(List.of(), flag.statements());
+    assertEquals(List.of(), flag.sides());
+  }
+
+  @Test
+  void whatMakesAFlagSuperfluousTakesOverItsStatements() {
+    Flag flag =
+        Bedside.assess("", "left testis=undescended; genital-appearance=ambiguous").flags().get(0);
+    assertEquals("sex-not-to-be-assigned", flag.rule());
+    assertEquals(List.of(1, 2), flag.statements());
+    assertEquals(List.of("genital-appearance", "testis"), flag.steps());
+  }
+
+  @Test
+  void theMostPressingComesFirst() {
+    assertEquals(
+        "emergency anus-not-patent, urgent red-reflex-abnormal, arrange clavicle-injury, note"
+            + " other-abnormal",
+        Bedside.flags(
+            Bedside.assess(
+                "",
+                "skin=bruising; left clavicle=fracture; left red-reflex=dull; anus=not-patent")));
+  }
+
+  @Test
+  void namesTheConfiguredRulesAndTheCaution() {
+    Assessment assessment =
+        Bedside.assess("", "", Settings.DEFAULT.with(Setting.SATURATION_SCREEN, "2011"));
+    assertEquals(
+        List.of("saturation-screen 2011", "hip-ultrasound nipe", "size-standard intergrowth-21st"),
+        assessment.ruleSets());
+    assertEquals(Caution.TEXT, assessment.caution());
+  }
+
+  @Test
+  void assessesARecord() {
+    ExamRecord empty = ExamRecord.empty(Protocol.standard());
+    Assessment assessment =
+        Assessor.standard().assess(empty, Settings.DEFAULT, ZoneId.of("Europe/London"));
+    assertEquals(List.of(), assessment.flags());
+    assertNull(assessment.plan().get(0).from());
+  }
+
+  @Test
+  void isJsonOfTheAgreedShape() {
+    Assessment assessment =
+        Bedside.assess("sex=boy gestation=40+0 age=18", "weight 2500; left red-reflex=white");
+    JsonNode json = new ObjectMapper().valueToTree(assessment);
+    JsonNode flag = json.get("flags").get(0);
+    assertEquals("urgent", flag.get("level").asText());
+    assertEquals("red-reflex-abnormal", flag.get("rule").asText());
+    assertEquals("[\"red-reflex\"]", flag.get("steps").toString());
+    assertEquals("[\"left\"]", flag.get("sides").toString());
+    assertEquals("[2]", flag.get("statements").toString());
+    assertEquals("today", flag.get("when").asText());
+    assertTrue(flag.get("advice").asText().startsWith("consider cataract"));
+    assertEquals("AAP, Pediatrics 2008;122:1401", flag.get("source").asText());
+    assertEquals("severely-small", json.get("sizes").get(0).get("sizeClass").asText());
+    assertEquals(1.445, json.get("sizes").get(0).get("against").get(0).get("centile").asDouble());
+    assertEquals("2026-12-08", json.get("plan").get(0).get("from").asText());
+    assertEquals("gestation-class", json.get("results").get(0).get("id").asText());
+  }
+
+  @Test
+  void everythingUnknownIsUnknown() {
+    Assessment assessment =
+        Assessor.standard().assess(Baby.UNKNOWN, List.of(), Settings.DEFAULT, null);
+    assertEquals(List.of(), assessment.flags());
+  }
+}

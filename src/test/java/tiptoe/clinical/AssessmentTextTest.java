@@ -1,0 +1,106 @@
+package tiptoe.clinical;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.junit.jupiter.api.Test;
+import tiptoe.protocol.Protocol;
+import tiptoe.settings.Setting;
+import tiptoe.settings.Settings;
+
+class AssessmentTextTest {
+  private static String text(String baby, String findings, Settings settings) {
+    return AssessmentText.of(
+        Bedside.assess(baby, findings, settings), Protocol.standard(), settings);
+  }
+
+  @Test
+  void readsFromTheMostPressingToTheCaution() {
+    assertEquals(
+        """
+        flags
+          URGENT, today: red reflex (left)
+            consider cataract or retinoblastoma; refer to ophthalmology immediately
+            red-reflex-abnormal; AAP, Pediatrics 2008;122:1401; statement 2
+          ARRANGE, at 4 to 6 weeks of age: Barlow, Ortolani
+            hip ultrasound at 4 to 6 weeks of age, stable hips or not
+            hip-risk-nipe; UK NIPE (from memory; configured: hip-ultrasound nipe)
+          ARRANGE, before discharge: clavicle (left and right)
+            consider fracture of the clavicle; X-ray as local protocol says; check arm movement and Moro
+            clavicle-injury; common practice; statements 4, 5
+        size at birth
+          weight 3000 g: 25th centile, z -0.69 (INTERGROWTH-21st newborn size standard, Lancet 2014;384:857); 30th centile, z -0.52 (WHO Child Growth Standards 2006, at birth)
+        computed
+          40+0, full term (ACOG Committee Opinion 579, 2013)
+          3000 g, not low (WHO, ICD-10 P07, from memory)
+        plan
+          2026-12-08, at 2 weeks of age: examine the hips again (every baby; a hip can become unstable after birth)
+          2026-12-22 to 2027-01-05, at 4 to 6 weeks of age: hip ultrasound (breech presentation or first-degree family history)
+          2027-01-24, at 2 months of age: examine the hips again (every baby; a hip can become unstable after birth)
+        missing
+          palate, palpated: a submucous cleft is felt, not seen
+        rules: saturation-screen 2025, hip-ultrasound nipe, size-standard intergrowth-21st
+        Tiptoe documents the examination and reminds. It does not diagnose, and it defers to your local protocol and to the judgement of licensed practitioners.
+        """,
+        text(
+            "sex=girl gestation=40+0 age=18 presentation=breech",
+            "weight 3000; left red-reflex=white; palate=intact; left clavicle=step-off;"
+                + " right clavicle=fracture",
+            Settings.DEFAULT));
+  }
+
+  @Test
+  void saysThatNothingWasRaised() {
+    String text = text("sex=boy presentation=cephalic", "", Settings.DEFAULT);
+    assertTrue(text.startsWith("flags: none raised by what was stated\n"), text);
+    assertTrue(text.contains("\n  at 2 weeks of age: examine the hips again ("), text);
+  }
+
+  @Test
+  void usesTheChosenUnitsAndSpelling() {
+    Settings american =
+        Settings.DEFAULT
+            .with(Setting.SPELLING, "american")
+            .with(Setting.WEIGHT_UNIT, "lb")
+            .with(Setting.LENGTH_UNIT, "in");
+    String text = text("sex=girl gestation=40+0 age=18", "weight 3345; length 50.8", american);
+    assertTrue(text.contains("weight 7 lb 6 oz: "), text);
+    assertTrue(text.contains("length 20.0 in: "), text);
+    assertTrue(text.contains(" percentile, z "), text);
+  }
+
+  @Test
+  void showsCentimetresUnlessInchesWereChosen() {
+    assertTrue(text("", "length 50.8", Settings.DEFAULT).contains("length 50.8 cm; "));
+  }
+
+  @Test
+  void datesWhatHasOnlyABeginningOrAnEnd() {
+    String text =
+        text(
+            "age=18",
+            "lumbosacral=hair-tuft; saturation-right-hand 99; saturation-foot 99",
+            Settings.DEFAULT);
+    assertTrue(text.contains("  by 2027-02-24, by 3 months of age: spinal ultrasound ("), text);
+    assertTrue(text.contains("  from 2026-11-25T16:30:00+00:00, from 24 hours of age: "), text);
+  }
+
+  @Test
+  void namesWhatIsToBeStated() {
+    assertTrue(
+        text("sex=boy presentation=breech", "jaundice=present", Settings.DEFAULT)
+            .contains(
+                """
+                to be stated
+                  age: jaundice in the first 24 hours is urgent
+                  born at: dates of the plan are counted from birth
+                rules: """));
+  }
+
+  @Test
+  void namesAStepThatIsMissing() {
+    assertTrue(
+        text("", "apgar-5 3", Settings.DEFAULT)
+            .contains("missing\n  Apgar at 10 minutes: the 5-minute Apgar is below 7\n"));
+  }
+}
