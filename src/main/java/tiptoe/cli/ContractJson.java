@@ -57,7 +57,7 @@ final class ContractJson {
     return root;
   }
 
-  private static boolean listed(ExamRecord record, tiptoe.clinical.MissingDetail needed) {
+  private static boolean listed(ExamRecord record, tiptoe.clinical.MissingItem needed) {
     return record.missingDetails().stream()
             .anyMatch(
                 known ->

@@ -94,7 +94,7 @@ class AssessmentTextTest {
                 to be stated
                   age: jaundice in the first 24 hours is urgent
                   born at: dates of the plan are counted from birth
-                rules: """));
+                rules:"""));
   }
 
   @Test
