@@ -4,10 +4,10 @@ import java.time.ZonedDateTime;
 import java.util.List;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Assessor;
+import tiptoe.clinical.Flag;
 import tiptoe.exam.Changes;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
-import tiptoe.exam.Flag;
 import tiptoe.exam.Heard;
 import tiptoe.exam.Outcome;
 import tiptoe.exam.Word;
@@ -97,10 +97,7 @@ final class Session {
 
   // The record keeps which rules applied when, so that a flag that was corrected away is not lost.
   private void noteFlags() {
-    examination.flags(
-        assessment().flags().stream()
-            .map(flag -> new Flag(flag.level().id(), flag.rule(), flag.advice(), flag.statements()))
-            .toList());
+    examination.flags(assessment().flags().stream().map(Flag::recorded).toList());
   }
 
   private static Heard judged(Heard heard, Interpretation meaning) {

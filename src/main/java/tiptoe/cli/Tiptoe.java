@@ -23,6 +23,8 @@ import tiptoe.protocol.Caution;
       DemoCommand.class,
       ReplayCommand.class,
       InterpretCommand.class,
+      AssessCommand.class,
+      SettingsCommand.class,
       SayCommand.class,
     })
 public final class Tiptoe implements Runnable {

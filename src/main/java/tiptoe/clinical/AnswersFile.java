@@ -27,8 +27,8 @@ import tiptoe.protocol.Value;
  * Findings in a JSON file: {@code {"baby": {"sex": "girl", "age": 18}, "examined-at":
  * "2026-11-25T10:30:00Z", "answers": [{"step": "clavicle", "side": "left", "value": "crepitus"},
  * {"step": "weight", "number": 3420, "unit": "g"}]}}. An answer may have {@code "details"}, an
- * object. Baby and time may be left out, and other keys are not looked at, so that what {@code
- * replay --json} printed can be read.
+ * object, and {@code baby} may be called {@code context}. Baby and time may be left out, and other
+ * keys are not looked at, so that what {@code replay --json} printed can be read.
  *
  * @param baby what was stated of the baby
  * @param answers the findings, numbered from 1 in the order of the file
@@ -78,7 +78,7 @@ public record AnswersFile(
       if (!file.path("answers").isArray()) {
         problems.add("expected an object with a list of answers");
       }
-      Baby baby = baby(file.path("baby"));
+      Baby baby = baby(file.has("context") ? file.get("context") : file.path("baby"));
       List<Answer> answers = new ArrayList<>();
       int number = 0;
       for (JsonNode entry : file.path("answers")) {

@@ -87,8 +87,13 @@ public final class SettingsFile {
 
   /** A file with every setting at its default, each explained. */
   public static String template() {
+    return text(Settings.DEFAULT);
+  }
+
+  /** A file that says these settings, each explained; the first choice is the default. */
+  public static String text(Settings settings) {
     StringBuilder text =
-        new StringBuilder("# Settings of Tiptoe. What is left out is as shown here.\n");
+        new StringBuilder("# Settings of Tiptoe. What is left out is the first of its choices.\n");
     String section = null;
     for (Setting setting : Setting.values()) {
       if (setting.section() != null && !setting.section().equals(section)) {
@@ -101,7 +106,7 @@ public final class SettingsFile {
       text.append(indent).append("# ").append(setting.about()).append('\n');
       text.append(indent).append("# ").append(Settings.either(setting)).append('\n');
       text.append(indent).append(setting.key()).append(": ");
-      text.append(setting.choices().get(0)).append('\n');
+      text.append(settings.get(setting)).append('\n');
     }
     return text.toString();
   }

@@ -60,6 +60,12 @@ class AnswersFileTest {
     assertNull(file.examinedAt());
   }
 
+  @Test
+  void readsTheContextOfAReplay() {
+    AnswersFile file = parse("{\"context\": {\"sex\": \"boy\"}, \"answers\": []}");
+    assertEquals(Map.of("sex", "boy"), file.baby().facts());
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',

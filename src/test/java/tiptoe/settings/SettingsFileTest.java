@@ -63,6 +63,20 @@ class SettingsFileTest {
   }
 
   @Test
+  void writesSettingsThatReadTheSame() {
+    Settings changed = Settings.DEFAULT.with(Setting.TONES, "off").with(Setting.LENGTH_UNIT, "in");
+    assertEquals(changed, SettingsFile.parse("tiptoe.yaml", SettingsFile.text(changed)).settings());
+    assertTrue(
+        SettingsFile.text(changed)
+            .contains(
+                """
+                # short tones when a finding is recorded or a question is open
+                # on or off
+                tones: off
+                """));
+  }
+
+  @Test
   void refusesAnUnknownKeyWithItsLine() {
     assertEquals(
         List.of(

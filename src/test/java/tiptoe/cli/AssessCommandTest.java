@@ -1,0 +1,125 @@
+package tiptoe.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class AssessCommandTest {
+  private static final String ANSWERS =
+      """
+      {"baby": {"sex": "boy", "gestation": "40+0", "age": 20, "presentation": "breech"},
+       "examined-at": "2026-11-25T10:30:00Z",
+       "answers": [{"step": "weight", "number": 2500, "unit": "g"},
+                   {"step": "saturation-right-hand", "number": 97, "unit": "%"},
+                   {"step": "saturation-foot", "number": 94, "unit": "%"},
+                   {"step": "clavicle", "side": "left", "value": "crepitus"}]}
+      """;
+
+  @TempDir Path folder;
+  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+  private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+  private Path defaults;
+
+  @BeforeEach
+  void writeDefaults() throws IOException {
+    defaults = Files.writeString(folder.resolve("defaults.yaml"), "tones: on\n");
+  }
+
+  private int run(String... args) {
+    return Tiptoe.run(
+        new PrintStream(out, true, StandardCharsets.UTF_8),
+        new PrintStream(err, true, StandardCharsets.UTF_8),
+        args);
+  }
+
+  private String answers(String json) throws IOException {
+    return Files.writeString(folder.resolve("answers.json"), json).toString();
+  }
+
+  @Test
+  void printsFlagsCentilesAndPlan() throws IOException {
+    assertEquals(0, run("assess", answers(ANSWERS), "--config", defaults.toString()));
+    String text = out.toString(StandardCharsets.UTF_8);
+    assertTrue(text.startsWith("flags\n  ARRANGE, in 1 hour: saturation, right hand, "), text);
+    assertTrue(text.contains("  weight 2500 g: 1st centile, z -2.19"), text);
+    assertTrue(text.contains("2026-12-22 to 2027-01-05, at 4 to 6 weeks of age: hip"), text);
+    assertEquals("", err.toString(StandardCharsets.UTF_8));
+  }
+
+  @Test
+  void printsTheSameAsJsonAndNothingElse() throws IOException {
+    assertEquals(0, run("assess", answers(ANSWERS), "--json", "--config", defaults.toString()));
+    JsonNode json = new ObjectMapper().readTree(out.toString(StandardCharsets.UTF_8));
+    assertEquals("arrange", json.get("flags").get(0).get("level").asText());
+    assertEquals("saturation-screen-unclear-2025", json.get("flags").get(0).get("rule").asText());
+  }
+
+  @Test
+  void usesTheConfiguredRules() throws IOException {
+    Path config = Files.writeString(folder.resolve("c.yaml"), "rules: {saturation-screen: 2011}\n");
+    assertEquals(0, run("assess", answers(ANSWERS), "--config", config.toString()));
+    String text = out.toString(StandardCharsets.UTF_8);
+    assertTrue(text.contains("saturation screen: passed"), text);
+    assertTrue(text.contains("rules: saturation-screen 2011, "), text);
+  }
+
+  @Test
+  void refusesWhatItCannotUse() throws IOException {
+    String bad = answers("{\"answers\": [{\"step\": \"moro\", \"value\": \"gone\"}]}");
+    assertEquals(1, run("assess", bad, "--config", defaults.toString()));
+    assertEquals(
+        bad + ": answer 1: expected a value of step moro, found gone\n",
+        err.toString(StandardCharsets.UTF_8));
+    assertEquals("", out.toString(StandardCharsets.UTF_8));
+  }
+
+  @Test
+  void refusesAFolderAndAFileThatIsNotThere() {
+    assertEquals(1, run("assess", folder.toString()));
+    assertEquals(1, run("assess", folder.resolve("none").toString(), "--config", "" + defaults));
+    assertEquals(
+        "expected a file of answers, found a folder at "
+            + folder
+            + "\nexpected a file, found none at "
+            + folder.resolve("none")
+            + "\n",
+        err.toString(StandardCharsets.UTF_8));
+  }
+
+  @Test
+  void refusesWhatIsNoText() throws IOException {
+    Path bytes = Files.write(folder.resolve("answers.json"), new byte[] {'{', (byte) 0xff});
+    assertEquals(1, run("assess", bytes.toString(), "--config", defaults.toString()));
+    assertEquals(
+        "expected UTF-8 text, found other bytes in " + bytes + "\n",
+        err.toString(StandardCharsets.UTF_8));
+  }
+
+  @Test
+  void refusesSettingsItDoesNotKnowWithTheirLine() throws IOException {
+    Path config = Files.writeString(folder.resolve("c.yaml"), "tone: on\n");
+    assertEquals(1, run("assess", answers(ANSWERS), "--config", config.toString()));
+    assertEquals(
+        config + " line 1: expected one of rules, units, spelling, keep-audio, tones, found tone\n",
+        err.toString(StandardCharsets.UTF_8));
+  }
+
+  @Test
+  void showsTheSettingsInForce() throws IOException {
+    Path config = Files.writeString(folder.resolve("c.yaml"), "tones: off\n");
+    assertEquals(0, run("settings", "--config", config.toString()));
+    assertTrue(out.toString(StandardCharsets.UTF_8).endsWith("tones: off\n"));
+    assertEquals("changed: tones off\n", err.toString(StandardCharsets.UTF_8));
+  }
+}
