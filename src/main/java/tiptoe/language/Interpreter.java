@@ -29,7 +29,12 @@ public final class Interpreter {
     Parse parse = network.parse(words);
     Breath breath = new Breath(protocol, dialogue, source);
     for (Parse.Phrase phrase : parse.phrases()) {
-      breath.take(Clause.of(phrase, words));
+      List<Clause> clauses = Clause.of(phrase, words);
+      // A bare "right" before another finding is more likely its side than an answer.
+      boolean last = phrase.to() == words.size();
+      if (last || clauses.stream().noneMatch(clause -> clause.mark("reply").isPresent())) {
+        breath.take(clauses);
+      }
     }
     List<String> uncovered =
         parse.uncovered().stream()
