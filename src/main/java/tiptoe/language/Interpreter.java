@@ -1,5 +1,6 @@
 package tiptoe.language;
 
+import java.util.ArrayList;
 import java.util.List;
 import tiptoe.grammar.Parse;
 import tiptoe.grammar.PhraseNetwork;
@@ -28,18 +29,29 @@ public final class Interpreter {
   public Interpretation interpret(List<String> words, Dialogue dialogue, Source source) {
     Parse parse = network.parse(words);
     Breath breath = new Breath(protocol, dialogue, source);
+    List<String> uncovered = new ArrayList<>();
     for (Parse.Phrase phrase : parse.phrases()) {
       List<Clause> clauses = Clause.of(phrase, words);
-      // A bare "right" before another finding is more likely its side than an answer.
-      boolean last = phrase.to() == words.size();
-      if (last || clauses.stream().noneMatch(clause -> clause.mark("reply").isPresent())) {
+      if (isStray(phrase, clauses, words.size())) {
+        uncovered.addAll(words.subList(phrase.from(), phrase.to()));
+      } else {
         breath.take(clauses);
       }
     }
-    List<String> uncovered =
-        parse.uncovered().stream()
-            .flatMap(span -> words.subList(span.from(), span.to()).stream())
-            .toList();
+    parse.uncovered().forEach(span -> uncovered.addAll(words.subList(span.from(), span.to())));
     return new Interpretation(breath.meanings(), uncovered, breath.dialogue());
+  }
+
+  // A bare "no" or "right" before something else is not an answer: it most likely belongs to what
+  // follows, and taking the two apart would record the opposite of what was said.
+  private static boolean isStray(Parse.Phrase phrase, List<Clause> clauses, int length) {
+    boolean yesOrNo =
+        clauses.stream()
+            .flatMap(clause -> clause.mark("command").stream())
+            .map(Command::of)
+            .anyMatch(command -> command == Command.YES || command == Command.NO);
+    boolean reply = clauses.stream().anyMatch(clause -> clause.mark("reply").isPresent());
+    boolean alone = phrase.from() == 0 && phrase.to() == length;
+    return yesOrNo && !alone || reply && phrase.to() != length;
   }
 }

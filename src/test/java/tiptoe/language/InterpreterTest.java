@@ -1,0 +1,89 @@
+package tiptoe.language;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import tiptoe.grammar.GrammarSet;
+import tiptoe.grammar.PhraseNetwork;
+import tiptoe.protocol.Protocol;
+
+class InterpreterTest {
+  private static Interpreter interpreter;
+  private static TypedText typed;
+
+  @BeforeAll
+  static void loadGrammars() throws IOException {
+    GrammarSet grammars = GrammarSet.load(Path.of("grammars"), "exam.gram");
+    interpreter = new Interpreter(PhraseNetwork.of(grammars), Protocol.standard());
+    typed = TypedText.load(Path.of("grammars/spellings.txt"));
+  }
+
+  private static Interpretation interpret(String text) {
+    return interpreter.interpret(typed.words(text), Dialogue.START, Source.TYPED);
+  }
+
+  /** "No" taken apart from what it denies would record the opposite of what was said. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"no leukocoria", "no hydrocele", "no crackles no leukocoria", "yes gasping"})
+  void leavesUncoveredABareNoOrYesBesideAFinding(String text) {
+    assertFalse(interpret(text).uncovered().isEmpty());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "i don't think there is crepitus on the left clavicle",
+        "never any grunting",
+        "left clavicle crepitus is not there",
+        "mother says she had jaundice to the chest"
+      })
+  void leavesUncoveredWhatChangesTheMeaning(String text) {
+    assertFalse(interpret(text).uncovered().isEmpty());
+  }
+
+  @Test
+  void aBareAnswerDoesNothingWhereNothingWasAsked() {
+    assertTrue(interpret("both sides").meanings().isEmpty());
+  }
+
+  @Test
+  void americanAndBritishSpellingMeanTheSame() {
+    assertEquals(
+        interpret("left parietal cephalohaematoma").statements(),
+        interpret("left parietal cephalohematoma").statements());
+    assertEquals(
+        interpret("anterior fontanelle soft").statements(),
+        interpret("anterior fontanel soft").statements());
+  }
+
+  @Test
+  void aSideCarriesToTheNextFindingOfTheBreathOnly() {
+    Interpretation meaning = interpret("left barlow negative ortolani negative hip abduction full");
+    assertEquals(2, meaning.statements().size());
+    assertEquals(Question.Kind.SIDE, meaning.questions().get(0).kind());
+    assertEquals("hip-abduction", meaning.questions().get(0).about().step());
+  }
+
+  @Test
+  void aSideDoesNotCarryToAnotherRegion() {
+    Interpretation meaning = interpret("left clavicle crepitus femoral pulse strong");
+    assertEquals(1, meaning.statements().size());
+    assertEquals("femoral-pulse", meaning.questions().get(0).about().step());
+  }
+
+  @Test
+  void aRegionThatIsNormalAsAWholeFillsNoKeyStep() {
+    List<Statement> statements = interpret("eyes normal").statements();
+    assertTrue(statements.stream().allMatch(Statement::group));
+    assertTrue(statements.stream().noneMatch(one -> one.step().equals("red-reflex")));
+  }
+}
