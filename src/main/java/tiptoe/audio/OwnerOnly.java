@@ -14,11 +14,11 @@ import java.util.Set;
  * Files and folders that only their owner may read: 0600 and 0700, from the moment they exist.
  * Where the file system knows no such permissions, those of the folder above hold.
  */
-final class OwnerOnly {
+public final class OwnerOnly {
   private OwnerOnly() {}
 
   /** Makes the folder and those above it that are missing; closes it to others if it was there. */
-  static void createFolder(Path folder) throws IOException {
+  public static void createFolder(Path folder) throws IOException {
     Files.createDirectories(folder, permissions(folder, "rwx------"));
     if (isPosix(folder)) {
       Files.setPosixFilePermissions(folder, PosixFilePermissions.fromString("rwx------"));
@@ -26,7 +26,7 @@ final class OwnerOnly {
   }
 
   /** Makes a new file, to be written; it must not exist. */
-  static FileChannel createFile(Path file) throws IOException {
+  public static FileChannel createFile(Path file) throws IOException {
     Set<OpenOption> options = Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
     return FileChannel.open(file, options, permissions(file, "rw-------"));
   }

@@ -194,6 +194,28 @@ public final class Examination {
     return append(new Event.AudioGap(from, seconds, reason));
   }
 
+  /**
+   * Goes on with an examination after a break; one that had ended listens again.
+   *
+   * @throws IllegalStateException when it is signed
+   */
+  public Changes goOn(String tool, String author) {
+    if (!record.signatures().isEmpty()) {
+      throw new IllegalStateException("the record is signed: it can only be reviewed");
+    }
+    return append(new Event.ExaminationContinued(tool, author));
+  }
+
+  /** Notes that the journal ended in an unfinished line, and where that is now. */
+  public Changes tailSetAside(long bytes, String file) {
+    return append(new Event.TailSetAside(bytes, file));
+  }
+
+  /** Notes that sound was removed. */
+  public Changes audioRemoved(List<String> files, String reason) {
+    return append(new Event.AudioRemoved(files, reason));
+  }
+
   /** A better reading of a remark, such as one by another recogniser. */
   public Changes reword(int remark, String text, String author) {
     return append(new Event.RemarkReworded(remark, text, author));

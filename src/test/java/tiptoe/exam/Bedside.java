@@ -19,30 +19,45 @@ import tiptoe.language.Statement;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
 
-/** An examination in memory, with a clock that is set by hand. */
-final class Bedside {
-  static final Instant START = Instant.parse("2026-03-01T09:00:00Z");
+/** An examination to talk to, with a clock that is set by hand. */
+public final class Bedside {
+  public static final Instant START = Instant.parse("2026-03-01T09:00:00Z");
 
-  final MemorySink sink = new MemorySink();
-  final SetClock clock = new SetClock();
-  final Examination exam =
-      Examination.open(
-          Protocol.standard(),
-          clock,
-          sink,
-          new Event.ExaminationOpened("e1", "Demo", "1", "0.1.0", null));
+  public final SetClock clock;
+  public final Examination exam;
   private double second;
 
-  ExamRecord record() {
+  /** A new examination in memory. */
+  Bedside() {
+    this(new SetClock(), new MemorySink());
+  }
+
+  private Bedside(SetClock clock, EventSink sink) {
+    this(
+        clock,
+        Examination.open(
+            Protocol.standard(),
+            clock,
+            sink,
+            new Event.ExaminationOpened("e1", "Demo", "1", "0.1.0", null)));
+  }
+
+  /** An examination that is open. */
+  public Bedside(SetClock clock, Examination exam) {
+    this.clock = clock;
+    this.exam = exam;
+  }
+
+  public ExamRecord record() {
     return exam.record();
   }
 
   /** Says something that was understood as these meanings. */
-  Changes say(String text, Meaning... meanings) {
+  public Changes say(String text, Meaning... meanings) {
     return hear(text, Outcome.ACCEPTED, meanings);
   }
 
-  Changes hear(String text, Outcome outcome, Meaning... meanings) {
+  public Changes hear(String text, Outcome outcome, Meaning... meanings) {
     second += 3;
     clock.now = START.plus(Duration.ofMillis((long) (second * 1000)));
     Heard heard = new Heard(second - 2, second, text, List.of(), outcome, null);
@@ -51,32 +66,32 @@ final class Bedside {
   }
 
   /** Says findings such as {@code left barlow positive}. */
-  Changes find(String... findings) {
+  public Changes find(String... findings) {
     return say(
         String.join(" and ", findings),
         Arrays.stream(findings).map(text -> finding(text, false)).toArray(Meaning[]::new));
   }
 
-  Changes correct(String... findings) {
+  public Changes correct(String... findings) {
     return say(
         "correction " + String.join(" and ", findings),
         Arrays.stream(findings).map(text -> finding(text, true)).toArray(Meaning[]::new));
   }
 
-  Changes command(Command command) {
+  public Changes command(Command command) {
     return say(command.id(), new Meaning.Instruction(command));
   }
 
-  Changes fact(String id, String value) {
+  public Changes fact(String id, String value) {
     return say(id + " " + value, new Meaning.Fact(id, value));
   }
 
-  static Meaning finding(String text, boolean correction) {
+  public static Meaning finding(String text, boolean correction) {
     return new Meaning.Finding(statement(text), correction);
   }
 
   /** Reads {@code [left|right] step value [detail=value…] [no:value…] [group]}. */
-  static Statement statement(String text) {
+  public static Statement statement(String text) {
     List<String> words = new ArrayList<>(List.of(text.split(" ")));
     Side side =
         words.get(0).equals("left") || words.get(0).equals("right")
@@ -103,12 +118,12 @@ final class Bedside {
         tiptoe.language.Source.GRAMMAR);
   }
 
-  static Meaning asks(Question.Kind kind, String detail, String about) {
+  public static Meaning asks(Question.Kind kind, String detail, String about) {
     return new Meaning.Asks(new Question(kind, detail, statement(about), null, "?"), false);
   }
 
   /** What stands, one finding a line of the form that {@link #statement} reads. */
-  String answers() {
+  public String answers() {
     return record().answers().stream().map(Bedside::text).collect(Collectors.joining(", "));
   }
 
@@ -121,18 +136,18 @@ final class Bedside {
     return text.append(answer.group() ? " group" : "").toString();
   }
 
-  String question() {
+  public String question() {
     return record().openQuestion().map(asked -> asked.question().text()).orElse("");
   }
 
-  String statuses() {
+  public String statuses() {
     return record().statements().stream()
         .map(said -> said.number() + " " + said.status().id())
         .collect(Collectors.joining(", "));
   }
 
-  static final class SetClock extends Clock {
-    Instant now = START;
+  public static final class SetClock extends Clock {
+    public Instant now = START;
 
     @Override
     public ZoneId getZone() {

@@ -1,0 +1,45 @@
+package tiptoe.exam.journal;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/**
+ * The folder of one examination.
+ *
+ * @param path where it is; its name is the id of the examination
+ */
+public record ExamFolder(Path path) {
+
+  /** The journal: one line for every event, see {@link tiptoe.exam.EventLines}. */
+  public Path journal() {
+    return path.resolve("journal.jsonl");
+  }
+
+  /** The sound, in segments. */
+  public Path audio() {
+    return path.resolve("audio");
+  }
+
+  /** Held locked by the process that writes. */
+  public Path lock() {
+    return path.resolve("lock");
+  }
+
+  public String name() {
+    return path.getFileName().toString();
+  }
+
+  public boolean exists() {
+    return Files.isRegularFile(journal());
+  }
+
+  /** Where an unfinished end of the journal is moved to: a name that is not taken. */
+  Path aside() {
+    for (int number = 1; ; number++) {
+      Path file = path.resolve("unfinished-" + number + ".txt");
+      if (!Files.exists(file)) {
+        return file;
+      }
+    }
+  }
+}

@@ -1,0 +1,125 @@
+package tiptoe.exam.journal;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import tiptoe.exam.Chain;
+import tiptoe.exam.Entry;
+import tiptoe.exam.EventLines;
+import tiptoe.exam.Hashes;
+import tiptoe.exam.journal.JournalReading.Break;
+import tiptoe.exam.journal.LineCodec.BadLine;
+
+/** Reads a journal and checks its chain. It reports what is wrong, and mends nothing. */
+final class JournalReader {
+  private final byte[] bytes;
+  private final List<Entry> entries = new ArrayList<>();
+  private final List<Break> breaks = new ArrayList<>();
+  private LineCodec codec = LineCodec.PLAIN;
+  private long expected = 1;
+
+  // Null behind a line that cannot be read: there is nothing to follow from.
+  private String before = Chain.FIRST;
+  private byte[] last = {};
+
+  private JournalReader(byte[] bytes) {
+    this.bytes = bytes;
+  }
+
+  /**
+   * Reads a journal.
+   *
+   * @param passphrase null when there is none
+   * @throws RecordProblem when there is no journal, or its passphrase is missing or wrong
+   */
+  static JournalReading read(ExamFolder folder, char[] passphrase) throws IOException {
+    return read(bytes(folder.journal(), folder), passphrase);
+  }
+
+  private static byte[] bytes(Path journal, ExamFolder folder) throws IOException {
+    try {
+      return Files.readAllBytes(journal);
+    } catch (NoSuchFileException e) {
+      throw new RecordProblem("expected an examination in " + folder.path() + ", found none", e);
+    } catch (IOException e) {
+      throw new RecordProblem(
+          "expected to read " + journal + ", found " + RecordProblem.reason(e), e);
+    }
+  }
+
+  static JournalReading read(byte[] bytes, char[] passphrase) throws RecordProblem {
+    return new JournalReader(bytes).read(passphrase);
+  }
+
+  /** Whether the journal is encrypted. */
+  static boolean isEncrypted(ExamFolder folder) throws IOException {
+    try (var in = Files.newInputStream(folder.journal())) {
+      return DataKey.isHeader(in.readNBytes(64));
+    }
+  }
+
+  private JournalReading read(char[] passphrase) throws RecordProblem {
+    int at = 0;
+    for (int end = lineEnd(0); end >= 0; end = lineEnd(at)) {
+      byte[] line = Arrays.copyOfRange(bytes, at, end);
+      if (at == 0 && DataKey.isHeader(line)) {
+        codec = unlock(line, passphrase);
+      } else {
+        take(line);
+      }
+      at = end + 1;
+    }
+    byte[] torn = Arrays.copyOfRange(bytes, at, bytes.length);
+    Chain chain = expected == 1 ? Chain.start() : Chain.after(expected - 1, last);
+    return new JournalReading(List.copyOf(entries), List.copyOf(breaks), at, torn, chain, codec);
+  }
+
+  private static LineCodec unlock(byte[] line, char[] passphrase) throws RecordProblem {
+    if (passphrase == null) {
+      throw new RecordProblem("the record is encrypted: its passphrase is needed");
+    }
+    return new EncryptedLines(DataKey.unlock(line, passphrase));
+  }
+
+  private int lineEnd(int from) {
+    for (int i = from; i < bytes.length; i++) {
+      if (bytes[i] == '\n') {
+        return i;
+      }
+    }
+    return -1;
+  }
+
+  private void take(byte[] stored) {
+    try {
+      byte[] line = codec.load(stored);
+      Entry entry = EventLines.read(line);
+      check(entry);
+      entries.add(entry);
+      expected = entry.seq() + 1;
+      follow(line);
+    } catch (BadLine | EventLines.UnreadableLine e) {
+      breaks.add(new Break(expected, "the line cannot be read: " + e.getMessage()));
+      expected++;
+      last = stored;
+      before = null;
+    }
+  }
+
+  private void follow(byte[] line) {
+    last = line;
+    before = Hashes.sha256(line);
+  }
+
+  private void check(Entry entry) {
+    if (entry.seq() != expected) {
+      breaks.add(new Break(expected, "expected entry " + expected + ", found " + entry.seq()));
+    } else if (before != null && !entry.prev().equals(before)) {
+      breaks.add(new Break(expected, "it does not follow from the entry before it"));
+    }
+  }
+}

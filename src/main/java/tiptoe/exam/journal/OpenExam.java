@@ -1,0 +1,88 @@
+package tiptoe.exam.journal;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.time.Clock;
+import tiptoe.audio.OwnerOnly;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Examination;
+import tiptoe.protocol.Protocol;
+
+/** An examination that this process, and no other, writes to. */
+public final class OpenExam implements AutoCloseable {
+  private final ExamFolder folder;
+  private final Examination examination;
+  private final Journal journal;
+  private final FolderLock lock;
+  private final DataKey key;
+
+  OpenExam(
+      ExamFolder folder, Examination examination, Journal journal, FolderLock lock, DataKey key) {
+    this.folder = folder;
+    this.examination = examination;
+    this.journal = journal;
+    this.lock = lock;
+    this.key = key;
+  }
+
+  static OpenExam of(
+      ExamFolder folder, Protocol protocol, Clock clock, JournalReading reading, FolderLock lock)
+      throws IOException {
+    FileChannel channel = openJournal(folder);
+    Path aside = reading.torn().length == 0 ? null : setAside(folder, reading, channel);
+    Journal journal = new Journal(channel, reading.whole(), reading.chain(), reading.codec());
+    Examination examination =
+        Examination.of(ExamRecord.fold(protocol, reading.entries()), clock, journal);
+    if (aside != null) {
+      String file = aside.getFileName().toString();
+      examination.tailSetAside(reading.torn().length, file);
+    }
+    DataKey key = reading.codec() instanceof EncryptedLines lines ? lines.key() : null;
+    return new OpenExam(folder, examination, journal, lock, key);
+  }
+
+  private static FileChannel openJournal(ExamFolder folder) throws RecordProblem {
+    try {
+      return FileChannel.open(folder.journal(), StandardOpenOption.WRITE);
+    } catch (IOException e) {
+      throw new RecordProblem(
+          "expected to write to " + folder.journal() + ", found " + RecordProblem.reason(e), e);
+    }
+  }
+
+  /** Copies the unfinished line to a file of its own, and only then cuts it off. */
+  private static Path setAside(ExamFolder folder, JournalReading reading, FileChannel journal)
+      throws IOException {
+    Path file = folder.aside();
+    try (FileChannel aside = OwnerOnly.createFile(file)) {
+      ByteBuffer bytes = ByteBuffer.wrap(reading.torn());
+      while (bytes.hasRemaining()) {
+        aside.write(bytes);
+      }
+      aside.force(true);
+    }
+    RecordStore.forceFolder(folder.path());
+    journal.truncate(reading.whole());
+    journal.force(true);
+    return file;
+  }
+
+  public Examination examination() {
+    return examination;
+  }
+
+  public ExamFolder folder() {
+    return folder;
+  }
+
+  /** Lets go of it, so that another process can open it. */
+  @Override
+  public void close() throws IOException {
+    try (lock) {
+      journal.close();
+    }
+  }
+}

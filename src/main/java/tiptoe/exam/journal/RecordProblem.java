@@ -1,0 +1,26 @@
+package tiptoe.exam.journal;
+
+import java.io.IOException;
+
+/** A record that cannot be opened, written or removed; the message is for people. */
+public final class RecordProblem extends IOException {
+  public RecordProblem(String message) {
+    super(message);
+  }
+
+  public RecordProblem(String message, Throwable cause) {
+    super(message, cause);
+  }
+
+  /** What went wrong with a file, in words for people. */
+  static String reason(IOException error) {
+    if (error instanceof java.nio.file.AccessDeniedException) {
+      return "no permission";
+    }
+    if (error instanceof java.nio.file.FileSystemException system && system.getReason() != null) {
+      return system.getReason();
+    }
+    String message = error.getMessage();
+    return message == null || message.isBlank() ? error.getClass().getSimpleName() : message;
+  }
+}

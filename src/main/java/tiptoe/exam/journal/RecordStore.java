@@ -1,0 +1,246 @@
+package tiptoe.exam.journal;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.security.SecureRandom;
+import java.time.Clock;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+import tiptoe.audio.OwnerOnly;
+import tiptoe.exam.Chain;
+import tiptoe.exam.Event;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Examination;
+import tiptoe.exam.NotRecorded;
+import tiptoe.protocol.Protocol;
+
+/** All examinations of a user, each in a folder of its own. */
+public final class RecordStore {
+  private static final String REMOVING = ".removing-";
+  private static final DateTimeFormatter WHEN =
+      DateTimeFormatter.ofPattern("yyyy-MM-dd-HHmm", Locale.ROOT);
+  private static final String LETTERS = "abcdefghjkmnpqrstuvwxyz23456789";
+
+  private final Path folder;
+  private final Protocol protocol;
+  private final Clock clock;
+  private final SecureRandom random = new SecureRandom();
+
+  /**
+   * @param data the user's data folder; see {@link DataFolder}
+   */
+  public RecordStore(Path data, Protocol protocol, Clock clock) {
+    this.folder = data.resolve("examinations");
+    this.protocol = protocol;
+    this.clock = clock;
+  }
+
+  /**
+   * Opens a new examination.
+   *
+   * @param label the user's own words for it; may be null
+   * @param tool version of the tool
+   * @param author who examines; may be null
+   * @param passphrase what to encrypt it with; null to leave it readable
+   */
+  public OpenExam create(String label, String tool, String author, char[] passphrase)
+      throws IOException {
+    try {
+      ExamFolder made = new ExamFolder(folder.resolve(newName()));
+      OwnerOnly.createFolder(made.path());
+      FolderLock lock = FolderLock.take(made);
+      FileChannel channel = OwnerOnly.createFile(made.journal());
+      LineCodec codec = LineCodec.PLAIN;
+      DataKey key = passphrase == null ? null : DataKey.create(passphrase);
+      long length = 0;
+      if (key != null) {
+        codec = new EncryptedLines(key);
+        length = writeHeader(channel, key);
+      }
+      forceFolder(made.path());
+      forceFolder(folder);
+      Journal journal = new Journal(channel, length, Chain.start(), codec);
+      Event.ExaminationOpened opening =
+          new Event.ExaminationOpened(made.name(), label, ProtocolStamp.of(protocol), tool, author);
+      Examination examination = Examination.open(protocol, clock, journal, opening);
+      return new OpenExam(made, examination, journal, lock, key);
+    } catch (RecordProblem e) {
+      throw e;
+    } catch (NotRecorded e) {
+      throw new RecordProblem(e.getMessage(), e);
+    } catch (IOException e) {
+      throw new RecordProblem(
+          "expected to write to " + folder + ", found " + RecordProblem.reason(e), e);
+    }
+  }
+
+  private static long writeHeader(FileChannel channel, DataKey key) throws IOException {
+    byte[] header = key.header();
+    ByteBuffer line = ByteBuffer.allocate(header.length + 1).put(header).put((byte) '\n').flip();
+    while (line.hasRemaining()) {
+      channel.write(line);
+    }
+    channel.force(true);
+    return header.length + 1L;
+  }
+
+  private String newName() {
+    StringBuilder name = new StringBuilder(WHEN.format(ZonedDateTime.now(clock))).append('-');
+    for (int i = 0; i < 4; i++) {
+      name.append(LETTERS.charAt(random.nextInt(LETTERS.length())));
+    }
+    return name.toString();
+  }
+
+  /**
+   * Opens an examination to write to it: to go on with it or to review it. An unfinished last line
+   * is moved to a file beside the journal, which the record notes.
+   *
+   * @param passphrase null when it is not encrypted
+   * @throws RecordProblem when another process writes to it, its chain is broken, it is not there
+   *     or cannot be written to, or the passphrase is missing or wrong
+   */
+  public OpenExam open(ExamFolder exam, char[] passphrase) throws IOException {
+    requireThere(exam);
+    FolderLock lock = lock(exam);
+    try {
+      JournalReading reading = JournalReader.read(exam, passphrase);
+      requireWhole(exam, reading);
+      return OpenExam.of(exam, protocol, clock, reading, lock);
+    } catch (IOException | RuntimeException e) {
+      lock.close();
+      throw e;
+    }
+  }
+
+  private static FolderLock lock(ExamFolder exam) throws IOException {
+    try {
+      return FolderLock.take(exam);
+    } catch (RecordProblem e) {
+      throw e;
+    } catch (IOException e) {
+      throw new RecordProblem(
+          "expected to write to " + exam.path() + ", found " + RecordProblem.reason(e), e);
+    }
+  }
+
+  private static void requireThere(ExamFolder exam) throws RecordProblem {
+    if (!exam.exists()) {
+      throw new RecordProblem("expected an examination in " + exam.path() + ", found none");
+    }
+  }
+
+  private static void requireWhole(ExamFolder exam, JournalReading reading) throws RecordProblem {
+    if (reading.firstBreak().isPresent()) {
+      throw new RecordProblem(
+          "examination "
+              + exam.name()
+              + " can only be read: its journal is broken at "
+              + reading.firstBreak().get());
+    }
+    if (reading.entries().isEmpty()) {
+      throw new RecordProblem("examination " + exam.name() + " holds nothing");
+    }
+  }
+
+  /**
+   * Reads an examination, even while another process writes to it and where its journal is broken.
+   *
+   * @param passphrase null when it is not encrypted
+   */
+  public StoredExam read(ExamFolder exam, char[] passphrase) throws IOException {
+    requireThere(exam);
+    boolean taken = FolderLock.isTaken(exam);
+    JournalReading reading = JournalReader.read(exam, passphrase);
+    return new StoredExam(
+        exam,
+        ExamRecord.fold(protocol, reading.entries()),
+        reading.breaks().stream().map(JournalReading.Break::toString).toList(),
+        taken ? 0 : reading.torn().length,
+        taken);
+  }
+
+  /** The folder of an examination: named by its id, or by its path. */
+  public ExamFolder find(String name) throws RecordProblem {
+    for (Path place : List.of(folder.resolve(name), Path.of(name).toAbsolutePath())) {
+      ExamFolder exam = new ExamFolder(place.normalize());
+      if (exam.exists()) {
+        return exam;
+      }
+    }
+    throw new RecordProblem("expected an examination, found none called " + name);
+  }
+
+  /** All examinations, the newest first. What a crash left of a removal is removed. */
+  public List<ExamFolder> list() throws IOException {
+    if (!Files.isDirectory(folder)) {
+      return List.of();
+    }
+    List<ExamFolder> exams = new ArrayList<>();
+    try (Stream<Path> paths = Files.list(folder)) {
+      for (Path path : (Iterable<Path>) paths::iterator) {
+        if (path.getFileName().toString().startsWith(REMOVING)) {
+          deleteTree(path);
+        } else if (new ExamFolder(path).exists()) {
+          exams.add(new ExamFolder(path));
+        }
+      }
+    }
+    exams.sort(Comparator.comparing(ExamFolder::name).reversed());
+    return exams;
+  }
+
+  /** Whether an examination is encrypted. */
+  public boolean isEncrypted(ExamFolder exam) throws IOException {
+    requireThere(exam);
+    return JournalReader.isEncrypted(exam);
+  }
+
+  /**
+   * Removes an examination, its journal and its audio.
+   *
+   * @throws RecordProblem when some process has it open, or it cannot be removed
+   */
+  public void remove(ExamFolder exam) throws IOException {
+    requireThere(exam);
+    try {
+      // Let go of at once: some systems move no folder that holds an open file.
+      lock(exam).close();
+      Path away = exam.path().resolveSibling(REMOVING + exam.name());
+      Files.move(exam.path(), away);
+      deleteTree(away);
+      forceFolder(away.getParent());
+    } catch (RecordProblem e) {
+      throw e;
+    } catch (IOException e) {
+      throw new RecordProblem(
+          "expected to remove " + exam.path() + ", found " + RecordProblem.reason(e), e);
+    }
+  }
+
+  private static void deleteTree(Path root) throws IOException {
+    try (Stream<Path> paths = Files.walk(root)) {
+      for (Path path : (Iterable<Path>) paths.sorted(Comparator.reverseOrder())::iterator) {
+        Files.delete(path);
+      }
+    }
+  }
+
+  /** Without this, a power cut could lose the name of a new file. */
+  static void forceFolder(Path path) {
+    try (FileChannel channel = FileChannel.open(path, StandardOpenOption.READ)) {
+      channel.force(true);
+    } catch (IOException e) {
+      // Windows opens no folders; its file systems log names themselves.
+    }
+  }
+}

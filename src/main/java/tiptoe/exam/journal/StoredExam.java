@@ -1,0 +1,19 @@
+package tiptoe.exam.journal;
+
+import java.util.List;
+import tiptoe.exam.ExamRecord;
+
+/**
+ * An examination as it is on the disk, to read.
+ *
+ * @param record what its events fold to, also those behind a break
+ * @param breaks where the journal is not what was written, for people; empty when it is whole
+ * @param torn bytes of an unfinished line at its end, 0 if none
+ * @param taken whether another process writes to it now
+ */
+public record StoredExam(
+    ExamFolder folder, ExamRecord record, List<String> breaks, int torn, boolean taken) {
+  public StoredExam {
+    breaks = List.copyOf(breaks);
+  }
+}

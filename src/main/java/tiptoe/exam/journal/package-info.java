@@ -1,0 +1,2 @@
+/** The record on disk: a folder for every examination, with a journal that only grows. */
+package tiptoe.exam.journal;

@@ -1,0 +1,174 @@
+package tiptoe.exam.journal;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Base64;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.zip.CRC32;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tiptoe.exam.Bedside;
+import tiptoe.exam.Chain;
+import tiptoe.exam.Event;
+import tiptoe.protocol.Protocol;
+
+class EncryptionTest {
+  private static final char[] PASSPHRASE = "four quiet yellow boats".toCharArray();
+
+  @TempDir Path data;
+  private final Bedside.SetClock clock = new Bedside.SetClock();
+
+  private RecordStore store() {
+    return new RecordStore(data, Protocol.standard(), clock);
+  }
+
+  private ExamFolder recorded() throws IOException {
+    try (OpenExam open = store().create("Demo", "0.1.0", "Dr Reed", PASSPHRASE)) {
+      new Bedside(clock, open.examination()).find("left barlow positive");
+      return open.folder();
+    }
+  }
+
+  @Test
+  void theJournalShowsNothingOfTheBabyAndReadsBackWithThePassphrase() throws IOException {
+    ExamFolder folder = recorded();
+    String text = Files.readString(folder.journal());
+    assertFalse(text.contains("barlow") || text.contains("Demo") || text.contains("Reed"));
+    assertTrue(store().isEncrypted(folder));
+    StoredExam stored = store().read(folder, PASSPHRASE);
+    assertEquals("positive", stored.record().answers("barlow").get(0).value());
+    assertEquals(List.of(), stored.breaks());
+    try (OpenExam open = store().open(folder, PASSPHRASE)) {
+      new Bedside(clock, open.examination()).find("weight 3420");
+    }
+    assertEquals(2, store().read(folder, PASSPHRASE).record().answers().size());
+  }
+
+  @Test
+  void theWorkFactorIsThatOfTheOwaspPasswordStorageCheatSheetOf2023() throws IOException {
+    String first = Files.readAllLines(recorded().journal()).get(0);
+    assertTrue(first.contains("\"kdf\":\"pbkdf2-hmac-sha256\",\"iterations\":600000"), first);
+  }
+
+  @Test
+  void aMissingOrWrongPassphraseIsSaidToBeSo() throws IOException {
+    ExamFolder folder = recorded();
+    assertEquals(
+        "the record is encrypted: its passphrase is needed",
+        assertThrows(RecordProblem.class, () -> store().read(folder, null)).getMessage());
+    assertEquals(
+        "the passphrase is wrong",
+        assertThrows(RecordProblem.class, () -> store().read(folder, "boats".toCharArray()))
+            .getMessage());
+  }
+
+  @Test
+  void damageTamperingAndAWrongPassphraseAreToldApart() {
+    List<String> lines = encryptedLines();
+    byte[] damaged = bytes(lines);
+    damaged[damaged.length - 30] ^= 4;
+    assertEquals(
+        "entry 3: the line cannot be read: it was damaged: its check digits do not match",
+        firstBreak(damaged));
+
+    List<String> tampered = new ArrayList<>(lines);
+    tampered.set(2, changed(lines.get(2)));
+    assertEquals(
+        "entry 2: the line cannot be read: it was changed by someone who does not have the key",
+        firstBreak(bytes(tampered)));
+
+    List<String> swapped = List.of(lines.get(0), lines.get(2), lines.get(1), lines.get(3));
+    assertEquals("entry 1: expected entry 1, found 2", firstBreak(bytes(swapped)));
+
+    byte[] header = bytes(lines);
+    header[60] ^= 1;
+    assertEquals(
+        "the first line of the journal, which holds the key, was damaged",
+        assertThrows(RecordProblem.class, () -> JournalReader.read(header, PASSPHRASE))
+            .getMessage());
+  }
+
+  @Test
+  void anyByteThatIsChangedIsFound() {
+    List<String> lines = encryptedLines();
+    byte[] whole = bytes(lines);
+    int body = lines.get(0).length() + 1;
+    for (int at = body; at < whole.length; at += 3) {
+      byte[] changed = whole.clone();
+      changed[at] ^= 1;
+      byte[] rest = Arrays.copyOfRange(changed, 0, changed.length);
+      assertTrue(isNoticed(rest), "byte " + at);
+    }
+  }
+
+  private static boolean isNoticed(byte[] journal) {
+    try {
+      JournalReading reading = JournalReader.read(journal, PASSPHRASE);
+      return reading.firstBreak().isPresent() || reading.torn().length > 0;
+    } catch (RecordProblem e) {
+      return true;
+    }
+  }
+
+  @Test
+  void aTornEndLosesOnlyTheUnfinishedLine() throws IOException {
+    byte[] whole = bytes(encryptedLines());
+    for (int cut = 1; cut < 60; cut++) {
+      JournalReading reading =
+          JournalReader.read(Arrays.copyOf(whole, whole.length - cut), PASSPHRASE);
+      assertEquals(2, reading.entries().size());
+      assertEquals(List.of(), reading.breaks());
+      assertTrue(reading.torn().length > 0);
+    }
+  }
+
+  /** Three events in an encrypted journal, with few iterations so that tests are quick. */
+  private List<String> encryptedLines() {
+    DataKey key = DataKey.create(PASSPHRASE, 10);
+    LineCodec codec = new EncryptedLines(key);
+    List<String> lines = new ArrayList<>(List.of(text(key.header())));
+    Chain chain = Chain.start();
+    for (int pause = 0; pause < 3; pause++) {
+      Chain.Line line = chain.next(Bedside.START, new Event.Paused(pause + 1));
+      chain.accept(line);
+      lines.add(text(codec.store(line.bytes())));
+    }
+    return lines;
+  }
+
+  /** Another ciphertext with the right check digits, as someone would write who knows the form. */
+  private static String changed(String line) {
+    byte[] sealed = Base64.getDecoder().decode(line.substring(9));
+    sealed[20] ^= 1;
+    String text = Base64.getEncoder().encodeToString(sealed);
+    CRC32 crc = new CRC32();
+    crc.update(text.getBytes(StandardCharsets.US_ASCII));
+    return HexFormat.of().toHexDigits((int) crc.getValue()) + " " + text;
+  }
+
+  private static String firstBreak(byte[] journal) {
+    try {
+      return JournalReader.read(journal, PASSPHRASE).firstBreak().orElseThrow().toString();
+    } catch (RecordProblem e) {
+      throw new AssertionError(e);
+    }
+  }
+
+  private static String text(byte[] bytes) {
+    return new String(bytes, StandardCharsets.US_ASCII);
+  }
+
+  private static byte[] bytes(List<String> lines) {
+    return (String.join("\n", lines) + "\n").getBytes(StandardCharsets.US_ASCII);
+  }
+}
