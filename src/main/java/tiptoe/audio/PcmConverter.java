@@ -24,7 +24,7 @@ final class PcmConverter {
     return toSamples(resampler == null ? new float[0] : resampler.finish());
   }
 
-  private static short[] toSamples(float[] amplitudes) {
+  static short[] toSamples(float[] amplitudes) {
     short[] samples = new short[amplitudes.length];
     for (int i = 0; i < samples.length; i++) {
       samples[i] = Pcm.toSample(amplitudes[i]);

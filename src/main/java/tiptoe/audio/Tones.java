@@ -1,0 +1,34 @@
+package tiptoe.audio;
+
+/** Plays tones at a volume that can be changed or turned off. */
+public final class Tones {
+  /** A volume that is heard at the cot and not across the room. */
+  public static final double DEFAULT_VOLUME = 0.5;
+
+  private final Speaker speaker;
+  private volatile double volume = DEFAULT_VOLUME;
+
+  public Tones(Speaker speaker) {
+    this.speaker = speaker;
+  }
+
+  /** Plays a tone behind those still playing; returns at once. */
+  public void play(Tone tone) {
+    double now = volume;
+    if (now > 0) {
+      speaker.play(tone.render(now));
+    }
+  }
+
+  /** The volume: 0 turns tones off, 1 is the loudest. */
+  public void setVolume(double volume) {
+    if (!(volume >= 0 && volume <= 1)) {
+      throw new IllegalArgumentException("expected a volume of 0 to 1, found " + volume);
+    }
+    this.volume = volume;
+  }
+
+  public double volume() {
+    return volume;
+  }
+}
