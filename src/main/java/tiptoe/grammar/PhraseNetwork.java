@@ -164,9 +164,15 @@ public final class PhraseNetwork {
     return new PathSampler(this, random).sample();
   }
 
-  /** The same phrases without tags, deterministic and minimal. */
+  /**
+   * The same phrases without tags, deterministic and minimal. The cost of a phrase is that of its
+   * cheapest reading, to 1/1024 an arc; only where loops of different cost cover the same words can
+   * an unlikely reading be rated cheaper than it is.
+   *
+   * @throws IllegalArgumentException if it would have more than half a million states
+   */
   public WordAutomaton automaton() {
-    return new Determiniser(this).automaton();
+    return Determiniser.automaton(this);
   }
 
   List<Arc> arcsFrom(int state) {
