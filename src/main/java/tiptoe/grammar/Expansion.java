@@ -13,8 +13,9 @@ public sealed interface Expansion {
    * spaces, since the decoder knows words, not tokens.
    *
    * @param words lower case; never empty
+   * @param place where the first of them stands
    */
-  record Token(List<String> words) implements Expansion {
+  record Token(List<String> words, Place place) implements Expansion {
     public Token {
       words = List.copyOf(words);
     }

@@ -248,6 +248,6 @@ final class ExpansionReader {
     if (words.get(0).isEmpty()) {
       throw new Unexpected(place, "a word in the quotes", "'" + token + "'");
     }
-    return new Token(words);
+    return new Token(words, place);
   }
 }

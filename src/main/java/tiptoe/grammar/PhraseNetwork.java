@@ -57,11 +57,30 @@ public final class PhraseNetwork {
    * @throws IllegalArgumentException if the set has problems
    */
   public static PhraseNetwork of(GrammarSet set) {
+    checkSound(set);
+    return NetworkBuilder.build(set, set.root().orElseThrow());
+  }
+
+  /**
+   * The network of any rule of the set.
+   *
+   * @param file name of the grammar file
+   * @param rule name of the rule without {@code $}
+   * @throws IllegalArgumentException if the set has problems or no such rule
+   */
+  public static PhraseNetwork of(GrammarSet set, String file, String rule) {
+    checkSound(set);
+    return set.target(file, rule)
+        .map(target -> NetworkBuilder.build(set, target))
+        .orElseThrow(
+            () -> new IllegalArgumentException("expected a rule of " + file + ", found $" + rule));
+  }
+
+  private static void checkSound(GrammarSet set) {
     if (!set.problems().isEmpty()) {
       throw new IllegalArgumentException(
           "expected a grammar without problems, found " + set.problems().get(0));
     }
-    return NetworkBuilder.build(set, set.root().orElseThrow());
   }
 
   /** The same network without states that no phrase can pass through, numbered anew. */

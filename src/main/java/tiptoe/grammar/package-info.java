@@ -6,8 +6,10 @@
  * GrammarSet set = GrammarSet.load(folder, "examination.gram");   // never throws for bad text
  * set.problems()                       // List&lt;Problem(file, line, column, expectation, found)&gt;; must be empty
  * set.grammars().get("numbers.gram").rules()                      // what was read
+ * set.words().get("crepitus")          // WordUse(file, rule, place) of its first use
  *
  * PhraseNetwork network = PhraseNetwork.of(set);                  // the root rule, tags kept
+ * PhraseNetwork.of(set, "numbers.gram", "number")                 // of any other rule
  * network.parse(List.of("left", "clavicle", "crepitus"))          // Parse(phrases, uncovered)
  *     .phrases().get(0).items()        // WordItem(index) and TagItem(text, position), in order
  * Tag.parse("step=clavicle value=crepitus")                       // List&lt;Tag(key, value)&gt;; ";" is Tag.CLAUSE_END
@@ -18,6 +20,7 @@
  * network.samplePath(random)
  *
  * WordAutomaton automaton = network.automaton();                  // tags gone, deterministic, minimal
+ * automaton.cost(words)                // infinite where they are no phrase
  * </pre>
  *
  * <p>Costs are natural-log penalties: −ln of an alternative's share of the weights; equal shares

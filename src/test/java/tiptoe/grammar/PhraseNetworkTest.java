@@ -173,4 +173,22 @@ class PhraseNetworkTest {
   private static double cost(PhraseNetwork network, String text) {
     return network.parse(Grammars.words(text)).phrases().get(0).cost();
   }
+
+  @Test
+  void expandsAnyRuleByName() {
+    GrammarSet set = Grammars.set("$main = x $side;\n$side = left | right;");
+    assertTrue(PhraseNetwork.of(set, "main.gram", "side").accepts(List.of("left")));
+    var refused =
+        assertThrows(
+            IllegalArgumentException.class, () -> PhraseNetwork.of(set, "main.gram", "other"));
+    assertEquals("expected a rule of main.gram, found $other", refused.getMessage());
+  }
+
+  @Test
+  void saysWhereAWordIsUsedFirst() {
+    GrammarSet set = Grammars.set("$main = a $side;\n$side = b | \"c d\" a;");
+    assertEquals("[a, b, c, d]", set.words().keySet().toString());
+    assertEquals("main.gram:3:9: $main", set.words().get("a").toString());
+    assertEquals("main.gram:4:13: $side", set.words().get("d").toString());
+  }
 }
