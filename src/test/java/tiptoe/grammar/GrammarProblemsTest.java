@@ -1,6 +1,7 @@
 package tiptoe.grammar;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
@@ -230,9 +231,7 @@ class GrammarProblemsTest {
   @Test
   void refusesToExpandAGrammarWithProblems() {
     GrammarSet set = Grammars.set("$main = $other;");
-    var refused =
-        org.junit.jupiter.api.Assertions.assertThrows(
-            IllegalArgumentException.class, () -> PhraseNetwork.of(set));
+    var refused = assertThrows(IllegalArgumentException.class, () -> PhraseNetwork.of(set));
     assertEquals(
         "expected a grammar without problems,"
             + " found main.gram:3:9: expected a rule of this file, found $other",

@@ -3,6 +3,8 @@ package tiptoe.grammar;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -56,7 +58,7 @@ class WordAutomatonTest {
         -Math.log(.5 * .1 * .1 * .9), automaton.cost(List.of("a", "a", "a", "c")), TOLERANCE);
     assertEquals(
         -Math.log(.5 * .9 * .9 * .1), automaton.cost(List.of("a", "a", "a", "b")), TOLERANCE);
-    List<String> many = new java.util.ArrayList<>(java.util.Collections.nCopies(60, "a"));
+    List<String> many = new ArrayList<>(Collections.nCopies(60, "a"));
     many.add("c");
     assertTrue(Float.isFinite(automaton.cost(many)));
   }
