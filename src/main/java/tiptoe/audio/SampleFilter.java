@@ -5,4 +5,9 @@ package tiptoe.audio;
 public interface SampleFilter {
   /** The filtered samples, as many as came in, in a new array. */
   short[] apply(short[] samples);
+
+  /** This filter with another behind it. */
+  default SampleFilter then(SampleFilter next) {
+    return samples -> next.apply(apply(samples));
+  }
 }
