@@ -25,15 +25,22 @@ public final class AudioFile {
   /** Data lengths from here on are what programs write into a WAV that they cannot seek in. */
   private static final long UNKNOWN_LENGTH = 0x7FFF_0000L;
 
+  /** Longer recordings are to be read chunk by chunk. */
+  private static final int LONGEST_HOURS = 6;
+
   private AudioFile() {}
 
-  /** Reads a whole file. An hour takes 115 MB. */
+  /** Reads a whole file of at most 6 hours. An hour takes 115 MB. */
   public static Pcm read(Path file) throws IOException {
     try (SampleSource source = open(file)) {
       short[] samples = new short[Pcm.RATE];
       int length = 0;
       for (Optional<Chunk> next = source.next(); next.isPresent(); next = source.next()) {
         short[] chunk = next.get().samples();
+        if (length > LONGEST_HOURS * 3600 * Pcm.RATE) {
+          throw new AudioProblem(
+              "expected at most " + LONGEST_HOURS + " hours, found more in " + file.getFileName());
+        }
         if (length + chunk.length > samples.length) {
           samples = Arrays.copyOf(samples, length + length / 2 + chunk.length);
         }
@@ -55,8 +62,12 @@ public final class AudioFile {
     if (!Files.exists(file)) {
       throw new AudioProblem("expected an audio file, found nothing at " + file);
     }
-    if (Files.isDirectory(file)) {
-      throw new AudioProblem("expected an audio file, found a folder at " + file);
+    if (!Files.isRegularFile(file)) {
+      String found = Files.isDirectory(file) ? "a folder" : "something that is no file";
+      throw new AudioProblem("expected an audio file, found " + found + " at " + file);
+    }
+    if (!Files.isReadable(file)) {
+      throw new AudioProblem("expected an audio file, found one that may not be read at " + file);
     }
     AudioInputStream stream = null;
     try {

@@ -1,5 +1,7 @@
 package tiptoe.audio;
 
+import java.time.Duration;
+
 /** An open line that sound comes in by. */
 interface CaptureLine extends AutoCloseable {
   /**
@@ -9,6 +11,9 @@ interface CaptureLine extends AutoCloseable {
    * @throws AudioProblem if the line has failed and must be opened anew
    */
   short[] read() throws AudioProblem;
+
+  /** How much sound the driver keeps between two reads. */
+  Duration buffer();
 
   @Override
   void close();

@@ -15,16 +15,18 @@ final class CaptureWatch {
   /** How long nothing, or nothing but zeros, may come: trouble must be told within 3 s. */
   static final Duration PATIENCE = Duration.ofMillis(2500);
 
-  /** Sound that the driver keeps for us; if we are away for longer, some is lost. */
-  static final Duration DRIVER_BUFFER = Duration.ofSeconds(1);
+  /** Less than this is the clock's and the driver's unevenness, not a loss. */
+  private static final long LEAST_LOSS = Pcm.RATE / 20;
 
   private static final int LONGEST_CHUNK = Pcm.RATE / 5;
   private static final long PATIENCE_SAMPLES = samples(PATIENCE);
 
   private final List<CaptureEvent> events = new ArrayList<>();
+  private Duration driverBuffer = Duration.ofSeconds(1);
   private Instant lastPoll;
   private Instant lastSound;
   private boolean begun;
+  private boolean away;
   private long position;
   private long zeros;
 
@@ -51,9 +53,15 @@ final class CaptureWatch {
     return taken;
   }
 
-  /** A line has been opened, for the first time or again. */
-  void opened(Instant now) {
+  /**
+   * A line has been opened, for the first time or again.
+   *
+   * @param buffer sound that the driver keeps for us; if we are away for longer, some is lost
+   */
+  void opened(Instant now, Duration buffer) {
     lastPoll = now;
+    driverBuffer = buffer;
+    away = false;
   }
 
   /** The line failed, or could not be opened. */
@@ -78,13 +86,15 @@ final class CaptureWatch {
    * @return the samples in their places
    */
   List<Chunk> polled(Instant now, short[] samples) {
-    if (begun && cause != Gap.Cause.GONE && overran(now)) {
-      trouble(Gap.Cause.OVERRUN, lastSound, now, "");
-    }
+    away |= Duration.between(lastPoll, now).compareTo(driverBuffer) > 0;
     lastPoll = now;
     if (samples.length == 0) {
       return List.of();
     }
+    if (away && begun && cause != Gap.Cause.GONE && missing(now, samples.length) >= LEAST_LOSS) {
+      trouble(Gap.Cause.OVERRUN, lastSound, now, "");
+    }
+    away = false;
     long lost = 0;
     if (cause != null && cause != Gap.Cause.SILENT) {
       lost = begun ? missing(now, samples.length) : 0;
@@ -96,10 +106,6 @@ final class CaptureWatch {
     List<Chunk> chunks = place(samples, lost);
     listenForZeros(now, samples);
     return chunks;
-  }
-
-  private boolean overran(Instant now) {
-    return Duration.between(lastPoll, now).compareTo(DRIVER_BUFFER) > 0;
   }
 
   /** Samples that should have come since the last ones did, less those that have. */

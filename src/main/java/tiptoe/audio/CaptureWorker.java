@@ -9,6 +9,7 @@ final class CaptureWorker implements Runnable {
   private static final long RETRY_MILLIS = 500;
 
   private final Microphone microphone;
+  private final Thread thread = new Thread(this, "microphone");
   private CaptureLine line;
   private volatile boolean givenUp;
   private volatile long lastSign = System.nanoTime();
@@ -20,7 +21,6 @@ final class CaptureWorker implements Runnable {
   }
 
   void start() {
-    Thread thread = new Thread(this, "microphone");
     thread.setDaemon(true);
     thread.setPriority(Thread.MAX_PRIORITY);
     thread.start();
@@ -28,6 +28,15 @@ final class CaptureWorker implements Runnable {
 
   void giveUp() {
     givenUp = true;
+  }
+
+  /** Waits for the thread's end, but no longer than so. */
+  void await(long millis) {
+    try {
+      thread.join(millis);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
   }
 
   /** Time since it was last seen alive. */

@@ -1,5 +1,6 @@
 package tiptoe.audio;
 
+import java.time.Duration;
 import java.util.Optional;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.LineUnavailableException;
@@ -29,7 +30,7 @@ final class JavaSoundLine implements CaptureLine {
     try {
       TargetDataLine line = (TargetDataLine) offer.mixer().getLine(offer.info());
       int second = Math.round(format.getSampleRate()) * format.getFrameSize();
-      line.open(format, (int) (second * CaptureWatch.DRIVER_BUFFER.toMillis() / 1000));
+      line.open(format, second);
       line.start();
       return new JavaSoundLine(line, offer.name());
     } catch (LineUnavailableException | RuntimeException e) {
@@ -53,6 +54,13 @@ final class JavaSoundLine implements CaptureLine {
       throw broken("it no longer hands over its sound");
     }
     return converter.push(buffer, length);
+  }
+
+  @Override
+  public Duration buffer() {
+    AudioFormat format = line.getFormat();
+    int second = Math.round(format.getSampleRate()) * format.getFrameSize();
+    return Duration.ofMillis(line.getBufferSize() * 1000L / second);
   }
 
   private AudioProblem broken(String found) {

@@ -22,6 +22,7 @@ public final class Microphone implements AutoCloseable {
   private static final Duration HUNG = Duration.ofSeconds(5);
 
   private static final int MOST_HUNG_THREADS = 5;
+  private static final long CLOSE_MILLIS = 1000;
 
   private final CaptureLine.Opener opener;
   private final Clock clock;
@@ -40,6 +41,7 @@ public final class Microphone implements AutoCloseable {
     this.clock = clock;
     this.listener = listener;
     watch = new CaptureWatch(clock.instant());
+    watch.opened(clock.instant(), first.buffer());
     worker = new CaptureWorker(this, first);
     guard = new Thread(this::guard, "microphone guard");
     guard.setDaemon(true);
@@ -99,21 +101,26 @@ public final class Microphone implements AutoCloseable {
     }
   }
 
-  /** Stops listening. Readers still get what was heard before, then the end. */
+  /**
+   * Stops listening, and lets the device go unless its driver hangs. Readers still get what was
+   * heard before, then the end.
+   */
   @Override
   public void close() {
+    CaptureWorker last;
     synchronized (watch) {
       closed = true;
       readers.forEach(ChunkQueue::end);
-      worker.giveUp();
+      last = worker;
+      last.giveUp();
     }
-    guard.interrupt();
+    last.await(CLOSE_MILLIS);
   }
 
   CaptureLine openLine() throws AudioProblem {
     CaptureLine line = opener.open();
     synchronized (watch) {
-      watch.opened(clock.instant());
+      watch.opened(clock.instant(), line.buffer());
     }
     return line;
   }
@@ -149,10 +156,19 @@ public final class Microphone implements AutoCloseable {
           events = watch.takeEvents();
           replaceHungWorker();
         }
-        events.forEach(listener);
+        events.forEach(this::tell);
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
+    }
+  }
+
+  /** A listener that fails must not end the watch over the microphone. */
+  private void tell(CaptureEvent event) {
+    try {
+      listener.accept(event);
+    } catch (RuntimeException e) {
+      guard.getUncaughtExceptionHandler().uncaughtException(guard, e);
     }
   }
 

@@ -57,7 +57,7 @@ class CaptureWatchTest {
     sound(1, 16_000);
     watch.broke(at(1.1), "unplugged");
     watch.check(at(5));
-    watch.opened(at(6));
+    watch.opened(at(6), Duration.ofSeconds(1));
     List<Chunk> chunks = sound(6.1, 1600);
     assertEquals(80_000, chunks.get(0).lost());
     assertEquals(96_000, chunks.get(0).position());
@@ -117,6 +117,22 @@ class CaptureWatchTest {
     sound(1, 16_000);
     assertEquals(0, sound(1.9, 14_400).get(0).lost());
     assertEquals(List.of(), watch.takeEvents());
+  }
+
+  /** The driver held more than it had promised: nothing is missing. */
+  @Test
+  void losesNothingWhereTheDriverKeptItAll() {
+    sound(1, 16_000);
+    assertEquals(0, sound(3, 32_000).get(0).lost());
+    assertEquals(List.of(), watch.takeEvents());
+  }
+
+  @Test
+  void goesByTheBufferThatTheDriverReallyHas() {
+    watch.opened(START, Duration.ofMillis(200));
+    sound(0.1, 1600);
+    assertEquals(4800, sound(0.6, 3200).get(0).lost());
+    assertEquals(2, watch.takeEvents().size());
   }
 
   @Test

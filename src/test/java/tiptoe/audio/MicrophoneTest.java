@@ -14,6 +14,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
@@ -29,7 +30,9 @@ class MicrophoneTest {
   private final SettableClock clock = new SettableClock();
   private final BlockingQueue<short[]> incoming = new LinkedBlockingQueue<>();
   private final BlockingQueue<CaptureEvent> events = new LinkedBlockingQueue<>();
+  private final CountDownLatch hung = new CountDownLatch(1);
   private volatile boolean plugged = true;
+  private volatile boolean hanging;
   private Microphone microphone;
 
   @AfterEach
@@ -94,6 +97,35 @@ class MicrophoneTest {
   }
 
   @Test
+  void goesOnWatchingThoughItsListenerFails() throws Exception {
+    microphone =
+        Microphone.open(
+            this::line,
+            clock,
+            event -> {
+              events.add(event);
+              throw new IllegalStateException("a listener at fault, thrown by a test");
+            });
+    SampleSource reader = microphone.listen();
+    clock.advance(Duration.ofSeconds(3));
+    assertInstanceOf(CaptureEvent.Trouble.class, event());
+    incoming.add(loud());
+    assertInstanceOf(CaptureEvent.Recovered.class, event());
+    assertEquals(0, reader.next().orElseThrow().lost());
+  }
+
+  /** A driver call that never returns, as of a sound server that hangs. */
+  @Test
+  void triesTheDeviceAnewWhenItsDriverHangs() throws Exception {
+    hanging = true;
+    SampleSource reader = open().listen();
+    hanging = false;
+    incoming.add(loud());
+    assertEquals(1600, reader.next().orElseThrow().samples().length);
+    hung.countDown();
+  }
+
+  @Test
   void endsItsReadersWhenClosed() throws Exception {
     SampleSource reader = open().listen();
     microphone.close();
@@ -148,9 +180,13 @@ class MicrophoneTest {
     if (!plugged) {
       throw new AudioProblem("expected a microphone, found none");
     }
+    boolean hangs = hanging;
     return new CaptureLine() {
       @Override
       public short[] read() throws AudioProblem {
+        if (hangs) {
+          awaitRelease();
+        }
         if (!plugged) {
           throw new AudioProblem("expected sound, found that it was pulled out");
         }
@@ -159,8 +195,21 @@ class MicrophoneTest {
       }
 
       @Override
+      public Duration buffer() {
+        return Duration.ofDays(1); // the clock stands still or leaps; no read is ever late
+      }
+
+      @Override
       public void close() {}
     };
+  }
+
+  private void awaitRelease() throws AudioProblem {
+    try {
+      hung.await();
+    } catch (InterruptedException e) {
+      throw new AudioProblem("expected to hang, found an interruption", e);
+    }
   }
 
   private static short[] loud() {
