@@ -13,6 +13,8 @@ import tiptoe.audio.SampleSource;
 import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
 import tiptoe.protocol.Caution;
+import tiptoe.report.Format;
+import tiptoe.report.Reports;
 
 /** Decodes the invented examination that comes with the program. */
 @Command(
@@ -51,13 +53,16 @@ final class DemoCommand implements Callable<Integer> {
   }
 
   private void write(Session session) throws IOException {
-    Files.createDirectories(folder);
-    Path record = folder.resolve("record.json");
-    Files.writeString(
-        record, ContractJson.of(session.record(), session.assessment()).toPrettyString() + "\n");
     Console.out().println();
     Console.out().println("FILES");
-    Console.out().println("  " + record);
+    Reports.write(
+            session.record(),
+            session.assessment(),
+            List.of(Format.values()),
+            folder,
+            "examination",
+            true)
+        .forEach(file -> Console.out().println("  " + file));
   }
 
   private static List<Path> parts(Path folder) throws IOException {

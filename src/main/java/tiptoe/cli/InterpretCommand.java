@@ -8,6 +8,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import tiptoe.language.TypedText;
+import tiptoe.report.RecordJson;
 
 /** Says what typed text means. */
 @Command(
@@ -35,7 +36,7 @@ final class InterpretCommand implements Callable<Integer> {
         session.type(sentence, understanding.typed().words(sentence), at++);
       }
       if (json) {
-        ObjectNode node = ContractJson.of(session.record(), session.assessment());
+        ObjectNode node = RecordJson.of(session.record(), session.assessment());
         Console.out().println(node);
       } else {
         Console.out().print(UtteranceText.of(session.record()));

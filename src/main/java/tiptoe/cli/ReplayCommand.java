@@ -13,6 +13,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.SampleSource;
+import tiptoe.report.RecordJson;
 
 /** Decodes recorded dictations. */
 @Command(
@@ -69,7 +70,7 @@ final class ReplayCommand implements Callable<Integer> {
       ObjectNode node = new ObjectMapper().createObjectNode();
       node.put("file", name);
       node.put("seconds", BigDecimal.valueOf(seconds).setScale(2, RoundingMode.HALF_UP));
-      node.setAll(ContractJson.of(session.record(), session.assessment()));
+      node.setAll(RecordJson.of(session.record(), session.assessment()));
       Console.out().println(node);
     } else {
       Console.out().println(name);

@@ -1,4 +1,4 @@
-package tiptoe.cli;
+package tiptoe.report;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
@@ -23,13 +23,13 @@ import tiptoe.language.Statement;
 import tiptoe.protocol.Side;
 
 /** Writes a record in the JSON that other programs read; see DEVELOPERS.md, "The JSON". */
-final class ContractJson {
+public final class RecordJson {
   private static final ObjectMapper JSON = new ObjectMapper();
 
-  private ContractJson() {}
+  private RecordJson() {}
 
   /** The answers of a record and how they came about. */
-  static ObjectNode of(ExamRecord record, Assessment assessment) {
+  public static ObjectNode of(ExamRecord record, Assessment assessment) {
     ObjectNode root = JSON.createObjectNode();
     ArrayNode utterances = root.putArray("utterances");
     record.utterances().forEach(utterance -> utterances.add(utterance(record, utterance)));

@@ -1,0 +1,168 @@
+package tiptoe.report;
+
+import java.util.List;
+import java.util.Map;
+import tiptoe.protocol.Labels;
+import tiptoe.protocol.Norm;
+import tiptoe.protocol.Region;
+import tiptoe.protocol.Side;
+
+/**
+ * A baby from the front and from behind, drawn by us. Each region has a mark: a filled square where
+ * something is abnormal, a ring where something was not examined, a small dot where all is answered
+ * and nothing abnormal. The shapes tell them apart in grey too.
+ */
+final class BodyFigure {
+  private static final int BACK = 150;
+
+  private static final int MIDDLE = 75;
+
+  /**
+   * Where the marks of a region sit.
+   *
+   * @param x across the drawing, of the one mark or of the middle between two
+   * @param y down the drawing
+   * @param apart how far the mark of each side is from the middle; 0 for one mark. In front the
+   *     baby's left is on the reader's right.
+   */
+  private record Place(int x, int y, int apart) {}
+
+  private static final Map<String, Place> PLACES =
+      Map.ofEntries(
+          Map.entry("general", new Place(18, 22, 0)),
+          Map.entry("skin", new Place(18, 42, 0)),
+          Map.entry("measurements", new Place(18, 62, 0)),
+          Map.entry("neurology", new Place(BACK + 122, 22, 0)),
+          Map.entry("head", new Place(MIDDLE, 18, 0)),
+          Map.entry("eyes", new Place(MIDDLE, 36, 10)),
+          Map.entry("face", new Place(MIDDLE, 28, 0)),
+          Map.entry("ears", new Place(MIDDLE, 44, 28)),
+          Map.entry("nose", new Place(MIDDLE, 47, 4)),
+          Map.entry("mouth", new Place(MIDDLE, 60, 0)),
+          Map.entry("neck", new Place(MIDDLE, 73, 0)),
+          Map.entry("clavicles", new Place(MIDDLE, 85, 13)),
+          Map.entry("chest", new Place(MIDDLE, 92, 0)),
+          Map.entry("lungs", new Place(MIDDLE, 100, 16)),
+          Map.entry("heart", new Place(MIDDLE + 5, 107, 0)),
+          Map.entry("pulses", new Place(MIDDLE, 146, 14)),
+          Map.entry("abdomen", new Place(MIDDLE, 122, 12)),
+          Map.entry("umbilicus", new Place(MIDDLE, 135, 0)),
+          Map.entry("arms", new Place(MIDDLE, 118, 37)),
+          Map.entry("hips", new Place(MIDDLE, 158, 18)),
+          Map.entry("genitalia", new Place(MIDDLE, 163, 6)),
+          Map.entry("legs", new Place(MIDDLE, 195, 16)),
+          Map.entry("back", new Place(BACK + MIDDLE, 118, 0)),
+          Map.entry("anus", new Place(BACK + MIDDLE, 158, 0)));
+
+  private BodyFigure() {}
+
+  static String svg(Findings findings) {
+    StringBuilder svg = new StringBuilder();
+    svg.append(
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 300 240\" width=\"300\""
+                + " height=\"240\" role=\"img\" aria-label=\"")
+        .append(Markup.escaped(words(findings)))
+        .append("\">");
+    body(svg, 0);
+    body(svg, BACK);
+    label(svg, 60, "front");
+    label(svg, BACK + 62, "back");
+    for (Region region : findings.record().protocol().regions()) {
+      mark(svg, findings, region);
+    }
+    return svg.append("</svg>").toString();
+  }
+
+  /** What the figure shows, for those who cannot see it. */
+  static String words(Findings findings) {
+    return "Body figure. Abnormal: "
+        + names(findings, true)
+        + ". Not fully examined: "
+        + names(findings, false)
+        + ".";
+  }
+
+  private static String names(Findings findings, boolean abnormal) {
+    List<String> names =
+        findings.record().protocol().regions().stream()
+            .filter(
+                region ->
+                    abnormal ? isAbnormal(findings, region) : !findings.missing(region).isEmpty())
+            .map(Region::label)
+            .toList();
+    return names.isEmpty() ? "none" : String.join(", ", names);
+  }
+
+  private static boolean isAbnormal(Findings findings, Region region) {
+    return findings.rows(region).stream().anyMatch(row -> row.norm() == Norm.ABNORMAL);
+  }
+
+  private static void mark(StringBuilder svg, Findings findings, Region region) {
+    Place place = PLACES.get(region.id());
+    if (place == null) {
+      throw new IllegalStateException("expected a place in the figure for " + region.id());
+    }
+    svg.append("<g><title>")
+        .append(Markup.escaped(Labels.title(region.label())))
+        .append("</title>");
+    if (place.apart() == 0) {
+      mark(svg, place.x(), place.y(), isAbnormal(findings, region), isMissing(findings, region));
+    } else {
+      for (Side side : Side.values()) {
+        int x = place.x() + (side == Side.LEFT ? place.apart() : -place.apart());
+        mark(
+            svg, x, place.y(), findings.isAbnormal(region, side), findings.isMissing(region, side));
+      }
+    }
+    svg.append("</g>");
+  }
+
+  private static boolean isMissing(Findings findings, Region region) {
+    return !findings.missing(region).isEmpty();
+  }
+
+  private static void mark(StringBuilder svg, int x, int y, boolean abnormal, boolean missing) {
+    if (missing) {
+      svg.append(
+          "<circle cx=\"%d\" cy=\"%d\" r=\"4.6\" fill=\"none\" stroke=\"#333\"".formatted(x, y)
+              + " stroke-width=\"1\" stroke-dasharray=\"2,1.4\"/>");
+    }
+    if (abnormal) {
+      svg.append(
+          String.format(
+              java.util.Locale.ROOT,
+              "<rect x=\"%.1f\" y=\"%.1f\" width=\"6\" height=\"6\" fill=\"#000\"/>",
+              x - 3.0,
+              y - 3.0));
+    } else if (!missing) {
+      svg.append("<circle cx=\"%d\" cy=\"%d\" r=\"1.6\" fill=\"#333\"/>".formatted(x, y));
+    }
+  }
+
+  private static void body(StringBuilder svg, int x) {
+    svg.append("<g transform=\"translate(%d 0)\" fill=\"#f4f1ec\" stroke=\"#8a8175\"".formatted(x))
+        .append(" stroke-width=\"1.2\" stroke-linejoin=\"round\">")
+        // arms, legs, trunk, head: back to front
+        .append(
+            "<path d=\"M52 84 C36 92 26 112 30 132 C32 142 42 142 43 133 C44 118 50 108 56 100 Z\"/>")
+        .append(
+            "<path d=\"M98 84 C114 92 124 112 120 132 C118 142 108 142 107 133 C106 118 100 108 94 100 Z\"/>")
+        .append(
+            "<path d=\"M56 150 C44 168 46 190 54 208 C58 216 68 214 67 205 C64 190 66 176 74 164 Z\"/>")
+        .append(
+            "<path d=\"M94 150 C106 168 104 190 96 208 C92 216 82 214 83 205 C86 190 84 176 76 164 Z\"/>")
+        .append(
+            "<path d=\"M52 82 C50 110 46 140 56 156 C66 170 84 170 94 156 C104 140 100 110 98 82 C88 74 62 74 52 82 Z\"/>")
+        .append("<path d=\"M66 66 L66 78 L84 78 L84 66 Z\" stroke=\"none\"/>")
+        .append("<ellipse cx=\"75\" cy=\"40\" rx=\"27\" ry=\"31\"/>")
+        .append(
+            "<path d=\"M48 40 C43 36 42 46 48 50\"/><path d=\"M102 40 C107 36 108 46 102 50\"/>")
+        .append("</g>");
+  }
+
+  private static void label(StringBuilder svg, int x, String words) {
+    svg.append(
+        "<text x=\"%d\" y=\"234\" font-family=\"DejaVu Sans\" font-size=\"9\" fill=\"#333\">%s</text>"
+            .formatted(x, words));
+  }
+}

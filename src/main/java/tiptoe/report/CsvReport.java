@@ -1,0 +1,76 @@
+package tiptoe.report;
+
+import java.io.IOException;
+import java.io.StringWriter;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVPrinter;
+import tiptoe.exam.Answer;
+import tiptoe.exam.Event;
+import tiptoe.exam.ExamRecord;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+
+/** One row an answer, for audit over many examinations (RFC 4180). */
+final class CsvReport {
+  private static final String[] COLUMNS = {
+    "examination",
+    "label",
+    "signed",
+    "region",
+    "step",
+    "side",
+    "value",
+    "norm",
+    "number",
+    "unit",
+    "details",
+    "denied",
+    "group"
+  };
+  private static final CSVFormat FORMAT = CSVFormat.RFC4180.builder().setHeader(COLUMNS).get();
+
+  private CsvReport() {}
+
+  static String of(Findings findings) throws IOException {
+    ExamRecord record = findings.record();
+    StringWriter text = new StringWriter();
+    try (CSVPrinter printer = new CSVPrinter(text, FORMAT)) {
+      for (Answer answer : record.answers()) {
+        printer.printRecord(row(record, answer).stream().map(CsvReport::safe).toList());
+      }
+    }
+    return text.toString();
+  }
+
+  private static List<String> row(ExamRecord record, Answer answer) {
+    Step step = record.protocol().step(answer.step());
+    Event.ExaminationOpened opened = record.opened();
+    return List.of(
+        opened == null ? "" : opened.id(),
+        record.label().orElse(""),
+        record.signed() ? "yes" : "no",
+        step.region(),
+        answer.step(),
+        answer.side() == null ? "" : answer.side().id(),
+        answer.value() == null ? "" : answer.value(),
+        step.value(answer.value() == null ? "" : answer.value())
+            .map(Value::norm)
+            .map(norm -> norm.name().toLowerCase(java.util.Locale.ROOT))
+            .orElse(""),
+        answer.quantity() == null ? "" : answer.quantity().text(),
+        answer.quantity() == null ? "" : answer.quantity().unit(),
+        answer.details().entrySet().stream()
+            .map(detail -> detail.getKey() + "=" + detail.getValue())
+            .collect(Collectors.joining("; ")),
+        String.join("; ", answer.denied()),
+        answer.group() ? "yes" : "no");
+  }
+
+  // A spreadsheet runs a cell that begins like a formula; a number that is negative is none.
+  private static String safe(String cell) {
+    boolean formula = cell.matches("(?s)[=+\\-@\\t\\r].*") && !cell.matches("-?[0-9.]+");
+    return formula ? "'" + cell : cell;
+  }
+}

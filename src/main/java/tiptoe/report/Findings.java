@@ -1,0 +1,254 @@
+package tiptoe.report;
+
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import tiptoe.clinical.Assessment;
+import tiptoe.clinical.PlanItem;
+import tiptoe.clinical.Size;
+import tiptoe.exam.Answer;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Signature;
+import tiptoe.language.Phrasing;
+import tiptoe.language.Source;
+import tiptoe.language.Statement;
+import tiptoe.protocol.Labels;
+import tiptoe.protocol.Norm;
+import tiptoe.protocol.Region;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+
+/** The record put into words, the same for every report that people read. */
+final class Findings {
+  private static final DateTimeFormatter MOMENT =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm 'UTC'").withZone(ZoneOffset.UTC);
+
+  private final ExamRecord record;
+  private final Assessment assessment;
+  private final Phrasing phrasing;
+
+  Findings(ExamRecord record, Assessment assessment) {
+    this.record = record;
+    this.assessment = assessment;
+    this.phrasing = new Phrasing(record.protocol());
+  }
+
+  /**
+   * A line of the report.
+   *
+   * @param name step and side
+   * @param said value, number and details
+   * @param norm how it stands to what is expected; null for a number
+   * @param examined whether it was examined at all
+   * @param group whether it was said for the whole region
+   */
+  record Row(String name, String said, Norm norm, boolean examined, boolean group) {
+    /** A sign that tells the lines apart without colour. */
+    String mark() {
+      if (!examined) {
+        return "–";
+      }
+      return norm == Norm.ABNORMAL ? "!" : norm == Norm.BENIGN ? "~" : "+";
+    }
+  }
+
+  ExamRecord record() {
+    return record;
+  }
+
+  Assessment assessment() {
+    return assessment;
+  }
+
+  String title() {
+    return "Newborn examination" + record.label().map(label -> ": " + label).orElse("");
+  }
+
+  boolean isDraft() {
+    return !record.signed();
+  }
+
+  /** When the last thing happened to the record; null for an empty one. */
+  Instant asOf() {
+    return record.entries().isEmpty()
+        ? null
+        : record.entries().get(record.entries().size() - 1).at();
+  }
+
+  static String moment(Instant instant) {
+    return instant == null ? "" : MOMENT.format(instant);
+  }
+
+  /** What is known of the baby, for people. */
+  Map<String, String> baby() {
+    Map<String, String> facts = new TreeMap<>();
+    record.baby().facts().forEach((id, value) -> facts.put(Labels.title(id), fact(id, value)));
+    return facts;
+  }
+
+  private static String fact(String id, String value) {
+    return switch (id) {
+      case "age" -> value + " h";
+      case "birth-weight" -> value + " g";
+      case "gestation" -> value + " weeks";
+      default -> Labels.of(value);
+    };
+  }
+
+  List<Row> rows(Region region) {
+    return record.answers().stream()
+        .filter(answer -> record.protocol().step(answer.step()).region().equals(region.id()))
+        .map(this::row)
+        .toList();
+  }
+
+  /** The findings that are not normal, from head to toe. */
+  List<Row> abnormal() {
+    return record.answers().stream()
+        .map(this::row)
+        .filter(row -> row.norm() == Norm.ABNORMAL)
+        .toList();
+  }
+
+  /** Whether something abnormal of a region is on this side, or on no side in particular. */
+  boolean isAbnormal(Region region, Side side) {
+    return record.answers().stream()
+        .filter(answer -> answer.side() == null || answer.side() == side)
+        .filter(answer -> record.protocol().step(answer.step()).region().equals(region.id()))
+        .anyMatch(answer -> row(answer).norm() == Norm.ABNORMAL);
+  }
+
+  /** Whether something of a region was not examined on this side, or on no side in particular. */
+  boolean isMissing(Region region, Side side) {
+    return record.missing().stream()
+        .filter(slot -> slot.side() == null || slot.side() == side)
+        .anyMatch(slot -> record.protocol().step(slot.step()).region().equals(region.id()));
+  }
+
+  private Row row(Answer answer) {
+    Step step = record.protocol().step(answer.step());
+    Norm norm = step.value(orNone(answer.value())).map(Value::norm).orElse(null);
+    boolean examined = !Value.NOT_EXAMINED.equals(answer.value());
+    String name = phrasing.name(answer.step(), answer.side());
+    return new Row(name, phrasing.said(statement(answer)), norm, examined, answer.group());
+  }
+
+  private static Statement statement(Answer answer) {
+    return new Statement(
+        answer.step(),
+        answer.side(),
+        answer.value(),
+        answer.quantity(),
+        answer.details(),
+        answer.denied(),
+        answer.group(),
+        Source.GRAMMAR);
+  }
+
+  /** Names of what was not examined in a region; key steps are marked. */
+  List<String> missing(Region region) {
+    return record.missing().stream()
+        .filter(slot -> record.protocol().step(slot.step()).region().equals(region.id()))
+        .map(
+            slot ->
+                phrasing.name(slot.step(), slot.side())
+                    + (record.protocol().step(slot.step()).key() ? " (key step)" : ""))
+        .toList();
+  }
+
+  /** Questions and unsure utterances that nobody has settled. */
+  List<String> unsettled() {
+    List<String> lines = new ArrayList<>();
+    record.openQuestions().forEach(asked -> lines.add(asked.question().text()));
+    record.unsure().forEach(heard -> lines.add("unsure: “" + heard.heard().text() + "”"));
+    return lines;
+  }
+
+  List<String> gaps() {
+    return record.gaps().stream()
+        .map(
+            gap ->
+                "%.0f s not heard from second %.0f: %s"
+                    .formatted(gap.seconds(), gap.from(), gap.reason()))
+        .toList();
+  }
+
+  List<String> sizes() {
+    return assessment.sizes().stream().map(this::size).toList();
+  }
+
+  private String size(Size size) {
+    String places =
+        size.against().stream()
+            .map(
+                place ->
+                    place.centileText()
+                        + " centile, z "
+                        + z(place.z())
+                        + " ("
+                        + place.standard()
+                        + ")")
+            .collect(Collectors.joining("; "));
+    String remarks = String.join("; ", size.remarks());
+    return record.protocol().step(size.step()).label()
+        + (places.isEmpty() ? "" : ": " + places)
+        + (remarks.isEmpty() ? "" : " — " + remarks);
+  }
+
+  private static String z(double z) {
+    return java.math.BigDecimal.valueOf(z)
+        .setScale(2, java.math.RoundingMode.HALF_UP)
+        .toPlainString()
+        .replace('-', '−');
+  }
+
+  List<String> results() {
+    return assessment.results().stream().map(result -> result.text()).toList();
+  }
+
+  List<String> plan() {
+    return assessment.plan().stream().map(Findings::planned).toList();
+  }
+
+  private static String planned(PlanItem item) {
+    String date = item.from() == null ? "" : " (" + day(item.from()) + until(item) + ")";
+    return item.what() + ", " + item.due() + date + " — " + item.reason();
+  }
+
+  private static String until(PlanItem item) {
+    return item.to() == null || item.to().equals(item.from()) ? "" : " to " + day(item.to());
+  }
+
+  private static String day(String moment) {
+    return moment.length() > 10 ? moment.substring(0, 16).replace('T', ' ') : moment;
+  }
+
+  List<String> needs() {
+    return assessment.needs().stream()
+        .map(need -> Labels.of(need.fact()) + ": " + String.join("; ", need.reasons()))
+        .toList();
+  }
+
+  List<String> remarks() {
+    return record.remarks().stream().map(remark -> remark.text()).toList();
+  }
+
+  List<String> signatures() {
+    return record.signatures().stream().map(Findings::signed).toList();
+  }
+
+  private static String signed(Signature signature) {
+    return "signed by %s, %s, %s; seal %s"
+        .formatted(signature.name(), signature.role(), moment(signature.at()), signature.seal());
+  }
+
+  private static String orNone(String value) {
+    return value == null ? "" : value;
+  }
+}

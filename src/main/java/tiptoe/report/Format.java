@@ -1,0 +1,30 @@
+package tiptoe.report;
+
+import java.util.Locale;
+
+/** What a record can be written as. */
+public enum Format {
+  FHIR("fhir.json"),
+  HTML("html"),
+  PDF("pdf"),
+  MD("md"),
+  TXT("txt"),
+  CSV("csv"),
+  JSON("json");
+
+  private final String ending;
+
+  Format(String ending) {
+    this.ending = ending;
+  }
+
+  /** The ending of the file, without a dot. */
+  public String ending() {
+    return ending;
+  }
+
+  /** The name used on the command line. */
+  public String id() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+}

@@ -1,0 +1,162 @@
+package tiptoe.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import tiptoe.clinical.NewbornSize;
+import tiptoe.clinical.SizeMeasure;
+import tiptoe.clinical.SizeModel;
+import tiptoe.exam.Answer;
+import tiptoe.exam.Gestation;
+
+/**
+ * Centile curves of one measure by gestation, computed from the INTERGROWTH-21st newborn size
+ * standard, and the baby's point on them.
+ */
+final class GrowthChart {
+  private static final double[] CENTILES = {3, 10, 50, 90, 97};
+  private static final int WIDTH = 210;
+  private static final int HEIGHT = 150;
+  private static final int LEFT = 30;
+  private static final int BOTTOM = 22;
+  private static final int RIGHT = 24;
+
+  private final SizeMeasure measure;
+  private final String sex;
+  private final Gestation gestation;
+  private final double value;
+  private final double least;
+  private final double most;
+
+  private GrowthChart(SizeMeasure measure, String sex, Gestation gestation, double value) {
+    this.measure = measure;
+    this.sex = sex;
+    this.gestation = gestation;
+    this.value = value;
+    this.least = Math.min(value, model(first()).valueAt(CENTILES[0])) * 0.97;
+    this.most = Math.max(value, model(last()).valueAt(CENTILES[CENTILES.length - 1])) * 1.03;
+  }
+
+  /** The chart, where sex and gestation are known and the standard reaches to them. */
+  static Optional<String> svg(Findings findings, SizeMeasure measure) {
+    String sex = findings.record().baby().sex().orElse(null);
+    Gestation gestation = findings.record().baby().gestation().orElse(null);
+    List<Answer> answers = findings.record().answers(measure.step());
+    if (sex == null
+        || gestation == null
+        || answers.isEmpty()
+        || answers.get(0).quantity() == null
+        || NewbornSize.model(measure, sex, gestation).isEmpty()) {
+      return Optional.empty();
+    }
+    double value = answers.get(0).quantity().number();
+    return Optional.of(new GrowthChart(measure, sex, gestation, value).draw(findings));
+  }
+
+  // Curves of the standard for births at term and near it; of the preterm models below 33+0.
+  private int first() {
+    return gestation.compareTo(NewbornSize.STANDARD_FROM) < 0
+        ? NewbornSize.EARLIEST.totalDays()
+        : NewbornSize.STANDARD_FROM.totalDays();
+  }
+
+  private int last() {
+    return gestation.compareTo(NewbornSize.STANDARD_FROM) < 0
+        ? NewbornSize.STANDARD_FROM.totalDays() - 1
+        : NewbornSize.LATEST.totalDays();
+  }
+
+  private SizeModel model(int days) {
+    return NewbornSize.model(measure, sex, new Gestation(days / 7, days % 7)).orElseThrow();
+  }
+
+  private String draw(Findings findings) {
+    StringBuilder svg = new StringBuilder();
+    String name = findings.record().protocol().step(measure.step()).label();
+    svg.append(
+        ("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %d\" width=\"%d\""
+                + " height=\"%d\" role=\"img\" aria-label=\"%s by gestation, with the 3rd, 10th,"
+                + " 50th, 90th and 97th centile curves and this baby\">")
+            .formatted(WIDTH, HEIGHT, WIDTH, HEIGHT, Markup.escaped(name)));
+    svg.append("<g font-family=\"DejaVu Sans\" font-size=\"7\" fill=\"#333\">");
+    axes(svg, name);
+    for (double centile : CENTILES) {
+      curve(svg, centile);
+    }
+    double x = x(gestation.totalDays());
+    double y = y(value);
+    svg.append(
+        format(
+            "<path d=\"M%.1f %.1f l4 4 m0 -4 l-4 4\" stroke=\"#000\" stroke-width=\"1.6\""
+                + " fill=\"none\"/><circle cx=\"%.1f\" cy=\"%.1f\" r=\"4.5\" fill=\"none\""
+                + " stroke=\"#000\"/>",
+            x - 2, y - 2, x, y));
+    return svg.append("</g></svg>").toString();
+  }
+
+  private void axes(StringBuilder svg, String name) {
+    svg.append(
+        format(
+            "<path d=\"M%d 12 V%d H%d\" fill=\"none\" stroke=\"#333\" stroke-width=\"0.8\"/>",
+            LEFT, HEIGHT - BOTTOM, WIDTH - RIGHT));
+    svg.append(
+        format("<text x=\"%d\" y=\"8\">%s, %s</text>", LEFT, Markup.escaped(name), measure.unit()));
+    int step = first() / 7 < 33 ? 2 : 1;
+    for (int week = (first() + 6) / 7; week * 7 <= last(); week += step) {
+      svg.append(
+          format(
+              "<text x=\"%.1f\" y=\"%d\" text-anchor=\"middle\">%d</text>",
+              x(week * 7), HEIGHT - BOTTOM + 9, week));
+    }
+    svg.append(format("<text x=\"%d\" y=\"%d\">weeks of gestation</text>", LEFT + 40, HEIGHT - 3));
+    for (double tick : ticks()) {
+      svg.append(
+          format(
+              "<text x=\"%d\" y=\"%.1f\" text-anchor=\"end\">%s</text>",
+              LEFT - 3,
+              y(tick) + 2.5,
+              tick >= 500 ? "%.0f".formatted(tick) : "%.0f".formatted(tick)));
+    }
+  }
+
+  private List<Double> ticks() {
+    double step = measure.unit().equals("g") ? 500 : most - least > 18 ? 5 : 2;
+    List<Double> ticks = new ArrayList<>();
+    for (double tick = Math.ceil(least / step) * step; tick < most; tick += step) {
+      ticks.add(tick);
+    }
+    return ticks;
+  }
+
+  private void curve(StringBuilder svg, double centile) {
+    StringBuilder path = new StringBuilder();
+    for (int days = first(); days <= last(); days++) {
+      path.append(
+          format(
+              "%s%.1f %.1f",
+              days == first() ? "M" : " L", x(days), y(model(days).valueAt(centile))));
+    }
+    boolean middle = centile == 50;
+    svg.append(
+        format(
+            "<path d=\"%s\" fill=\"none\" stroke=\"#666\" stroke-width=\"%s\"%s/>",
+            path, middle ? "1.3" : "0.7", middle ? "" : " stroke-dasharray=\"3,2\""));
+    svg.append(
+        format(
+            "<text x=\"%d\" y=\"%.1f\">%.0f</text>",
+            WIDTH - RIGHT + 2, y(model(last()).valueAt(centile)) + 2.5, centile));
+  }
+
+  private double x(int days) {
+    return LEFT + (double) (days - first()) / (last() - first()) * (WIDTH - LEFT - RIGHT);
+  }
+
+  private double y(double at) {
+    return 12 + (most - at) / (most - least) * (HEIGHT - BOTTOM - 12);
+  }
+
+  private static String format(String form, Object... values) {
+    return String.format(Locale.ROOT, form, values);
+  }
+}

@@ -1,0 +1,107 @@
+package tiptoe.report;
+
+import java.util.List;
+import java.util.Map;
+import tiptoe.clinical.Flag;
+import tiptoe.protocol.Caution;
+import tiptoe.protocol.Labels;
+import tiptoe.protocol.Region;
+
+/**
+ * The order in which a report tells things, the same in plain text and in Markdown: what to act on
+ * first, then what was found, then what was not examined.
+ */
+abstract class Outline {
+  private final StringBuilder text = new StringBuilder();
+
+  abstract String heading(int level, String words);
+
+  abstract String item(String words);
+
+  abstract String emphasised(String words);
+
+  final String tell(Findings findings) {
+    text.append(heading(1, findings.title()));
+    if (findings.isDraft()) {
+      text.append(emphasised("DRAFT — not signed")).append("\n\n");
+    }
+    text.append(Caution.TEXT).append("\n\n");
+    facts(findings);
+    flags(findings.assessment().flags());
+    section(
+        "Abnormal",
+        findings.abnormal().stream().map(row -> row.name() + ": " + row.said()).toList());
+    section("Not settled", findings.unsettled());
+    text.append(heading(2, "Findings"));
+    for (Region region : findings.record().protocol().regions()) {
+      region(findings, region);
+    }
+    section("Size", findings.sizes());
+    section("Screens and classes", findings.results());
+    section("Plan", findings.plan());
+    section("To be stated", findings.needs());
+    section("Not heard", findings.gaps());
+    section("Remarks", findings.remarks());
+    section("Signatures", findings.signatures());
+    section("Rules used", findings.assessment().ruleSets());
+    return text.toString().stripTrailing() + "\n";
+  }
+
+  private void facts(Findings findings) {
+    for (Map.Entry<String, String> fact : findings.baby().entrySet()) {
+      text.append(item(fact.getKey() + ": " + fact.getValue()));
+    }
+    if (findings.asOf() != null) {
+      text.append(item("Record as of: " + Findings.moment(findings.asOf())));
+    }
+    text.append('\n');
+  }
+
+  private void flags(List<Flag> flags) {
+    section(
+        "To act on",
+        flags.stream()
+            .map(
+                flag ->
+                    Labels.title(flag.level().id())
+                        + " ("
+                        + flag.when()
+                        + "): "
+                        + flag.advice()
+                        + " ["
+                        + flag.source()
+                        + "]")
+            .toList());
+  }
+
+  private void region(Findings findings, Region region) {
+    List<Findings.Row> rows = findings.rows(region);
+    List<String> missing = findings.missing(region);
+    if (rows.isEmpty() && missing.isEmpty()) {
+      return;
+    }
+    text.append(heading(3, Labels.title(region.label())));
+    for (Findings.Row row : rows) {
+      text.append(
+          item(
+              row.mark()
+                  + " "
+                  + row.name()
+                  + ": "
+                  + row.said()
+                  + (row.group() ? " (stated for the region)" : "")));
+    }
+    if (!missing.isEmpty()) {
+      text.append(item("not examined: " + String.join(", ", missing)));
+    }
+    text.append('\n');
+  }
+
+  private void section(String title, List<String> lines) {
+    if (!lines.isEmpty()) {
+      text.append(heading(2, title));
+      lines.forEach(line -> text.append(item(line)));
+      text.append('\n');
+    }
+  }
+}

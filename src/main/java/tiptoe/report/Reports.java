@@ -1,0 +1,80 @@
+package tiptoe.report;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import tiptoe.clinical.Assessment;
+import tiptoe.exam.ExamRecord;
+import tiptoe.report.fhir.FhirDocument;
+
+/** Writes a record in the formats asked for. */
+public final class Reports {
+  private Reports() {}
+
+  /** The record in one format. */
+  public static byte[] render(ExamRecord record, Assessment assessment, Format format)
+      throws IOException {
+    Findings findings = new Findings(record, assessment);
+    return switch (format) {
+      case FHIR -> utf8(FhirDocument.json(record, assessment));
+      case HTML -> utf8(HtmlReport.of(findings));
+      case PDF -> PdfReport.of(findings);
+      case MD -> utf8(MarkdownReport.of(findings));
+      case TXT -> utf8(TextReport.of(findings));
+      case CSV -> utf8(CsvReport.of(findings));
+      case JSON -> utf8(RecordJson.of(record, assessment).toPrettyString() + "\n");
+    };
+  }
+
+  /**
+   * Writes files {@code NAME.ENDING}; each appears whole or not at all.
+   *
+   * @param force whether files that exist may be replaced
+   * @return the files, in the order of the formats
+   * @throws FileAlreadyExistsException when one exists and may not be replaced; nothing is written
+   */
+  public static List<Path> write(
+      ExamRecord record,
+      Assessment assessment,
+      Collection<Format> formats,
+      Path folder,
+      String name,
+      boolean force)
+      throws IOException {
+    Files.createDirectories(folder);
+    List<Path> files = new ArrayList<>();
+    for (Format format : formats) {
+      Path file = folder.resolve(name + "." + format.ending());
+      if (!force && Files.exists(file)) {
+        throw new FileAlreadyExistsException(
+            file.toString(), null, "it exists; --force replaces it");
+      }
+      files.add(file);
+    }
+    int at = 0;
+    for (Format format : formats) {
+      writeWhole(files.get(at++), render(record, assessment, format));
+    }
+    return files;
+  }
+
+  private static void writeWhole(Path file, byte[] content) throws IOException {
+    Path part = Files.createTempFile(file.toAbsolutePath().getParent(), "part-", ".tmp");
+    try {
+      Files.write(part, content);
+      Files.move(part, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
+    } finally {
+      Files.deleteIfExists(part);
+    }
+  }
+
+  private static byte[] utf8(String text) {
+    return text.getBytes(StandardCharsets.UTF_8);
+  }
+}

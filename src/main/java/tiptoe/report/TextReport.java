@@ -1,0 +1,27 @@
+package tiptoe.report;
+
+import java.util.Locale;
+
+/** Plain text, for pasting into a chart. */
+final class TextReport extends Outline {
+  private TextReport() {}
+
+  static String of(Findings findings) {
+    return new TextReport().tell(findings);
+  }
+
+  @Override
+  String heading(int level, String words) {
+    return (level < 3 ? words.toUpperCase(Locale.ROOT) : words) + "\n";
+  }
+
+  @Override
+  String item(String words) {
+    return "  " + words.replaceAll("\\R", " ") + "\n";
+  }
+
+  @Override
+  String emphasised(String words) {
+    return words;
+  }
+}

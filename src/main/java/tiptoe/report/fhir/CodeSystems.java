@@ -1,0 +1,78 @@
+package tiptoe.report.fhir;
+
+import java.util.List;
+import org.hl7.fhir.r4.model.CodeSystem;
+import org.hl7.fhir.r4.model.Enumerations.PublicationStatus;
+import tiptoe.protocol.Detail;
+import tiptoe.protocol.Labels;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+
+/** Our own code systems as FHIR resources, made from the protocol. */
+public final class CodeSystems {
+  private static final List<String> FACTS =
+      List.of(
+          "age",
+          "birth-mode",
+          "birth-weight",
+          "born-at",
+          "breech-in-last-month",
+          "eye-family-history",
+          "first-born",
+          "gestation",
+          "heart-family-history",
+          "hip-family-history",
+          "multiple",
+          "presentation",
+          "sex");
+
+  private CodeSystems() {}
+
+  /** All of them. */
+  public static List<CodeSystem> of(Protocol protocol) {
+    CodeSystem steps = system(Codes.STEPS, "ExaminationStep");
+    CodeSystem values = system(Codes.VALUES, "ExaminationValue");
+    CodeSystem details = system(Codes.DETAILS, "ExaminationDetail");
+    concept(details, ObservationMaker.DENIED, ObservationMaker.DENIED);
+    protocol
+        .steps()
+        .forEach(
+            step -> {
+              concept(steps, step.id(), step.label());
+              add(step, values, details);
+            });
+    CodeSystem facts = system(Codes.FACTS, "BabyFact");
+    FACTS.forEach(id -> concept(facts, id, Labels.of(id)));
+    CodeSystem sides = system(Codes.SIDES, "Side");
+    for (Side side : Side.values()) {
+      concept(sides, side.id(), side.id());
+    }
+    return List.of(steps, values, details, facts, sides);
+  }
+
+  private static void add(Step step, CodeSystem values, CodeSystem details) {
+    for (Value value : step.values()) {
+      concept(values, step.id() + "." + value.id(), value.label());
+    }
+    for (Detail detail : step.details()) {
+      concept(details, step.id() + "." + detail.id(), Labels.of(detail.id()));
+    }
+  }
+
+  private static CodeSystem system(String url, String name) {
+    CodeSystem system = new CodeSystem();
+    system.setUrl(url);
+    system.setName(name);
+    system.setTitle("Tiptoe " + name);
+    system.setStatus(PublicationStatus.ACTIVE);
+    system.setContent(CodeSystem.CodeSystemContentMode.COMPLETE);
+    system.setCaseSensitive(true);
+    return system;
+  }
+
+  private static void concept(CodeSystem system, String code, String label) {
+    system.addConcept().setCode(code).setDisplay(label);
+  }
+}

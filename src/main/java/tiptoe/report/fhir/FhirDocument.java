@@ -1,0 +1,281 @@
+package tiptoe.report.fhir;
+
+import ca.uhn.fhir.context.FhirContext;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Date;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TimeZone;
+import org.hl7.fhir.r4.model.Bundle;
+import org.hl7.fhir.r4.model.CodeableConcept;
+import org.hl7.fhir.r4.model.Coding;
+import org.hl7.fhir.r4.model.Composition;
+import org.hl7.fhir.r4.model.DateTimeType;
+import org.hl7.fhir.r4.model.Device;
+import org.hl7.fhir.r4.model.Enumerations.AdministrativeGender;
+import org.hl7.fhir.r4.model.Identifier;
+import org.hl7.fhir.r4.model.Narrative;
+import org.hl7.fhir.r4.model.Observation;
+import org.hl7.fhir.r4.model.Patient;
+import org.hl7.fhir.r4.model.Practitioner;
+import org.hl7.fhir.r4.model.Reference;
+import org.hl7.fhir.r4.model.Resource;
+import org.hl7.fhir.r4.model.StringType;
+import org.hl7.fhir.utilities.xhtml.XhtmlNode;
+import tiptoe.clinical.Assessment;
+import tiptoe.exam.Answer;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Signature;
+import tiptoe.protocol.Labels;
+import tiptoe.protocol.Region;
+
+/** The record as a FHIR R4 document: a Bundle with the Composition first. */
+public final class FhirDocument {
+  private static final TimeZone UTC = TimeZone.getTimeZone("UTC");
+
+  private final ExamRecord record;
+  private final Assessment assessment;
+  private final String examination;
+  private final Instant asOf;
+  private final Map<String, Resource> resources = new LinkedHashMap<>();
+  private final Map<Integer, List<Reference>> byStatement = new LinkedHashMap<>();
+
+  private FhirDocument(ExamRecord record, Assessment assessment) {
+    this.record = record;
+    this.assessment = assessment;
+    this.examination = record.opened() == null ? "empty" : record.opened().id();
+    List<tiptoe.exam.Entry> entries = record.entries();
+    this.asOf = entries.isEmpty() ? Instant.EPOCH : entries.get(entries.size() - 1).at();
+  }
+
+  /** The document as a resource. */
+  public static Bundle bundle(ExamRecord record, Assessment assessment) {
+    return new FhirDocument(record, assessment).build();
+  }
+
+  /** The document as FHIR JSON. */
+  public static String json(ExamRecord record, Assessment assessment) {
+    return Contexts.R4
+            .newJsonParser()
+            .setPrettyPrint(true)
+            .encodeResourceToString(bundle(record, assessment))
+        + "\n";
+  }
+
+  /** The context is costly to make and safe to share. */
+  static final class Contexts {
+    static final FhirContext R4 = FhirContext.forR4();
+
+    private Contexts() {}
+  }
+
+  private Bundle build() {
+    Composition composition = new Composition();
+    String compositionUrl = put("composition", composition);
+    Reference patient = add("patient", patient());
+    Reference author = author();
+    composition
+        .setStatus(status())
+        .setType(documentType())
+        .setSubject(patient)
+        .setDateElement(moment(asOf))
+        .setTitle("Newborn examination")
+        .addAuthor(author);
+    composition.setIdentifier(identifier(compositionUrl));
+    ObservationMaker maker = new ObservationMaker(record, patient, moment(asOf), isFinal());
+    facts(composition, maker);
+    for (Region region : record.protocol().regions()) {
+      section(composition, region, maker);
+    }
+    new Consequences(this, patient, moment(asOf)).add(composition, assessment);
+    remarks(composition);
+    if (composition.getSection().isEmpty()) {
+      composition
+          .addSection()
+          .setTitle("Findings")
+          .setText(narrative("Nothing has been recorded."));
+    }
+    new Signing(this, author, moment(asOf)).add(record, compositionUrl);
+    return bundle();
+  }
+
+  private Bundle bundle() {
+    Bundle bundle = new Bundle();
+    bundle.setType(Bundle.BundleType.DOCUMENT);
+    bundle.setIdentifier(identifier(Codes.uuid(examination, "bundle/" + record.entries().size())));
+    bundle.setTimestampElement(
+        new org.hl7.fhir.r4.model.InstantType(
+            Date.from(asOf), ca.uhn.fhir.model.api.TemporalPrecisionEnum.MILLI, UTC));
+    resources.forEach((url, resource) -> bundle.addEntry().setFullUrl(url).setResource(resource));
+    return bundle;
+  }
+
+  private Composition.CompositionStatus status() {
+    if (!isFinal()) {
+      return record.signatures().isEmpty()
+          ? Composition.CompositionStatus.PRELIMINARY
+          : Composition.CompositionStatus.AMENDED;
+    }
+    return record.signatures().size() > 1
+        ? Composition.CompositionStatus.AMENDED
+        : Composition.CompositionStatus.FINAL;
+  }
+
+  private boolean isFinal() {
+    return record.signed();
+  }
+
+  private static CodeableConcept documentType() {
+    Codes codes = Codes.SHIPPED;
+    return new CodeableConcept()
+        .addCoding(new Coding(Codes.LOINC, codes.document(), codes.documentDisplay()));
+  }
+
+  private Patient patient() {
+    Patient patient = new Patient();
+    patient.addIdentifier(identifier(Codes.uuid(examination, "baby")));
+    record.label().ifPresent(label -> patient.addName().setText(label));
+    record
+        .baby()
+        .sex()
+        .ifPresent(
+            sex ->
+                patient.setGender(
+                    switch (sex) {
+                      case "girl" -> AdministrativeGender.FEMALE;
+                      case "boy" -> AdministrativeGender.MALE;
+                      default -> AdministrativeGender.UNKNOWN;
+                    }));
+    record
+        .baby()
+        .fact("born-at")
+        .filter(born -> born.length() >= 10)
+        .ifPresent(
+            born ->
+                patient.setBirthDateElement(
+                    new org.hl7.fhir.r4.model.DateType(born.substring(0, 10))));
+    return patient;
+  }
+
+  private Reference author() {
+    if (!record.signatures().isEmpty()) {
+      Signature last = record.signatures().get(record.signatures().size() - 1);
+      Practitioner practitioner = new Practitioner();
+      practitioner.addName().setText(last.name());
+      practitioner.addQualification().setCode(new CodeableConcept().setText(last.role()));
+      return add("practitioner", practitioner);
+    }
+    if (record.opened() != null && record.opened().author() != null) {
+      Practitioner practitioner = new Practitioner();
+      practitioner.addName().setText(record.opened().author());
+      return add("practitioner", practitioner);
+    }
+    Device device = new Device();
+    device.addDeviceName().setName("Tiptoe").setType(Device.DeviceNameType.USERFRIENDLYNAME);
+    return add("device", device);
+  }
+
+  private void facts(Composition composition, ObservationMaker maker) {
+    Composition.SectionComponent section = new Composition.SectionComponent();
+    List<String> words = new ArrayList<>();
+    record
+        .baby()
+        .facts()
+        .forEach(
+            (id, value) -> {
+              if (!id.equals("label")) {
+                section.addEntry(add("fact/" + id, maker.fact(id, value)));
+                words.add(Labels.title(id) + ": " + Labels.of(value));
+              }
+            });
+    if (!words.isEmpty()) {
+      section.setTitle("The baby").setText(narrative(words));
+      composition.addSection(section);
+    }
+  }
+
+  private void section(Composition composition, Region region, ObservationMaker maker) {
+    List<Answer> answers =
+        record.answers().stream()
+            .filter(answer -> record.protocol().step(answer.step()).region().equals(region.id()))
+            .toList();
+    if (answers.isEmpty()) {
+      return;
+    }
+    Composition.SectionComponent section = composition.addSection();
+    section.setTitle(Labels.title(region.label()));
+    section.setCode(
+        new CodeableConcept()
+            .addCoding(new Coding(Codes.LOINC, Codes.SHIPPED.section(region.id()), null)));
+    List<String> words = new ArrayList<>();
+    int number = 0;
+    for (Answer answer : answers) {
+      Observation observation = maker.observation(answer);
+      Reference reference = add("answer/" + region.id() + "/" + number++, observation);
+      section.addEntry(reference);
+      byStatement.computeIfAbsent(answer.statement(), key -> new ArrayList<>()).add(reference);
+      words.add(maker.words(answer));
+    }
+    section.setText(narrative(words));
+  }
+
+  private void remarks(Composition composition) {
+    List<String> words = record.remarks().stream().map(remark -> remark.text()).toList();
+    if (!words.isEmpty()) {
+      composition.addSection().setTitle("Remarks").setText(narrative(words));
+    }
+  }
+
+  /** The observations made from these statements. */
+  List<Reference> observations(List<Integer> statements) {
+    return statements.stream()
+        .flatMap(number -> byStatement.getOrDefault(number, List.of()).stream())
+        .map(Reference::copy)
+        .toList();
+  }
+
+  Reference add(String thing, Resource resource) {
+    return new Reference(put(thing, resource));
+  }
+
+  private String put(String thing, Resource resource) {
+    String url = Codes.uuid(examination, thing);
+    resources.put(url, resource);
+    return url;
+  }
+
+  private static Identifier identifier(String uuid) {
+    return new Identifier().setSystem(Codes.UUIDS).setValue(uuid);
+  }
+
+  static DateTimeType moment(Instant instant) {
+    return new DateTimeType(
+        Date.from(instant), ca.uhn.fhir.model.api.TemporalPrecisionEnum.SECOND, UTC);
+  }
+
+  static Narrative narrative(String words) {
+    return narrative(List.of(words));
+  }
+
+  static Narrative narrative(List<String> lines) {
+    XhtmlNode div = new XhtmlNode(org.hl7.fhir.utilities.xhtml.NodeType.Element, "div");
+    div.setAttribute("xmlns", "http://www.w3.org/1999/xhtml");
+    XhtmlNode list = div.addTag("ul");
+    lines.forEach(line -> list.addTag("li").addText(printable(line)));
+    Narrative narrative = new Narrative();
+    narrative.setStatus(Narrative.NarrativeStatus.GENERATED);
+    narrative.setDiv(div);
+    return narrative;
+  }
+
+  static StringType string(String text) {
+    return new StringType(printable(text));
+  }
+
+  private static String printable(String text) {
+    String clean = text.replaceAll("\\p{Cntrl}", " ").strip();
+    return clean.isEmpty() ? "–" : clean;
+  }
+}

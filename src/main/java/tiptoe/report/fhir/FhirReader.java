@@ -1,0 +1,88 @@
+package tiptoe.report.fhir;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.hl7.fhir.r4.model.Bundle;
+import org.hl7.fhir.r4.model.CodeableConcept;
+import org.hl7.fhir.r4.model.Coding;
+import org.hl7.fhir.r4.model.Observation;
+import org.hl7.fhir.r4.model.Quantity;
+import tiptoe.exam.Answer;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Value;
+
+/** Reads the answers back from a document this package wrote. */
+public final class FhirReader {
+  private final Protocol protocol;
+
+  public FhirReader(Protocol protocol) {
+    this.protocol = protocol;
+  }
+
+  /** The answers in the document, in its order; their statement numbers are not kept in FHIR. */
+  public List<Answer> answers(String json) {
+    Bundle bundle = FhirDocument.Contexts.R4.newJsonParser().parseResource(Bundle.class, json);
+    List<Answer> answers = new ArrayList<>();
+    bundle.getEntry().stream()
+        .map(Bundle.BundleEntryComponent::getResource)
+        .filter(Observation.class::isInstance)
+        .map(Observation.class::cast)
+        .forEach(
+            observation ->
+                coding(observation.getCode(), Codes.STEPS)
+                    .ifPresent(step -> answers.add(answer(observation, step))));
+    return answers;
+  }
+
+  private Answer answer(Observation observation, String step) {
+    Map<String, String> details = new TreeMap<>();
+    List<String> denied = new ArrayList<>();
+    for (Observation.ObservationComponentComponent component : observation.getComponent()) {
+      String code = coding(component.getCode(), Codes.DETAILS).orElseThrow();
+      if (code.equals(ObservationMaker.DENIED)) {
+        denied.add(last(coding(component.getValueCodeableConcept(), Codes.VALUES).orElseThrow()));
+      } else if (component.hasValueQuantity()) {
+        details.put(last(code), text(component.getValueQuantity()));
+      } else {
+        details.put(last(code), component.getValueStringType().getValue());
+      }
+    }
+    String value = null;
+    tiptoe.language.Quantity quantity = null;
+    if (observation.hasDataAbsentReason()) {
+      value = Value.NOT_EXAMINED;
+      if (observation.getDataAbsentReason().hasText()) {
+        details.put(ObservationMaker.REASON, observation.getDataAbsentReason().getText());
+      }
+    } else if (observation.hasValueQuantity()) {
+      quantity =
+          new tiptoe.language.Quantity(
+              observation.getValueQuantity().getValue().doubleValue(),
+              protocol.step(step).measure().unit());
+    } else {
+      value = last(coding(observation.getValueCodeableConcept(), Codes.VALUES).orElseThrow());
+    }
+    Side side = coding(observation.getBodySite(), Codes.SIDES).map(Side::of).orElse(null);
+    boolean group = ObservationMaker.GROUP.equals(observation.getMethod().getText());
+    return new Answer(step, side, value, quantity, details, denied, group, 0);
+  }
+
+  private static String text(Quantity quantity) {
+    return quantity.getValue().stripTrailingZeros().toPlainString();
+  }
+
+  private static java.util.Optional<String> coding(CodeableConcept concept, String system) {
+    return concept.getCoding().stream()
+        .filter(coding -> system.equals(coding.getSystem()))
+        .map(Coding::getCode)
+        .min(Comparator.naturalOrder());
+  }
+
+  private static String last(String code) {
+    return code.substring(code.indexOf('.') + 1);
+  }
+}

@@ -1,0 +1,192 @@
+package tiptoe.report.fhir;
+
+import java.math.BigDecimal;
+import java.util.Map;
+import org.hl7.fhir.r4.model.CodeableConcept;
+import org.hl7.fhir.r4.model.Coding;
+import org.hl7.fhir.r4.model.DateTimeType;
+import org.hl7.fhir.r4.model.Observation;
+import org.hl7.fhir.r4.model.Observation.ObservationStatus;
+import org.hl7.fhir.r4.model.Quantity;
+import org.hl7.fhir.r4.model.Reference;
+import org.hl7.fhir.r4.model.StringType;
+import tiptoe.exam.Answer;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Gestation;
+import tiptoe.language.Phrasing;
+import tiptoe.language.Source;
+import tiptoe.language.Statement;
+import tiptoe.protocol.Detail;
+import tiptoe.protocol.Labels;
+import tiptoe.protocol.Norm;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+
+/** Makes an Observation of an answer or of a fact about the baby. */
+final class ObservationMaker {
+  static final String GROUP = "stated for the region as a whole";
+  static final String DENIED = "denied";
+  static final String REASON = "reason";
+  private static final String CATEGORY =
+      "http://terminology.hl7.org/CodeSystem/observation-category";
+  private static final String INTERPRETATION =
+      "http://terminology.hl7.org/CodeSystem/v3-ObservationInterpretation";
+  private static final String ABSENT = "http://terminology.hl7.org/CodeSystem/data-absent-reason";
+  private static final String PROFILES = "http://hl7.org/fhir/StructureDefinition/";
+
+  private final ExamRecord record;
+  private final Reference patient;
+  private final DateTimeType when;
+  private final ObservationStatus status;
+  private final Phrasing phrasing;
+
+  ObservationMaker(ExamRecord record, Reference patient, DateTimeType when, boolean isFinal) {
+    this.record = record;
+    this.patient = patient;
+    this.when = when;
+    this.status = isFinal ? ObservationStatus.FINAL : ObservationStatus.PRELIMINARY;
+    this.phrasing = new Phrasing(record.protocol());
+  }
+
+  Observation observation(Answer answer) {
+    Step step = record.protocol().step(answer.step());
+    Codes.Coded coded = Codes.SHIPPED.step(step.id());
+    boolean vital = coded != null && coded.profile() != null;
+    Observation observation = empty(vital ? "vital-signs" : "exam");
+    if (vital) {
+      observation.getMeta().addProfile(PROFILES + coded.profile());
+    }
+    observation.setCode(code(step, coded));
+    if (answer.side() != null) {
+      observation.setBodySite(
+          new CodeableConcept()
+              .addCoding(new Coding(Codes.SIDES, answer.side().id(), answer.side().id()))
+              .setText(phrasing.name(step.id(), answer.side())));
+    }
+    if (Value.NOT_EXAMINED.equals(answer.value())) {
+      absent(observation, answer.details().get(REASON));
+    } else if (answer.quantity() != null) {
+      String ucum = coded == null ? Codes.ucum(answer.quantity().unit()) : coded.ucum();
+      observation.setValue(quantity(answer.quantity().text(), answer.quantity().unit(), ucum));
+    } else {
+      value(observation, step, answer);
+    }
+    if (answer.group()) {
+      observation.setMethod(new CodeableConcept().setText(GROUP));
+    }
+    components(observation, step, answer);
+    return observation;
+  }
+
+  private void value(Observation observation, Step step, Answer answer) {
+    Value value = step.value(answer.value()).orElseThrow();
+    observation.setValue(
+        new CodeableConcept()
+            .addCoding(new Coding(Codes.VALUES, step.id() + "." + value.id(), value.label()))
+            .setText(value.label()));
+    if (value.norm() == Norm.NORMAL || value.norm() == Norm.ABNORMAL) {
+      boolean normal = value.norm() == Norm.NORMAL;
+      observation.addInterpretation(
+          new CodeableConcept()
+              .addCoding(
+                  new Coding(INTERPRETATION, normal ? "N" : "A", normal ? "Normal" : "Abnormal")));
+    }
+  }
+
+  private static CodeableConcept code(Step step, Codes.Coded coded) {
+    CodeableConcept code = new CodeableConcept().setText(step.label());
+    if (coded != null) {
+      coded.codes().forEach(loinc -> code.addCoding(new Coding(Codes.LOINC, loinc, null)));
+    }
+    return code.addCoding(new Coding(Codes.STEPS, step.id(), step.label()));
+  }
+
+  private static void absent(Observation observation, String reason) {
+    String code = "refused".equals(reason) ? "asked-declined" : "not-performed";
+    observation.setDataAbsentReason(
+        new CodeableConcept().addCoding(new Coding(ABSENT, code, null)));
+    if (reason != null) {
+      observation.getDataAbsentReason().setText(reason);
+    }
+  }
+
+  private static void components(Observation observation, Step step, Answer answer) {
+    for (Map.Entry<String, String> entry : answer.details().entrySet()) {
+      if (Value.NOT_EXAMINED.equals(answer.value()) && entry.getKey().equals(REASON)) {
+        continue;
+      }
+      Observation.ObservationComponentComponent component = observation.addComponent();
+      component.setCode(
+          own(Codes.DETAILS, step.id() + "." + entry.getKey(), Labels.of(entry.getKey())));
+      Detail detail = step.detail(entry.getKey()).orElse(null);
+      if (detail != null && detail.measure() != null) {
+        String unit = detail.measure().unit();
+        component.setValue(quantity(entry.getValue(), unit, Codes.ucum(unit)));
+      } else {
+        component.setValue(new StringType(entry.getValue()));
+      }
+    }
+    for (String denied : answer.denied()) {
+      String label = step.value(denied).map(Value::label).orElse(denied);
+      observation
+          .addComponent()
+          .setCode(own(Codes.DETAILS, DENIED, DENIED))
+          .setValue(own(Codes.VALUES, step.id() + "." + denied, label));
+    }
+  }
+
+  /** What was stated of the baby: gestation in days, birth weight in g, all else in words. */
+  Observation fact(String id, String value) {
+    Observation observation = empty("survey");
+    CodeableConcept code = new CodeableConcept().setText(Labels.of(id));
+    String loinc = Codes.SHIPPED.fact(id);
+    if (loinc != null) {
+      code.addCoding(new Coding(Codes.LOINC, loinc, null));
+    }
+    observation.setCode(code.addCoding(new Coding(Codes.FACTS, id, Labels.of(id))));
+    switch (id) {
+      case "gestation" ->
+          observation.setValue(
+              quantity(Integer.toString(Gestation.parse(value).totalDays()), "days", "d"));
+      case "birth-weight" -> observation.setValue(quantity(value, "g", "g"));
+      case "age" -> observation.setValue(quantity(value, "h", "h"));
+      default -> observation.setValue(FhirDocument.string(value));
+    }
+    return observation;
+  }
+
+  private Observation empty(String category) {
+    Observation observation = new Observation();
+    observation
+        .setStatus(status)
+        .setSubject(patient.copy())
+        .setEffective(when.copy())
+        .addCategory(new CodeableConcept().addCoding(new Coding(CATEGORY, category, null)));
+    return observation;
+  }
+
+  /** The answer in words, for the narrative. */
+  String words(Answer answer) {
+    return phrasing.of(
+        new Statement(
+            answer.step(),
+            answer.side(),
+            answer.value(),
+            answer.quantity(),
+            answer.details(),
+            answer.denied(),
+            answer.group(),
+            Source.GRAMMAR));
+  }
+
+  private static CodeableConcept own(String system, String code, String label) {
+    return new CodeableConcept().addCoding(new Coding(system, code, label));
+  }
+
+  private static Quantity quantity(String number, String unit, String ucum) {
+    Quantity quantity = new Quantity();
+    quantity.setValue(new BigDecimal(number));
+    quantity.setUnit(unit).setSystem(Codes.UCUM).setCode(ucum);
+    return quantity;
+  }
+}

@@ -1,0 +1,203 @@
+package tiptoe.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import ca.uhn.fhir.context.FhirContext;
+import ca.uhn.fhir.context.support.DefaultProfileValidationSupport;
+import ca.uhn.fhir.validation.FhirValidator;
+import ca.uhn.fhir.validation.ResultSeverityEnum;
+import ca.uhn.fhir.validation.ValidationResult;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.Stream;
+import org.hl7.fhir.common.hapi.validation.support.CommonCodeSystemsTerminologyService;
+import org.hl7.fhir.common.hapi.validation.support.InMemoryTerminologyServerValidationSupport;
+import org.hl7.fhir.common.hapi.validation.support.PrePopulatedValidationSupport;
+import org.hl7.fhir.common.hapi.validation.support.ValidationSupportChain;
+import org.hl7.fhir.common.hapi.validation.validator.FhirInstanceValidator;
+import org.hl7.fhir.r4.model.Bundle;
+import org.hl7.fhir.r4.model.Composition;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import tiptoe.exam.Answer;
+import tiptoe.exam.ExamRecord;
+import tiptoe.protocol.Norm;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+import tiptoe.report.fhir.CodeSystems;
+import tiptoe.report.fhir.FhirDocument;
+import tiptoe.report.fhir.FhirReader;
+
+/** Checked by the HAPI FHIR validator with the definitions of HL7 FHIR R4 (4.0.1). */
+class FhirDocumentTest {
+  private static FhirValidator validator;
+
+  @BeforeAll
+  static void loadDefinitions() {
+    FhirContext context = FhirContext.forR4();
+    PrePopulatedValidationSupport ours = new PrePopulatedValidationSupport(context);
+    CodeSystems.of(Protocol.standard()).forEach(ours::addCodeSystem);
+    ValidationSupportChain chain =
+        new ValidationSupportChain(
+            new DefaultProfileValidationSupport(context),
+            ours,
+            new CommonCodeSystemsTerminologyService(context),
+            new InMemoryTerminologyServerValidationSupport(context));
+    validator = context.newValidator();
+    FhirInstanceValidator instance = new FhirInstanceValidator(chain);
+    instance.setAnyExtensionsAllowed(false);
+    validator.registerValidatorModule(instance);
+  }
+
+  private static void assertValid(ExamRecord record) {
+    ValidationResult result =
+        validator.validateWithResult(FhirDocument.json(record, Records.assess(record)));
+    List<String> errors =
+        result.getMessages().stream()
+            .filter(message -> message.getSeverity().compareTo(ResultSeverityEnum.ERROR) >= 0)
+            .map(message -> message.getLocationString() + ": " + message.getMessage())
+            .toList();
+    assertEquals(List.of(), errors);
+  }
+
+  @Test
+  void aTypicalRecordIsValid() {
+    assertValid(Records.typical());
+  }
+
+  @Test
+  void anEmptyRecordIsValid() {
+    assertValid(Records.empty());
+    assertValid(Records.of());
+  }
+
+  @Test
+  void aRecordWithEveryAbnormalFindingIsValid() {
+    assertValid(Stated.everyAbnormal());
+  }
+
+  @Test
+  void recordsAtRandomAreValidAndReadBackTheSame() {
+    Random random = new Random(42);
+    for (int i = 0; i < 10; i++) {
+      ExamRecord record = Stated.atRandom(random);
+      assertValid(record);
+      assertSame(record);
+    }
+  }
+
+  @Test
+  void readsBackTheSameAnswers() {
+    assertSame(Records.typical());
+    assertSame(Stated.everyAbnormal());
+  }
+
+  private static void assertSame(ExamRecord record) {
+    String json = FhirDocument.json(record, Records.assess(record));
+    List<String> back =
+        new FhirReader(Protocol.standard())
+            .answers(json).stream().map(FhirDocumentTest::key).sorted().toList();
+    List<String> answers = record.answers().stream().map(FhirDocumentTest::key).sorted().toList();
+    assertEquals(answers, back);
+  }
+
+  private static String key(Answer answer) {
+    return new Answer(
+            answer.step(),
+            answer.side(),
+            answer.value(),
+            answer.quantity(),
+            answer.details(),
+            answer.denied(),
+            answer.group(),
+            0)
+        .toString();
+  }
+
+  @Test
+  void theSameRecordGivesTheSameDocument() {
+    assertEquals(
+        FhirDocument.json(Records.typical(), Records.assess(Records.typical())),
+        FhirDocument.json(Records.typical(), Records.assess(Records.typical())));
+  }
+
+  @Test
+  void beginsWithTheCompositionAndIsPreliminaryUntilSigned() {
+    ExamRecord record = Records.typical();
+    Bundle bundle = FhirDocument.bundle(record, Records.assess(record));
+    assertEquals(Bundle.BundleType.DOCUMENT, bundle.getType());
+    Composition composition = (Composition) bundle.getEntryFirstRep().getResource();
+    assertEquals(Composition.CompositionStatus.PRELIMINARY, composition.getStatus());
+    assertTrue(composition.getSection().size() > 10);
+  }
+
+  @Test
+  void everyCodeOfTheProtocolIsPublished() {
+    long values = Protocol.standard().steps().mapToLong(step -> step.values().size()).sum();
+    assertEquals(values, CodeSystems.of(Protocol.standard()).get(1).getConcept().size());
+  }
+
+  /** Records with findings chosen from the protocol. */
+  private static final class Stated {
+    static ExamRecord everyAbnormal() {
+      List<String> lines = new ArrayList<>();
+      lines.add("sex undetermined");
+      return PickedFindings.record(lines, step -> picked(step, Norm.ABNORMAL));
+    }
+
+    static ExamRecord atRandom(Random random) {
+      return PickedFindings.record(
+          List.of("baby boy", "thirty eight weeks"),
+          step -> {
+            if (random.nextInt(4) == 0) {
+              return Stream.empty();
+            }
+            List<Value> values = step.values();
+            return values.isEmpty()
+                ? Stream.empty()
+                : Stream.of(values.get(random.nextInt(values.size())).id());
+          });
+    }
+
+    private static Stream<String> picked(Step step, Norm norm) {
+      return step.values().stream()
+          .filter(value -> value.norm() == norm)
+          .map(Value::id)
+          .limit(step.many() ? Long.MAX_VALUE : 1);
+    }
+  }
+
+  /** Makes a record of values picked for each step, on both sides where it has sides. */
+  private static final class PickedFindings {
+    static ExamRecord record(
+        List<String> lines, java.util.function.Function<Step, Stream<String>> pick) {
+      tiptoe.exam.Examination examination = Records.dictated(lines);
+      Protocol.standard()
+          .steps()
+          .forEach(step -> pick.apply(step).forEach(value -> state(examination, step, value)));
+      return examination.record();
+    }
+
+    private static void state(tiptoe.exam.Examination examination, Step step, String value) {
+      List<Side> sides = new ArrayList<>();
+      if (step.sided()) {
+        sides.addAll(List.of(Side.values()));
+      } else {
+        sides.add(null);
+      }
+      for (Side side : sides) {
+        tiptoe.language.Statement statement = tiptoe.language.Statement.of(step.id(), side, value);
+        examination.hear(
+            tiptoe.exam.Heard.typed(step.id(), 0),
+            new tiptoe.language.Interpretation(
+                List.of(new tiptoe.language.Meaning.Finding(statement, true)),
+                List.of(),
+                examination.dialogue()));
+      }
+    }
+  }
+}

@@ -1,0 +1,109 @@
+package tiptoe.report;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.ZonedDateTime;
+import java.util.List;
+import java.util.stream.Stream;
+import tiptoe.clinical.Assessment;
+import tiptoe.clinical.Assessor;
+import tiptoe.exam.Event;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Examination;
+import tiptoe.exam.Heard;
+import tiptoe.exam.MemorySink;
+import tiptoe.grammar.GrammarSet;
+import tiptoe.grammar.PhraseNetwork;
+import tiptoe.language.Interpretation;
+import tiptoe.language.Interpreter;
+import tiptoe.language.Source;
+import tiptoe.language.TypedText;
+import tiptoe.protocol.Protocol;
+import tiptoe.settings.Settings;
+
+/** Records for the tests of reports: invented babies, made by dictating to the real stages. */
+final class Records {
+  static final Instant NOON = Instant.parse("2026-03-02T12:00:00Z");
+  private static final Interpreter INTERPRETER;
+  private static final TypedText TYPED;
+
+  static {
+    try {
+      GrammarSet grammars = GrammarSet.load(Path.of("grammars"), "exam.gram");
+      INTERPRETER = new Interpreter(PhraseNetwork.of(grammars), Protocol.standard());
+      TYPED = TypedText.load(Path.of("grammars/spellings.txt"));
+    } catch (IOException e) {
+      throw new ExceptionInInitializerError(e);
+    }
+  }
+
+  private Records() {}
+
+  /** The record of an examination in which these lines were dictated. */
+  static ExamRecord of(String... lines) {
+    return dictated(Stream.of(lines).toList()).record();
+  }
+
+  static Examination dictated(List<String> lines) {
+    Examination examination =
+        Examination.open(
+            Protocol.standard(),
+            Clock.fixed(NOON, ZoneOffset.UTC),
+            new MemorySink(),
+            new Event.ExaminationOpened("test-1", "Baby Wren", "1", "0.1.0", "Dr Ada Quill"));
+    double at = 0;
+    for (String line : lines) {
+      Interpretation meaning =
+          INTERPRETER.interpret(TYPED.words(line), examination.dialogue(), Source.GRAMMAR);
+      examination.hear(Heard.typed(line, at++), meaning);
+    }
+    return examination;
+  }
+
+  static ExamRecord typical() {
+    return of(
+        "baby girl thirty nine weeks and four days born breech by caesarean first baby",
+        "twenty six hours old",
+        "weight three thousand four hundred and twenty grams",
+        "length fifty one centimetres",
+        "head circumference thirty four point five",
+        "temperature thirty six point eight",
+        "heart rate one forty two",
+        "respiratory rate forty eight",
+        "sats right hand ninety eight",
+        "sats foot ninety seven",
+        "apgars nine and ten",
+        "skin pink",
+        "milia on the nose",
+        "anterior fontanelle open soft and flat two by three centimetres",
+        "no caput no cephalohaematoma",
+        "red reflex present and symmetric",
+        "palate intact",
+        "yes felt",
+        "left clavicle crepitus right fine",
+        "grade two systolic murmur at the left sternal edge radiating to the back",
+        "femoral pulses strong and equal",
+        "eyes normal",
+        "no hepatosplenomegaly",
+        "left barlow negative right positive",
+        "ortolani negative on the left",
+        "sacral dimple base visible",
+        "moro not examined later");
+  }
+
+  static ExamRecord empty() {
+    return ExamRecord.empty(Protocol.standard());
+  }
+
+  static Assessment assess(ExamRecord record) {
+    return Assessor.standard()
+        .assess(
+            record.baby(),
+            record.answers(),
+            Settings.DEFAULT,
+            ZonedDateTime.ofInstant(NOON, ZoneOffset.UTC));
+  }
+}

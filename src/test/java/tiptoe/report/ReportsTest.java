@@ -1,0 +1,173 @@
+package tiptoe.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.networknt.schema.JsonSchema;
+import com.networknt.schema.JsonSchemaFactory;
+import com.networknt.schema.SpecVersion;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.StringReader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVRecord;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.font.PDFont;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import tiptoe.exam.ExamRecord;
+import tiptoe.protocol.Caution;
+import tiptoe.protocol.Protocol;
+
+class ReportsTest {
+  private static final Path GOLDEN = Path.of("src/test/resources/tiptoe/report");
+
+  private static String render(ExamRecord record, Format format) throws IOException {
+    byte[] bytes = Reports.render(record, Records.assess(record), format);
+    return new String(bytes, StandardCharsets.UTF_8);
+  }
+
+  /** To accept a change on purpose: delete the golden file, run once, and read what it says. */
+  @ParameterizedTest
+  @EnumSource(
+      value = Format.class,
+      names = {"MD", "TXT", "CSV", "JSON", "HTML", "FHIR"})
+  void saysWhatItSaidBefore(Format format) throws IOException {
+    Path golden = GOLDEN.resolve("typical." + format.ending());
+    String now = render(Records.typical(), format);
+    if (!Files.exists(golden)) {
+      Files.createDirectories(GOLDEN);
+      Files.writeString(golden, now);
+      throw new AssertionError("wrote " + golden + ": read it, then run again");
+    }
+    assertEquals(Files.readString(golden), now);
+  }
+
+  @ParameterizedTest
+  @EnumSource(Format.class)
+  void writesAnEmptyRecordToo(Format format) throws IOException {
+    assertTrue(
+        Reports.render(Records.empty(), Records.assess(Records.empty()), format).length > 50);
+  }
+
+  @Test
+  void theJsonKeepsToThePublishedSchema() throws IOException {
+    try (InputStream in = Reports.class.getResourceAsStream("record.schema.json")) {
+      JsonSchema schema =
+          JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012).getSchema(in);
+      for (ExamRecord record : List.of(Records.typical(), Records.empty())) {
+        var json = new ObjectMapper().readTree(render(record, Format.JSON));
+        assertEquals(Set.of(), schema.validate(json));
+      }
+    }
+  }
+
+  @Test
+  void theHtmlIsWellFormedAndHoldsNoScriptOrOutsideReference() throws Exception {
+    String html = render(Records.typical(), Format.HTML);
+    DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
+    factory.setFeature("http://apache.org/xml/features/nonvalidating/load-external-dtd", false);
+    factory.newDocumentBuilder().parse(new org.xml.sax.InputSource(new StringReader(html)));
+    assertFalse(html.contains("<script"));
+    assertFalse(html.replace("http://www.w3.org/2000/svg", "").contains("http"));
+    assertTrue(html.contains("<html lang=\"en\">"));
+    assertTrue(html.contains("aria-label=\"Body figure. Abnormal: clavicles, heart, hips, back."));
+  }
+
+  @Test
+  void whatWasTypedCannotBecomeMarkup() throws Exception {
+    var examination = Records.dictated(List.of());
+    examination.context("label", "<script>alert(1)</script> & \"'", "Dr Ada Quill");
+    ExamRecord record = examination.record();
+    assertFalse(render(record, Format.HTML).contains("<script"));
+    assertTrue(render(record, Format.HTML).contains("&lt;script&gt;"));
+    assertTrue(render(record, Format.MD).contains("\\<script\\>"));
+  }
+
+  @Test
+  void theCsvHasOneRowAnAnswerAndNoFormula() throws IOException {
+    var examination = Records.dictated(List.of("left clavicle crepitus", "ballard minus five"));
+    examination.context("label", "=HYPERLINK(1)", "Dr Ada Quill");
+    String csv = render(examination.record(), Format.CSV);
+    List<CSVRecord> rows =
+        CSVFormat.RFC4180
+            .builder()
+            .setHeader()
+            .setSkipHeaderRecord(true)
+            .get()
+            .parse(new StringReader(csv))
+            .getRecords();
+    assertEquals(2, rows.size());
+    assertTrue(rows.stream().allMatch(row -> row.get("label").equals("'=HYPERLINK(1)")));
+    assertTrue(rows.stream().anyMatch(row -> row.get("number").equals("-5")));
+    assertTrue(csv.contains("\r\n"));
+  }
+
+  @Test
+  void thePdfSaysDraftOnEveryPageAndEmbedsItsFonts() throws IOException {
+    ExamRecord record = Records.typical();
+    byte[] bytes = Reports.render(record, Records.assess(record), Format.PDF);
+    try (PDDocument pdf = Loader.loadPDF(bytes)) {
+      PDFTextStripper text = new PDFTextStripper();
+      for (int page = 1; page <= pdf.getNumberOfPages(); page++) {
+        text.setStartPage(page);
+        text.setEndPage(page);
+        assertTrue(text.getText(pdf).contains("DRAFT — not signed"), "page " + page);
+      }
+      text.setStartPage(1);
+      text.setEndPage(pdf.getNumberOfPages());
+      String all = text.getText(pdf).replaceAll("\\s+", " ");
+      assertTrue(all.contains("left clavicle: crepitus"));
+      assertTrue(all.contains(Caution.TEXT));
+      for (PDPage page : pdf.getPages()) {
+        for (var name : page.getResources().getFontNames()) {
+          PDFont font = page.getResources().getFont(name);
+          assertTrue(font.isEmbedded(), font.getName());
+        }
+      }
+    }
+  }
+
+  @Test
+  void theFigureHasAPlaceForEveryRegion() {
+    var record = Records.typical();
+    String svg = BodyFigure.svg(new Findings(record, Records.assess(record)));
+    for (var region : Protocol.standard().regions()) {
+      assertTrue(
+          svg.toLowerCase(java.util.Locale.ROOT).contains("<title>" + region.label() + "</title>"),
+          region.id());
+    }
+  }
+
+  @Test
+  void writesNothingWhenAFileExistsUnlessForced(@TempDir Path folder) throws IOException {
+    ExamRecord record = Records.empty();
+    Files.writeString(folder.resolve("a.txt"), "mine");
+    List<Format> formats = List.of(Format.MD, Format.TXT);
+    assertThrows(
+        FileAlreadyExistsException.class,
+        () -> Reports.write(record, Records.assess(record), formats, folder, "a", false));
+    assertFalse(Files.exists(folder.resolve("a.md")));
+    assertEquals("mine", Files.readString(folder.resolve("a.txt")));
+    Reports.write(record, Records.assess(record), formats, folder, "a", true);
+    assertTrue(Files.readString(folder.resolve("a.txt")).contains("DRAFT"));
+    try (var files = Files.list(folder)) {
+      assertEquals(2, files.count());
+    }
+  }
+}
