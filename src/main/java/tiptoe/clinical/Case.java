@@ -15,7 +15,6 @@ import java.util.function.Function;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Baby;
 import tiptoe.exam.Gestation;
-import tiptoe.protocol.Value;
 import tiptoe.settings.Settings;
 
 /** One baby with the findings that stand, as the rules look at it. */
@@ -52,8 +51,7 @@ final class Case {
       ZonedDateTime examinedAt,
       Set<String> raised) {
     this.baby = baby;
-    this.answers =
-        answers.stream().filter(answer -> !Value.NOT_EXAMINED.equals(answer.value())).toList();
+    this.answers = List.copyOf(answers);
     this.settings = settings;
     this.examinedAt = examinedAt;
     this.raised = raised;
@@ -117,11 +115,7 @@ final class Case {
     return unreadable;
   }
 
-  /** What stands, without what was not examined. */
-  List<Answer> answers() {
-    return answers;
-  }
-
+  /** What stands for a step, be it that it was not examined. */
   List<Answer> answers(String step) {
     return answers.stream().filter(answer -> answer.step().equals(step)).toList();
   }

@@ -134,7 +134,7 @@ final class Results {
     String text =
         percent < 0
             ? shown(-percent, 1) + " % lost since birth"
-            : shown(percent, 1) + " % gained since birth";
+            : percent > 0 ? shown(percent, 1) + " % gained since birth" : "as heavy as at birth";
     return Optional.of(
         new Result("weight-change", shown(percent, 1), text, List.of(), WeightChange.SOURCE));
   }

@@ -13,11 +13,6 @@ import org.apache.commons.statistics.distribution.TDistribution;
  */
 record SkewT(double mu, double sigma, double nu, double tau) {
 
-  /** The share of babies below {@code y}, 0–1. */
-  double below(double y) {
-    return y < mu ? lower(y) : 1 - upper(y);
-  }
-
   /** The z-score with the same share of babies below; exact far out in both tails. */
   double zScore(double y) {
     return y < mu

@@ -181,6 +181,7 @@ class AssessmentTest {
           """
           apgar-5 6 | apgar-10
           apgar-5 6; apgar-10 8 |
+          apgar-5 6; apgar-10=not-examined |
           apgar-5 7 |
           murmur=present | murmur.place murmur.radiation
           murmur=present place=apex | murmur.radiation
@@ -296,6 +297,7 @@ class AssessmentTest {
           age=24 | saturation-right-hand 99; saturation-foot 92 | saturation-screen | repeat | saturation screen: to be repeated in 1 hour |
           age=24 | saturation-right-hand 99; saturation-foot 89 | saturation-screen | fail | saturation screen: not passed |
           birth-weight=3000 | weight 2775 | weight-change | -7.5 | 7.5 % lost since birth |
+          birth-weight=3000 | weight 3000 | weight-change | 0.0 | as heavy as at birth |
           birth-weight=3000 | weight 3030 | weight-change | 1.0 | 1.0 % gained since birth |
           """)
   void computesResults(
@@ -374,6 +376,35 @@ class AssessmentTest {
     assertEquals("sex-not-to-be-assigned", flag.rule());
     assertEquals(List.of(1, 2), flag.statements());
     assertEquals(List.of("genital-appearance", "testis"), flag.steps());
+  }
+
+  @Test
+  void aFailedScreenRestsOnAllReadings() {
+    Flag flag =
+        Bedside.assess("", "saturation-foot 92; tone=normal; saturation-right-hand 85")
+            .flags()
+            .get(0);
+    assertEquals(List.of(1, 3), flag.statements());
+    assertEquals(List.of("saturation-right-hand", "saturation-foot"), flag.steps());
+  }
+
+  @Test
+  void aSizeFlagRestsOnTheWeightThatWasMeasuredOrOnTheOneAtBirth() {
+    Flag measured =
+        Bedside.assess("sex=boy gestation=40+0 age=2", "tone=normal; weight 2500").flags().get(0);
+    assertEquals(List.of(2), measured.statements());
+    Flag stated =
+        Bedside.assess("sex=boy gestation=40+0 birth-weight=2500", "weight 2450").flags().get(0);
+    assertEquals("severely-small", stated.rule());
+    assertEquals(List.of(), stated.statements());
+    assertEquals(List.of("weight"), stated.steps());
+  }
+
+  @Test
+  void aWeightOfNothingHasNoSize() {
+    Assessment nothing = Bedside.assess("sex=boy gestation=40+0 age=2", "weight 0; length 0");
+    assertEquals(List.of(), nothing.sizes());
+    assertNull(nothing.result("birth-weight-class"));
   }
 
   @Test

@@ -86,6 +86,15 @@ class AssessmentTextTest {
   }
 
   @Test
+  void remarksStandBehindWhatTheyAreAbout() {
+    String text = text("age=30", "saturation-right-hand 98; saturation-foot 97", Settings.DEFAULT);
+    assertTrue(
+        text.contains(
+            "  saturation screen: passed; a pass does not exclude coarctation (AAP 2025 screen,"),
+        text);
+  }
+
+  @Test
   void namesWhatIsToBeStated() {
     assertTrue(
         text("sex=boy presentation=breech", "jaundice=present", Settings.DEFAULT)

@@ -43,6 +43,7 @@ class CentileTest {
   })
   void readsAsPeopleSayIt(double percent, String text) {
     assertEquals(text, new Centile(percent).text());
+    assertEquals(text, new Centile(percent).toString());
   }
 
   @Property

@@ -208,6 +208,7 @@ class FlagTablesTest {
           | lumbosacral=dimple base-visible=yes size=3 | note other-abnormal | cannot be told yet
           | lumbosacral=dimple base-visible=yes from-anus=2 | note other-abnormal | cannot be told yet
           | lumbosacral=dimple size=3 from-anus=2 | note other-abnormal | cannot be told yet
+          | lumbosacral=dimple base-visible=yes size=tiny from-anus=2 | note other-abnormal | cannot be told yet
           | lumbosacral=dimple | note other-abnormal | cannot be told yet
           | lumbosacral=dimple base-visible=yes size=3 from-anus=2; lumbosacral=hair-tuft | arrange lumbosacral-mark | another mark
           | lumbosacral=dimple base-visible=yes size=3 from-anus=2; skin=haemangioma place=sacrum | arrange lumbosacral-mark | another mark

@@ -63,6 +63,15 @@ class NewbornSizeTest {
     "weight, boy, 37+0, 1.59, 2.08, 2.50, 2.89, 3.32, 3.80, 4.39",
     "weight, boy, 40+0, 2.10, 2.58, 2.99, 3.38, 3.81, 4.29, 4.86",
     "weight, boy, 42+6, 2.43, 2.91, 3.32, 3.71, 4.13, 4.60, 5.18",
+    "weight, girl, 24+0, 0.34, 0.41, 0.50, 0.60, 0.73, 0.89, 1.07",
+    "weight, girl, 30+3, 0.76, 0.93, 1.13, 1.36, 1.66, 2.01, 2.44",
+    "weight, girl, 40+0, 2.06, 2.50, 2.88, 3.26, 3.68, 4.14, 4.70",
+    "length, boy, 24+0, 24.4, 27.0, 29.6, 32.2, 34.8, 37.4, 40.0",
+    "length, boy, 32+6, 35.7, 38.3, 40.9, 43.5, 46.1, 48.7, 51.3",
+    "length, boy, 40+0, 44.4, 46.5, 48.3, 49.9, 51.6, 53.4, 55.6",
+    "head-circumference, girl, 24+0, 17.4, 19.0, 20.5, 22.1, 23.6, 25.2, 26.8",
+    "head-circumference, girl, 32+6, 25.3, 26.8, 28.4, 30.0, 31.5, 33.1, 34.6",
+    "head-circumference, girl, 40+0, 30.3, 31.6, 32.7, 33.8, 34.9, 36.1, 37.5",
     "length, girl, 24+0, 24.0, 26.6, 29.2, 31.8, 34.4, 37.0, 39.6",
     "length, girl, 29+3, 30.9, 33.5, 36.1, 38.7, 41.3, 43.9, 46.5",
     "length, girl, 32+6, 35.2, 37.8, 40.4, 43.0, 45.6, 48.2, 50.8",
@@ -168,11 +177,19 @@ class NewbornSizeTest {
   }
 
   @Test
-  void theShareBelowRisesEvenlyThroughTheMode() {
+  void theHalvesMeetAtTheMode() {
     SkewT skewT = new SkewT(3.33848, 0.3926636, 1.095261, 17.05299);
     double atMode = 1 / (1 + 1.095261 * 1.095261);
-    assertEquals(atMode, skewT.below(3.33848), 1e-12);
-    assertEquals(atMode, skewT.below(3.33848 - 1e-9), 1e-8);
+    assertEquals(skewT.zScore(3.33848), skewT.zScore(3.33848 - 1e-9), 1e-8);
+    assertEquals(atMode, Centile.ofZScore(skewT.zScore(3.33848)).percent() / 100, 1e-9);
     assertEquals(3.33848, skewT.quantile(atMode), 1e-9);
+  }
+
+  @Test
+  void readsTheTableAnew() {
+    assertEquals(
+        new SkewT(3.33848, 0.3926636, 1.095261, 17.05299),
+        SizeTable.shipped().at(SizeMeasure.WEIGHT, "boy", 280));
+    assertEquals(34.54082, SizeTable.shipped().at(SizeMeasure.HEAD, "girl", 300).mu());
   }
 }

@@ -284,6 +284,8 @@ class RulesTest {
           murmur.place=apex ~ ~ murmur=present place=aortic-area ~ false
           murmur.grade>2 ~ ~ murmur=present grade=3 ~ true
           murmur.grade>2 ~ ~ murmur=present grade=loud ~ false
+          murmur.grade<2 ~ ~ murmur=present grade=loud ~ false
+          tone ~ ~ tone=not-examined ~ true
           age<24 ~ age=23 ~ ~ true
           age<24 ~ age=24 ~ ~ false
           age<24 ~ ~ ~ false
@@ -341,6 +343,85 @@ class RulesTest {
     assertEquals(
         facts == null ? "" : facts,
         String.join(" ", assessment.needs().stream().map(Need::fact).toList()));
+  }
+
+  @Test
+  void readsWhatIsMissingAndPlanned() throws IOException {
+    Rules rules =
+        read(
+            """
+            missing: [{step: moro, when: tone=low, reason: why}]
+            plan:
+              - {id: a, due: in 2 hours, when: tone=low, what: do, reason: why, source: s}
+              - {id: b, due: at 3 days of age, what: do, reason: why, source: s}
+            nothing-to-raise: [cry=weak]
+            """);
+    Assessment assessment =
+        Assessor.of(rules)
+            .assess(
+                Bedside.baby("age=1"),
+                Bedside.answers("tone=low; cry=weak"),
+                Settings.DEFAULT,
+                Bedside.NOW);
+    assertEquals(List.of(new MissingItem("moro", null, "why")), assessment.missing());
+    assertEquals(
+        List.of(
+            new PlanItem(
+                "a",
+                "do",
+                "in 2 hours",
+                "2026-11-25T12:30:00+00:00",
+                "2026-11-25T12:30:00+00:00",
+                "why",
+                "s"),
+            new PlanItem("b", "do", "at 3 days of age", "2026-11-28", "2026-11-28", "why", "s")),
+        assessment.plan());
+    assertEquals("note other-abnormal", Bedside.flags(assessment));
+    assertEquals(List.of("tone"), assessment.flags().get(0).steps());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "in 2 weeks of age",
+    "at 2 weeks",
+    "by 2 to 3 weeks of age",
+    "from 2 to 3 weeks of age",
+    "in 2 to 3 hours",
+    "at two weeks of age",
+    "at 2 years of age",
+  })
+  void aTimeOfAnotherFormIsRefused(String due) {
+    assertEquals(
+        "expected a time such as at 2 weeks of age, found " + due,
+        assertThrows(IllegalArgumentException.class, () -> Due.parse(due)).getMessage());
+  }
+
+  @Test
+  void theShippedFileReadsTheSameAgain() {
+    Rules again = RulesReader.readShipped();
+    assertEquals(
+        Rules.standard().flags().stream().map(RulesTest::shown).toList(),
+        again.flags().stream().map(RulesTest::shown).toList());
+    String findings =
+        "anus=not-patent; left clavicle=fracture; lumbosacral=dimple base-visible=yes size=3"
+            + " from-anus=2; apgar-5 5; saturation-foot 88";
+    Assessment assessment =
+        Assessor.of(again)
+            .assess(
+                Bedside.baby("age=18 presentation=breech"),
+                Bedside.answers(findings),
+                Settings.DEFAULT,
+                Bedside.NOW);
+    assertEquals(Bedside.assess("age=18 presentation=breech", findings), assessment);
+    assertEquals(
+        "emergency anus-not-patent, urgent saturation-screen-failed-2025, arrange hip-risk-nipe,"
+            + " arrange clavicle-injury, note apgar-low",
+        Bedside.flags(assessment));
+  }
+
+  private static String shown(Rule rule) {
+    return String.join(
+        " ", rule.id(), rule.level().id(), rule.actBy(), rule.advice(), rule.source());
   }
 
   @Test

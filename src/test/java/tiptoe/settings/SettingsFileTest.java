@@ -63,6 +63,40 @@ class SettingsFileTest {
   }
 
   @Test
+  void theTemplateExplainsEachSetting() {
+    assertTrue(
+        SettingsFile.template()
+            .startsWith(
+                """
+                # Settings of Tiptoe. What is left out is the first of its choices.
+
+                rules:
+                  # pulse-oximetry screen: AAP 2025 (both limbs, one repeat) or 2011 (either limb, two repeats)
+                  # 2025 or 2011
+                  saturation-screen: 2025
+                  # hip ultrasound for stable hips at risk: UK NIPE (at 4-6 weeks) or AAP 2016 (from 6 weeks)
+                """));
+    assertTrue(
+        SettingsFile.template()
+            .endsWith(
+                """
+                  temperature: celsius
+
+                # spelling of what is shown
+                # british or american
+                spelling: british
+
+                # how long the sound of an examination is kept
+                # until-signed or never or always
+                keep-audio: until-signed
+
+                # short tones when a finding is recorded or a question is open
+                # on or off
+                tones: on
+                """));
+  }
+
+  @Test
   void writesSettingsThatReadTheSame() {
     Settings changed = Settings.DEFAULT.with(Setting.TONES, "off").with(Setting.LENGTH_UNIT, "in");
     assertEquals(changed, SettingsFile.parse("tiptoe.yaml", SettingsFile.text(changed)).settings());
@@ -127,7 +161,8 @@ class SettingsFileTest {
     List<String> found = problems("tones: on\nspelling: 'american\n");
     assertEquals(1, found.size());
     assertTrue(
-        found.get(0).matches("tiptoe.yaml line [23]: expected YAML, found .*"), found.get(0));
+        found.get(0).matches("tiptoe.yaml line [23]: expected YAML, found .*scanning.*"),
+        found.get(0));
   }
 
   @Test
