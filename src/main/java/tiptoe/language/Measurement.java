@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import tiptoe.protocol.Measure;
+import tiptoe.protocol.Units;
 
 /**
  * What spoken numbers come to, in the unit of the step.
@@ -14,13 +15,21 @@ import tiptoe.protocol.Measure;
  * @param plausible whether it can stand without being asked about
  */
 record Measurement(double number, boolean plausible) {
-  // Exact by definition: the international pound (453.59237 g) and inch (2.54 cm), 1959.
   private static final Map<String, Map<String, Double>> FACTORS =
       Map.of(
-          "g", Map.of("g", 1.0, "kg", 1000.0, "lb", 453.59237, "oz", 453.59237 / 16),
-          "cm", Map.of("cm", 1.0, "mm", 0.1, "in", 2.54, "m", 100.0),
+          "g",
+              Map.of(
+                  "g",
+                  1.0,
+                  "kg",
+                  Units.GRAMS_PER_KILOGRAM,
+                  "lb",
+                  Units.GRAMS_PER_POUND,
+                  "oz",
+                  Units.GRAMS_PER_OUNCE),
+          "cm", Map.of("cm", 1.0, "mm", 0.1, "in", Units.CENTIMETRES_PER_INCH, "m", 100.0),
           "mm", Map.of("mm", 1.0, "cm", 10.0),
-          "h", Map.of("h", 1.0, "days", 24.0));
+          "h", Map.of("h", 1.0, "days", Units.HOURS_PER_DAY));
 
   // What is tried when no unit was said; pounds and millimetres are always said.
   private static final Map<String, List<String>> UNSAID =
@@ -107,7 +116,7 @@ record Measurement(double number, boolean plausible) {
 
   private static double raw(double number, String from, String to) {
     if (to.equals("°C") && from.equals("°F")) {
-      return (number - 32) * 5 / 9;
+      return Units.celsius(number);
     }
     return number * FACTORS.getOrDefault(to, Map.of()).getOrDefault(from, 1.0);
   }
