@@ -17,7 +17,7 @@ import java.util.regex.Pattern;
  * and short forms as {@code spellings.txt} maps them.
  */
 public final class TypedText {
-  private static final Pattern SENTENCE_END = Pattern.compile("(?<=[.;!?])\\s+|[\\n;]+");
+  private static final Pattern SENTENCE_END = Pattern.compile("(?<!\\d)[.]|[.](?!\\d)|[!?;\\n]+");
   private static final Pattern NUMERAL_AND_UNIT = Pattern.compile("(?<=\\d)(?=[a-z%°])");
   private static final Pattern NOT_A_WORD = Pattern.compile("[^a-z0-9'.\\[\\]]+");
   private static final Pattern NUMERAL = Pattern.compile("\\d+(\\.\\d+)?");

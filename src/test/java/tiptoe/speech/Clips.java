@@ -1,0 +1,74 @@
+package tiptoe.speech;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import tiptoe.audio.AudioFile;
+import tiptoe.audio.Pcm;
+import tiptoe.grammar.GrammarSet;
+import tiptoe.grammar.PhraseNetwork;
+import tiptoe.graph.BuiltModel;
+import tiptoe.graph.GraphCache;
+import tiptoe.graph.GraphInputs;
+import tiptoe.graph.GraphSettings;
+import tiptoe.graph.ModelFolder;
+
+/** The committed clips of synthetic speech, and the engine over the grammars, for tests. */
+final class Clips {
+  static final Path FOLDER = Path.of("src/test/resources/tiptoe/speech/clips");
+
+  private Clips() {}
+
+  /**
+   * A clip.
+   *
+   * @param file its WAV file
+   * @param text what is said in it
+   */
+  record Clip(Path file, String text) {}
+
+  static List<Clip> all() throws IOException {
+    List<String> phrases = Files.readAllLines(FOLDER.resolve("phrases.txt"));
+    List<Clip> clips = new ArrayList<>();
+    for (int i = 0; i < phrases.size(); i++) {
+      clips.add(new Clip(FOLDER.resolve("%03d.wav".formatted(i + 1)), phrases.get(i)));
+    }
+    return clips;
+  }
+
+  static PhraseNetwork network() {
+    return PhraseNetwork.of(GrammarSet.load(Path.of("grammars"), "exam.gram"));
+  }
+
+  static BuiltModel built(PhraseNetwork network) throws IOException {
+    ModelFolder model =
+        ModelFolder.open(ModelFolder.locate(null, System.getenv(), Path.of("").toAbsolutePath()));
+    GraphInputs inputs =
+        new GraphInputs(
+            model,
+            network.automaton(),
+            Path.of("grammars/pronunciations.txt"),
+            GraphSettings.DEFAULT);
+    return GraphCache.near(model, Map.of()).get(inputs, () -> {});
+  }
+
+  /** What is heard in a sound: all its utterances. */
+  static List<Utterance> hear(Recogniser recogniser, Pcm sound) {
+    List<Utterance> heard = new ArrayList<>(recogniser.accept(sound.samples()));
+    recogniser.finish().ifPresent(heard::add);
+    return heard;
+  }
+
+  static List<Utterance> hear(SpeechModel model, Path file) throws IOException {
+    try (Recogniser recogniser = model.recogniser()) {
+      return hear(recogniser, AudioFile.read(file));
+    }
+  }
+
+  static String text(List<Utterance> heard) {
+    return String.join(" ", heard.stream().map(Utterance::text).toList()).strip();
+  }
+}
