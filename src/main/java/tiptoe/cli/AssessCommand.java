@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.charset.MalformedInputException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.ZoneId;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -15,44 +16,45 @@ import tiptoe.clinical.AnswersFile;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.AssessmentText;
 import tiptoe.clinical.Assessor;
+import tiptoe.exam.journal.DataFolder;
+import tiptoe.exam.journal.ExamFolder;
+import tiptoe.exam.journal.RecordStore;
+import tiptoe.exam.journal.StoredExam;
 import tiptoe.protocol.Protocol;
 import tiptoe.settings.Settings;
 
-/** Says what follows from findings in a file. */
+/** Says what follows from the findings of a record or of a file. */
 @Command(
     name = "assess",
     mixinStandardHelpOptions = true,
     description = {
       "Says what follows from findings: flags, centiles, screens, what to do later.",
-      "FILE is JSON such as replay --json prints: an object with answers and, where known, baby"
-          + " and examined-at."
+      "RECORD is the id or folder of an examination, or a JSON file such as replay --json prints:"
+          + " an object with answers and, where known, baby and examined-at."
     },
     footer = {"", "Example: tiptoe assess answers.json"})
 final class AssessCommand implements Callable<Integer> {
-  @Parameters(paramLabel = "FILE", description = "Findings as JSON.")
-  private Path file;
+  @Parameters(paramLabel = "RECORD", description = "An examination, or findings as JSON.")
+  private Path named;
 
   @Option(names = "--json", description = "Print one JSON object, nothing else.")
   private boolean json;
 
+  @Option(names = "--data", paramLabel = "DIR", description = "Where examinations are kept.")
+  private Path data;
+
   @Mixin private SettingsOption option;
+
+  private final Protocol protocol = Protocol.standard();
+  private final Assessor assessor = Assessor.standard();
 
   @Override
   public Integer call() throws IOException {
-    if (Files.isDirectory(file)) {
-      Console.err().println("expected a file of answers, found a folder at " + file);
-      return Tiptoe.COULD_NOT;
-    }
     Settings settings = option.settings();
-    Protocol protocol = Protocol.standard();
-    AnswersFile answers = AnswersFile.parse(text(), protocol, ZoneId.systemDefault());
-    if (!answers.problems().isEmpty()) {
-      answers.problems().forEach(problem -> Console.err().println(file + ": " + problem));
+    Assessment assessment = isJson() ? ofFile(settings) : ofRecord(settings);
+    if (assessment == null) {
       return Tiptoe.COULD_NOT;
     }
-    Assessment assessment =
-        Assessor.standard()
-            .assess(answers.baby(), answers.answers(), settings, answers.examinedAt());
     if (json) {
       Console.out().println(new ObjectMapper().writeValueAsString(assessment));
     } else {
@@ -61,11 +63,44 @@ final class AssessCommand implements Callable<Integer> {
     return 0;
   }
 
+  private boolean isJson() {
+    return Files.isRegularFile(named) || named.toString().endsWith(".json");
+  }
+
+  private Assessment ofFile(Settings settings) throws IOException {
+    AnswersFile answers = AnswersFile.parse(text(), protocol, ZoneId.systemDefault());
+    answers.problems().forEach(problem -> Console.err().println(named + ": " + problem));
+    return answers.problems().isEmpty()
+        ? assessor.assess(answers.baby(), answers.answers(), settings, answers.examinedAt())
+        : null;
+  }
+
   private String text() throws IOException {
     try {
-      return Files.readString(file);
+      return Files.readString(named);
     } catch (MalformedInputException e) {
-      throw new IOException("expected UTF-8 text, found other bytes in " + file, e);
+      throw new IOException("expected UTF-8 text, found other bytes in " + named, e);
     }
+  }
+
+  private Assessment ofRecord(Settings settings) throws IOException {
+    RecordStore store =
+        new RecordStore(data == null ? usualData() : data, protocol, Clock.systemDefaultZone());
+    ExamFolder folder = store.find(named.toString());
+    StoredExam exam = store.read(folder, store.isEncrypted(folder) ? passphrase() : null);
+    exam.breaks().forEach(broken -> Console.err().println("broken record: " + broken));
+    return assessor.assess(exam.record(), settings, ZoneId.systemDefault());
+  }
+
+  private static Path usualData() {
+    return DataFolder.usualPlace(
+        System.getenv(), System.getProperty("os.name"), Path.of(System.getProperty("user.home")));
+  }
+
+  private static char[] passphrase() throws IOException {
+    if (System.console() == null) {
+      throw new IOException("expected a terminal to ask for the passphrase, found none");
+    }
+    return System.console().readPassword("passphrase: ");
   }
 }

@@ -11,9 +11,17 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tiptoe.exam.journal.ExamFolder;
+import tiptoe.exam.journal.OpenExam;
+import tiptoe.exam.journal.RecordStore;
+import tiptoe.protocol.Protocol;
 
 class AssessCommandTest {
   private static final String ANSWERS =
@@ -85,16 +93,40 @@ class AssessCommandTest {
   }
 
   @Test
-  void refusesAFolderAndAFileThatIsNotThere() {
-    assertEquals(1, run("assess", folder.toString()));
-    assertEquals(1, run("assess", folder.resolve("none").toString(), "--config", "" + defaults));
+  void refusesWhatIsNotThere() {
+    Path none = folder.resolve("none.json");
+    assertEquals(1, run("assess", none.toString(), "--config", defaults.toString()));
     assertEquals(
-        "expected a file of answers, found a folder at "
-            + folder
-            + "\nexpected a file, found none at "
-            + folder.resolve("none")
-            + "\n",
-        err.toString(StandardCharsets.UTF_8));
+        "expected a file, found none at " + none + "\n", err.toString(StandardCharsets.UTF_8));
+  }
+
+  @Test
+  void refusesAnExaminationThatIsNotThere() {
+    String data = folder.toString();
+    assertEquals(1, run("assess", "none", "--data", data, "--config", defaults.toString()));
+    assertEquals(
+        "expected an examination, found none called none\n", err.toString(StandardCharsets.UTF_8));
+  }
+
+  @Test
+  void judgesAnExaminationThatWasKept() throws IOException {
+    Clock clock = Clock.fixed(Instant.parse("2026-11-25T10:30:00Z"), ZoneOffset.UTC);
+    RecordStore store = new RecordStore(folder, Protocol.standard(), clock);
+    ExamFolder kept;
+    try (OpenExam open = store.create("demo", "0", null, null)) {
+      open.examination().context("presentation", "breech", null);
+      open.examination().context("age", "18", null);
+      kept = open.folder();
+    }
+    for (String record : List.of(kept.name(), kept.path().toString())) {
+      out.reset();
+      assertEquals(
+          0, run("assess", record, "--data", "" + folder, "--config", defaults.toString()));
+      String text = out.toString(StandardCharsets.UTF_8);
+      assertTrue(text.startsWith("flags\n  ARRANGE, at 4 to 6 weeks of age: Barlow"), text);
+      assertTrue(text.contains("2026-12-22 to 2027-01-05"), text);
+    }
+    assertEquals("", err.toString(StandardCharsets.UTF_8));
   }
 
   @Test
