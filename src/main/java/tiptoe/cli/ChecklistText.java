@@ -75,6 +75,8 @@ final class ChecklistText {
         assessment.needs().stream()
             .map(need -> need.fact() + ", for: " + String.join("; ", need.reasons()))
             .toList());
+    text.append("\nRules: ").append(String.join(", ", assessment.ruleSets())).append('\n');
+    text.append(assessment.caution()).append('\n');
     return text.toString();
   }
 

@@ -5,10 +5,12 @@ import java.io.IOException;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import tiptoe.language.TypedText;
 import tiptoe.report.RecordJson;
+import tiptoe.settings.Settings;
 
 /** Says what typed text means. */
 @Command(
@@ -26,11 +28,14 @@ final class InterpretCommand implements Callable<Integer> {
   @Option(names = "--json", description = "Print one JSON object for each TEXT.")
   private boolean json;
 
+  @Mixin private SettingsOption option;
+
   @Override
   public Integer call() throws IOException {
+    Settings settings = option.settings();
     Understanding understanding = Understanding.load(Home.locate());
     for (String text : texts) {
-      Session session = Sessions.inMemory(understanding);
+      Session session = Sessions.inMemory(understanding, settings);
       int at = 0;
       for (String sentence : TypedText.sentences(text)) {
         session.type(sentence, understanding.typed().words(sentence), at++);

@@ -9,11 +9,13 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.SampleSource;
 import tiptoe.report.RecordJson;
+import tiptoe.settings.Settings;
 
 /** Decodes recorded dictations. */
 @Command(
@@ -36,16 +38,19 @@ final class ReplayCommand implements Callable<Integer> {
   @Option(names = "--model", paramLabel = "DIR", description = "Another speech model folder.")
   private Path model;
 
+  @Mixin private SettingsOption option;
+
   @Override
   public Integer call() throws IOException {
+    Settings settings = option.settings();
     Home home = Home.locate();
     Understanding understanding = Understanding.load(home);
     int failed = 0;
     try (Engine engine = Engine.open(home, understanding, model, Console.err())) {
-      Session session = Sessions.inMemory(understanding);
+      Session session = Sessions.inMemory(understanding, settings);
       double offset = 0;
       for (Path file : files) {
-        session = asOne ? session : Sessions.inMemory(understanding);
+        session = asOne ? session : Sessions.inMemory(understanding, settings);
         try (SampleSource sound = AudioFile.open(file)) {
           double seconds =
               new Dictation(engine, session).listen(sound, asOne ? offset : 0, changes -> {});

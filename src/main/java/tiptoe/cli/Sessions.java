@@ -15,6 +15,11 @@ final class Sessions {
 
   /** A session that is kept in memory only. */
   static Session inMemory(Understanding understanding) {
+    return inMemory(understanding, Settings.DEFAULT);
+  }
+
+  /** The same, judged by these settings. */
+  static Session inMemory(Understanding understanding, Settings settings) {
     Event.ExaminationOpened opening =
         new Event.ExaminationOpened(
             UUID.randomUUID().toString(), null, "1", Tiptoe.Version.number(), null);
@@ -22,6 +27,6 @@ final class Sessions {
     Examination examination =
         Examination.open(Protocol.standard(), clock, new MemorySink(), opening);
     return new Session(
-        understanding.interpreter(), examination, Settings.DEFAULT, ZonedDateTime.now(clock));
+        understanding.interpreter(), examination, settings, ZonedDateTime.now(clock));
   }
 }
