@@ -104,7 +104,7 @@ public final class FhirDocument {
   private Bundle bundle() {
     Bundle bundle = new Bundle();
     bundle.setType(Bundle.BundleType.DOCUMENT);
-    bundle.setIdentifier(identifier(Codes.uuid(examination, "bundle/" + record.entries().size())));
+    bundle.setIdentifier(identifier(Codes.uuid(examination, "bundle")));
     bundle.setTimestampElement(
         new org.hl7.fhir.r4.model.InstantType(
             Date.from(asOf), ca.uhn.fhir.model.api.TemporalPrecisionEnum.MILLI, UTC));
