@@ -100,7 +100,7 @@ final class Session {
     examination.flags(assessment().flags().stream().map(Flag::recorded).toList());
   }
 
-  private static Heard judged(Heard heard, Interpretation meaning) {
+  private Heard judged(Heard heard, Interpretation meaning) {
     if (heard.outcome() == Outcome.IGNORED) {
       return heard;
     }
@@ -119,13 +119,15 @@ final class Session {
   }
 
   // A bare "yes" or "no" is no command where nothing was asked.
-  private static boolean saysNothing(Interpretation meaning) {
-    return meaning.meanings().stream()
-        .allMatch(
-            one ->
-                one instanceof Meaning.Instruction instruction
-                    && (instruction.command() == Command.YES
-                        || instruction.command() == Command.NO));
+  private boolean saysNothing(Interpretation meaning) {
+    boolean asked = examination.awaitsYesOrNo() && !meaning.meanings().isEmpty();
+    return !asked
+        && meaning.meanings().stream()
+            .allMatch(
+                one ->
+                    one instanceof Meaning.Instruction instruction
+                        && (instruction.command() == Command.YES
+                            || instruction.command() == Command.NO));
   }
 
   private static Heard because(Heard heard, Outcome outcome, String reason) {

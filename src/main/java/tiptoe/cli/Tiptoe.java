@@ -24,6 +24,8 @@ import tiptoe.protocol.Caution;
       ReplayCommand.class,
       InterpretCommand.class,
       AssessCommand.class,
+      RecordsCommand.class,
+      RecordCommand.class,
       SettingsCommand.class,
       SayCommand.class,
     })

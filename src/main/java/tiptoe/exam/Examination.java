@@ -10,6 +10,7 @@ import tiptoe.language.Command;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
+import tiptoe.language.Question;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Region;
 
@@ -59,6 +60,16 @@ public final class Examination {
             .map(Asked::question)
             .filter(question -> question.about() != null)
             .orElse(null));
+  }
+
+  /** Whether a bare yes or no has something to answer now. */
+  public boolean awaitsYesOrNo() {
+    return record.phase() == Phase.ENDING
+        || record
+            .openQuestion()
+            .map(asked -> asked.question().kind())
+            .filter(kind -> kind == Question.Kind.CONTRADICTION || kind == Question.Kind.NUMBER)
+            .isPresent();
   }
 
   /** Takes in an utterance and what it means. */

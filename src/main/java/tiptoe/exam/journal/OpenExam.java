@@ -6,7 +6,10 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Clock;
+import java.util.List;
+import java.util.Map;
 import tiptoe.audio.OwnerOnly;
+import tiptoe.audio.SegmentStore;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
 import tiptoe.protocol.Protocol;
@@ -76,6 +79,20 @@ public final class OpenExam implements AutoCloseable {
 
   public ExamFolder folder() {
     return folder;
+  }
+
+  /** Name to SHA-256 of every segment of sound, to sign. */
+  public Map<String, String> audioHashes() throws IOException {
+    return AudioCheck.hashes(folder);
+  }
+
+  /** Removes the sound, and notes why. */
+  public void removeAudio(String reason) throws IOException {
+    List<String> files = List.copyOf(audioHashes().keySet());
+    if (!files.isEmpty()) {
+      examination.audioRemoved(files, reason);
+      SegmentStore.erase(folder.audio());
+    }
   }
 
   /** Lets go of it, so that another process can open it. */

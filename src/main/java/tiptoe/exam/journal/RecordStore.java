@@ -208,10 +208,14 @@ public final class RecordStore {
   /**
    * Removes an examination, its journal and its audio.
    *
-   * @throws RecordProblem when some process has it open, or it cannot be removed
+   * @throws RecordProblem when some process has it open, it is not kept here, or it cannot be
+   *     removed
    */
   public void remove(ExamFolder exam) throws IOException {
     requireThere(exam);
+    if (!folder.toAbsolutePath().normalize().equals(exam.path().toAbsolutePath().getParent())) {
+      throw new RecordProblem("expected an examination in " + folder + ", found " + exam.path());
+    }
     try {
       // Let go of at once: some systems move no folder that holds an open file.
       lock(exam).close();

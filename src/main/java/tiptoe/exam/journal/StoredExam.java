@@ -1,5 +1,7 @@
 package tiptoe.exam.journal;
 
+import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import tiptoe.exam.ExamRecord;
 
@@ -15,5 +17,18 @@ public record StoredExam(
     ExamFolder folder, ExamRecord record, List<String> breaks, int torn, boolean taken) {
   public StoredExam {
     breaks = List.copyOf(breaks);
+  }
+
+  /**
+   * Everything that is not as it was written: breaks of the chain, an unfinished end, sound that
+   * was signed and has changed or that utterances need and is not there. Empty when all is well.
+   */
+  public List<String> problems() throws IOException {
+    List<String> problems = new ArrayList<>(breaks);
+    if (torn > 0) {
+      problems.add("the last line, of " + torn + " bytes, is not finished");
+    }
+    problems.addAll(AudioCheck.problems(folder, record));
+    return problems;
   }
 }

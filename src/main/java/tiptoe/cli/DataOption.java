@@ -1,0 +1,29 @@
+package tiptoe.cli;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import picocli.CommandLine.Option;
+import tiptoe.exam.journal.DataFolder;
+import tiptoe.exam.journal.RecordStore;
+import tiptoe.protocol.Protocol;
+
+/** The option that names another place for records. */
+final class DataOption {
+  @Option(
+      names = "--data",
+      paramLabel = "DIR",
+      description = "Where records are kept; else the usual place for a user's data.")
+  private Path folder;
+
+  /** The records of the user. */
+  RecordStore store() {
+    Path place =
+        folder != null
+            ? folder.toAbsolutePath()
+            : DataFolder.usualPlace(
+                System.getenv(),
+                System.getProperty("os.name"),
+                Path.of(System.getProperty("user.home")));
+    return new RecordStore(place, Protocol.standard(), Clock.systemDefaultZone());
+  }
+}

@@ -1,0 +1,105 @@
+package tiptoe.cli;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import tiptoe.clinical.Assessment;
+import tiptoe.clinical.Assessor;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.journal.ExamFolder;
+import tiptoe.exam.journal.RecordStore;
+import tiptoe.exam.journal.StoredExam;
+
+/** Shows or checks one record. */
+@Command(
+    name = "record",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Shows a record, or checks that it is as it was written.",
+      "RECORD is an id that the command records lists, or the folder of an examination."
+    },
+    footer = {
+      "",
+      "Example: tiptoe record 2026-03-01-0900-k3f9",
+      "         tiptoe record --verify 2026-03-01-0900-k3f9"
+    })
+final class RecordCommand implements Callable<Integer> {
+  @Parameters(paramLabel = "RECORD", description = "Id or folder of an examination.")
+  private String name;
+
+  @ArgGroup(exclusive = true)
+  private Form form = new Form();
+
+  @Mixin private DataOption data;
+  @Mixin private PassphraseOption passphrase;
+  @Mixin private SettingsOption settings;
+
+  /** What to print. */
+  private static final class Form {
+    @Option(names = "--json", description = "Print one JSON object, nothing else.")
+    private boolean json;
+
+    @Option(
+        names = "--verify",
+        description = "Check the chain of events, signatures and sound; name what is wrong.")
+    private boolean verify;
+  }
+
+  @Override
+  public Integer call() throws IOException {
+    RecordStore store = data.store();
+    ExamFolder folder = store.find(name);
+    StoredExam stored = store.read(folder, passphrase.forExam(store, folder));
+    if (form.verify) {
+      return verify(stored);
+    }
+    show(stored);
+    List<String> problems = stored.breaks();
+    problems.forEach(problem -> Console.err().println(folder.name() + ": " + problem));
+    return problems.isEmpty() ? 0 : Tiptoe.COULD_NOT;
+  }
+
+  private void show(StoredExam stored) {
+    ExamRecord record = stored.record();
+    Assessment assessment =
+        Assessor.standard()
+            .assess(record.baby(), record.answers(), settings.settings(), examinedAt(record));
+    if (form.json) {
+      ObjectNode json = ContractJson.of(record, assessment);
+      RecordJson.addTo(json, stored);
+      Console.out().println(json);
+    } else {
+      Console.out().print(RecordText.of(stored));
+      Console.out().print(ChecklistText.of(record, assessment));
+    }
+  }
+
+  private static java.time.ZonedDateTime examinedAt(ExamRecord record) {
+    return record.entries().stream()
+        .findFirst()
+        .map(entry -> entry.at())
+        .orElse(java.time.Instant.EPOCH)
+        .atZone(ZoneId.systemDefault());
+  }
+
+  private static int verify(StoredExam stored) throws IOException {
+    List<String> problems = stored.problems();
+    problems.forEach(Console.out()::println);
+    int entries = stored.record().entries().size();
+    if (problems.isEmpty()) {
+      Console.out()
+          .println(
+              entries
+                  + " entries, each as it was written; "
+                  + RecordText.signatures(stored.record()));
+    }
+    return problems.isEmpty() ? 0 : Tiptoe.COULD_NOT;
+  }
+}

@@ -1,0 +1,48 @@
+package tiptoe.cli;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
+import tiptoe.exam.EventLines;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Said;
+import tiptoe.exam.journal.StoredExam;
+
+/** Adds to the JSON of a record what only one that was kept has: how it came to be. */
+final class RecordJson {
+  private RecordJson() {}
+
+  static void addTo(ObjectNode root, StoredExam stored) {
+    ExamRecord record = stored.record();
+    ObjectNode exam = root.putObject("examination");
+    exam.put("id", stored.folder().name());
+    record.label().ifPresent(label -> exam.put("label", label));
+    if (record.opened() != null) {
+      exam.put("protocol", record.opened().protocol()).put("tool", record.opened().tool());
+    }
+    record.entries().stream()
+        .findFirst()
+        .ifPresent(entry -> exam.put("opened", entry.at().toString()));
+    exam.put("phase", record.phase().id());
+    exam.put("writing", stored.taken());
+    exam.put("entries", record.entries().size());
+    ArrayNode history = root.putArray("history");
+    record.statements().forEach(said -> history.add(said(said)));
+    put(root, "remarks", record.remarks());
+    put(root, "gaps", record.gaps());
+    put(root, "notes", record.notes());
+    put(root, "flag-history", record.flags());
+    put(root, "signatures", record.signatures());
+    put(root, "breaks", stored.breaks());
+  }
+
+  private static void put(ObjectNode root, String name, List<?> items) {
+    root.set(name, EventLines.json().valueToTree(items));
+  }
+
+  private static ObjectNode said(Said said) {
+    ObjectNode node = EventLines.json().valueToTree(said);
+    node.put("status", said.status().id());
+    return node;
+  }
+}

@@ -1,0 +1,85 @@
+package tiptoe.cli;
+
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import tiptoe.exam.Entry;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Progress;
+import tiptoe.exam.Signature;
+import tiptoe.exam.journal.StoredExam;
+
+/** What a record is, in a few lines of text: when, whose, how far, signed or not. */
+final class RecordText {
+  private static final DateTimeFormatter WHEN =
+      DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
+
+  private RecordText() {}
+
+  static String of(StoredExam stored) {
+    ExamRecord record = stored.record();
+    StringBuilder text = new StringBuilder();
+    line(text, "examination", stored.folder().name());
+    line(text, "label", record.label().orElse("-"));
+    line(text, "opened", opened(record));
+    line(text, "state", state(stored));
+    line(text, "progress", progress(record));
+    record.notes().forEach(note -> line(text, "note", note.text()));
+    record
+        .gaps()
+        .forEach(
+            gap ->
+                line(
+                    text,
+                    "not heard",
+                    String.format(
+                        Locale.ROOT,
+                        "%.1f s from %.1f s on: %s",
+                        gap.seconds(),
+                        gap.from(),
+                        gap.reason())));
+    record.remarks().forEach(remark -> line(text, "remark", remark.text()));
+    return text.append('\n').toString();
+  }
+
+  private static void line(StringBuilder text, String name, String value) {
+    text.append(String.format("%-20s %s%n", name, value));
+  }
+
+  static String opened(ExamRecord record) {
+    return record.entries().stream()
+        .findFirst()
+        .map(Entry::at)
+        .map(at -> WHEN.format(at.atZone(ZoneId.systemDefault())))
+        .orElse("-");
+  }
+
+  /** Answered and all slots: {@code 41 of 118}. */
+  static String progress(ExamRecord record) {
+    List<Progress> regions = record.progress();
+    return regions.stream().mapToInt(Progress::answered).sum()
+        + " of "
+        + regions.stream().mapToInt(Progress::total).sum();
+  }
+
+  static String state(StoredExam stored) {
+    if (stored.taken()) {
+      return "being recorded";
+    }
+    return switch (stored.record().phase()) {
+      case SIGNED -> signatures(stored.record());
+      case ADDENDUM -> "addendum not signed yet";
+      case ENDED -> "ended, not signed";
+      default -> "not ended";
+    };
+  }
+
+  static String signatures(ExamRecord record) {
+    if (record.signatures().isEmpty()) {
+      return "not signed";
+    }
+    Signature last = record.signatures().get(record.signatures().size() - 1);
+    return "signed by " + last.name() + ", " + last.role();
+  }
+}
