@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.nio.charset.MalformedInputException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.ZoneId;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -16,7 +15,6 @@ import tiptoe.clinical.AnswersFile;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.AssessmentText;
 import tiptoe.clinical.Assessor;
-import tiptoe.exam.journal.DataFolder;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
@@ -40,9 +38,8 @@ final class AssessCommand implements Callable<Integer> {
   @Option(names = "--json", description = "Print one JSON object, nothing else.")
   private boolean json;
 
-  @Option(names = "--data", paramLabel = "DIR", description = "Where examinations are kept.")
-  private Path data;
-
+  @Mixin private DataOption data;
+  @Mixin private PassphraseOption passphrase;
   @Mixin private SettingsOption option;
 
   private final Protocol protocol = Protocol.standard();
@@ -84,23 +81,10 @@ final class AssessCommand implements Callable<Integer> {
   }
 
   private Assessment ofRecord(Settings settings) throws IOException {
-    RecordStore store =
-        new RecordStore(data == null ? usualData() : data, protocol, Clock.systemDefaultZone());
+    RecordStore store = data.store();
     ExamFolder folder = store.find(named.toString());
-    StoredExam exam = store.read(folder, store.isEncrypted(folder) ? passphrase() : null);
+    StoredExam exam = store.read(folder, passphrase.forExam(store, folder));
     exam.breaks().forEach(broken -> Console.err().println("broken record: " + broken));
     return assessor.assess(exam.record(), settings, ZoneId.systemDefault());
-  }
-
-  private static Path usualData() {
-    return DataFolder.usualPlace(
-        System.getenv(), System.getProperty("os.name"), Path.of(System.getProperty("user.home")));
-  }
-
-  private static char[] passphrase() throws IOException {
-    if (System.console() == null) {
-      throw new IOException("expected a terminal to ask for the passphrase, found none");
-    }
-    return System.console().readPassword("passphrase: ");
   }
 }

@@ -17,13 +17,16 @@ final class DataOption {
 
   /** The records of the user. */
   RecordStore store() {
-    Path place =
-        folder != null
-            ? folder.toAbsolutePath()
-            : DataFolder.usualPlace(
-                System.getenv(),
-                System.getProperty("os.name"),
-                Path.of(System.getProperty("user.home")));
-    return new RecordStore(place, Protocol.standard(), Clock.systemDefaultZone());
+    return new RecordStore(place(), Protocol.standard(), Clock.systemDefaultZone());
+  }
+
+  /** The folder that holds them. */
+  Path place() {
+    return folder != null
+        ? folder.toAbsolutePath()
+        : DataFolder.usualPlace(
+            System.getenv(),
+            System.getProperty("os.name"),
+            Path.of(System.getProperty("user.home")));
   }
 }

@@ -16,6 +16,7 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
+import tiptoe.report.RecordJson;
 
 /** Shows or checks one record. */
 @Command(
@@ -69,24 +70,15 @@ final class RecordCommand implements Callable<Integer> {
   private void show(StoredExam stored) {
     ExamRecord record = stored.record();
     Assessment assessment =
-        Assessor.standard()
-            .assess(record.baby(), record.answers(), settings.settings(), examinedAt(record));
+        Assessor.standard().assess(record, settings.settings(), ZoneId.systemDefault());
     if (form.json) {
-      ObjectNode json = ContractJson.of(record, assessment);
-      RecordJson.addTo(json, stored);
+      ObjectNode json = RecordJson.of(record, assessment);
+      HistoryJson.addTo(json, stored);
       Console.out().println(json);
     } else {
       Console.out().print(RecordText.of(stored));
       Console.out().print(ChecklistText.of(record, assessment));
     }
-  }
-
-  private static java.time.ZonedDateTime examinedAt(ExamRecord record) {
-    return record.entries().stream()
-        .findFirst()
-        .map(entry -> entry.at())
-        .orElse(java.time.Instant.EPOCH)
-        .atZone(ZoneId.systemDefault());
   }
 
   private static int verify(StoredExam stored) throws IOException {

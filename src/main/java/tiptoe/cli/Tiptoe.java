@@ -28,6 +28,8 @@ import tiptoe.protocol.Caution;
       RecordCommand.class,
       SettingsCommand.class,
       SayCommand.class,
+      ReportCommand.class,
+      SendCommand.class,
     })
 public final class Tiptoe implements Runnable {
   /** Exit code when something could not be done. */

@@ -40,13 +40,23 @@ public final class Rejection {
     return worst;
   }
 
-  /** Speech that is no phrase, next to a phrase, is most often a conversation. */
+  /**
+   * Speech that is no phrase, next to a phrase, is most often a conversation; where it takes up
+   * more time than the phrase, the phrase is a chance likeness in it.
+   */
   static Verdict byFiller(Utterance utterance) {
     if (!utterance.hasPhrase()) {
       return new Verdict(Outcome.IGNORED, "no phrase of the examination");
     }
-    return utterance.hasFiller()
-        ? new Verdict(Outcome.UNSURE, "other speech beside the phrase")
-        : Verdict.ACCEPTED;
+    if (!utterance.hasFiller()) {
+      return Verdict.ACCEPTED;
+    }
+    return seconds(utterance.words()) > 2 * seconds(utterance.phraseWords())
+        ? new Verdict(Outcome.IGNORED, "mostly other speech")
+        : new Verdict(Outcome.UNSURE, "other speech beside the phrase");
+  }
+
+  private static double seconds(List<Word> words) {
+    return words.stream().mapToDouble(word -> word.end() - word.start()).sum();
   }
 }

@@ -9,8 +9,8 @@ import tiptoe.exam.Said;
 import tiptoe.exam.journal.StoredExam;
 
 /** Adds to the JSON of a record what only one that was kept has: how it came to be. */
-final class RecordJson {
-  private RecordJson() {}
+final class HistoryJson {
+  private HistoryJson() {}
 
   static void addTo(ObjectNode root, StoredExam stored) {
     ExamRecord record = stored.record();
