@@ -21,6 +21,7 @@ import tiptoe.protocol.Caution;
     footer = {"", Caution.TEXT},
     subcommands = {
       DemoCommand.class,
+      ExamCommand.class,
       ReplayCommand.class,
       InterpretCommand.class,
       AssessCommand.class,
