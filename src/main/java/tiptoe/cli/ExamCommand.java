@@ -66,7 +66,9 @@ final class ExamCommand implements Callable<Integer> {
       description = "Go on with an examination that was broken off.")
   private String broken;
 
-  @Option(names = "--encrypt", description = "Encrypt the record with a passphrase.")
+  @Option(
+      names = "--encrypt",
+      description = "Encrypt the record with a passphrase; its sound is not kept.")
   private boolean encrypt;
 
   @Option(names = "--model", paramLabel = "DIR", description = "Another speech model folder.")
@@ -94,10 +96,12 @@ final class ExamCommand implements Callable<Integer> {
               settings,
               ZonedDateTime.now(Clock.systemDefaultZone()));
       Console.out().println("record " + open.folder().name());
-      listen(engine, session, open.folder(), recordings);
-      if (keepAudio.of(settings) == KeepAudio.NEVER) {
-        open.removeAudio("sound is not kept");
+      boolean keepsSound =
+          keepAudio.of(settings) != KeepAudio.NEVER && !store.isEncrypted(open.folder());
+      if (!keepsSound) {
+        Console.err().println("sound is not kept with this record");
       }
+      listen(engine, session, keepsSound ? open.folder() : null, recordings);
       finish(session, open.folder());
     }
     return 0;
@@ -127,12 +131,15 @@ final class ExamCommand implements Callable<Integer> {
     }
   }
 
-  private void listen(Engine engine, Session session, ExamFolder folder, List<Path> recordings)
+  /**
+   * @param keep where the sound is kept; null where it is not
+   */
+  private void listen(Engine engine, Session session, ExamFolder keep, List<Path> recordings)
       throws IOException {
     PlainView view = new PlainView();
     Dictation dictation = new Dictation(engine, session, view::partial);
-    SegmentStore store = SegmentStore.open(folder.audio());
-    double offset = (double) store.offset() / Pcm.RATE;
+    SegmentStore store = keep == null ? null : SegmentStore.open(keep.audio());
+    double offset = store == null ? 0 : (double) store.offset() / Pcm.RATE;
     if (recordings.isEmpty()) {
       microphone(dictation, store, offset, view);
       return;
@@ -141,7 +148,8 @@ final class ExamCommand implements Callable<Integer> {
       double seconds = 0;
       for (Path recording : recordings) {
         if (session.record().phase() != Phase.ENDED) {
-          try (SampleSource sound = new KeptSound(source(recording), store, seconds)) {
+          SampleSource plain = source(recording);
+          try (SampleSource sound = store == null ? plain : new KeptSound(plain, store, seconds)) {
             seconds += dictation.listen(sound, offset + seconds, view::show);
           }
         }
@@ -160,10 +168,11 @@ final class ExamCommand implements Callable<Integer> {
             Microphone.open(
                 Optional.ofNullable(device), Clock.systemDefaultZone(), view::microphone);
         SampleSource sound = microphone.listen();
-        Recorder recorder = Recorder.start(microphone.listen(), store, view::problem)) {
+        Recorder recorder =
+            store == null ? null : Recorder.start(microphone.listen(), store, view::problem)) {
       Console.out().println("listening; say \"end of examination\" to end");
       dictation.listen(sound, offset, view::show);
-      if (recorder.unsaved() > 0) {
+      if (recorder != null && recorder.unsaved() > 0) {
         Console.err().println(recorder.unsaved() / Pcm.RATE + " s of sound could not be stored");
       }
     }

@@ -1,0 +1,163 @@
+package tiptoe.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tiptoe.protocol.Caution;
+
+/** The commands as a user calls them. */
+class CommandsTest {
+  private static final ObjectMapper JSON = new ObjectMapper();
+
+  private record Ran(int code, String out, String err) {
+    JsonNode json() throws IOException {
+      return JSON.readTree(out);
+    }
+  }
+
+  private static Ran run(String... args) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
+    int code =
+        Tiptoe.run(
+            new PrintStream(out, true, StandardCharsets.UTF_8),
+            new PrintStream(err, true, StandardCharsets.UTF_8),
+            args);
+    return new Ran(
+        code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+  }
+
+  @Test
+  void interpretGivesAnswersMissingStepsAndQuestions() throws IOException {
+    JsonNode json = run("interpret", "--json", "left clavicle crepitus. femoral pulse weak").json();
+    assertEquals(
+        "{\"step\":\"clavicle\",\"side\":\"left\",\"value\":\"crepitus\"}",
+        json.at("/answers/0").toString());
+    assertEquals("typed", json.at("/utterances/0/statements/0/source").asText());
+    assertTrue(
+        json.get("missing").toString().contains("{\"step\":\"clavicle\",\"side\":\"right\"}"));
+    assertEquals("femoral-pulse", json.at("/questions/0/step").asText());
+    assertEquals("arrange", json.at("/flags/0/level").asText());
+    assertFalse(json.at("/flags/0/source").asText().isEmpty());
+  }
+
+  @Test
+  void interpretGivesNumbersInTheUnitOfTheStep() throws IOException {
+    JsonNode json = run("interpret", "--json", "weight seven pounds six ounces").json();
+    assertEquals(
+        "{\"step\":\"weight\",\"number\":3345,\"unit\":\"g\"}", json.at("/answers/0").toString());
+  }
+
+  @Test
+  void whatIsUnsureIsNoAnswer() throws IOException {
+    JsonNode json = run("interpret", "--json", "perhaps some crepitus on the left clavicle").json();
+    assertEquals("unsure", json.at("/utterances/0/outcome").asText());
+    assertEquals(0, json.get("answers").size());
+  }
+
+  @Test
+  void anOlderStatementStandsUntilItIsCorrected() throws IOException {
+    JsonNode json = run("interpret", "--json", "left barlow positive. both hips stable").json();
+    assertEquals(1, json.get("contradictions").size());
+    assertTrue(
+        json.get("answers")
+            .toString()
+            .contains("{\"step\":\"barlow\",\"side\":\"left\",\"value\":\"positive\"}"));
+    JsonNode corrected =
+        run("interpret", "--json", "left barlow positive. correction left barlow negative").json();
+    assertEquals(0, corrected.get("contradictions").size());
+  }
+
+  @Test
+  void eachTextIsAnExaminationOfItsOwn() {
+    Ran ran = run("interpret", "--json", "left clavicle intact", "right clavicle intact");
+    assertEquals(2, ran.out().strip().split("\n").length);
+  }
+
+  @Test
+  void theFilesOfACallThatCanBeHeardAreHeard(@TempDir Path folder) throws IOException {
+    Path broken = folder.resolve("broken.wav");
+    Files.writeString(broken, "not a recording");
+    Ran ran = run("replay", "--json", broken.toString(), "demo-audio/05-hips.wav");
+    assertEquals(1, ran.code());
+    assertTrue(ran.err().contains("found text in broken.wav"), ran.err());
+    JsonNode json = ran.json();
+    assertEquals("demo-audio/05-hips.wav", json.get("file").asText());
+    String answers = json.get("answers").toString();
+    assertTrue(answers.contains("{\"step\":\"barlow\",\"side\":\"right\",\"value\":\"positive\"}"));
+    assertTrue(json.get("missing").toString().contains("\"ortolani\",\"side\":\"right\""));
+  }
+
+  @Test
+  void anExaminationIsKeptShownReportedAndNotSentUnsigned(@TempDir Path folder) throws IOException {
+    String data = folder.resolve("data").toString();
+    Ran exam =
+        run("exam", "--from", "demo-audio/05-hips.wav", "--fast", "--label", "x", "--data", data);
+    assertEquals(0, exam.code(), exam.err());
+    assertTrue(exam.out().startsWith(Caution.TEXT));
+    String id;
+    try (Stream<Path> exams = Files.list(folder.resolve("data/examinations"))) {
+      id = exams.findFirst().orElseThrow().getFileName().toString();
+    }
+    assertTrue(run("records", "--data", data).out().contains(id));
+    assertEquals(0, run("record", "--verify", id, "--data", data).code());
+    String to = folder.resolve("out").toString();
+    assertEquals(0, run("report", id, "--as", "md,csv", "--to", to, "--data", data).code());
+    assertTrue(Files.readString(folder.resolve("out/" + id + ".md")).contains("DRAFT"));
+    Ran again = run("report", id, "--as", "md,csv", "--to", to, "--data", data);
+    assertEquals(1, again.code());
+    assertTrue(again.err().contains("--force replaces it"));
+    Ran send = run("send", id, "--to", "http://127.0.0.1:9/fhir", "--data", data);
+    assertEquals(1, send.code());
+    assertTrue(send.err().contains("expected a signed record, found a draft"));
+  }
+
+  @Test
+  void wrongUseIsCode2AndSaysWhatWasExpected() {
+    assertEquals(2, run("interpret").code());
+    Ran say = run("say", "knee");
+    assertEquals(2, say.code());
+    assertTrue(say.err().contains("found knee"));
+  }
+
+  @Test
+  void everyCommandHasHelpWithAnExample() {
+    for (String command :
+        List.of(
+            "demo",
+            "exam",
+            "replay",
+            "interpret",
+            "say",
+            "assess",
+            "records",
+            "record",
+            "report",
+            "send",
+            "settings")) {
+      Ran help = run(command, "--help");
+      assertEquals(0, help.code());
+      assertTrue(help.out().contains("Example: tiptoe " + command), command);
+    }
+  }
+
+  @Test
+  void theCribIsDrawnFromTheGrammars() {
+    String hips = run("say", "hips").out();
+    assertTrue(hips.contains("**Barlow** (each side) — key step"), hips);
+    assertTrue(hips.contains("barlow"));
+  }
+}
