@@ -11,6 +11,7 @@ import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
 
 /**
  * One utterance being understood, phrase by phrase: carries a side to the next finding of the same
@@ -50,6 +51,10 @@ final class Breath {
     return new Dialogue(region, recent, open);
   }
 
+  boolean isAsking() {
+    return open != null;
+  }
+
   void take(List<Clause> clauses) {
     boolean correction = clauses.stream().anyMatch(clause -> clause.mark("correction").isPresent());
     List<String> steps = List.of();
@@ -87,7 +92,7 @@ final class Breath {
   private void finding(Clause clause, List<String> steps, boolean correction) {
     String of = protocol.step(steps.get(0)).region();
     Collection<Side> sides = clause.sides;
-    if (sides.isEmpty() && of.equals(carriedIn)) {
+    if (sides.isEmpty() && of.equals(carriedIn) && wantsSide(clause, steps)) {
       sides = carried;
     }
     List<Meaning> made = findings.of(clause, steps, sides, correction);
@@ -97,6 +102,17 @@ final class Breath {
       addToEarlier(clause, steps);
     }
     made.forEach(this::add);
+  }
+
+  // "Caput on the left, sutures overriding": sutures have no side, none is carried to them.
+  private boolean wantsSide(Clause clause, List<String> steps) {
+    return steps.stream()
+        .map(protocol::step)
+        .anyMatch(
+            step ->
+                step.sided()
+                    || clause.values.stream()
+                        .anyMatch(id -> step.value(id).map(Value::sided).orElse(false)));
   }
 
   // "two by three centimetres" behind "fontanelle soft": details of what was just stated.
@@ -112,6 +128,7 @@ final class Breath {
         }
       }
     }
+    add(new Meaning.Asks(questions.step(steps.stream().map(protocol::step).toList()), false));
   }
 
   private static List<Side> sidesOf(Statement statement) {

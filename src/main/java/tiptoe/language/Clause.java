@@ -84,7 +84,7 @@ final class Clause {
         return;
       }
       switch (tag.key()) {
-        case "step" -> clause.steps.add(tag.value());
+        case "step" -> takeStep(tag.value());
         case "side" -> takeSide(tag.value());
         case "value" -> clause.values.add(tag.value());
         case "deny" -> clause.denied.add(tag.value());
@@ -95,6 +95,13 @@ final class Clause {
         case "is" -> takeFactValue(tag.value());
         default ->
             clause.others.computeIfAbsent(tag.key(), key -> new ArrayList<>()).add(tag.value());
+      }
+    }
+
+    // A list may name its step again and again: "no caput, no cephalohaematoma".
+    private void takeStep(String id) {
+      if (!clause.steps.contains(id)) {
+        clause.steps.add(id);
       }
     }
 

@@ -32,7 +32,7 @@ public final class Interpreter {
     List<String> uncovered = new ArrayList<>();
     for (Parse.Phrase phrase : parse.phrases()) {
       List<Clause> clauses = Clause.of(phrase, words);
-      if (isStray(phrase, clauses, words.size())) {
+      if (isStray(phrase, clauses, words.size(), breath.isAsking())) {
         uncovered.addAll(words.subList(phrase.from(), phrase.to()));
       } else {
         breath.take(clauses);
@@ -43,8 +43,10 @@ public final class Interpreter {
   }
 
   // A bare "no" or "right" before something else is not an answer: it most likely belongs to what
-  // follows, and taking the two apart would record the opposite of what was said.
-  private static boolean isStray(Parse.Phrase phrase, List<Clause> clauses, int length) {
+  // follows, and taking the two apart would record the opposite of what was said. Nor is a bare "on
+  // the left" behind something that asks nothing: it belongs to what came before.
+  private static boolean isStray(
+      Parse.Phrase phrase, List<Clause> clauses, int length, boolean asking) {
     boolean yesOrNo =
         clauses.stream()
             .flatMap(clause -> clause.mark("command").stream())
@@ -52,6 +54,6 @@ public final class Interpreter {
             .anyMatch(command -> command == Command.YES || command == Command.NO);
     boolean reply = clauses.stream().anyMatch(clause -> clause.mark("reply").isPresent());
     boolean alone = phrase.from() == 0 && phrase.to() == length;
-    return yesOrNo && !alone || reply && phrase.to() != length;
+    return !alone && (yesOrNo || reply && (phrase.to() != length || !asking));
   }
 }

@@ -52,6 +52,10 @@ public final class NumberWords {
 
   private static double takePart(List<String> words) {
     int n = words.size();
+    if (n >= 3 && words.get(n - 2).equals("three") && words.get(n - 1).startsWith("quarter")) {
+      words.subList(n - 3, n).clear();
+      return 0.75;
+    }
     if (n >= 3 && PARTS.containsKey(words.get(n - 1)) && words.get(n - 2).equals("a")) {
       double part = PARTS.get(words.get(n - 1));
       words.subList(n - 3, n).clear();

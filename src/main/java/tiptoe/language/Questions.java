@@ -45,7 +45,11 @@ final class Questions {
   Question step(List<Step> candidates) {
     String names = candidates.stream().map(Step::label).collect(Collectors.joining(" or "));
     String text =
-        candidates.isEmpty() ? "which part is that about?" : "which is meant: " + names + "?";
+        switch (candidates.size()) {
+          case 0 -> "which part is that about?";
+          case 1 -> names + " — say it in full";
+          default -> "which is meant: " + names + "?";
+        };
     return ask(Question.Kind.STEP, null, null, text);
   }
 

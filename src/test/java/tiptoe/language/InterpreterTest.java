@@ -33,7 +33,12 @@ class InterpreterTest {
   /** "No" taken apart from what it denies would record the opposite of what was said. */
   @ParameterizedTest
   @ValueSource(
-      strings = {"no leukocoria", "no hydrocele", "no crackles no leukocoria", "yes gasping"})
+      strings = {
+        "no naevus flammeus",
+        "no hydrocele",
+        "no crackles no naevus flammeus",
+        "yes gasping"
+      })
   void leavesUncoveredABareNoOrYesBesideAFinding(String text) {
     assertFalse(interpret(text).uncovered().isEmpty());
   }
