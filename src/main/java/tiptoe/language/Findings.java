@@ -170,6 +170,11 @@ final class Findings {
           ? List.of(statement)
           : sides.stream().sorted().map(statement::withSide).toList();
     }
+    boolean ofSides =
+        statement.value() != null && step.value(statement.value()).map(Value::sided).orElse(false);
+    if (ofSides && step.many() && sides.size() == 2) {
+      return sides.stream().sorted().map(statement::withSide).toList();
+    }
     return sides.size() == 1 && !normal && !step.isMeasured()
         ? Collections.singletonList(statement.withSide(sides.iterator().next()))
         : List.of(statement);
