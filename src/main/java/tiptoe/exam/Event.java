@@ -1,6 +1,5 @@
 package tiptoe.exam;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonSubTypes.Type;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
@@ -16,7 +15,6 @@ import tiptoe.language.Statement;
  * are numbered from 1, each by themselves. {@code author} is null where the clinician spoke.
  */
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "type")
-@JsonInclude(JsonInclude.Include.NON_EMPTY)
 @JsonSubTypes({
   @Type(name = "examination-opened", value = Event.ExaminationOpened.class),
   @Type(name = "examination-continued", value = Event.ExaminationContinued.class),

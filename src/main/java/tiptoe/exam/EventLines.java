@@ -8,6 +8,7 @@ import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.cfg.MutableConfigOverride;
 import com.fasterxml.jackson.databind.deser.std.FromStringDeserializer;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
@@ -36,8 +37,8 @@ public final class EventLines {
           .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
           .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
           .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
-          .withConfigOverride(List.class, c -> c.setSetterInfo(emptyForNull()))
-          .withConfigOverride(Map.class, c -> c.setSetterInfo(emptyForNull()))
+          .withConfigOverride(List.class, EventLines::leftOutWhenEmpty)
+          .withConfigOverride(Map.class, EventLines::leftOutWhenEmpty)
           .defaultPropertyInclusion(
               JsonInclude.Value.construct(JsonInclude.Include.NON_NULL, JsonInclude.Include.ALWAYS))
           .build();
@@ -48,8 +49,10 @@ public final class EventLines {
 
   private EventLines() {}
 
-  private static JsonSetter.Value emptyForNull() {
-    return JsonSetter.Value.forValueNulls(Nulls.AS_EMPTY);
+  private static void leftOutWhenEmpty(MutableConfigOverride override) {
+    override.setInclude(
+        JsonInclude.Value.construct(JsonInclude.Include.NON_EMPTY, JsonInclude.Include.ALWAYS));
+    override.setSetterInfo(JsonSetter.Value.forValueNulls(Nulls.AS_EMPTY));
   }
 
   /** The mapper that events, statements and questions are written with. */

@@ -106,10 +106,12 @@ public record ExamRecord(
    */
   public Optional<Asked> openQuestion() {
     List<Asked> open = openQuestions();
-    Integer newest = open.isEmpty() ? null : open.get(open.size() - 1).utterance();
-    return open.stream()
-        .filter(asked -> java.util.Objects.equals(asked.utterance(), newest))
-        .findFirst();
+    int newest = open.stream().mapToInt(ExamRecord::utterance).max().orElse(0);
+    return open.stream().filter(asked -> utterance(asked) == newest).findFirst();
+  }
+
+  private static int utterance(Asked asked) {
+    return asked.utterance() == null ? 0 : asked.utterance();
   }
 
   /** What cannot both be right and is not settled. */

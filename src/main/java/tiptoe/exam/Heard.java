@@ -1,6 +1,5 @@
 package tiptoe.exam;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 
 /**
@@ -13,7 +12,6 @@ import java.util.List;
  * @param outcome what is to become of it
  * @param reason why it is unsure or ignored; null otherwise
  */
-@JsonInclude(JsonInclude.Include.NON_EMPTY)
 public record Heard(
     double start, double end, String text, List<Word> words, Outcome outcome, String reason) {
   public Heard {

@@ -35,12 +35,32 @@ final class Judgement {
     return judge(step, statement, correction, standing, standing(step, Status.WAITS));
   }
 
-  /** Judges a statement that waits once more; empty while something still contradicts it. */
-  Optional<Verdict> again(Said waiting) {
+  /** Judges a statement that waits once more. */
+  Verdict again(Said waiting) {
     Step step = record.protocol().step(waiting.statement().step());
-    Verdict verdict =
-        judge(step, waiting.statement(), false, standing(step, Status.STANDS), List.of());
-    return Optional.of(verdict).filter(now -> !now.waits());
+    return judge(step, waiting.statement(), false, standing(step, Status.STANDS), List.of());
+  }
+
+  /** Places a reviewer's statement: it stands whatever it contradicts, or confirms. */
+  Verdict byReviewer(Statement statement) {
+    Step step = record.protocol().step(statement.step());
+    List<Integer> inTheWay = inTheWay(statement);
+    return first(standing(step, Status.STANDS), statement)
+        .filter(old -> !conflictingDetails(step, old, statement))
+        .filter(old -> inTheWay.equals(List.of(old.base().number())))
+        .map(Verdict::confirms)
+        .orElseGet(() -> Verdict.stands(inTheWay));
+  }
+
+  /** What cannot stand in the same place beside a statement, or says the same. */
+  List<Integer> inTheWay(Statement statement) {
+    Step step = record.protocol().step(statement.step());
+    return Stream.of(Status.STANDS, Status.WAITS)
+        .flatMap(status -> standing(step, status).stream())
+        .filter(old -> samePlace(step, old, statement))
+        .filter(old -> sameValue(old, statement) || rivals(step, old, statement))
+        .map(old -> old.base().number())
+        .toList();
   }
 
   private Verdict judge(
@@ -70,26 +90,18 @@ final class Judgement {
 
   private Verdict plain(
       Step step, Statement statement, List<Standing> standing, List<Standing> waiting) {
-    Optional<Standing> same = first(standing, statement);
-    if (same.isPresent() && !conflictingDetails(step, same.get(), statement)) {
-      return crossSide(step, statement, standing).orElseGet(() -> Verdict.confirms(same.get()));
-    }
     List<Standing> rivals = standing.stream().filter(old -> rivals(step, old, statement)).toList();
     List<Standing> hard = rivals.stream().filter(old -> !givesWay(old, statement)).toList();
     if (hard.isEmpty()) {
-      return Verdict.stands(numbers(rivals));
+      return first(standing, statement)
+          .filter(old -> !rivals.contains(old))
+          .map(Verdict::confirms)
+          .orElseGet(() -> Verdict.stands(numbers(rivals)));
     }
     return first(waiting, statement)
         .filter(old -> !conflictingDetails(step, old, statement))
         .map(Verdict::confirms)
         .orElseGet(() -> waits(step, statement, hard));
-  }
-
-  /** A repeated "present" can newly be called symmetric while the other side is absent. */
-  private Optional<Verdict> crossSide(Step step, Statement statement, List<Standing> standing) {
-    List<Standing> across =
-        standing.stream().filter(old -> contradictsAcross(step, old, statement)).toList();
-    return across.isEmpty() ? Optional.empty() : Optional.of(waits(step, statement, across));
   }
 
   private Verdict waits(Step step, Statement statement, List<Standing> hard) {

@@ -2,8 +2,11 @@ package tiptoe.exam;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Consumer;
 import tiptoe.language.Statement;
 import tiptoe.protocol.Side;
@@ -37,16 +40,13 @@ public final class Review {
   public Changes change(int statement, Statement to) {
     existing(statement);
     return edit(
-        draft ->
-            draft.add(
-                new Event.StatementMade(
-                    draft.nextStatement(),
-                    to,
-                    true,
-                    null,
-                    Effect.STANDS,
-                    List.of(statement),
-                    author)));
+        draft -> {
+          Set<Integer> of = new LinkedHashSet<>(List.of(statement));
+          of.addAll(new Judgement(draft.record(), null).inTheWay(to));
+          draft.add(
+              new Event.StatementMade(
+                  draft.nextStatement(), to, true, null, Effect.STANDS, List.copyOf(of), author));
+        });
   }
 
   public Changes reject(int statement, String reason) {
@@ -133,9 +133,9 @@ public final class Review {
     return edit(draft -> new Context(draft, null, author).state(fact, value));
   }
 
-  /** Takes back the last edit of this review. */
+  /** Takes back the last edit of this review, unless something was said or edited since. */
   public Changes undo() {
-    if (done.isEmpty()) {
+    if (done.isEmpty() || isBuiltUpon(done.peek())) {
       return examination.append();
     }
     List<Long> entries = done.peek();
@@ -144,9 +144,27 @@ public final class Review {
     return changes;
   }
 
-  /** Makes the edit count again that was undone last. */
+  /** Whether something that counts came behind these entries. */
+  private boolean isBuiltUpon(List<Long> edit) {
+    Set<Long> gone = new HashSet<>(edit);
+    undone.forEach(gone::addAll);
+    long last = edit.get(edit.size() - 1);
+    return examination.record().entries().stream()
+        .filter(entry -> entry.seq() > last && !gone.contains(entry.seq()))
+        .anyMatch(entry -> !isAside(entry.event()));
+  }
+
+  private static boolean isAside(Event event) {
+    return event instanceof Event.Undone
+        || event instanceof Event.Redone
+        || event instanceof Event.FlagRaised
+        || event instanceof Event.FlagCleared
+        || event instanceof Event.ClockWentBack;
+  }
+
+  /** Makes the edit count again that was undone last, unless something was said or edited since. */
   public Changes redo() {
-    if (undone.isEmpty()) {
+    if (undone.isEmpty() || isBuiltUpon(undone.peek())) {
       return examination.append();
     }
     Changes changes = examination.append(new Event.Redone(undone.peek(), author));
@@ -188,19 +206,15 @@ public final class Review {
   }
 
   private void make(Draft draft, Statement statement, Integer utterance) {
-    Verdict verdict = new Judgement(draft.record(), utterance).of(statement, true);
-    Verdict standing =
-        verdict.waits() || verdict.effect() == Effect.UNUSED
-            ? Verdict.stands(verdict.of())
-            : verdict;
+    Verdict verdict = new Judgement(draft.record(), utterance).byReviewer(statement);
     draft.add(
         new Event.StatementMade(
             draft.nextStatement(),
             statement,
             true,
             utterance,
-            standing.effect(),
-            standing.of(),
+            verdict.effect(),
+            verdict.of(),
             author));
   }
 

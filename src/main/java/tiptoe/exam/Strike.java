@@ -86,8 +86,9 @@ final class Strike {
         record.openQuestions().stream()
             .filter(
                 asked ->
-                    Objects.equals(asked.utterance(), utterance)
-                        || statements.contains(asked.statement()))
+                    asked.statement() == null
+                        ? Objects.equals(asked.utterance(), utterance)
+                        : statements.contains(asked.statement()))
             .map(Asked::number)
             .toList();
     Map<String, String> back = new TreeMap<>();

@@ -82,10 +82,16 @@ record Sweep(Draft draft, Integer utterance) {
       return;
     }
     Said waiting = found.get();
-    Optional<Verdict> now = new Judgement(draft.record(), utterance).again(waiting);
-    if (now.isPresent()) {
-      Verdict verdict = now.get();
-      draft.add(new Event.StatementSettled(waiting.number(), verdict.effect(), verdict.of(), null));
+    Verdict now = new Judgement(draft.record(), utterance).again(waiting);
+    if (now.waits() && now.of().equals(asked.against())) {
+      return;
+    }
+    draft.add(new Event.StatementSettled(waiting.number(), now.effect(), now.of(), null));
+    if (now.waits()) {
+      dropped(asked, "asked again");
+      draft.add(
+          contradiction(draft, waiting.number(), waiting.statement(), now, asked.utterance()));
+    } else {
       dropped(asked, "nothing is against it any more");
     }
   }

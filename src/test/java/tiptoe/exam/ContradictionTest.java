@@ -229,4 +229,40 @@ class ContradictionTest {
     bed.find("penis not-examined");
     assertTrue(bed.record().openQuestions().isEmpty());
   }
+
+  @Test
+  void aDenialDoesNotLetThroughWhatContradictsOutright() {
+    bed.find("left clavicle swelling");
+    bed.find("left clavicle intact no:crepitus");
+    bed.find("left clavicle intact");
+    assertEquals("left clavicle swelling no:crepitus", bed.answers());
+    assertEquals(
+        "left clavicle: first swelling, then intact; keep the first or the second?",
+        bed.question());
+  }
+
+  @Test
+  void strikingTheSexLetsTheFindingStandThatItHadPutInDoubt() {
+    bed.find("left testis descended");
+    bed.fact("sex", "girl");
+    assertEquals("1 waits", bed.statuses());
+    bed.command(Command.STRIKE);
+    assertEquals("1 stands", bed.statuses());
+    assertTrue(bed.record().openQuestions().isEmpty());
+  }
+
+  @Test
+  void whatWaitedAgainstTheOlderThenWaitsAgainstTheNewerOne() {
+    bed.find("left barlow positive");
+    bed.find("left barlow not-examined");
+    bed.find("left barlow negative");
+    bed.command(Command.YES);
+    assertEquals("left barlow negative", bed.answers());
+    assertEquals(
+        "left Barlow: first negative, then not examined; keep the first or the second?",
+        bed.question());
+    bed.command(Command.YES);
+    assertEquals("left barlow not-examined", bed.answers());
+    assertTrue(bed.record().openQuestions().isEmpty());
+  }
 }

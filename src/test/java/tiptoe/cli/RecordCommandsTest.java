@@ -1,0 +1,277 @@
+package tiptoe.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tiptoe.audio.Chunk;
+import tiptoe.audio.SegmentStore;
+import tiptoe.exam.Bedside;
+import tiptoe.exam.Review;
+import tiptoe.exam.journal.ExamFolder;
+import tiptoe.exam.journal.KeepAudio;
+import tiptoe.exam.journal.OpenExam;
+import tiptoe.exam.journal.RecordStore;
+import tiptoe.language.Command;
+import tiptoe.protocol.Protocol;
+
+class RecordCommandsTest {
+  private static final int RATE = 16_000;
+
+  @TempDir Path folder;
+  private final Bedside.SetClock clock = new Bedside.SetClock();
+  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+  private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+  private Path data;
+  private Path defaults;
+
+  @BeforeEach
+  void writeDefaults() throws IOException {
+    data = folder.resolve("data");
+    defaults = Files.writeString(folder.resolve("defaults.yaml"), "tones: on\n");
+  }
+
+  private int run(String... args) {
+    out.reset();
+    err.reset();
+    return Tiptoe.run(
+        new PrintStream(out, true, StandardCharsets.UTF_8),
+        new PrintStream(err, true, StandardCharsets.UTF_8),
+        args);
+  }
+
+  private String out() {
+    return out.toString(StandardCharsets.UTF_8);
+  }
+
+  private String err() {
+    return err.toString(StandardCharsets.UTF_8);
+  }
+
+  private RecordStore store() {
+    return new RecordStore(data, Protocol.standard(), clock);
+  }
+
+  private ExamFolder recorded(char[] passphrase) throws IOException {
+    try (OpenExam open = store().create("Baby Rowan", "0.1.0", null, passphrase)) {
+      Bedside bed = new Bedside(clock, open.examination());
+      bed.fact("age", "18");
+      bed.find("left barlow positive");
+      bed.find("left barlow negative");
+      bed.command(Command.END_EXAM);
+      bed.command(Command.YES);
+      try (SegmentStore sound = SegmentStore.open(open.folder().audio())) {
+        sound.append(new Chunk(0, 0, new short[16 * RATE]));
+      }
+      return open.folder();
+    }
+  }
+
+  private void sign(ExamFolder exam, KeepAudio keep) throws IOException {
+    try (OpenExam open = store().open(exam, null)) {
+      Review review = open.examination().review("Dr Reed");
+      Map<String, String> audio = open.audioHashes();
+      review.sign("paediatrician", audio);
+      keep.afterSigning(open);
+    }
+  }
+
+  @Test
+  void recordsListsWhatIsKept() throws IOException {
+    ExamFolder exam = recorded(null);
+    assertEquals(0, run("records", "--data", data.toString()), err());
+    List<String> lines = out().lines().toList();
+    assertTrue(lines.get(0).startsWith("RECORD "), out());
+    assertTrue(lines.get(1).startsWith(exam.name()), out());
+    assertTrue(lines.get(1).contains("Baby Rowan"), out());
+    assertTrue(lines.get(1).matches(".* 18 h +1 of \\d+ +ended, not signed"), out());
+    sign(exam, KeepAudio.ALWAYS);
+    run("records", "--data", data.toString());
+    assertTrue(out().contains("signed by Dr Reed, paediatrician"), out());
+  }
+
+  @Test
+  void recordsSaysSoWhenThereIsNone() {
+    assertEquals(0, run("records", "--data", data.toString()));
+    assertEquals("no examination is kept here\n", err());
+  }
+
+  @Test
+  void recordsRemovesOnlyAfterAYes() throws IOException {
+    ExamFolder exam = recorded(null);
+    assertEquals(
+        1, withInput("no\n", "records", "--data", data.toString(), "--remove", exam.name()));
+    assertTrue(exam.exists());
+    assertEquals(1, withInput("", "records", "--data", data.toString(), "--remove", exam.name()));
+    assertTrue(exam.exists());
+    assertEquals(
+        0, withInput("yes\n", "records", "--data", data.toString(), "--remove", exam.name()));
+    assertEquals("removed " + exam.name() + "\n", out());
+    assertFalse(Files.exists(exam.path()));
+  }
+
+  @Test
+  void recordsRemovesNothingThatIsKeptElsewhere() throws IOException {
+    ExamFolder exam = recorded(null);
+    Path other = Files.move(exam.path(), folder.resolve("elsewhere"));
+    assertEquals(
+        1, withInput("yes\n", "records", "--data", data.toString(), "--remove", other.toString()));
+    assertTrue(Files.exists(other));
+    assertTrue(err().contains("expected an examination in "), err());
+  }
+
+  private int withInput(String typed, String... args) {
+    InputStream before = System.in;
+    System.setIn(new ByteArrayInputStream(typed.getBytes(StandardCharsets.UTF_8)));
+    try {
+      return run(args);
+    } finally {
+      System.setIn(before);
+    }
+  }
+
+  @Test
+  void recordShowsAnswersContradictionsAndHowItCameToBe() throws IOException {
+    ExamFolder exam = recorded(null);
+    assertEquals(0, run(record(exam)), err());
+    assertTrue(out().contains("Baby Rowan"), out());
+    assertTrue(
+        out().contains("left Barlow: first positive, then negative; keep the first or the second?"),
+        out());
+    assertEquals(0, run(record(exam, "--json")), err());
+    JsonNode json = new ObjectMapper().readTree(out());
+    assertEquals("positive", json.at("/answers/0/value").asText());
+    assertEquals("left barlow negative", json.at("/contradictions/0/newer/words").asText());
+    assertEquals("waits", json.at("/history/1/status").asText());
+    assertEquals("ended", json.at("/examination/phase").asText());
+    assertEquals(0, json.get("breaks").size());
+  }
+
+  private String[] record(ExamFolder exam, String... more) {
+    List<String> args = new java.util.ArrayList<>(List.of("record", exam.name()));
+    args.addAll(List.of("--data", data.toString(), "--config", defaults.toString()));
+    args.addAll(List.of(more));
+    return args.toArray(String[]::new);
+  }
+
+  @Test
+  void verifyNamesTheEntryThatWasChanged() throws IOException {
+    ExamFolder exam = recorded(null);
+    sign(exam, KeepAudio.ALWAYS);
+    assertEquals(0, run(record(exam, "--verify")), out());
+    assertTrue(
+        out().matches("\\d+ entries, each as it was written; signed by Dr Reed, paediatrician\n"),
+        out());
+    String journal = Files.readString(exam.journal());
+    Files.writeString(exam.journal(), journal.replaceFirst("\"positive\"", "\"negative\""));
+    assertEquals(1, run(record(exam, "--verify")));
+    assertEquals("entry 5: the line cannot be read: its checksum does not match\n", out());
+    assertEquals(1, run(record(exam)));
+    assertTrue(err().startsWith(exam.name() + ": entry 5: "), err());
+  }
+
+  @Test
+  void verifyNamesSoundThatWasChangedOrIsMissingSinceItWasSigned() throws IOException {
+    ExamFolder exam = recorded(null);
+    sign(exam, KeepAudio.ALWAYS);
+    Path first = SegmentStore.segments(exam.audio()).get(0).file();
+    byte[] sound = Files.readAllBytes(first);
+    sound[1000] ^= 1;
+    Files.write(first, sound);
+    assertEquals(1, run(record(exam, "--verify")));
+    assertEquals("sound " + first.getFileName() + " was changed since it was signed\n", out());
+    Files.delete(first);
+    assertEquals(1, run(record(exam, "--verify")));
+    assertTrue(
+        out().startsWith("sound " + first.getFileName() + " is missing since it was signed\n"),
+        out());
+    assertTrue(out().contains("utterance 1 (1.0 to 3.0 s) has no sound\n"), out());
+  }
+
+  @Test
+  void soundThatIsKeptUntilSignedIsRemovedThenAndItsHashesStay() throws IOException {
+    ExamFolder exam = recorded(null);
+    sign(exam, KeepAudio.UNTIL_SIGNED);
+    assertEquals(List.of(), SegmentStore.segments(exam.audio()));
+    assertEquals(0, run(record(exam, "--verify")), out());
+    var record = store().read(exam, null).record();
+    assertTrue(record.signed());
+    assertEquals(2, record.signatures().get(0).audio().size());
+    assertEquals("2 audio segments were removed: kept until signed", record.notes().get(0).text());
+  }
+
+  @Test
+  void anEncryptedRecordOpensWithItsPassphraseOnly() throws IOException {
+    ExamFolder exam = recorded("quiet boats".toCharArray());
+    run("records", "--data", data.toString());
+    assertTrue(out().contains("encrypted"), out());
+    Path right = Files.writeString(folder.resolve("right"), "quiet boats\n");
+    Path wrong = Files.writeString(folder.resolve("wrong"), "loud boats\n");
+    assertEquals(0, run(record(exam, "--passphrase-file", right.toString())), err());
+    assertTrue(out().contains("Baby Rowan"), out());
+    assertEquals(1, run(record(exam, "--passphrase-file", wrong.toString())));
+    assertEquals("the passphrase is wrong\n", err());
+  }
+
+  @Test
+  void anUnknownRecordIsSaidToBeSo() {
+    assertEquals(1, run("record", "nobody", "--data", data.toString()));
+    assertEquals("expected an examination, found none called nobody\n", err());
+  }
+
+  /**
+   * Watches the system calls of a real process. The Java runtime itself makes and closes a socket
+   * or two when it starts, to find out whether there is IPv6; what counts is that none is used.
+   */
+  @Test
+  void noCommandTalksToANetwork() throws Exception {
+    assumeTrue(Files.isExecutable(Path.of("/usr/bin/strace")), "needs strace");
+    ExamFolder exam = recorded(null);
+    Path trace = folder.resolve("trace");
+    for (List<String> call :
+        List.of(
+            List.of("records", "--data", data.toString()),
+            List.of("record", exam.name(), "--data", data.toString()),
+            List.of("interpret", "left barlow positive"))) {
+      List<String> command =
+          new java.util.ArrayList<>(
+              List.of(
+                  "strace",
+                  "-f",
+                  "-e",
+                  "trace=connect,bind,listen,sendto,sendmsg",
+                  "-o",
+                  trace.toString()));
+      command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+      command.addAll(List.of("-cp", System.getProperty("java.class.path")));
+      command.add(Tiptoe.class.getName());
+      command.addAll(call);
+      Process process =
+          new ProcessBuilder(command)
+              .redirectErrorStream(true)
+              .redirectOutput(folder.resolve("output").toFile())
+              .start();
+      int code = process.waitFor();
+      String calls = Files.readString(trace);
+      assumeTrue(calls.contains("exited"), "strace may not trace here");
+      assertEquals(0, code, Files.readString(folder.resolve("output")));
+      assertFalse(calls.contains("AF_INET"), call + ": " + calls);
+    }
+  }
+}
