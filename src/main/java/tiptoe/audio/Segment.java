@@ -14,7 +14,8 @@ import java.util.regex.Pattern;
 
 /**
  * One stored file of at most 10 s. Its name holds its number and its place, so that a folder of
- * segments needs no index that could disagree with it: {@code segment-000012-0001920000.wav}.
+ * segments needs no index that could disagree with it: {@code segment-000012-0001920000.wav}, or
+ * {@code .sealed} where it is encrypted.
  *
  * @param number counts from 1
  * @param position place of its first sample, in 16 kHz samples since the start
@@ -22,15 +23,17 @@ import java.util.regex.Pattern;
  * @param file where it is
  */
 public record Segment(int number, long position, long length, Path file) {
-  private static final Pattern NAME = Pattern.compile("segment-(\\d{6,9})-(\\d{10,18})\\.wav");
+  private static final Pattern NAME =
+      Pattern.compile("segment-(\\d{6,9})-(\\d{10,18})\\.(wav|sealed)");
 
   /** The place right behind its last sample. */
   public long end() {
     return position + length;
   }
 
-  static String name(int number, long position) {
-    return String.format(Locale.ROOT, "segment-%06d-%010d.wav", number, position);
+  static String name(int number, long position, boolean sealed) {
+    String kind = sealed ? "sealed" : "wav";
+    return String.format(Locale.ROOT, "segment-%06d-%010d.%s", number, position, kind);
   }
 
   /** The segment in a file, or empty if its name is not that of one. */
@@ -39,19 +42,47 @@ public record Segment(int number, long position, long length, Path file) {
     if (!name.matches()) {
       return Optional.empty();
     }
-    // By the file's size, not its header, which a power cut may have left behind the samples.
-    long length = Math.max(0, Files.size(file) - WavWriter.HEADER_BYTES) / Short.BYTES;
+    long length = isSealed(file) ? SealedReader.of(file).length() : wavLength(file);
     int number = Integer.parseInt(name.group(1));
     return Optional.of(new Segment(number, Long.parseLong(name.group(2)), length, file));
   }
 
-  /** Copies the samples that belong into the stretch which begins at a place. */
-  void copyInto(short[] stretch, long from) throws IOException {
+  // By the file's size, not its header, which a power cut may have left behind the samples.
+  private static long wavLength(Path file) throws IOException {
+    return Math.max(0, Files.size(file) - WavWriter.HEADER_BYTES) / Short.BYTES;
+  }
+
+  private static boolean isSealed(Path file) {
+    return file.getFileName().toString().endsWith(".sealed");
+  }
+
+  /**
+   * Copies the samples that belong into the stretch which begins at a place.
+   *
+   * @param seal opens the segment if it is encrypted; null when there is none
+   */
+  void copyInto(short[] stretch, long from, SoundSeal seal) throws IOException {
     long start = Math.max(position, from);
     int count = (int) (Math.min(end(), from + stretch.length) - start);
     if (count <= 0) {
       return;
     }
+    if (isSealed(file)) {
+      short[] samples = opened(start - position, start - position + count, seal);
+      System.arraycopy(samples, 0, stretch, (int) (start - from), count);
+    } else {
+      copyWav(stretch, from, start, count);
+    }
+  }
+
+  private short[] opened(long from, long to, SoundSeal seal) throws IOException {
+    if (seal == null) {
+      throw new AudioProblem("the sound is encrypted: the passphrase of the record is needed");
+    }
+    return SealedReader.of(file).samples(from, to, seal);
+  }
+
+  private void copyWav(short[] stretch, long from, long start, int count) throws IOException {
     ByteBuffer bytes = ByteBuffer.allocate(count * Short.BYTES).order(ByteOrder.LITTLE_ENDIAN);
     try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
       long at = WavWriter.HEADER_BYTES + (start - position) * Short.BYTES;

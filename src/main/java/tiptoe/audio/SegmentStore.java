@@ -14,10 +14,11 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * Keeps a recording in a folder as WAV files of at most 10 s, which only their owner may read.
- * Samples are written as they come, and forced to the disk at least once for every second of sound,
- * so that a power cut costs no more than about that. Nothing stored is ever overwritten: a folder
- * that holds a recording is gone on with behind its end. For use by one thread at a time.
+ * Keeps a recording in a folder as WAV files of at most 10 s, which only their owner may read, or
+ * as encrypted ones. Samples are written as they come, and forced to the disk at least once for
+ * every second of sound, so that a power cut costs no more than about that. Nothing stored is ever
+ * overwritten: a folder that holds a recording is gone on with behind its end. For use by one
+ * thread at a time.
  */
 public final class SegmentStore implements AutoCloseable {
   private static final int SEGMENT_SAMPLES = 10 * Pcm.RATE;
@@ -26,18 +27,29 @@ public final class SegmentStore implements AutoCloseable {
   private final Path folder;
   private final long offset;
   private int number;
-  private WavWriter writer;
+  private final SoundSeal seal;
+  private SegmentWriter writer;
   private long writerStart;
   private int unforced;
 
-  private SegmentStore(Path folder, long offset, int number) {
+  private SegmentStore(Path folder, SoundSeal seal, long offset, int number) {
     this.folder = folder;
+    this.seal = seal;
     this.offset = offset;
     this.number = number;
   }
 
   /** Opens the folder, and makes it where it is missing. */
   public static SegmentStore open(Path folder) throws IOException {
+    return open(folder, null);
+  }
+
+  /**
+   * Opens the folder, and makes it where it is missing.
+   *
+   * @param seal encrypts what is stored; null to leave it readable
+   */
+  public static SegmentStore open(Path folder, SoundSeal seal) throws IOException {
     try {
       OwnerOnly.createFolder(folder);
     } catch (FileAlreadyExistsException e) {
@@ -46,7 +58,7 @@ public final class SegmentStore implements AutoCloseable {
     List<Segment> before = segments(folder);
     long end = before.stream().mapToLong(Segment::end).max().orElse(0);
     int last = before.stream().mapToInt(Segment::number).max().orElse(0);
-    return new SegmentStore(folder, end, last);
+    return new SegmentStore(folder, seal, end, last);
   }
 
   /**
@@ -80,7 +92,7 @@ public final class SegmentStore implements AutoCloseable {
 
   @Override
   public void close() throws IOException {
-    WavWriter closing = writer;
+    SegmentWriter closing = writer;
     writer = null;
     if (closing != null) {
       try (closing) {
@@ -111,6 +123,16 @@ public final class SegmentStore implements AutoCloseable {
    * @return empty if nothing is stored of that time
    */
   public static Optional<Pcm> read(Path folder, double from, double to) throws IOException {
+    return read(folder, from, to, null);
+  }
+
+  /**
+   * The same where sound may be encrypted.
+   *
+   * @param seal opens it; null when there is none
+   */
+  public static Optional<Pcm> read(Path folder, double from, double to, SoundSeal seal)
+      throws IOException {
     long start = Math.max(0, Math.round(from * Pcm.RATE));
     long end = Math.round(to * Pcm.RATE);
     List<Segment> touched =
@@ -122,7 +144,7 @@ public final class SegmentStore implements AutoCloseable {
     long last = Math.min(end, touched.get(touched.size() - 1).end());
     short[] stretch = new short[Math.toIntExact(last - first)];
     for (Segment segment : touched) {
-      segment.copyInto(stretch, first);
+      segment.copyInto(stretch, first, seal);
     }
     return Optional.of(Pcm.of(stretch));
   }
@@ -145,8 +167,9 @@ public final class SegmentStore implements AutoCloseable {
     }
     close();
     number++;
-    Path file = folder.resolve(Segment.name(number, place));
-    writer = WavWriter.to(OwnerOnly.createFile(file), Pcm.RATE);
+    String name = Segment.name(number, place, seal != null);
+    FileChannel file = OwnerOnly.createFile(folder.resolve(name));
+    writer = seal == null ? WavWriter.to(file, Pcm.RATE) : new SealedWriter(file, name, seal);
     writerStart = place;
     unforced = 0;
     forceFolder();

@@ -1,6 +1,5 @@
 package tiptoe.audio;
 
-import java.io.Closeable;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
@@ -13,7 +12,7 @@ import java.nio.file.StandardOpenOption;
  * Writes a mono 16-bit WAV as the samples come. The header's lengths are brought up to date with
  * every append, so that the file is whole at any moment. A file holds at most 2 GB.
  */
-final class WavWriter implements Closeable {
+final class WavWriter implements SegmentWriter {
   static final int HEADER_BYTES = 44;
   private static final int PCM_TAG = 1;
   private static final int RIFF_LENGTH_AT = 4;
@@ -49,7 +48,8 @@ final class WavWriter implements Closeable {
     return writer;
   }
 
-  void append(short[] samples) throws IOException {
+  @Override
+  public void append(short[] samples) throws IOException {
     ByteBuffer bytes = littleEndian(samples.length * Short.BYTES);
     bytes.asShortBuffer().put(samples);
     int grown = Math.addExact(dataBytes, bytes.capacity());
@@ -59,13 +59,13 @@ final class WavWriter implements Closeable {
     writeAll(littleEndian(Integer.BYTES).putInt(0, dataBytes), DATA_LENGTH_AT);
   }
 
-  /** Number of samples written so far. */
-  int length() {
+  @Override
+  public int length() {
     return dataBytes / Short.BYTES;
   }
 
-  /** Waits until all that was written has reached the disk. */
-  void force() throws IOException {
+  @Override
+  public void force() throws IOException {
     channel.force(true);
   }
 

@@ -8,8 +8,11 @@ import java.nio.file.StandardOpenOption;
 import java.time.Clock;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import tiptoe.audio.OwnerOnly;
+import tiptoe.audio.Pcm;
 import tiptoe.audio.SegmentStore;
+import tiptoe.audio.SoundSeal;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
 import tiptoe.protocol.Protocol;
@@ -20,15 +23,19 @@ public final class OpenExam implements AutoCloseable {
   private final Examination examination;
   private final Journal journal;
   private final FolderLock lock;
-  private final DataKey key;
+  private final SoundSeal seal;
 
   OpenExam(
-      ExamFolder folder, Examination examination, Journal journal, FolderLock lock, DataKey key) {
+      ExamFolder folder,
+      Examination examination,
+      Journal journal,
+      FolderLock lock,
+      SoundSeal seal) {
     this.folder = folder;
     this.examination = examination;
     this.journal = journal;
     this.lock = lock;
-    this.key = key;
+    this.seal = seal;
   }
 
   static OpenExam of(
@@ -43,8 +50,7 @@ public final class OpenExam implements AutoCloseable {
       String file = aside.getFileName().toString();
       examination.tailSetAside(reading.torn().length, file);
     }
-    DataKey key = reading.codec() instanceof EncryptedLines lines ? lines.key() : null;
-    return new OpenExam(folder, examination, journal, lock, key);
+    return new OpenExam(folder, examination, journal, lock, SealedSound.of(reading.codec()));
   }
 
   private static FileChannel openJournal(ExamFolder folder) throws RecordProblem {
@@ -79,6 +85,16 @@ public final class OpenExam implements AutoCloseable {
 
   public ExamFolder folder() {
     return folder;
+  }
+
+  /** Where sound goes, encrypted as the record is; behind what there is. */
+  public SegmentStore openSound() throws IOException {
+    return SegmentStore.open(folder.audio(), seal);
+  }
+
+  /** The sound between two seconds of the examination; empty if none is kept of that time. */
+  public Optional<Pcm> sound(double from, double to) throws IOException {
+    return SegmentStore.read(folder.audio(), from, to, seal);
   }
 
   /** Name to SHA-256 of every segment of sound, to sign. */

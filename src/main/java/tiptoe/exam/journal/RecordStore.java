@@ -72,7 +72,7 @@ public final class RecordStore {
       Event.ExaminationOpened opening =
           new Event.ExaminationOpened(made.name(), label, ProtocolStamp.of(protocol), tool, author);
       Examination examination = Examination.open(protocol, clock, journal, opening);
-      return new OpenExam(made, examination, journal, lock, key);
+      return new OpenExam(made, examination, journal, lock, SealedSound.of(codec));
     } catch (RecordProblem e) {
       throw e;
     } catch (NotRecorded e) {
@@ -166,7 +166,8 @@ public final class RecordStore {
         ExamRecord.fold(protocol, reading.entries()),
         reading.breaks().stream().map(JournalReading.Break::toString).toList(),
         taken ? 0 : reading.torn().length,
-        taken);
+        taken,
+        SealedSound.of(reading.codec()));
   }
 
   /** The folder of an examination: named by its id, or by its path. */

@@ -3,6 +3,10 @@ package tiptoe.exam.journal;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import tiptoe.audio.Pcm;
+import tiptoe.audio.SegmentStore;
+import tiptoe.audio.SoundSeal;
 import tiptoe.exam.ExamRecord;
 
 /**
@@ -12,11 +16,22 @@ import tiptoe.exam.ExamRecord;
  * @param breaks where the journal is not what was written, for people; empty when it is whole
  * @param torn bytes of an unfinished line at its end, 0 if none
  * @param taken whether another process writes to it now
+ * @param seal opens its sound; null when it is not encrypted
  */
 public record StoredExam(
-    ExamFolder folder, ExamRecord record, List<String> breaks, int torn, boolean taken) {
+    ExamFolder folder,
+    ExamRecord record,
+    List<String> breaks,
+    int torn,
+    boolean taken,
+    SoundSeal seal) {
   public StoredExam {
     breaks = List.copyOf(breaks);
+  }
+
+  /** The sound between two seconds of the examination; empty if none is kept of that time. */
+  public Optional<Pcm> sound(double from, double to) throws IOException {
+    return SegmentStore.read(folder.audio(), from, to, seal);
   }
 
   /**

@@ -1,5 +1,6 @@
 package tiptoe.exam.journal;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -17,6 +18,9 @@ import java.util.List;
 import java.util.zip.CRC32;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tiptoe.audio.Chunk;
+import tiptoe.audio.Segment;
+import tiptoe.audio.SegmentStore;
 import tiptoe.exam.Bedside;
 import tiptoe.exam.Chain;
 import tiptoe.exam.Event;
@@ -130,6 +134,64 @@ class EncryptionTest {
       assertEquals(List.of(), reading.breaks());
       assertTrue(reading.torn().length > 0);
     }
+  }
+
+  @Test
+  void soundIsEncryptedPieceByPieceAndReadsBack() throws IOException {
+    short[] tone = new short[12 * 16_000];
+    for (int i = 0; i < tone.length; i++) {
+      tone[i] = (short) (8000 * Math.sin(i / 10.0));
+    }
+    ExamFolder folder;
+    try (OpenExam open = store().create("Demo", "0.1.0", null, PASSPHRASE)) {
+      folder = open.folder();
+      try (SegmentStore sound = open.openSound()) {
+        sound.append(new Chunk(0, 0, tone));
+      }
+      assertArrayEquals(tone, open.sound(0, 60).orElseThrow().samples());
+    }
+    List<Segment> segments = SegmentStore.segments(folder.audio());
+    assertEquals(2, segments.size());
+    assertTrue(segments.get(0).file().toString().endsWith("segment-000001-0000000000.sealed"));
+    assertEquals(tone.length, segments.get(1).end());
+
+    StoredExam stored = store().read(folder, PASSPHRASE);
+    short[] middle = stored.sound(9.9, 10.1).orElseThrow().samples();
+    assertArrayEquals(Arrays.copyOfRange(tone, 158_400, 161_600), middle);
+    assertEquals(
+        "the sound is encrypted: the passphrase of the record is needed",
+        assertThrows(IOException.class, () -> SegmentStore.read(folder.audio(), 0, 1))
+            .getMessage());
+  }
+
+  @Test
+  void changedOrMovedSoundIsRefusedAndTornSoundLosesItsLastPieceOnly() throws IOException {
+    ExamFolder folder;
+    try (OpenExam open = store().create("Demo", "0.1.0", null, PASSPHRASE);
+        SegmentStore sound = open.openSound()) {
+      folder = open.folder();
+      sound.append(new Chunk(0, 0, new short[20 * 16_000]));
+    }
+    Path first = SegmentStore.segments(folder.audio()).get(0).file();
+    Path second = SegmentStore.segments(folder.audio()).get(1).file();
+    byte[] whole = Files.readAllBytes(first);
+
+    byte[] changed = whole.clone();
+    changed[500] ^= 1;
+    Files.write(first, changed);
+    StoredExam stored = store().read(folder, PASSPHRASE);
+    assertEquals(
+        "sound segment-000001-0000000000.sealed 0 was damaged or changed",
+        assertThrows(RecordProblem.class, () -> stored.sound(0, 1)).getMessage());
+    assertTrue(stored.sound(1, 2).isPresent());
+
+    Files.write(first, Files.readAllBytes(second));
+    assertThrows(RecordProblem.class, () -> stored.sound(0, 1));
+
+    Files.write(first, Arrays.copyOf(whole, whole.length - 1));
+    Segment torn = SegmentStore.segments(folder.audio()).get(0);
+    assertEquals(10 * 16_000 - 4_000, torn.length());
+    assertTrue(stored.sound(0, 9.99).isPresent());
   }
 
   /** Three events in an encrypted journal, with few iterations so that tests are quick. */
