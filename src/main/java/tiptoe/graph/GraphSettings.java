@@ -12,5 +12,5 @@ package tiptoe.graph;
 public record GraphSettings(
     float phrase, float silence, float fillerEntry, float fillerPhone, float grammarScale) {
   /** Measured on clips in quiet, in cries and on unrelated talk. */
-  public static final GraphSettings DEFAULT = new GraphSettings(2.0f, 1.0f, 4.0f, 2.2f, 0.5f);
+  public static final GraphSettings DEFAULT = new GraphSettings(1.0f, 1.0f, 6.0f, 3.5f, 1.0f);
 }
