@@ -21,7 +21,6 @@ import tiptoe.audio.SampleSource;
 import tiptoe.audio.SegmentStore;
 import tiptoe.exam.Phase;
 import tiptoe.exam.journal.ExamFolder;
-import tiptoe.exam.journal.KeepAudio;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.protocol.Caution;
@@ -66,9 +65,7 @@ final class ExamCommand implements Callable<Integer> {
       description = "Go on with an examination that was broken off.")
   private String broken;
 
-  @Option(
-      names = "--encrypt",
-      description = "Encrypt the record with a passphrase; its sound is not kept.")
+  @Option(names = "--encrypt", description = "Encrypt the record and its sound by a passphrase.")
   private boolean encrypt;
 
   @Option(names = "--model", paramLabel = "DIR", description = "Another speech model folder.")
@@ -96,12 +93,11 @@ final class ExamCommand implements Callable<Integer> {
               settings,
               ZonedDateTime.now(Clock.systemDefaultZone()));
       Console.out().println("record " + open.folder().name());
-      boolean keepsSound =
-          keepAudio.of(settings) != KeepAudio.NEVER && !store.isEncrypted(open.folder());
+      boolean keepsSound = keepAudio.of(settings).writes();
       if (!keepsSound) {
         Console.err().println("sound is not kept with this record");
       }
-      listen(engine, session, keepsSound ? open.folder() : null, recordings);
+      listen(engine, session, keepsSound ? open.openSound() : null, recordings);
       finish(session, open.folder());
     }
     return 0;
@@ -132,14 +128,13 @@ final class ExamCommand implements Callable<Integer> {
   }
 
   /**
-   * @param keep where the sound is kept; null where it is not
+   * @param store where the sound is kept; null where it is not
    */
-  private void listen(Engine engine, Session session, ExamFolder keep, List<Path> recordings)
+  private void listen(Engine engine, Session session, SegmentStore store, List<Path> recordings)
       throws IOException {
     PlainView view = new PlainView();
     Dictation dictation = new Dictation(engine, session, view::partial);
-    SegmentStore store = keep == null ? null : SegmentStore.open(keep.audio());
-    double offset = store == null ? 0 : (double) store.offset() / Pcm.RATE;
+    double offset = store == null ? session.record().seconds() : (double) store.offset() / Pcm.RATE;
     if (recordings.isEmpty()) {
       microphone(dictation, store, offset, view);
       return;

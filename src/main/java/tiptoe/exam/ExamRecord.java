@@ -146,6 +146,13 @@ public record ExamRecord(
     return flags.stream().filter(FlagHistory::open).map(FlagHistory::flag).toList();
   }
 
+  /** Second of the audio that has been heard up to. */
+  public double seconds() {
+    return Math.max(
+        utterances.stream().mapToDouble(one -> one.heard().end()).max().orElse(0),
+        gaps.stream().mapToDouble(gap -> gap.from() + gap.seconds()).max().orElse(0));
+  }
+
   /** Whether it is signed and nothing was edited since. */
   public boolean signed() {
     return phase == Phase.SIGNED;
