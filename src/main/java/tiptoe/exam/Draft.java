@@ -6,14 +6,15 @@ import java.util.List;
 
 /** Events that are decided on but not yet kept, and the record as it will be with them. */
 final class Draft {
-  private final Fold fold;
+  private final ExamRecord before;
   private final Instant at;
   private final List<Event> events = new ArrayList<>();
   private long seq;
+  private Fold fold;
   private ExamRecord view;
 
   Draft(ExamRecord record, Instant at) {
-    fold = new Fold(record);
+    before = record;
     this.at = at;
     seq = record.entries().size();
     view = record;
@@ -22,6 +23,7 @@ final class Draft {
   void add(Event event) {
     events.add(event);
     seq++;
+    fold = fold == null ? new Fold(before) : fold;
     fold.apply(new Entry(seq, at, Chain.FIRST, event));
     view = null;
   }

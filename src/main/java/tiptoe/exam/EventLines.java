@@ -8,6 +8,7 @@ import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.ObjectReader;
 import com.fasterxml.jackson.databind.cfg.MutableConfigOverride;
 import com.fasterxml.jackson.databind.deser.std.FromStringDeserializer;
 import com.fasterxml.jackson.databind.json.JsonMapper;
@@ -42,6 +43,7 @@ public final class EventLines {
           .defaultPropertyInclusion(
               JsonInclude.Value.construct(JsonInclude.Include.NON_NULL, JsonInclude.Include.ALWAYS))
           .build();
+  private static final ObjectReader ENTRIES = JSON.readerFor(Entry.class);
   private static final int SUM_DIGITS = 16;
   private static final byte[] SUM_START = ",\"sum\":\"".getBytes(StandardCharsets.US_ASCII);
   private static final byte[] SUM_END = "\"}".getBytes(StandardCharsets.US_ASCII);
@@ -96,7 +98,7 @@ public final class EventLines {
     try {
       byte[] object = Arrays.copyOf(line, body + 1);
       object[body] = '}';
-      Entry entry = JSON.readValue(object, Entry.class);
+      Entry entry = ENTRIES.readValue(object);
       if (entry.at() == null || entry.prev() == null || entry.event() == null) {
         throw new UnreadableLine("expected seq, at, prev and event");
       }

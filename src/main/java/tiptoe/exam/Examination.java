@@ -25,6 +25,7 @@ public final class Examination {
 
   private final Clock clock;
   private final EventSink sink;
+  private final Fold fold;
   private ExamRecord record;
   private Dialogue dialogue;
 
@@ -32,6 +33,7 @@ public final class Examination {
     this.clock = clock;
     this.sink = sink;
     this.record = record;
+    fold = new Fold(record);
     dialogue = new Dialogue(record.region(), List.of(), null);
   }
 
@@ -256,7 +258,6 @@ public final class Examination {
       return new Changes(List.of(), commands, record);
     }
     List<Entry> kept = sink.append(now, draft.events());
-    Fold fold = new Fold(record);
     kept.forEach(fold::apply);
     record = fold.toRecord();
     return new Changes(kept, commands, record);

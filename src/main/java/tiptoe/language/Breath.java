@@ -283,9 +283,9 @@ final class Breath {
         }
       }
       case CONTRADICTION -> {
-        String reply = clause.mark("reply").orElse("");
-        if (reply.equals("first") || reply.equals("second")) {
-          choose(reply.equals("second"));
+        List<String> replies = clause.others.get("reply");
+        if (replies.contains("first") || replies.contains("second")) {
+          choose(replies.contains("second"));
         }
       }
       default -> {
