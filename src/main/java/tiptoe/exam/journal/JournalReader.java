@@ -63,16 +63,17 @@ final class JournalReader {
   }
 
   private JournalReading read(char[] passphrase) throws RecordProblem {
+    List<byte[]> lines = new ArrayList<>();
     int at = 0;
     for (int end = lineEnd(0); end >= 0; end = lineEnd(at)) {
-      byte[] line = Arrays.copyOfRange(bytes, at, end);
-      if (at == 0 && DataKey.isHeader(line)) {
-        codec = unlock(line, passphrase);
-      } else {
-        take(line);
-      }
+      lines.add(Arrays.copyOfRange(bytes, at, end));
       at = end + 1;
     }
+    if (!lines.isEmpty() && DataKey.isHeader(lines.get(0))) {
+      codec = unlock(lines.remove(0), passphrase);
+    }
+    // Reading a line takes long beside checking its place, and needs none of the others.
+    lines.parallelStream().map(this::decode).toList().forEach(this::take);
     byte[] torn = Arrays.copyOfRange(bytes, at, bytes.length);
     Chain chain = expected == 1 ? Chain.start() : Chain.after(expected - 1, last);
     return new JournalReading(List.copyOf(entries), List.copyOf(breaks), at, torn, chain, codec);
@@ -94,25 +95,29 @@ final class JournalReader {
     return -1;
   }
 
-  private void take(byte[] stored) {
+  /** A line by itself: its entry, or what is wrong with it. */
+  private record Decoded(byte[] line, String hash, Entry entry, String problem) {}
+
+  private Decoded decode(byte[] stored) {
     try {
       byte[] line = codec.load(stored);
-      Entry entry = EventLines.read(line);
-      check(entry);
-      entries.add(entry);
-      expected = entry.seq() + 1;
-      follow(line);
+      return new Decoded(line, Hashes.sha256(line), EventLines.read(line), null);
     } catch (BadLine | EventLines.UnreadableLine e) {
-      breaks.add(new Break(expected, "the line cannot be read: " + e.getMessage()));
-      expected++;
-      last = stored;
-      before = null;
+      return new Decoded(stored, null, null, e.getMessage());
     }
   }
 
-  private void follow(byte[] line) {
-    last = line;
-    before = Hashes.sha256(line);
+  private void take(Decoded decoded) {
+    if (decoded.entry() == null) {
+      breaks.add(new Break(expected, "the line cannot be read: " + decoded.problem()));
+      expected++;
+    } else {
+      check(decoded.entry());
+      entries.add(decoded.entry());
+      expected = decoded.entry().seq() + 1;
+    }
+    last = decoded.line();
+    before = decoded.hash();
   }
 
   private void check(Entry entry) {
