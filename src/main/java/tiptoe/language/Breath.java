@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import tiptoe.protocol.Detail;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Region;
@@ -78,14 +79,23 @@ final class Breath {
     } else if (clause.mark("same").isPresent()) {
       sameOn(clause.mark("same").get());
     } else if (clause.mark("either").isPresent()) {
-      List<Step> either = clause.others.get("either").stream().map(protocol::step).toList();
-      add(new Meaning.Asks(questions.step(either), correction));
+      oneOf(clause.others.get("either").stream().map(protocol::step).toList(), clause, correction);
     } else if (clause.mark("short").isPresent()) {
       shortAnswer(clause, correction);
     } else if (clause.mark("reply").isPresent()) {
       reply(clause);
     } else if (!steps.isEmpty()) {
       finding(clause, steps, correction);
+    }
+  }
+
+  // "no masses" belongs to the region being examined where only one of the steps is in it.
+  private void oneOf(List<Step> either, Clause clause, boolean correction) {
+    List<Step> here = either.stream().filter(step -> step.region().equals(region)).toList();
+    if (here.size() == 1) {
+      finding(clause, List.of(here.get(0).id()), correction);
+    } else {
+      add(new Meaning.Asks(questions.step(either), correction));
     }
   }
 
@@ -256,7 +266,8 @@ final class Breath {
               .map(detail -> detail.values().contains("yes"))
               .orElse(false);
       if (yesOrNo) {
-        closeWithDetail(open.detail(), command.id());
+        String asked = open.detail();
+        complete(close().about(), Map.of(asked, command.id()));
         return;
       }
     }
@@ -278,8 +289,8 @@ final class Breath {
           if (clause.sides.size() == 1) {
             closeWithSides(clause.sides);
           }
-        } else if (clause.others.containsKey(open.detail())) {
-          closeWithDetail(open.detail(), String.join(",", clause.others.get(open.detail())));
+        } else {
+          answerWithDetails(clause);
         }
       }
       case CONTRADICTION -> {
@@ -303,13 +314,30 @@ final class Breath {
         .forEach(this::add);
   }
 
-  private void closeWithDetail(String detail, String value) {
-    Question closed = close();
-    Map<String, String> details = new TreeMap<>(closed.about().details());
-    details.put(detail, value);
-    Statement completed = closed.about().withDetails(details);
-    recent.replaceAll(earlier -> earlier.equals(closed.about()) ? completed : earlier);
+  // "at the apex, radiating to the axilla" tells more of the finding than was asked.
+  private void answerWithDetails(Clause clause) {
+    Map<String, String> told = new TreeMap<>();
+    for (Detail detail : protocol.step(open.about().step()).details()) {
+      if (detail.belongsTo(open.about().value()) && clause.others.containsKey(detail.id())) {
+        told.put(detail.id(), String.join(",", clause.others.get(detail.id())));
+      }
+    }
+    if (told.containsKey(open.detail())) {
+      complete(close().about(), told);
+    } else if (!told.isEmpty()) {
+      complete(open.about(), told);
+    }
+  }
+
+  private void complete(Statement about, Map<String, String> told) {
+    Map<String, String> details = new TreeMap<>(about.details());
+    details.putAll(told);
+    Statement completed = about.withDetails(details);
+    recent.replaceAll(earlier -> earlier.equals(about) ? completed : earlier);
     add(new Meaning.Finding(completed, openIsCorrection));
+    if (open == null) {
+      open = findings.stillAsked(completed).findFirst().orElse(null);
+    }
   }
 
   private void choose(boolean newer) {

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import tiptoe.protocol.Detail;
 import tiptoe.protocol.Measure;
 import tiptoe.protocol.Norm;
@@ -67,15 +68,19 @@ final class Findings {
       Question which = questions.detail(statement, Questions.SIDE_DETAIL);
       meanings.add(new Meaning.Asks(which, correction));
     }
-    for (Detail detail : step.details()) {
-      if (detail.ask()
-          && detail.belongsTo(orNone(statement.value()))
-          && !Value.NOT_EXAMINED.equals(statement.value())
-          && !statement.details().containsKey(detail.id())) {
-        meanings.add(new Meaning.Asks(questions.detail(statement, detail.id()), correction));
-      }
-    }
+    stillAsked(statement)
+        .forEach(question -> meanings.add(new Meaning.Asks(question, correction)));
     return meanings;
+  }
+
+  /** What is asked about a finding because its details lack it. */
+  Stream<Question> stillAsked(Statement statement) {
+    return protocol.step(statement.step()).details().stream()
+        .filter(Detail::ask)
+        .filter(detail -> detail.belongsTo(orNone(statement.value())))
+        .filter(detail -> !Value.NOT_EXAMINED.equals(statement.value()))
+        .filter(detail -> !statement.details().containsKey(detail.id()))
+        .map(detail -> questions.detail(statement, detail.id()));
   }
 
   private List<Statement> statements(Step step, Clause clause) {
