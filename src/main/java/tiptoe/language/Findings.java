@@ -68,8 +68,7 @@ final class Findings {
       Question which = questions.detail(statement, Questions.SIDE_DETAIL);
       meanings.add(new Meaning.Asks(which, correction));
     }
-    stillAsked(statement)
-        .forEach(question -> meanings.add(new Meaning.Asks(question, correction)));
+    stillAsked(statement).forEach(question -> meanings.add(new Meaning.Asks(question, correction)));
     return meanings;
   }
 

@@ -88,7 +88,9 @@ class EveryPathTest {
               .filter(Parse.TagItem.class::isInstance)
               .flatMap(item -> Tag.parse(((Parse.TagItem) item).text()).stream())
               .toList();
-      tags.stream().filter(tag -> tag.key().equals("step")).forEach(tag -> steps.add(tag.value()));
+      tags.stream()
+          .filter(tag -> tag.key().equals("step") || tag.key().equals("either"))
+          .forEach(tag -> steps.add(tag.value()));
       boolean isShort = tags.stream().anyMatch(tag -> tag.key().equals("short"));
       for (Tag tag : tags) {
         if (!isShort && !exists(tag, steps)) {
