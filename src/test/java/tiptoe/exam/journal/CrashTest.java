@@ -189,7 +189,10 @@ class CrashTest {
   /** The class path with its folders packed, since classes of folders are not dumped. */
   private static String withJars(Path to) throws IOException {
     List<String> places = new ArrayList<>();
-    for (String place : System.getProperty("java.class.path").split(File.pathSeparator)) {
+    // Surefire's own property: the other then names a jar that only lists the folders.
+    String all =
+        System.getProperty("surefire.test.class.path", System.getProperty("java.class.path"));
+    for (String place : all.split(File.pathSeparator)) {
       Path folder = Path.of(place);
       places.add(
           Files.isDirectory(folder)
