@@ -110,6 +110,7 @@ final class ExamCommand implements Callable<Integer> {
     }
     ExamFolder exam = store.find(broken);
     OpenExam open = store.open(exam, passphrase.forExam(store, exam));
+    open.examination().record().notes().forEach(note -> Console.err().println(note.text()));
     open.examination().goOn(Tiptoe.Version.number(), author);
     return open;
   }
