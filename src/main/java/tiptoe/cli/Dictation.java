@@ -46,7 +46,7 @@ final class Dictation {
         Chunk chunk = next.get();
         if (chunk.lost() > 0) {
           double lost = (double) chunk.lost() / Pcm.RATE;
-          heard.accept(session.examination().gap(offset + seconds, lost, "sound was lost"));
+          heard.accept(session.gap(offset + seconds, lost));
         }
         seconds = (double) chunk.end() / Pcm.RATE;
         for (Utterance utterance : recogniser.accept(chunk.samples())) {

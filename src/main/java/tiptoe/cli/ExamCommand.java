@@ -6,24 +6,19 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZonedDateTime;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import tiptoe.audio.AudioFile;
-import tiptoe.audio.Microphone;
-import tiptoe.audio.PacedSource;
-import tiptoe.audio.Pcm;
-import tiptoe.audio.Recorder;
-import tiptoe.audio.SampleSource;
 import tiptoe.audio.SegmentStore;
 import tiptoe.exam.Phase;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.protocol.Caution;
+import tiptoe.screen.Look;
+import tiptoe.screen.Terminals;
 import tiptoe.settings.Settings;
 
 /** Listens to an examination and keeps its record. */
@@ -49,6 +44,12 @@ final class ExamCommand implements Callable<Integer> {
 
   @Option(names = "--fast", description = "With --from: as fast as possible.")
   private boolean fast;
+
+  @Option(names = "--plain", description = "Lines of text instead of the full screen.")
+  private boolean plain;
+
+  @Option(names = "--ascii", description = "A screen of plain letters and signs only.")
+  private boolean ascii;
 
   @Option(names = "--device", paramLabel = "NAME", description = "The microphone, or a part of it.")
   private String device;
@@ -78,29 +79,43 @@ final class ExamCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    Console.out().println(Caution.TEXT);
     Home home = Home.locate();
     List<Path> recordings = from == null ? List.of() : recordings(from);
     Understanding understanding = Understanding.load(home);
     Settings settings = option.settings();
-    RecordStore store = data.store();
-    try (OpenExam open = open(store);
-        Engine engine = Engine.open(home, understanding, model, Console.err())) {
+    try (OpenExam open = open(data.store())) {
       Session session =
           new Session(
               understanding.interpreter(),
               open.examination(),
               settings,
               ZonedDateTime.now(Clock.systemDefaultZone()));
-      Console.out().println("record " + open.folder().name());
-      boolean keepsSound = keepAudio.of(settings).writes();
-      if (!keepsSound) {
-        Console.err().println("sound is not kept with this record");
+      try (ExamView view = view(session, open.folder());
+          Feedback feedback = fast ? Feedback.silent() : Feedback.of(settings, session);
+          Engine engine = Engine.open(home, understanding, model, view.progress())) {
+        boolean keepsSound = keepAudio.of(settings).writes();
+        Listening listening = new Listening(engine, session, view, feedback);
+        SegmentStore sound = keepsSound ? open.openSound() : null;
+        if (recordings.isEmpty()) {
+          listening.microphone(device, sound);
+        } else {
+          listening.recordings(recordings, fast, sound);
+        }
+        view.over();
       }
-      listen(engine, session, keepsSound ? open.openSound() : null, recordings);
       finish(session, open.folder());
     }
     return 0;
+  }
+
+  private ExamView view(Session session, ExamFolder folder) throws IOException {
+    if (plain || !Terminals.usable(System.getenv())) {
+      Console.out().println(Caution.TEXT);
+      Console.out().println("record " + folder.name());
+      return new PlainView();
+    }
+    Look look = Look.of(System.getenv());
+    return ScreenView.open(session, ascii ? look.withAscii() : look, folder.path());
   }
 
   private OpenExam open(RecordStore store) throws IOException {
@@ -128,55 +143,14 @@ final class ExamCommand implements Callable<Integer> {
     }
   }
 
-  /**
-   * @param store where the sound is kept; null where it is not
-   */
-  private void listen(Engine engine, Session session, SegmentStore store, List<Path> recordings)
-      throws IOException {
-    PlainView view = new PlainView();
-    Dictation dictation = new Dictation(engine, session, view::partial);
-    double offset = store == null ? session.record().seconds() : (double) store.offset() / Pcm.RATE;
-    if (recordings.isEmpty()) {
-      microphone(dictation, store, offset, view);
-      return;
-    }
-    try (store) {
-      double seconds = 0;
-      for (Path recording : recordings) {
-        if (session.record().phase() != Phase.ENDED) {
-          SampleSource plain = source(recording);
-          try (SampleSource sound = store == null ? plain : new KeptSound(plain, store, seconds)) {
-            seconds += dictation.listen(sound, offset + seconds, view::show);
-          }
-        }
-      }
-    }
-  }
-
-  private SampleSource source(Path recording) throws IOException {
-    SampleSource sound = AudioFile.open(recording);
-    return fast ? sound : new PacedSource(sound);
-  }
-
-  private void microphone(Dictation dictation, SegmentStore store, double offset, PlainView view)
-      throws IOException {
-    try (Microphone microphone =
-            Microphone.open(
-                Optional.ofNullable(device), Clock.systemDefaultZone(), view::microphone);
-        SampleSource sound = microphone.listen();
-        Recorder recorder =
-            store == null ? null : Recorder.start(microphone.listen(), store, view::problem)) {
-      Console.out().println("listening; say \"end of examination\" to end");
-      dictation.listen(sound, offset, view::show);
-      if (recorder != null && recorder.unsaved() > 0) {
-        Console.err().println(recorder.unsaved() / Pcm.RATE + " s of sound could not be stored");
-      }
-    }
-  }
-
   private static void finish(Session session, ExamFolder folder) {
     Console.out().print(ChecklistText.of(session.record(), session.assessment()));
     Console.out().println();
-    Console.out().println("record kept in " + folder.path());
+    if (session.record().phase() == Phase.ENDED) {
+      Console.out().println("record kept in " + folder.path());
+    } else {
+      Console.out().println("not ended; record kept in " + folder.path());
+      Console.out().println("to go on: tiptoe exam --continue " + folder.name());
+    }
   }
 }

@@ -1,19 +1,46 @@
 package tiptoe.cli;
 
+import java.io.PrintStream;
 import tiptoe.audio.AudioProblem;
 import tiptoe.audio.CaptureEvent;
+import tiptoe.audio.Chunk;
+import tiptoe.audio.SampleSource;
 import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
-import tiptoe.language.Command;
-import tiptoe.language.Phrasing;
 import tiptoe.speech.Utterance;
 
 /** Shows an examination line by line, as it goes on. */
-final class PlainView {
+final class PlainView implements ExamView {
   private String last = "";
+  private boolean listening;
 
-  /** The words being said; printed only where a terminal can take them back. */
-  void partial(String words) {
+  @Override
+  public PrintStream progress() {
+    return Console.err();
+  }
+
+  @Override
+  public void listening(SampleSource sound, boolean kept) {
+    if (!listening) {
+      listening = true;
+      if (!kept) {
+        Console.err().println("sound is not kept with this record");
+      }
+      Console.out().println("listening; say \"end of examination\" to end");
+    }
+  }
+
+  @Override
+  public boolean left() {
+    return false;
+  }
+
+  @Override
+  public void sound(Chunk chunk, double second) {}
+
+  // Printed only where a terminal can take them back.
+  @Override
+  public void partial(String words) {
     String plain = words.replace(Utterance.FILLER, "…").strip();
     if (System.console() != null && !plain.equals(last)) {
       Console.out().print("\r\033[K" + plain);
@@ -22,7 +49,8 @@ final class PlainView {
     last = plain;
   }
 
-  void show(Changes changes) {
+  @Override
+  public void show(Changes changes) {
     clear();
     changes
         .of(Event.UtteranceHeard.class)
@@ -31,40 +59,32 @@ final class PlainView {
     changes
         .of(Event.AudioGap.class)
         .forEach(gap -> Console.out().println("  sound was lost, noted in the record"));
-    changes.commands().forEach(command -> answer(command, changes));
+    changes.commands().stream()
+        .flatMap(command -> Reply.to(command, changes.record()).stream())
+        .forEach(line -> Console.out().println("  " + line));
     changes
         .record()
         .openQuestion()
         .ifPresent(asked -> Console.out().println("  >> " + asked.question().text()));
   }
 
-  private static void answer(Command command, Changes changes) {
-    Phrasing phrasing = new Phrasing(changes.record().protocol());
-    if (command == Command.SAY_MISSING) {
-      changes
-          .record()
-          .missing()
-          .forEach(
-              slot ->
-                  Console.out().println("  missing: " + phrasing.name(slot.step(), slot.side())));
-    } else if (command == Command.READ_BACK) {
-      String region = changes.record().region();
-      changes.record().statements().stream()
-          .filter(said -> said.stands())
-          .filter(
-              said ->
-                  changes.record().protocol().step(said.statement().step()).region().equals(region))
-          .forEach(said -> Console.out().println("  " + phrasing.of(said.statement())));
-    }
-  }
-
-  void microphone(CaptureEvent event) {
+  @Override
+  public void microphone(CaptureEvent event) {
     Console.err().println("microphone: " + event);
   }
 
-  void problem(AudioProblem problem) {
+  @Override
+  public void problem(AudioProblem problem) {
     Console.err().println(problem.getMessage());
   }
+
+  @Override
+  public void over() {
+    clear();
+  }
+
+  @Override
+  public void close() {}
 
   private void clear() {
     if (System.console() != null && !last.isEmpty()) {

@@ -21,7 +21,10 @@ import tiptoe.speech.Rejection;
 import tiptoe.speech.Utterance;
 import tiptoe.speech.Verdict;
 
-/** One examination being dictated: from what was heard to what the record holds. */
+/**
+ * One examination being dictated: from what was heard to what the record holds. What is heard and
+ * what keys ask for may come from different threads.
+ */
 final class Session {
   private final Interpreter interpreter;
   private final Rejection rejection = Rejection.standard();
@@ -43,11 +46,11 @@ final class Session {
 
   /** What follows from the record as it stands. */
   Assessment assessment() {
-    ExamRecord record = examination.record();
+    ExamRecord record = record();
     return assessor.assess(record.baby(), record.answers(), settings, examinedAt);
   }
 
-  ExamRecord record() {
+  synchronized ExamRecord record() {
     return examination.record();
   }
 
@@ -60,7 +63,7 @@ final class Session {
    *
    * @param offset second of the examination at which the recogniser was opened
    */
-  Changes hear(Utterance utterance, double offset) {
+  synchronized Changes hear(Utterance utterance, double offset) {
     Verdict verdict = rejection.decide(utterance);
     List<Word> words =
         utterance.phraseWords().stream()
@@ -82,8 +85,22 @@ final class Session {
   }
 
   /** Takes in a typed line; words that no phrase covers make it unsure. */
-  Changes type(String text, List<String> words, double at) {
+  synchronized Changes type(String text, List<String> words, double at) {
     return hear(Heard.typed(text, at), words, Source.TYPED);
+  }
+
+  /** Carries out what a key asks for, at this second of the audio. */
+  synchronized Changes command(Command command, double at) {
+    Changes changes = examination.command(command, at);
+    if (!changes.isEmpty()) {
+      noteFlags();
+    }
+    return changes;
+  }
+
+  /** Notes that sound was lost, from this second of the audio on. */
+  synchronized Changes gap(double from, double seconds) {
+    return examination.gap(from, seconds, "sound was lost");
   }
 
   private Changes hear(Heard heard, List<String> words, Source source) {

@@ -1,0 +1,68 @@
+package tiptoe.cli;
+
+import java.util.List;
+import java.util.Optional;
+import tiptoe.audio.Speaker;
+import tiptoe.audio.Tone;
+import tiptoe.audio.Tones;
+import tiptoe.exam.Changes;
+import tiptoe.exam.Event;
+import tiptoe.exam.Flag;
+import tiptoe.settings.Setting;
+import tiptoe.settings.Settings;
+
+/** Tells by a tone what became of a phrase: the most important of what happened, and one only. */
+final class Feedback implements AutoCloseable {
+  private final Speaker speaker;
+  private final Tones tones;
+  private final Session session;
+  private List<Flag> flags;
+
+  private Feedback(Speaker speaker, Session session) {
+    this.speaker = speaker;
+    this.tones = speaker == null ? null : new Tones(speaker);
+    this.session = session;
+    this.flags = session == null ? List.of() : session.record().openFlags();
+  }
+
+  static Feedback silent() {
+    return new Feedback(null, null);
+  }
+
+  static Feedback of(Settings settings, Session session) {
+    return settings.is(Setting.TONES, "on")
+        ? new Feedback(Speaker.on(Optional.empty()), session)
+        : silent();
+  }
+
+  void hear(Changes changes) {
+    if (tones != null) {
+      tone(changes).ifPresent(tones::play);
+    }
+  }
+
+  private Optional<Tone> tone(Changes changes) {
+    List<Flag> before = flags;
+    flags = session.record().openFlags();
+    if (changes.of(Event.Paused.class).findAny().isPresent()) {
+      return Optional.of(Tone.PAUSED);
+    }
+    boolean pressing =
+        flags.stream().anyMatch(flag -> !flag.level().equals("note") && !before.contains(flag));
+    if (pressing) {
+      return Optional.of(Tone.FLAG);
+    }
+    boolean asked = changes.of(Event.EndAsked.class).findAny().isPresent();
+    if (asked || !changes.questions().isEmpty()) {
+      return Optional.of(Tone.QUESTION);
+    }
+    return changes.statements().isEmpty() ? Optional.empty() : Optional.of(Tone.ACCEPTED);
+  }
+
+  @Override
+  public void close() {
+    if (speaker != null) {
+      speaker.close();
+    }
+  }
+}

@@ -1,0 +1,86 @@
+package tiptoe.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import tiptoe.audio.AudioFile;
+import tiptoe.audio.Microphone;
+import tiptoe.audio.PacedSource;
+import tiptoe.audio.Pcm;
+import tiptoe.audio.Recorder;
+import tiptoe.audio.SampleSource;
+import tiptoe.audio.SegmentStore;
+import tiptoe.exam.Changes;
+import tiptoe.exam.Phase;
+
+/** Brings sound to an examination, from a microphone or from recordings. */
+final class Listening {
+  private final Session session;
+  private final ExamView view;
+  private final Feedback feedback;
+  private final Dictation dictation;
+
+  Listening(Engine engine, Session session, ExamView view, Feedback feedback) {
+    this.session = session;
+    this.view = view;
+    this.feedback = feedback;
+    dictation = new Dictation(engine, session, view::partial);
+  }
+
+  /**
+   * Listens until the examination ends or is left.
+   *
+   * @param device the microphone or a part of its name; null for the first one
+   * @param store where the sound is kept; null where it is not
+   */
+  void microphone(String device, SegmentStore store) throws IOException {
+    double offset = offset(store);
+    try (Microphone microphone =
+            Microphone.open(
+                Optional.ofNullable(device), Clock.systemDefaultZone(), view::microphone);
+        SampleSource sound = new SeenSound(microphone.listen(), view, offset);
+        Recorder recorder =
+            store == null ? null : Recorder.start(microphone.listen(), store, view::problem)) {
+      view.listening(sound, store != null);
+      dictation.listen(sound, offset, this::changed);
+      if (recorder != null && recorder.unsaved() > 0) {
+        view.progress().println(recorder.unsaved() / Pcm.RATE + " s of sound could not be stored");
+      }
+    }
+  }
+
+  /**
+   * Listens to one recording after the other.
+   *
+   * @param fast as fast as possible, not in real time
+   * @param store where the sound is kept; null where it is not
+   */
+  void recordings(List<Path> recordings, boolean fast, SegmentStore store) throws IOException {
+    double offset = offset(store);
+    try (store) {
+      double seconds = 0;
+      for (Path recording : recordings) {
+        if (session.record().phase() != Phase.ENDED && !view.left()) {
+          SampleSource file = AudioFile.open(recording);
+          SampleSource paced = fast ? file : new PacedSource(file);
+          SampleSource kept = store == null ? paced : new KeptSound(paced, store, seconds);
+          try (SampleSource sound = new SeenSound(kept, view, offset + seconds)) {
+            view.listening(sound, store != null);
+            seconds += dictation.listen(sound, offset + seconds, this::changed);
+          }
+        }
+      }
+    }
+  }
+
+  private double offset(SegmentStore store) {
+    return store == null ? session.record().seconds() : (double) store.offset() / Pcm.RATE;
+  }
+
+  private void changed(Changes changes) {
+    view.show(changes);
+    feedback.hear(changes);
+  }
+}

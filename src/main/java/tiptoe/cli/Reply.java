@@ -1,0 +1,38 @@
+package tiptoe.cli;
+
+import java.util.List;
+import java.util.stream.Stream;
+import tiptoe.exam.ExamRecord;
+import tiptoe.language.Command;
+import tiptoe.language.Phrasing;
+
+/** What is shown when the clinician asks what is missing, or for what was recorded. */
+final class Reply {
+  private Reply() {}
+
+  /** The lines of the answer; none where the command asks for nothing. */
+  static List<String> to(Command command, ExamRecord record) {
+    Stream<String> lines =
+        switch (command) {
+          case SAY_MISSING -> missing(record);
+          case READ_BACK -> recorded(record);
+          default -> Stream.empty();
+        };
+    return lines.toList();
+  }
+
+  private static Stream<String> missing(ExamRecord record) {
+    Phrasing phrasing = new Phrasing(record.protocol());
+    return record.missing().stream()
+        .map(slot -> "missing: " + phrasing.name(slot.step(), slot.side()));
+  }
+
+  private static Stream<String> recorded(ExamRecord record) {
+    Phrasing phrasing = new Phrasing(record.protocol());
+    return record.statements().stream()
+        .filter(said -> said.stands())
+        .map(said -> said.statement())
+        .filter(one -> record.protocol().step(one.step()).region().equals(record.region()))
+        .map(phrasing::of);
+  }
+}

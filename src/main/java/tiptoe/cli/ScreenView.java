@@ -1,0 +1,190 @@
+package tiptoe.cli;
+
+import com.googlecode.lanterna.terminal.Terminal;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.function.UnaryOperator;
+import tiptoe.audio.AudioProblem;
+import tiptoe.audio.CaptureEvent;
+import tiptoe.audio.Chunk;
+import tiptoe.audio.Level;
+import tiptoe.audio.SampleSource;
+import tiptoe.exam.Changes;
+import tiptoe.exam.Event;
+import tiptoe.exam.NotRecorded;
+import tiptoe.exam.Phase;
+import tiptoe.language.Command;
+import tiptoe.screen.ExamScreen;
+import tiptoe.screen.Look;
+import tiptoe.screen.ScreenState;
+import tiptoe.screen.Terminals;
+import tiptoe.speech.Utterance;
+
+/** Shows an examination on the full screen, and carries out what keys ask for. */
+final class ScreenView implements ExamView, ExamScreen.Keys {
+  /** How long the summary stays when no key is pressed, since none is ever needed. */
+  private static final long SUMMARY_MILLIS = 20_000;
+
+  private static final int INTERRUPTED = 130;
+
+  private final Session session;
+  private ExamScreen screen;
+  private Thread restore;
+  private ScreenState state;
+  private volatile SampleSource sound;
+  private volatile boolean left;
+
+  private ScreenView(Session session, Path folder) {
+    this.session = session;
+    state = ScreenState.opened(session.record(), session.assessment(), folder);
+  }
+
+  static ScreenView open(Session session, Look look, Path folder) throws IOException {
+    return open(session, look, folder, Terminals.open());
+  }
+
+  static ScreenView open(Session session, Look look, Path folder, Terminal terminal)
+      throws IOException {
+    ScreenView view = new ScreenView(session, folder);
+    view.state = view.state.withNotice("getting ready to listen");
+    view.screen = ExamScreen.open(terminal, look, view.state, view);
+    // Whatever ends the process, the terminal is given back.
+    view.restore = new Thread(view.screen::close, "restore terminal");
+    Runtime.getRuntime().addShutdownHook(view.restore);
+    return view;
+  }
+
+  private synchronized void update(UnaryOperator<ScreenState> change) {
+    state = change.apply(state);
+    screen.show(state);
+  }
+
+  /** What is printed there becomes the notice of the screen, line by line. */
+  @Override
+  public PrintStream progress() {
+    return new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8) {
+      @Override
+      public void println(String line) {
+        update(now -> now.withNotice(line));
+      }
+
+      @Override
+      public PrintStream printf(String format, Object... values) {
+        update(now -> now.withNotice(format.formatted(values).strip()));
+        return this;
+      }
+    };
+  }
+
+  @Override
+  public void listening(SampleSource source, boolean kept) {
+    sound = source;
+    update(now -> now.withListening(true).withKeepsSound(kept).withNotice(""));
+  }
+
+  @Override
+  public boolean left() {
+    return left;
+  }
+
+  @Override
+  public void sound(Chunk chunk, double second) {
+    Level level = Level.of(chunk.samples());
+    int loudness = ScreenState.loudness(level.rmsDb(), level.isClipping());
+    update(now -> now.withSound(loudness, (int) second));
+  }
+
+  @Override
+  public void partial(String words) {
+    String plain = words.replace(Utterance.FILLER, "…").strip();
+    update(now -> now.withPartial(plain));
+  }
+
+  @Override
+  public void show(Changes changes) {
+    List<String> reply =
+        changes.commands().stream()
+            .flatMap(command -> Reply.to(command, changes.record()).stream())
+            .toList();
+    boolean spoken = changes.of(Event.UtteranceHeard.class).findAny().isPresent();
+    boolean asked = !changes.commands().isEmpty();
+    update(
+        now ->
+            (spoken || asked ? now.withNotice(String.join("; ", reply)) : now)
+                .withRecord(session.record(), session.assessment()));
+  }
+
+  @Override
+  public void microphone(CaptureEvent event) {
+    String text =
+        event instanceof CaptureEvent.Trouble trouble ? "NO SOUND: " + trouble.cause().words() : "";
+    update(now -> now.withTrouble(text));
+  }
+
+  @Override
+  public void problem(AudioProblem problem) {
+    update(now -> now.withTrouble("SOUND NOT KEPT: " + problem.getMessage()));
+  }
+
+  @Override
+  public void command(Command command) {
+    try {
+      double second;
+      synchronized (this) {
+        second = state.seconds();
+      }
+      show(session.command(command, second));
+      endSound(session.record().phase() == Phase.ENDED);
+    } catch (NotRecorded e) {
+      update(now -> now.withTrouble("NOT RECORDED: " + e.getMessage()));
+    }
+  }
+
+  @Override
+  public void leave() {
+    left = true;
+    if (sound == null) {
+      // Nothing was said yet, and what is still being loaded cannot be called off.
+      new Thread(() -> System.exit(INTERRUPTED), "leave").start();
+    }
+    endSound(true);
+  }
+
+  private void endSound(boolean now) {
+    SampleSource open = sound;
+    if (now && open != null) {
+      open.end();
+    }
+  }
+
+  @Override
+  public void over() {
+    update(
+        now ->
+            now.withListening(false)
+                .withPartial("")
+                .withRecord(session.record(), session.assessment()));
+    if (session.record().phase() == Phase.ENDED && !left) {
+      try {
+        screen.awaitKey(SUMMARY_MILLIS);
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+      }
+    }
+  }
+
+  @Override
+  public void close() {
+    screen.close();
+    try {
+      Runtime.getRuntime().removeShutdownHook(restore);
+    } catch (IllegalStateException e) {
+      // The process is ending, and the hook does the same again.
+      return;
+    }
+  }
+}

@@ -1,0 +1,71 @@
+package tiptoe.screen;
+
+import com.googlecode.lanterna.TextCharacter;
+import com.googlecode.lanterna.TextColor;
+import com.googlecode.lanterna.graphics.TextGraphics;
+import java.util.List;
+
+/** Writes text into areas, cut off at their edges. */
+final class Canvas {
+  private final TextGraphics graphics;
+  private final Glyphs glyphs;
+  private final boolean coloured;
+
+  Canvas(TextGraphics graphics, Glyphs glyphs, boolean coloured) {
+    this.graphics = graphics;
+    this.glyphs = glyphs;
+    this.coloured = coloured;
+  }
+
+  Glyphs glyphs() {
+    return glyphs;
+  }
+
+  /** Everything. */
+  Area all() {
+    return new Area(0, 0, graphics.getSize().getColumns(), graphics.getSize().getRows());
+  }
+
+  void blank() {
+    graphics.fill(' ');
+  }
+
+  /** Fills a row of the area with the ink. */
+  void row(Area area, int row, Ink ink) {
+    text(area, row, 0, " ".repeat(area.width()), ink);
+  }
+
+  /** Writes at a row and column of the area. */
+  void text(Area area, int row, int column, String text, Ink ink) {
+    if (row < 0 || row >= area.height()) {
+      return;
+    }
+    String clean = glyphs.clean(text);
+    int room = area.width() - column;
+    if (clean.length() > room && room > 1) {
+      String more = glyphs.plain() ? "." : "…";
+      clean = clean.substring(0, room - 1) + more;
+    }
+    TextColor colour = ink.colour(coloured);
+    for (int i = 0; i < Math.min(clean.length(), room); i++) {
+      graphics.setCharacter(
+          area.x() + column + i,
+          area.y() + row,
+          TextCharacter.fromCharacter(
+              clean.charAt(i), colour, TextColor.ANSI.DEFAULT, ink.styles().toArray(SGRS))[0]);
+    }
+  }
+
+  private static final com.googlecode.lanterna.SGR[] SGRS = {};
+
+  /** Writes the lines one below the other, as far as there is room; gives how many rows it took. */
+  int lines(Area area, List<Line> lines) {
+    int row = 0;
+    for (Line line : lines) {
+      if (row < area.height()) {
+        text(area, row++, 0, line.text(), line.ink());
+      }
+    }
+    return row;
+  }
+}

@@ -1,0 +1,171 @@
+package tiptoe.screen;
+
+import com.googlecode.lanterna.TerminalSize;
+import com.googlecode.lanterna.input.KeyStroke;
+import com.googlecode.lanterna.input.KeyType;
+import com.googlecode.lanterna.screen.Screen;
+import com.googlecode.lanterna.screen.TerminalScreen;
+import com.googlecode.lanterna.terminal.Terminal;
+import java.io.IOException;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import tiptoe.language.Command;
+
+/**
+ * The screen of an examination. One thread draws it and reads the keys; the others hand it states.
+ */
+public final class ExamScreen implements AutoCloseable {
+  private static final long TICK_MILLIS = 50;
+  private static final long CLOSING_MILLIS = 1000;
+
+  /** Told what is done by keys, on the thread of the screen. */
+  public interface Keys {
+    /** A key that stands for a spoken command. */
+    void command(Command command);
+
+    /** Leave the examination as it is. */
+    void leave();
+  }
+
+  private final TerminalScreen screen;
+  private final Glyphs glyphs;
+  private final boolean coloured;
+  private final Keys keys;
+  private final BlockingQueue<ScreenState> states = new LinkedBlockingQueue<>();
+  private final Thread thread;
+  private volatile boolean closing;
+  private volatile boolean dismissed;
+  private ScreenState shown;
+  private Overview overview;
+
+  private ExamScreen(TerminalScreen screen, Look look, Keys keys) {
+    this.screen = screen;
+    this.glyphs = look.ascii() ? Glyphs.ASCII : Glyphs.BLOCKS;
+    this.coloured = look.coloured();
+    this.keys = keys;
+    thread = new Thread(this::run, "screen");
+    thread.setDaemon(true);
+  }
+
+  /**
+   * Takes over a terminal and shows the first state.
+   *
+   * @throws IOException when the terminal cannot be taken over
+   */
+  public static ExamScreen open(Terminal terminal, Look look, ScreenState first, Keys keys)
+      throws IOException {
+    TerminalScreen screen = new TerminalScreen(terminal);
+    screen.setCursorPosition(null);
+    screen.startScreen();
+    ExamScreen opened = new ExamScreen(screen, look, keys);
+    opened.show(first);
+    opened.thread.start();
+    return opened;
+  }
+
+  /** Shows a state as soon as may be; those it overtakes are left out. */
+  public void show(ScreenState state) {
+    states.add(state);
+  }
+
+  /** Waits until a key was pressed or the time is over. */
+  public void awaitKey(long millis) throws InterruptedException {
+    dismissed = false;
+    long end = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(millis);
+    while (!dismissed && !closing && System.nanoTime() < end) {
+      Thread.sleep(TICK_MILLIS);
+    }
+  }
+
+  /** Gives the terminal back as it was; may be called from any thread, and again. */
+  @Override
+  public void close() {
+    closing = true;
+    if (Thread.currentThread() != thread) {
+      try {
+        thread.join(CLOSING_MILLIS);
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+      }
+    }
+    release();
+  }
+
+  private synchronized void release() {
+    try {
+      if (!released) {
+        released = true;
+        screen.stopScreen();
+        screen.getTerminal().close();
+      }
+    } catch (IOException e) {
+      // The terminal is gone: there is nothing left to give back.
+      return;
+    }
+  }
+
+  private boolean released;
+
+  private void run() {
+    try {
+      while (!closing) {
+        ScreenState next = newest();
+        boolean resized = screen.doResizeIfNecessary() != null;
+        if (next != null || resized) {
+          draw(next == null ? shown : next);
+        }
+        readKeys();
+      }
+    } catch (IOException e) {
+      // A terminal that hung up ends the examination in good order.
+      keys.leave();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private ScreenState newest() throws InterruptedException {
+    ScreenState next = states.poll(TICK_MILLIS, TimeUnit.MILLISECONDS);
+    for (ScreenState later = next; later != null; later = states.poll()) {
+      next = later;
+    }
+    return next == null || next.equals(shown) ? null : next;
+  }
+
+  private void draw(ScreenState state) throws IOException {
+    if (overview == null || state.record() != shown.record()) {
+      overview = Overview.of(state.record(), state.assessment(), glyphs);
+    }
+    shown = state;
+    Canvas canvas = new Canvas(screen.newTextGraphics(), glyphs, coloured);
+    if (state.record().phase() == tiptoe.exam.Phase.ENDED) {
+      new SummaryFrame(canvas, state).draw();
+    } else {
+      new Frame(canvas, state, overview).draw();
+    }
+    screen.refresh(Screen.RefreshType.DELTA);
+  }
+
+  private void readKeys() throws IOException {
+    for (KeyStroke key = screen.pollInput(); key != null; key = screen.pollInput()) {
+      dismissed = true;
+      boolean control = key.isCtrlDown() && key.getKeyType() == KeyType.Character;
+      if (key.getKeyType() == KeyType.EOF || control && key.getCharacter() == 'c') {
+        keys.leave();
+        if (key.getKeyType() == KeyType.EOF) {
+          return;
+        }
+      } else if (control && key.getCharacter() == 'l') {
+        screen.refresh(Screen.RefreshType.COMPLETE);
+      } else {
+        Voice.of(key).ifPresent(keys::command);
+      }
+    }
+  }
+
+  /** The size in cells. */
+  TerminalSize size() {
+    return screen.getTerminalSize();
+  }
+}

@@ -1,0 +1,294 @@
+package tiptoe.screen;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import tiptoe.clinical.Assessment;
+import tiptoe.clinical.Level;
+import tiptoe.clinical.Size;
+import tiptoe.exam.Answer;
+import tiptoe.exam.Asked;
+import tiptoe.exam.Candidate;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Outcome;
+import tiptoe.exam.Progress;
+import tiptoe.exam.Said;
+import tiptoe.exam.Slot;
+import tiptoe.exam.Status;
+import tiptoe.exam.Utterance;
+import tiptoe.language.Phrasing;
+import tiptoe.language.Source;
+import tiptoe.language.Statement;
+import tiptoe.protocol.Labels;
+import tiptoe.protocol.Norm;
+import tiptoe.protocol.Region;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+
+/**
+ * What a frame says of the record, worked out once for each record and not for each frame.
+ *
+ * @param regions progress from head to toe
+ * @param here the region being examined, or the first that is not done
+ * @param missing what is missing here
+ * @param recorded what is recorded here, and what is unsure
+ * @param heard the last utterance: its words, then what became of it
+ * @param flags what needs attention, the most pressing first
+ * @param sizes measurements with their centiles
+ */
+record Overview(
+    List<Progress> regions,
+    Region here,
+    List<Missing> missing,
+    List<Line> recorded,
+    List<Line> heard,
+    List<Line> flags,
+    List<Line> sizes) {
+
+  /**
+   * A step without an answer.
+   *
+   * @param text its name with the sides that are missing
+   * @param key whether it is a key step
+   * @param reminder good practice; null where there is none
+   */
+  record Missing(String text, boolean key, String reminder) {}
+
+  static Overview of(ExamRecord record, Assessment assessment, Glyphs glyphs) {
+    Words words = new Words(record, glyphs);
+    List<Progress> progress = record.progress();
+    Region here = words.here(progress);
+    return new Overview(
+        progress,
+        here,
+        words.missing(here),
+        words.recorded(here),
+        words.heard(),
+        words.flags(assessment),
+        words.sizes(assessment));
+  }
+
+  Progress progressHere() {
+    return regions.stream().filter(one -> one.region().equals(here.id())).findFirst().orElseThrow();
+  }
+
+  private record Words(ExamRecord record, Phrasing phrasing, Glyphs glyphs) {
+    Words(ExamRecord record, Glyphs glyphs) {
+      this(record, new Phrasing(record.protocol()), glyphs);
+    }
+
+    Region here(List<Progress> progress) {
+      return Optional.ofNullable(record.region())
+          .or(() -> progress.stream().filter(one -> !one.done()).map(Progress::region).findFirst())
+          .flatMap(record.protocol()::region)
+          .orElse(record.protocol().regions().get(0));
+    }
+
+    private Step step(String id) {
+      return record.protocol().step(id);
+    }
+
+    private boolean isIn(Region region, String step) {
+      return step(step).region().equals(region.id());
+    }
+
+    List<Missing> missing(Region region) {
+      Map<String, List<Slot>> bySteps =
+          record.missing().stream()
+              .filter(slot -> isIn(region, slot.step()))
+              .collect(
+                  Collectors.groupingBy(
+                      Slot::step, java.util.LinkedHashMap::new, Collectors.toList()));
+      Stream<Missing> steps =
+          bySteps.entrySet().stream().map(entry -> missing(entry.getKey(), entry.getValue()));
+      Stream<Missing> details =
+          record.missingDetails().stream()
+              .filter(detail -> isIn(region, detail.slot().step()))
+              .map(
+                  detail ->
+                      new Missing(
+                          phrasing.name(detail.slot().step(), detail.slot().side())
+                              + ": "
+                              + detailLabel(detail.slot().step(), detail.detail()),
+                          false,
+                          null));
+      return Stream.concat(steps, details).toList();
+    }
+
+    private String detailLabel(String step, String detail) {
+      return step(step).detail(detail).map(one -> one.label()).orElse(Labels.of(detail));
+    }
+
+    private Missing missing(String id, List<Slot> slots) {
+      Step step = step(id);
+      boolean both = slots.stream().map(Slot::side).filter(side -> side != null).count() == 2;
+      Side side = both ? null : slots.get(0).side();
+      String text = both ? step.label() + ", right and left" : phrasing.name(id, side);
+      return new Missing(text, step.key(), step.reminder());
+    }
+
+    List<Line> recorded(Region region) {
+      List<Line> lines = new ArrayList<>();
+      List<Integer> fresh = fresh();
+      for (Answer answer : record.answers()) {
+        if (isIn(region, answer.step())) {
+          boolean now = fresh.contains(answer.statement());
+          String mark = mark(answer);
+          Ink ink = mark.equals(glyphs.abnormal()) ? Ink.ALERT : now ? Ink.FRESH : Ink.GOOD;
+          String text = mark + " " + phrasing.of(statement(answer));
+          lines.add(new Line(now ? text + " " + glyphs.fresh() : text, ink));
+        }
+      }
+      for (Utterance utterance : record.unsure()) {
+        for (Candidate candidate : utterance.candidates()) {
+          if (isIn(region, candidate.statement().step())) {
+            lines.add(
+                new Line(
+                    glyphs.unsure() + " (" + phrasing.of(candidate.statement()) + ") unsure",
+                    Ink.UNSURE));
+          }
+        }
+      }
+      return lines;
+    }
+
+    private List<Integer> fresh() {
+      return last()
+          .map(
+              utterance ->
+                  record.statements().stream()
+                      .filter(said -> isOf(said, utterance))
+                      .flatMap(said -> Stream.concat(Stream.of(said.number()), said.of().stream()))
+                      .toList())
+          .orElse(List.of());
+    }
+
+    private static boolean isOf(Said said, Utterance utterance) {
+      return Integer.valueOf(utterance.number()).equals(said.utterance());
+    }
+
+    // What was not meant for the record does not push what was off the screen.
+    private Optional<Utterance> last() {
+      return record.utterances().stream()
+          .filter(utterance -> utterance.heard().outcome() != Outcome.IGNORED)
+          .reduce((first, second) -> second);
+    }
+
+    private String mark(Answer answer) {
+      if (Value.NOT_EXAMINED.equals(answer.value())) {
+        return glyphs.skipped();
+      }
+      Norm norm =
+          step(answer.step())
+              .value(answer.value() == null ? "" : answer.value())
+              .map(Value::norm)
+              .orElse(Norm.NORMAL);
+      return norm == Norm.ABNORMAL
+          ? glyphs.abnormal()
+          : norm == Norm.BENIGN ? glyphs.benign() : glyphs.done();
+    }
+
+    private static Statement statement(Answer answer) {
+      return new Statement(
+          answer.step(),
+          answer.side(),
+          answer.value(),
+          answer.quantity(),
+          answer.details(),
+          answer.denied(),
+          answer.group(),
+          Source.GRAMMAR);
+    }
+
+    List<Line> heard() {
+      List<Line> lines = new ArrayList<>();
+      last()
+          .ifPresent(
+              utterance -> {
+                lines.add(new Line("\"" + utterance.heard().text() + "\"", Ink.QUIET));
+                lines.addAll(outcome(utterance));
+              });
+      return lines;
+    }
+
+    private List<Line> outcome(Utterance utterance) {
+      return switch (utterance.heard().outcome()) {
+        case ACCEPTED -> accepted(utterance);
+        case UNSURE -> {
+          String seems =
+              utterance.candidates().stream()
+                  .map(candidate -> phrasing.of(candidate.statement()))
+                  .collect(Collectors.joining("; "));
+          yield List.of(
+              new Line(
+                  glyphs.unsure()
+                      + " UNSURE, NOT RECORDED"
+                      + (seems.isEmpty() ? "" : ": (" + seems + ")"),
+                  Ink.UNSURE));
+        }
+        case COMMAND -> List.of(new Line("command", Ink.QUIET));
+        case REMARK -> List.of(new Line("part of the remark", Ink.QUIET));
+        case IGNORED -> List.of();
+      };
+    }
+
+    private List<Line> accepted(Utterance utterance) {
+      List<Line> lines = new ArrayList<>();
+      for (Said said : record.statements()) {
+        if (isOf(said, utterance)) {
+          String what = phrasing.of(said.statement());
+          lines.add(
+              switch (said.status()) {
+                case STANDS -> new Line(glyphs.done() + " RECORDED " + what, Ink.FRESH);
+                case CONFIRMS -> new Line(glyphs.done() + " AGAIN " + what, Ink.FRESH);
+                case WAITS -> new Line(glyphs.unsure() + " NOT RECORDED YET " + what, Ink.UNSURE);
+                default ->
+                    new Line(glyphs.skipped() + " " + label(said.status()) + " " + what, Ink.QUIET);
+              });
+        }
+      }
+      boolean asks =
+          record.questions().stream()
+              .filter(Asked::open)
+              .anyMatch(asked -> Integer.valueOf(utterance.number()).equals(asked.utterance()));
+      if (lines.isEmpty()) {
+        String text = asks ? glyphs.unsure() + " NOT RECORDED YET" : glyphs.done() + " NOTED";
+        lines.add(new Line(text, asks ? Ink.UNSURE : Ink.FRESH));
+      }
+      return lines;
+    }
+
+    private static String label(Status status) {
+      return status.id().toUpperCase(java.util.Locale.ROOT);
+    }
+
+    List<Line> flags(Assessment assessment) {
+      return assessment.flags().stream()
+          .map(
+              flag ->
+                  new Line(
+                      flag.level().id().toUpperCase(java.util.Locale.ROOT) + ": " + flag.advice(),
+                      flag.level() == Level.NOTE ? Ink.PLAIN : Ink.ALERT))
+          .toList();
+    }
+
+    List<Line> sizes(Assessment assessment) {
+      return assessment.sizes().stream().map(size -> new Line(size(size), Ink.PLAIN)).toList();
+    }
+
+    private String size(Size size) {
+      String number =
+          java.math.BigDecimal.valueOf(size.number()).stripTrailingZeros().toPlainString();
+      String place =
+          size.against().stream()
+              .findFirst()
+              .map(one -> ", " + one.centileText() + " centile")
+              .orElse("");
+      return step(size.step()).label() + " " + number + " " + size.unit() + place;
+    }
+  }
+}

@@ -1,0 +1,130 @@
+package tiptoe.screen;
+
+import java.nio.file.Path;
+import tiptoe.clinical.Assessment;
+import tiptoe.exam.ExamRecord;
+
+/**
+ * All that one frame shows.
+ *
+ * @param record the record as it stands
+ * @param assessment what follows from it
+ * @param partial the words being said now; empty when none are
+ * @param notice what the tool has to say beside the record, such as what it is doing before it can
+ *     listen, or the lines that were asked for; may have several lines
+ * @param loudness of the last moment, in steps from 0 to {@link #LOUDEST}; one more means that the
+ *     sound was cut off because it was too loud
+ * @param seconds length of the sound so far, in s
+ * @param listening whether sound is coming in; false before the model is there and after the end
+ * @param trouble what is wrong with the sound or its keeping; empty when all is well
+ * @param keepsSound whether the sound is kept with the record
+ * @param folder where the record is
+ */
+public record ScreenState(
+    ExamRecord record,
+    Assessment assessment,
+    String partial,
+    String notice,
+    int loudness,
+    int seconds,
+    boolean listening,
+    String trouble,
+    boolean keepsSound,
+    Path folder) {
+  /** The loudest step that is not cut off. */
+  public static final int LOUDEST = 10;
+
+  /** A state before anything was heard. */
+  public static ScreenState opened(ExamRecord record, Assessment assessment, Path folder) {
+    return new ScreenState(record, assessment, "", "", 0, 0, false, "", false, folder);
+  }
+
+  /** The step of the meter for a level in dB below full scale. */
+  public static int loudness(double rmsDb, boolean clipping) {
+    if (clipping) {
+      return LOUDEST + 1;
+    }
+    double quietest = -60;
+    return (int) Math.max(0, Math.min(LOUDEST, Math.round((rmsDb - quietest) / 5)));
+  }
+
+  public ScreenState withRecord(ExamRecord newRecord, Assessment newAssessment) {
+    return new ScreenState(
+        newRecord,
+        newAssessment,
+        partial,
+        notice,
+        loudness,
+        seconds,
+        listening,
+        trouble,
+        keepsSound,
+        folder);
+  }
+
+  public ScreenState withPartial(String words) {
+    return new ScreenState(
+        record,
+        assessment,
+        words,
+        notice,
+        loudness,
+        seconds,
+        listening,
+        trouble,
+        keepsSound,
+        folder);
+  }
+
+  public ScreenState withNotice(String text) {
+    return new ScreenState(
+        record,
+        assessment,
+        partial,
+        text,
+        loudness,
+        seconds,
+        listening,
+        trouble,
+        keepsSound,
+        folder);
+  }
+
+  public ScreenState withSound(int newLoudness, int newSeconds) {
+    return new ScreenState(
+        record,
+        assessment,
+        partial,
+        notice,
+        newLoudness,
+        newSeconds,
+        listening,
+        trouble,
+        keepsSound,
+        folder);
+  }
+
+  public ScreenState withListening(boolean now) {
+    return new ScreenState(
+        record, assessment, partial, notice, loudness, seconds, now, trouble, keepsSound, folder);
+  }
+
+  public ScreenState withTrouble(String text) {
+    return new ScreenState(
+        record,
+        assessment,
+        partial,
+        notice,
+        loudness,
+        seconds,
+        listening,
+        text,
+        keepsSound,
+        folder);
+  }
+
+  public ScreenState withKeepsSound(boolean kept) {
+    return new ScreenState(
+        record, assessment, partial, notice, loudness, seconds, listening, trouble, kept, folder);
+  }
+}

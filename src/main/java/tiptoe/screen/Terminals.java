@@ -1,0 +1,39 @@
+package tiptoe.screen;
+
+import com.googlecode.lanterna.terminal.DefaultTerminalFactory;
+import com.googlecode.lanterna.terminal.Terminal;
+import com.googlecode.lanterna.terminal.ansi.UnixLikeTerminal;
+import com.googlecode.lanterna.terminal.ansi.UnixTerminal;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Map;
+
+/** The terminal this process runs in. */
+public final class Terminals {
+  private Terminals() {}
+
+  /** Whether there is a terminal that a screen can be drawn on. */
+  public static boolean usable(Map<String, String> environment) {
+    String term = environment.getOrDefault("TERM", "");
+    return System.console() != null && (isWindows() || !term.isEmpty() && !term.equals("dumb"));
+  }
+
+  /** The terminal; Ctrl-C is a key in it and does not end the process. */
+  public static Terminal open() throws IOException {
+    // Straight to the descriptor: a build tool may have put something of its own into System.out.
+    FileOutputStream out = new FileOutputStream(FileDescriptor.out);
+    if (isWindows()) {
+      return new DefaultTerminalFactory(out, System.in, StandardCharsets.UTF_8)
+          .setForceTextTerminal(true)
+          .createTerminal();
+    }
+    return new UnixTerminal(
+        System.in, out, StandardCharsets.UTF_8, UnixLikeTerminal.CtrlCBehaviour.TRAP);
+  }
+
+  private static boolean isWindows() {
+    return System.getProperty("os.name").startsWith("Windows");
+  }
+}

@@ -1,0 +1,26 @@
+package tiptoe.screen;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Breaks text into lines between words. */
+final class Wrap {
+  private Wrap() {}
+
+  /** Lines of at most so many characters; a longer word is a line of its own, too long. */
+  static List<String> words(String text, int width) {
+    List<String> lines = new ArrayList<>();
+    StringBuilder line = new StringBuilder();
+    for (String word : text.strip().split("\\s+")) {
+      if (!line.isEmpty() && line.length() + 1 + word.length() > width) {
+        lines.add(line.toString());
+        line.setLength(0);
+      }
+      line.append(line.isEmpty() ? "" : " ").append(word);
+    }
+    if (!line.isEmpty()) {
+      lines.add(line.toString());
+    }
+    return lines;
+  }
+}
