@@ -1,6 +1,5 @@
 package tiptoe.screen;
 
-import com.googlecode.lanterna.TerminalSize;
 import com.googlecode.lanterna.input.KeyStroke;
 import com.googlecode.lanterna.input.KeyType;
 import com.googlecode.lanterna.screen.Screen;
@@ -36,6 +35,7 @@ public final class ExamScreen implements AutoCloseable {
   private final Thread thread;
   private volatile boolean closing;
   private volatile boolean dismissed;
+  private boolean released;
   private ScreenState shown;
   private Overview overview;
 
@@ -105,15 +105,13 @@ public final class ExamScreen implements AutoCloseable {
     }
   }
 
-  private boolean released;
-
   private void run() {
     try {
       while (!closing) {
         ScreenState next = newest();
         boolean resized = screen.doResizeIfNecessary() != null;
         if (next != null || resized) {
-          draw(next == null ? shown : next);
+          draw(next == null ? shown : next, resized);
         }
         readKeys();
       }
@@ -133,7 +131,7 @@ public final class ExamScreen implements AutoCloseable {
     return next == null || next.equals(shown) ? null : next;
   }
 
-  private void draw(ScreenState state) throws IOException {
+  private void draw(ScreenState state, boolean resized) throws IOException {
     if (overview == null || state.record() != shown.record()) {
       overview = Overview.of(state.record(), state.assessment(), glyphs);
     }
@@ -144,7 +142,8 @@ public final class ExamScreen implements AutoCloseable {
     } else {
       new Frame(canvas, state, overview).draw();
     }
-    screen.refresh(Screen.RefreshType.DELTA);
+    // A terminal moves its text about when it is resized, so that every cell is written again.
+    screen.refresh(resized ? Screen.RefreshType.COMPLETE : Screen.RefreshType.DELTA);
   }
 
   private void readKeys() throws IOException {
@@ -162,10 +161,5 @@ public final class ExamScreen implements AutoCloseable {
         Voice.of(key).ifPresent(keys::command);
       }
     }
-  }
-
-  /** The size in cells. */
-  TerminalSize size() {
-    return screen.getTerminalSize();
   }
 }

@@ -46,7 +46,7 @@ final class Frame {
       down(left, middle);
     }
     Area main = new Area(left + (left > 0 ? 2 : 0), 1, all.width() - left - 2, middle.height());
-    int heard = main.height() >= TALL ? 10 : main.height() >= 20 ? 6 : 4;
+    int heard = main.height() >= TALL ? main.height() / 3 : main.height() >= 20 ? 6 : 4;
     heard(main.bottom(heard));
     Area work = main.top(main.height() - heard);
     if (all.width() >= WIDE) {
@@ -284,7 +284,8 @@ final class Frame {
     }
     List<Line> lines = new ArrayList<>();
     if (!state.notice().isEmpty()) {
-      state.notice().lines().forEach(line -> lines.add(new Line(line, Ink.STRONG)));
+      Wrap.words(state.notice(), rest.width())
+          .forEach(line -> lines.add(new Line(line, Ink.STRONG)));
     }
     if (overview.heard().isEmpty()) {
       Wrap.words(Caution.TEXT, rest.width()).forEach(line -> lines.add(new Line(line, Ink.PLAIN)));
@@ -294,20 +295,19 @@ final class Frame {
     canvas.lines(rest.below(1), lines);
   }
 
+  /** The words, then what became of them: large where there is room. */
   private List<Line> heardLines(Area area) {
     List<Line> heard = overview.heard();
-    if (heard.size() != 2) {
-      return heard;
+    List<Line> lines = new ArrayList<>(heard.subList(0, 1));
+    for (Line outcome : heard.subList(1, heard.size())) {
+      List<String> big = BigLetters.fit(outcome.text(), area.width(), area.height(), glyphs);
+      lines.add(new Line("", Ink.PLAIN));
+      big.forEach(line -> lines.add(new Line(line, outcome.ink())));
+      if (big.isEmpty()) {
+        return heard;
+      }
     }
-    Line outcome = heard.get(1);
-    List<String> big = BigLetters.fit(outcome.text(), area.width(), area.height() - 4, glyphs);
-    if (big.isEmpty()) {
-      return heard;
-    }
-    List<Line> lines = new ArrayList<>(heard);
-    lines.add(new Line("", Ink.PLAIN));
-    big.forEach(line -> lines.add(new Line(line, outcome.ink())));
-    return lines;
+    return lines.size() > area.height() - 1 ? heard : lines;
   }
 
   private void attention(Area area) {

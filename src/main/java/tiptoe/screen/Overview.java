@@ -12,6 +12,8 @@ import tiptoe.clinical.Size;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Asked;
 import tiptoe.exam.Candidate;
+import tiptoe.exam.Entry;
+import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Outcome;
 import tiptoe.exam.Progress;
@@ -255,6 +257,13 @@ record Overview(
           record.questions().stream()
               .filter(Asked::open)
               .anyMatch(asked -> Integer.valueOf(utterance.number()).equals(asked.utterance()));
+      record.entries().stream()
+          .map(Entry::event)
+          .filter(Event.ContextStated.class::isInstance)
+          .map(Event.ContextStated.class::cast)
+          .filter(fact -> Integer.valueOf(utterance.number()).equals(fact.utterance()))
+          .map(fact -> Labels.of(fact.fact()) + ": " + fact.value())
+          .forEach(fact -> lines.add(new Line(glyphs.done() + " NOTED " + fact, Ink.FRESH)));
       if (lines.isEmpty()) {
         String text = asks ? glyphs.unsure() + " NOT RECORDED YET" : glyphs.done() + " NOTED";
         lines.add(new Line(text, asks ? Ink.UNSURE : Ink.FRESH));

@@ -2,8 +2,6 @@ package tiptoe.screen;
 
 import com.googlecode.lanterna.terminal.DefaultTerminalFactory;
 import com.googlecode.lanterna.terminal.Terminal;
-import com.googlecode.lanterna.terminal.ansi.UnixLikeTerminal;
-import com.googlecode.lanterna.terminal.ansi.UnixTerminal;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.IOException;
@@ -29,8 +27,7 @@ public final class Terminals {
           .setForceTextTerminal(true)
           .createTerminal();
     }
-    return new UnixTerminal(
-        System.in, out, StandardCharsets.UTF_8, UnixLikeTerminal.CtrlCBehaviour.TRAP);
+    return new SizedTerminal(System.in, out);
   }
 
   private static boolean isWindows() {
