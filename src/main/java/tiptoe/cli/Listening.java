@@ -42,7 +42,7 @@ final class Listening {
                 Optional.ofNullable(device), Clock.systemDefaultZone(), view::microphone);
         SampleSource sound = new SeenSound(microphone.listen(), view, offset);
         Recorder recorder =
-            store == null ? null : Recorder.start(microphone.listen(), store, view::problem)) {
+            store == null ? null : Recorder.start(kept(microphone), store, view::problem)) {
       view.listening(sound, store != null);
       dictation.listen(sound, offset, this::changed);
       if (recorder != null && recorder.unsaved() > 0) {
@@ -65,7 +65,8 @@ final class Listening {
         if (session.record().phase() != Phase.ENDED && !view.left()) {
           SampleSource file = AudioFile.open(recording);
           SampleSource paced = fast ? file : new PacedSource(file);
-          SampleSource kept = store == null ? paced : new KeptSound(paced, store, seconds);
+          SampleSource kept =
+              store == null ? paced : new KeptSound(paced, store, seconds, this::paused);
           try (SampleSource sound = new SeenSound(kept, view, offset + seconds)) {
             view.listening(sound, store != null);
             seconds += dictation.listen(sound, offset + seconds, this::changed);
@@ -73,6 +74,14 @@ final class Listening {
         }
       }
     }
+  }
+
+  private SampleSource kept(Microphone microphone) {
+    return new UnpausedSound(microphone.listen(), this::paused);
+  }
+
+  private boolean paused() {
+    return session.record().phase() == Phase.PAUSED;
   }
 
   private double offset(SegmentStore store) {

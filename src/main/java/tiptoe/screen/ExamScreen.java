@@ -28,8 +28,7 @@ public final class ExamScreen implements AutoCloseable {
   }
 
   private final TerminalScreen screen;
-  private final Glyphs glyphs;
-  private final boolean coloured;
+  private final Painter painter;
   private final Keys keys;
   private final BlockingQueue<ScreenState> states = new LinkedBlockingQueue<>();
   private final Thread thread;
@@ -37,12 +36,10 @@ public final class ExamScreen implements AutoCloseable {
   private volatile boolean dismissed;
   private boolean released;
   private ScreenState shown;
-  private Overview overview;
 
   private ExamScreen(TerminalScreen screen, Look look, Keys keys) {
     this.screen = screen;
-    this.glyphs = look.ascii() ? Glyphs.ASCII : Glyphs.BLOCKS;
-    this.coloured = look.coloured();
+    this.painter = new Painter(screen, look);
     this.keys = keys;
     thread = new Thread(this::run, "screen");
     thread.setDaemon(true);
@@ -111,7 +108,8 @@ public final class ExamScreen implements AutoCloseable {
         ScreenState next = newest();
         boolean resized = screen.doResizeIfNecessary() != null;
         if (next != null || resized) {
-          draw(next == null ? shown : next, resized);
+          shown = next == null ? shown : next;
+          painter.paint(shown, resized);
         }
         readKeys();
       }
@@ -129,21 +127,6 @@ public final class ExamScreen implements AutoCloseable {
       next = later;
     }
     return next == null || next.equals(shown) ? null : next;
-  }
-
-  private void draw(ScreenState state, boolean resized) throws IOException {
-    if (overview == null || state.record() != shown.record()) {
-      overview = Overview.of(state.record(), state.assessment(), glyphs);
-    }
-    shown = state;
-    Canvas canvas = new Canvas(screen.newTextGraphics(), glyphs, coloured);
-    if (state.record().phase() == tiptoe.exam.Phase.ENDED) {
-      new SummaryFrame(canvas, state).draw();
-    } else {
-      new Frame(canvas, state, overview).draw();
-    }
-    // A terminal moves its text about when it is resized, so that every cell is written again.
-    screen.refresh(resized ? Screen.RefreshType.COMPLETE : Screen.RefreshType.DELTA);
   }
 
   private void readKeys() throws IOException {

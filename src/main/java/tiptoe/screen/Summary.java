@@ -2,6 +2,7 @@ package tiptoe.screen;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import tiptoe.clinical.Assessment;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Phase;
@@ -22,7 +23,7 @@ public final class Summary {
         "KEY STEPS MISSING",
         record.missingKeySteps().stream()
             .map(slot -> phrasing.name(slot.step(), slot.side()))
-            .toList());
+            .collect(Collectors.collectingAndThen(Collectors.joining(", "), Summary::unlessEmpty)));
     list(
         lines,
         "OPEN QUESTIONS",
@@ -43,9 +44,13 @@ public final class Summary {
     return lines;
   }
 
+  private static List<String> unlessEmpty(String text) {
+    return text.isEmpty() ? List.of() : List.of(text);
+  }
+
   private static void list(List<String> lines, String title, List<String> items) {
     lines.add("");
-    lines.add(title + (items.isEmpty() ? ": none" : " (" + items.size() + ")"));
+    lines.add(title + (items.isEmpty() ? ": none" : ""));
     items.forEach(item -> lines.add("  " + item));
   }
 }

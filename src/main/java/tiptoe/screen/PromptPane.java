@@ -1,0 +1,40 @@
+package tiptoe.screen;
+
+import java.util.List;
+
+/** The prompt in the largest letters that there is room for. */
+final class PromptPane {
+  private final Canvas canvas;
+
+  PromptPane(Canvas canvas) {
+    this.canvas = canvas;
+  }
+
+  /** Draws it at the top of the area; gives what room is left below. */
+  Area draw(Area area, Prompt prompt) {
+    int width = area.width() - 3;
+    List<String> big = large(prompt, width, area.height() / 2);
+    List<String> text = Wrap.words(prompt.text(), width);
+    text = text.subList(0, Math.min(text.size(), Math.max(1, area.height() / 3)));
+    int row = 0;
+    for (String line : big) {
+      canvas.text(area, row++, 1, line, Ink.STRONG);
+    }
+    row += big.isEmpty() ? 0 : 1;
+    for (String line : text) {
+      canvas.row(area, row, Ink.QUESTION);
+      canvas.text(area, row++, 1, line, Ink.QUESTION);
+    }
+    if (!prompt.answers().isEmpty()) {
+      canvas.text(area, row++, 1, "say " + prompt.answers(), Ink.STRONG);
+    }
+    return area.below(row + 1);
+  }
+
+  private List<String> large(Prompt prompt, int width, int rows) {
+    List<String> whole = BigLetters.fit(prompt.text(), width, rows, canvas.glyphs());
+    return whole.isEmpty()
+        ? BigLetters.fit(prompt.headline(), width, rows, canvas.glyphs())
+        : whole;
+  }
+}

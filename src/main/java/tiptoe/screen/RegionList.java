@@ -1,0 +1,55 @@
+package tiptoe.screen;
+
+import java.util.List;
+import java.util.Locale;
+import tiptoe.exam.Progress;
+import tiptoe.protocol.Region;
+
+/**
+ * The regions from head to toe with their progress; those around the current one where not all fit.
+ */
+final class RegionList {
+  private final Canvas canvas;
+  private final ScreenState state;
+  private final Overview overview;
+  private final Glyphs glyphs;
+
+  RegionList(Canvas canvas, ScreenState state, Overview overview) {
+    this.canvas = canvas;
+    this.state = state;
+    this.overview = overview;
+    this.glyphs = canvas.glyphs();
+  }
+
+  void draw(Area area) {
+    List<Progress> regions = overview.regions();
+    int at = 0;
+    for (int i = 0; i < regions.size(); i++) {
+      at = regions.get(i).region().equals(overview.here().id()) ? i : at;
+    }
+    int rows = Math.min(area.height(), regions.size());
+    int first = Math.max(0, Math.min(regions.size() - rows, at - rows / 2));
+    for (int i = first; i < first + rows; i++) {
+      region(area, i - first, regions.get(i), i == at);
+    }
+  }
+
+  private void region(Area area, int row, Progress progress, boolean here) {
+    Region region = state.record().protocol().region(progress.region()).orElseThrow();
+    String mark =
+        progress.done() ? glyphs.done() : progress.keyMissing() > 0 ? glyphs.key() : glyphs.open();
+    String count = progress.answered() + "/" + progress.total();
+    Ink ink = here ? Ink.STRONG : progress.done() ? Ink.GOOD : Ink.PLAIN;
+    canvas.text(area, row, 0, here ? glyphs.here() : " ", ink);
+    canvas.text(area, row, 1, mark, progress.done() ? ink : Ink.MISSING);
+    String name = here ? region.label().toUpperCase(Locale.ROOT) : region.label();
+    canvas.text(area, row, 3, name, ink);
+    int bar = area.width() - 24;
+    if (bar > 0 && progress.total() > 0) {
+      int full = bar * progress.answered() / progress.total();
+      String text = glyphs.full().repeat(full) + glyphs.empty().repeat(bar - full);
+      canvas.text(area, row, 17, text, ink);
+    }
+    canvas.text(area, row, area.width() - count.length(), count, ink);
+  }
+}

@@ -1,0 +1,127 @@
+package tiptoe.screen;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.googlecode.lanterna.TerminalSize;
+import com.googlecode.lanterna.input.KeyStroke;
+import com.googlecode.lanterna.input.KeyType;
+import com.googlecode.lanterna.terminal.virtual.DefaultVirtualTerminal;
+import java.io.IOException;
+import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.BooleanSupplier;
+import org.junit.jupiter.api.Test;
+import tiptoe.language.Command;
+
+/** The screen with its own thread, on a terminal in memory. */
+class ExamScreenTest {
+  private static final long PATIENCE_MILLIS = 20_000;
+
+  private final DefaultVirtualTerminal terminal =
+      new DefaultVirtualTerminal(new TerminalSize(80, 24));
+  private final List<String> pressed = new CopyOnWriteArrayList<>();
+
+  private ExamScreen open(Scene scene) throws IOException {
+    return ExamScreen.open(
+        terminal,
+        new Look(true, false),
+        scene.state(),
+        new ExamScreen.Keys() {
+          @Override
+          public void command(Command command) {
+            pressed.add(command.id());
+          }
+
+          @Override
+          public void leave() {
+            pressed.add("leave");
+          }
+        });
+  }
+
+  private void await(BooleanSupplier condition) throws InterruptedException {
+    long end = System.currentTimeMillis() + PATIENCE_MILLIS;
+    while (!condition.getAsBoolean() && System.currentTimeMillis() < end) {
+      Thread.sleep(10);
+    }
+    assertTrue(condition.getAsBoolean(), () -> pressed + "\n" + Scene.text(terminal));
+  }
+
+  private void press(char key, boolean control) {
+    terminal.addInput(new KeyStroke(key, control, false));
+  }
+
+  @Test
+  void keysDoWhatTheHelpLineSays() throws Exception {
+    try (ExamScreen screen = open(new Scene())) {
+      "plmrxyne".chars().forEach(key -> press((char) key, false));
+      terminal.addInput(new KeyStroke(KeyType.ArrowRight));
+      terminal.addInput(new KeyStroke(KeyType.ArrowLeft));
+      await(() -> pressed.size() == 10);
+      screen.show(new Scene().state());
+    }
+    assertEquals(
+        List.of(
+            "pause",
+            "resume",
+            "say-missing",
+            "read-back",
+            "strike",
+            "yes",
+            "no",
+            "end-exam",
+            "next-region",
+            "previous-region"),
+        pressed);
+  }
+
+  @Test
+  void controlCLeavesAndOtherKeysDoNothing() throws Exception {
+    try (ExamScreen screen = open(new Scene())) {
+      press('z', false);
+      press('p', true);
+      press('c', true);
+      await(() -> !pressed.isEmpty());
+      screen.show(new Scene().state());
+    }
+    assertEquals(List.of("leave"), pressed);
+  }
+
+  @Test
+  void followsTheVoiceThroughResizes() throws Exception {
+    Scene scene = new Scene();
+    try (ExamScreen screen = open(scene)) {
+      for (int[] size : new int[][] {{160, 50}, {40, 12}, {100, 30}, {80, 24}}) {
+        screen.show(scene.say("left clavicle crepitus.").state().withPartial("right clav"));
+        terminal.setTerminalSize(new TerminalSize(size[0], size[1]));
+        screen.show(scene.say("now the hips.").state().withPartial("left barlow " + size[0]));
+        await(() -> Scene.text(terminal).contains("left barlow " + size[0]));
+      }
+    }
+  }
+
+  @Test
+  void idleScreensWriteNothing() throws Exception {
+    Scene scene = new Scene();
+    try (ExamScreen screen = open(scene)) {
+      await(() -> Scene.text(terminal).contains("say or press"));
+      terminal.getAndResetDirtyCells();
+      terminal.isWholeBufferDirtyThenReset();
+      screen.show(scene.state());
+      screen.show(scene.state().withPartial("hips"));
+      await(() -> Scene.text(terminal).contains("hearing: hips"));
+      long rows =
+          terminal.getAndResetDirtyCells().stream().map(cell -> cell.getRow()).distinct().count();
+      assertEquals(1, rows, "rows that were written");
+    }
+  }
+
+  @Test
+  void closingTwiceDoesNoHarm() throws IOException {
+    ExamScreen screen = open(new Scene());
+    screen.close();
+    screen.close();
+    assertTrue(pressed.isEmpty());
+  }
+}

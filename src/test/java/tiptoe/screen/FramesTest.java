@@ -1,0 +1,132 @@
+package tiptoe.screen;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tiptoe.protocol.Caution;
+
+/**
+ * Whole frames against golden files, which were read by eye when they were made. After a change of
+ * the layout, {@code -Dtiptoe.golden=write} writes them anew, to be read again.
+ */
+class FramesTest {
+  private static final Path GOLDEN = Path.of("src/test/resources/tiptoe/screen");
+  private static final Look LOOK = new Look(true, false);
+
+  private static Scene scene(String name) {
+    return new Scene().say(said(name));
+  }
+
+  private static String said(String name) {
+    String baby = "baby girl. thirty nine weeks and four days. twenty six hours old. ";
+    return switch (name) {
+      case "question" -> baby + "clavicle crepitus.";
+      case "findings" ->
+          baby
+              + "weight three thousand four hundred and twenty grams."
+              + "left clavicle crepitus. now the hips. barlow negative both hips."
+              + "?right ortolani positive. left ortolani negative.";
+      case "contradiction" -> "left barlow negative. left barlow positive.";
+      case "paused" -> "palate intact. stop listening.";
+      case "ending" -> "skin pink. end of examination.";
+      case "summary" -> baby + "left clavicle crepitus. end of examination. end of examination.";
+      default -> throw new IllegalArgumentException(name);
+    };
+  }
+
+  private static void check(String file, String frame) throws IOException {
+    Path golden = GOLDEN.resolve(file + ".txt");
+    if ("write".equals(System.getProperty("tiptoe.golden"))) {
+      Files.createDirectories(GOLDEN);
+      Files.writeString(golden, frame);
+    }
+    assertEquals(Files.readString(golden, StandardCharsets.UTF_8), frame, file);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "question, 80, 24",
+    "question, 160, 50",
+    "findings, 80, 24",
+    "findings, 160, 50",
+    "contradiction, 80, 24",
+    "paused, 80, 24",
+    "ending, 80, 24",
+    "ending, 160, 50",
+    "summary, 80, 24",
+  })
+  void looksAsItDidWhenItWasLastReadByEye(String name, int columns, int rows) throws IOException {
+    check(name + "-" + columns + "x" + rows, scene(name).frame(columns, rows));
+  }
+
+  @Test
+  void theFirstFrameCarriesTheCautionAndSaysWhatItWaitsFor() throws IOException {
+    String frame =
+        new Scene()
+            .frame(
+                80,
+                24,
+                LOOK,
+                state -> state.withListening(false).withNotice("getting ready to listen"));
+    check("first-80x24", frame);
+    String words = frame.replaceAll("[│\\s]+", " ");
+    for (String word : Caution.TEXT.split(" ")) {
+      assertTrue(words.contains(word), word);
+    }
+    assertTrue(frame.contains("getting ready to listen"), frame);
+    assertTrue(frame.contains("NOT LISTENING YET"), frame);
+  }
+
+  @Test
+  void aPlainTerminalGetsAsciiOnly() throws IOException {
+    String frame = scene("findings").frame(80, 24, new Look(false, true), state -> state);
+    check("findings-ascii-80x24", frame);
+    assertTrue(frame.chars().allMatch(sign -> sign == '\n' || sign >= ' ' && sign <= '~'), frame);
+  }
+
+  @Test
+  void coloursChangeNoCharacter() throws IOException {
+    Scene scene = scene("findings");
+    assertEquals(scene.frame(80, 24, new Look(false, false), state -> state), scene.frame(80, 24));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"1, 1", "10, 3", "20, 8", "40, 12", "59, 15", "80, 24", "132, 43", "400, 120"})
+  void anySizeCanBeDrawn(int columns, int rows) throws IOException {
+    for (String name : new String[] {"question", "findings", "ending", "summary"}) {
+      String frame = scene(name).frame(columns, rows);
+      assertEquals(rows, frame.lines().count());
+      assertEquals(columns < 10, frame.isBlank(), frame);
+    }
+  }
+
+  @Test
+  void whatIsUnsureIsToldFromWhatIsRecordedByWords() throws IOException {
+    String frame = new Scene().say("now the hips. ?left barlow positive.").frame(80, 24);
+    assertTrue(frame.contains("UNSURE, NOT RECORDED"), frame);
+    assertTrue(frame.contains("(left Barlow: positive) unsure"), frame);
+    assertFalse(frame.contains("✓ RECORDED"), frame);
+  }
+
+  @Test
+  void troubleWithTheSoundIsTold() throws IOException {
+    String frame =
+        new Scene().frame(80, 24, LOOK, state -> state.withTrouble("NO SOUND: unplugged"));
+    assertTrue(frame.contains("! NO SOUND: unplugged"), frame);
+  }
+
+  @Test
+  void controlCharactersOfALabelDoNoHarm() throws IOException {
+    Scene scene = new Scene();
+    scene.exam.context("label", "bed\u001b[2J\t4", null);
+    assertTrue(scene.frame(80, 24).contains("bed [2J 4"), scene.frame(80, 24));
+  }
+}

@@ -1,0 +1,107 @@
+package tiptoe.screen;
+
+import com.googlecode.lanterna.TerminalSize;
+import com.googlecode.lanterna.screen.TerminalScreen;
+import com.googlecode.lanterna.terminal.virtual.DefaultVirtualTerminal;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.ZoneOffset;
+import java.time.ZonedDateTime;
+import java.util.List;
+import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import tiptoe.clinical.Assessment;
+import tiptoe.clinical.Assessor;
+import tiptoe.exam.Bedside;
+import tiptoe.exam.Event;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Examination;
+import tiptoe.exam.Heard;
+import tiptoe.exam.MemorySink;
+import tiptoe.exam.Outcome;
+import tiptoe.grammar.GrammarSet;
+import tiptoe.grammar.PhraseNetwork;
+import tiptoe.language.Interpretation;
+import tiptoe.language.Interpreter;
+import tiptoe.language.Meaning;
+import tiptoe.language.Source;
+import tiptoe.protocol.Protocol;
+import tiptoe.settings.Settings;
+
+/** An examination in the words of the grammars, and the frames that it comes to. */
+final class Scene {
+  private static final Interpreter INTERPRETER = interpreter();
+
+  final Examination exam =
+      Examination.open(
+          Protocol.standard(),
+          new Bedside.SetClock(),
+          new MemorySink(),
+          new Event.ExaminationOpened("e1", "Bed 4", "1", "0.1.0", null));
+  private int second;
+
+  private static Interpreter interpreter() {
+    GrammarSet grammars = GrammarSet.load(Path.of("grammars"), "exam.gram");
+    return new Interpreter(PhraseNetwork.of(grammars), Protocol.standard());
+  }
+
+  /** Says sentences that end in a full stop; one that begins with {@code ?} is heard unsurely. */
+  Scene say(String sentences) {
+    for (String sentence : sentences.split("\\.\\s*")) {
+      boolean unsure = sentence.startsWith("?");
+      String text = unsure ? sentence.substring(1) : sentence;
+      Interpretation meaning =
+          INTERPRETER.interpret(List.of(text.split(" ")), exam.dialogue(), Source.GRAMMAR);
+      Heard heard = Heard.typed(text, ++second);
+      boolean command = meaning.meanings().stream().allMatch(Meaning.Instruction.class::isInstance);
+      Outcome outcome = unsure ? Outcome.UNSURE : command ? Outcome.COMMAND : Outcome.ACCEPTED;
+      exam.hear(heard.withOutcome(outcome), meaning);
+    }
+    return this;
+  }
+
+  ScreenState state() {
+    ExamRecord record = exam.record();
+    return ScreenState.opened(record, assessment(record), Path.of("examinations", "e1"))
+        .withListening(true)
+        .withKeepsSound(true)
+        .withSound(6, 83);
+  }
+
+  private static Assessment assessment(ExamRecord record) {
+    return Assessor.standard()
+        .assess(
+            record.baby(),
+            record.answers(),
+            Settings.DEFAULT,
+            ZonedDateTime.of(2026, 3, 1, 9, 0, 0, 0, ZoneOffset.UTC));
+  }
+
+  String frame(int columns, int rows) throws IOException {
+    return frame(columns, rows, new Look(true, false), state -> state);
+  }
+
+  String frame(int columns, int rows, Look look, UnaryOperator<ScreenState> change)
+      throws IOException {
+    DefaultVirtualTerminal terminal = new DefaultVirtualTerminal(new TerminalSize(columns, rows));
+    TerminalScreen screen = new TerminalScreen(terminal);
+    screen.setCursorPosition(null);
+    screen.startScreen();
+    new Painter(screen, look).paint(change.apply(state()), false);
+    return text(terminal);
+  }
+
+  /** What a terminal shows, without the blanks at the ends of its lines. */
+  static String text(DefaultVirtualTerminal terminal) {
+    TerminalSize size = terminal.getTerminalSize();
+    return IntStream.range(0, size.getRows())
+        .mapToObj(
+            row ->
+                IntStream.range(0, size.getColumns())
+                    .mapToObj(column -> terminal.getCharacter(column, row).getCharacterString())
+                    .collect(Collectors.joining())
+                    .stripTrailing())
+        .collect(Collectors.joining("\n", "", "\n"));
+  }
+}
