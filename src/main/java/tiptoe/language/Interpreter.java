@@ -2,12 +2,22 @@ package tiptoe.language;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import tiptoe.grammar.Parse;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.protocol.Protocol;
 
 /** Finds out what an utterance means: its phrases by the grammars, their meaning by their tags. */
 public final class Interpreter {
+  private static final Set<String> DENIED_BEFORE =
+      Set.of(
+          "no", "not", "without", "never", "neither", "denies", "nor", "isn't", "wasn't", "don't",
+          "doesn't", "can't", "cannot");
+  private static final Set<String> DENIED_BEHIND =
+      Set.of("not", "absent", "none", "nil", "never", "excluded", "isn't", "wasn't");
+
+  private static final Set<String> COPULAS = Set.of("is", "are", "was", "were");
+
   private final PhraseNetwork network;
   private final Protocol protocol;
 
@@ -30,9 +40,10 @@ public final class Interpreter {
     Parse parse = network.parse(words);
     Breath breath = new Breath(protocol, dialogue, source);
     List<String> uncovered = new ArrayList<>();
+    List<String> left = leftOver(parse, words);
     for (Parse.Phrase phrase : parse.phrases()) {
       List<Clause> clauses = Clause.of(phrase, words);
-      if (isStray(phrase, clauses, words.size(), breath.isAsking())) {
+      if (isStray(phrase, clauses, words.size(), breath.isAsking()) || isDenied(phrase, left)) {
         uncovered.addAll(words.subList(phrase.from(), phrase.to()));
       } else {
         breath.take(clauses);
@@ -40,6 +51,36 @@ public final class Interpreter {
     }
     parse.uncovered().forEach(span -> uncovered.addAll(words.subList(span.from(), span.to())));
     return new Interpretation(breath.meanings(), uncovered, breath.dialogue());
+  }
+
+  // "No sign at all of milk spots" where only "milk spots" is a phrase, or "hernia absent": taking
+  // the
+  // phrase without the words beside it would record the opposite of what was said.
+  private static boolean isDenied(Parse.Phrase phrase, List<String> left) {
+    int before = phrase.from() - 1;
+    while (before >= 0
+        && !left.get(before).isEmpty()
+        && !DENIED_BEFORE.contains(left.get(before))) {
+      before--;
+    }
+    int behind = phrase.to();
+    if (behind < left.size() && COPULAS.contains(left.get(behind))) {
+      behind++;
+    }
+    return before >= 0 && !left.get(before).isEmpty()
+        || behind < left.size() && DENIED_BEHIND.contains(left.get(behind));
+  }
+
+  // The words with those of the phrases blanked; a bare "no" is left to what follows it.
+  private static List<String> leftOver(Parse parse, List<String> words) {
+    List<String> left = new ArrayList<>(words);
+    for (Parse.Phrase phrase : parse.phrases()) {
+      boolean bareNo = phrase.to() - phrase.from() == 1 && words.get(phrase.from()).equals("no");
+      if (!bareNo) {
+        left.subList(phrase.from(), phrase.to()).replaceAll(word -> "");
+      }
+    }
+    return left;
   }
 
   // A bare "no" or "right" before something else is not an answer: it most likely belongs to what

@@ -35,7 +35,7 @@ class InterpreterTest {
   @ValueSource(
       strings = {
         "no naevus flammeus",
-        "no hydrocele",
+        "no milk spots",
         "no crackles no naevus flammeus",
         "yes gasping"
       })
@@ -53,6 +53,20 @@ class InterpreterTest {
       })
   void leavesUncoveredWhatChangesTheMeaning(String text) {
     assertFalse(interpret(text).uncovered().isEmpty());
+  }
+
+  /** Nor is a finding taken that stands beside words which no phrase covers and which deny it. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "no milk spots",
+        "never any grunting",
+        "i don't think there is crepitus on the left clavicle",
+        "inguinal hernia absent",
+        "left clavicle crepitus is not there"
+      })
+  void takesNoFindingThatTheWordsBesideItDeny(String text) {
+    assertEquals(List.of(), interpret(text).meanings());
   }
 
   @Test
