@@ -11,8 +11,8 @@ import tiptoe.protocol.Protocol;
 public final class Interpreter {
   private static final Set<String> DENIED_BEFORE =
       Set.of(
-          "no", "not", "without", "never", "neither", "denies", "nor", "isn't", "wasn't", "don't",
-          "doesn't", "can't", "cannot");
+          "no", "or", "not", "without", "never", "neither", "denies", "nor", "isn't", "wasn't",
+          "don't", "doesn't", "can't", "cannot");
   private static final Set<String> DENIED_BEHIND =
       Set.of("not", "absent", "none", "nil", "never", "excluded", "isn't", "wasn't");
 
