@@ -97,9 +97,9 @@ final class Frame {
   }
 
   private void help(Area area) {
-    StringBuilder text = new StringBuilder(" say or press:");
+    StringBuilder text = new StringBuilder(" say/press");
     for (Voice voice : Voice.values()) {
-      String more = "  " + voice.key() + " \"" + voice.words() + "\"";
+      String more = "  " + voice.key() + " " + voice.quoted();
       if (text.length() + more.length() <= area.width()) {
         text.append(more);
       }

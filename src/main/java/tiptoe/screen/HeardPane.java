@@ -2,6 +2,7 @@ package tiptoe.screen;
 
 import java.util.ArrayList;
 import java.util.List;
+import tiptoe.exam.Phase;
 import tiptoe.protocol.Caution;
 
 /** What is being said, and what became of what was said last. */
@@ -21,7 +22,8 @@ final class HeardPane {
   void draw(Area area) {
     canvas.text(area, 0, 0, glyphs.across().repeat(area.width()), Ink.QUIET);
     Area rest = area.below(1);
-    String partial = state.partial().isEmpty() ? "" : "hearing: " + state.partial();
+    boolean silent = state.partial().isEmpty() || state.record().phase() == Phase.PAUSED;
+    String partial = silent ? "" : "hearing: " + state.partial();
     if (!state.trouble().isEmpty()) {
       canvas.text(rest, 0, 0, glyphs.abnormal() + " " + state.trouble(), Ink.ALERT);
     } else {

@@ -23,10 +23,11 @@ record Prompt(String headline, String text, String answers) {
     return switch (record.phase()) {
       case PAUSED ->
           Optional.of(
-              new Prompt("paused", "Nothing is heard and nothing is kept.", "\"listen again\""));
+              new Prompt("paused", "Nothing is heard and nothing is kept.", Voice.RESUME.quoted()));
       case REMARK ->
           Optional.of(
-              new Prompt("remark", "All that is said is kept as a remark.", "\"end remark\""));
+              new Prompt(
+                  "remark", "All that is said is kept as a remark.", Voice.END_REMARK.quoted()));
       case ENDING -> Optional.of(ending(record));
       default -> record.openQuestion().map(Asked::question).map(Prompt::of);
     };
@@ -43,7 +44,7 @@ record Prompt(String headline, String text, String answers) {
     return new Prompt(
         "end anyway?",
         count + " missing: " + names,
-        "\"end of examination\" or \"yes\" to end, \"no\" to go on");
+        Voice.END.quoted() + " or \"yes\" to end, \"no\" to go on");
   }
 
   private static Prompt of(Question question) {

@@ -5,18 +5,22 @@ import com.googlecode.lanterna.input.KeyType;
 import java.util.Optional;
 import tiptoe.language.Command;
 
-/** The keys that do what can be said; no examination needs them. */
+/**
+ * The keys that do what can be said, those first that are wanted most; no examination needs them.
+ */
 enum Voice {
-  PAUSE("p", "stop listening", Command.PAUSE),
-  RESUME("l", "listen again", Command.RESUME),
   MISSING("m", "what is missing", Command.SAY_MISSING),
+  STRIKE("x", "cross that out", Command.STRIKE),
+  PAUSE("p", "pause the recording", Command.PAUSE),
+  RESUME("c", "carry on recording", Command.RESUME),
+  END("e", "end of examination", Command.END_EXAM),
+  YES("y", "yes", Command.YES),
+  NO("n", "no", Command.NO),
   READ_BACK("r", "read that back", Command.READ_BACK),
   NEXT(">", "next region", Command.NEXT_REGION),
   PREVIOUS("<", "previous region", Command.PREVIOUS_REGION),
-  STRIKE("x", "cross that out", Command.STRIKE),
-  YES("y", "yes", Command.YES),
-  NO("n", "no", Command.NO),
-  END("e", "end of examination", Command.END_EXAM);
+  START_REMARK("s", "start remark", Command.START_REMARK),
+  END_REMARK("d", "end remark", Command.END_REMARK);
 
   private final String key;
   private final String words;
@@ -34,6 +38,15 @@ enum Voice {
 
   String words() {
     return words;
+  }
+
+  Command command() {
+    return command;
+  }
+
+  /** The words as they are to be said, in quotes. */
+  String quoted() {
+    return "\"" + words + "\"";
   }
 
   /** The command of a key; empty where it has none. */

@@ -120,7 +120,8 @@ class TmuxTest {
     String heard = await(frame -> frame.contains("! left clavicle: crepitus"));
     assertTrue(heard.contains("CLAVICLES"), heard);
     tmux("resize-window", "-t", "exam", "-x", "120", "-y", "40");
-    await(frame -> frame.lines().anyMatch(line -> line.length() > 100 && line.contains("say or")));
+    await(
+        frame -> frame.lines().anyMatch(line -> line.length() > 100 && line.contains("say/press")));
     tmux("send-keys", "-t", "exam", "e");
     await(frame -> frame.contains("key steps are missing"));
     tmux("send-keys", "-t", "exam", "y");

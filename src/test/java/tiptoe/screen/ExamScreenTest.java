@@ -55,10 +55,10 @@ class ExamScreenTest {
   @Test
   void keysDoWhatTheHelpLineSays() throws Exception {
     try (ExamScreen screen = open(new Scene())) {
-      "plmrxyne".chars().forEach(key -> press((char) key, false));
+      "pcmrxynesd".chars().forEach(key -> press((char) key, false));
       terminal.addInput(new KeyStroke(KeyType.ArrowRight));
       terminal.addInput(new KeyStroke(KeyType.ArrowLeft));
-      await(() -> pressed.size() == 10);
+      await(() -> pressed.size() == 12);
       screen.show(new Scene().state());
     }
     assertEquals(
@@ -71,6 +71,8 @@ class ExamScreenTest {
             "yes",
             "no",
             "end-exam",
+            "start-remark",
+            "end-remark",
             "next-region",
             "previous-region"),
         pressed);
@@ -105,7 +107,7 @@ class ExamScreenTest {
   void idleScreensWriteNothing() throws Exception {
     Scene scene = new Scene();
     try (ExamScreen screen = open(scene)) {
-      await(() -> Scene.text(terminal).contains("say or press"));
+      await(() -> Scene.text(terminal).contains("say/press"));
       terminal.getAndResetDirtyCells();
       terminal.isWholeBufferDirtyThenReset();
       screen.show(scene.state());

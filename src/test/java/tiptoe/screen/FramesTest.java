@@ -8,9 +8,11 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 import tiptoe.protocol.Caution;
 
 /**
@@ -35,7 +37,7 @@ class FramesTest {
               + "left clavicle crepitus. now the hips. barlow negative both hips."
               + "?right ortolani positive. left ortolani negative.";
       case "contradiction" -> "left barlow negative. left barlow positive.";
-      case "paused" -> "palate intact. stop listening.";
+      case "paused" -> "palate intact. pause the recording.";
       case "ending" -> "skin pink. end of examination.";
       case "summary" -> baby + "left clavicle crepitus. end of examination. end of examination.";
       default -> throw new IllegalArgumentException(name);
@@ -96,6 +98,12 @@ class FramesTest {
   void coloursChangeNoCharacter() throws IOException {
     Scene scene = scene("findings");
     assertEquals(scene.frame(80, 24, new Look(false, false), state -> state), scene.frame(80, 24));
+  }
+
+  @ParameterizedTest
+  @EnumSource(Voice.class)
+  void whatTheHelpLineOffersIsUnderstood(Voice voice) {
+    assertEquals(List.of(voice.command()), Scene.commands(voice.words()));
   }
 
   @ParameterizedTest

@@ -22,6 +22,8 @@ import tiptoe.exam.MemorySink;
 import tiptoe.exam.Outcome;
 import tiptoe.grammar.GrammarSet;
 import tiptoe.grammar.PhraseNetwork;
+import tiptoe.language.Command;
+import tiptoe.language.Dialogue;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Interpreter;
 import tiptoe.language.Meaning;
@@ -44,6 +46,15 @@ final class Scene {
   private static Interpreter interpreter() {
     GrammarSet grammars = GrammarSet.load(Path.of("grammars"), "exam.gram");
     return new Interpreter(PhraseNetwork.of(grammars), Protocol.standard());
+  }
+
+  /** The commands that these words are understood as. */
+  static List<Command> commands(String words) {
+    return INTERPRETER
+        .interpret(List.of(words.split(" ")), Dialogue.START, Source.GRAMMAR)
+        .of(Meaning.Instruction.class)
+        .map(Meaning.Instruction::command)
+        .toList();
   }
 
   /** Says sentences that end in a full stop; one that begins with {@code ?} is heard unsurely. */
