@@ -72,16 +72,24 @@ final class Frame {
     String elapsed = "%02d:%02d".formatted(state.seconds() / 60, state.seconds() % 60);
     int loud = Math.min(state.loudness(), ScreenState.LOUDEST);
     String meter = glyphs.full().repeat(loud) + glyphs.empty().repeat(ScreenState.LOUDEST - loud);
-    String sound =
-        state.loudness() > ScreenState.LOUDEST
-            ? "TOO LOUD"
-            : state.keepsSound() && state.record().phase() != Phase.PAUSED
-                ? "sound kept"
-                : "sound not kept";
-    String right = elapsed + "  [" + meter + "] " + (state.listening() ? sound : "") + " ";
+    String right = elapsed + "  mic [" + meter + "] " + sound() + " ";
     String text = phase() + label;
     canvas.text(area, 0, 0, " " + text, Ink.BAR);
     canvas.text(area, 0, Math.max(0, area.width() - right.length()), right, Ink.BAR);
+  }
+
+  private String sound() {
+    if (!state.listening()) {
+      return "";
+    }
+    if (!state.trouble().isEmpty()) {
+      return "TROUBLE";
+    }
+    if (state.loudness() > ScreenState.LOUDEST) {
+      return "TOO LOUD";
+    }
+    boolean kept = state.keepsSound() && state.record().phase() != Phase.PAUSED;
+    return kept ? "sound kept" : "sound not kept";
   }
 
   private String phase() {
