@@ -12,6 +12,7 @@ import tiptoe.audio.AudioProblem;
 import tiptoe.audio.CaptureEvent;
 import tiptoe.audio.Chunk;
 import tiptoe.audio.Level;
+import tiptoe.audio.Pcm;
 import tiptoe.audio.SampleSource;
 import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
@@ -37,6 +38,9 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
   private ScreenState state;
   private volatile SampleSource sound;
   private volatile boolean left;
+
+  /** Second of the examination up to which there was sound. */
+  private volatile double heard;
 
   private ScreenView(Session session, Path folder) {
     this.session = session;
@@ -93,6 +97,7 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
 
   @Override
   public void sound(Chunk chunk, double second) {
+    heard = second + (double) chunk.samples().length / Pcm.RATE;
     Level level = Level.of(chunk.samples());
     int loudness = ScreenState.loudness(level.rmsDb(), level.isClipping());
     update(now -> now.withSound(loudness, (int) second));
@@ -133,11 +138,7 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
   @Override
   public void command(Command command) {
     try {
-      double second;
-      synchronized (this) {
-        second = state.seconds();
-      }
-      show(session.command(command, second));
+      show(session.command(command, heard));
       endSound(session.record().phase() == Phase.ENDED);
     } catch (NotRecorded e) {
       update(now -> now.withTrouble("NOT RECORDED: " + e.getMessage()));

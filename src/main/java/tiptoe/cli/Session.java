@@ -10,6 +10,7 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
 import tiptoe.exam.Heard;
 import tiptoe.exam.Outcome;
+import tiptoe.exam.Phase;
 import tiptoe.exam.Word;
 import tiptoe.language.Command;
 import tiptoe.language.Interpretation;
@@ -32,6 +33,9 @@ final class Session {
   private final Settings settings;
   private final ZonedDateTime examinedAt;
   private final Assessor assessor = Assessor.standard();
+
+  /** A phrase that began in a pause does not count, though a key ended the pause before it did. */
+  private double deafUntil;
 
   Session(
       Interpreter interpreter,
@@ -64,6 +68,9 @@ final class Session {
    * @param offset second of the examination at which the recogniser was opened
    */
   synchronized Changes hear(Utterance utterance, double offset) {
+    if (utterance.start() + offset < deafUntil) {
+      return new Changes(List.of(), List.of(), examination.record());
+    }
     Verdict verdict = rejection.decide(utterance);
     List<Word> words =
         utterance.phraseWords().stream()
@@ -91,7 +98,11 @@ final class Session {
 
   /** Carries out what a key asks for, at this second of the audio. */
   synchronized Changes command(Command command, double at) {
+    boolean paused = examination.record().phase() == Phase.PAUSED;
     Changes changes = examination.command(command, at);
+    if (paused && changes.record().phase() != Phase.PAUSED) {
+      deafUntil = at;
+    }
     if (!changes.isEmpty()) {
       noteFlags();
     }

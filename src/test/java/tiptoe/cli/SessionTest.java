@@ -1,0 +1,64 @@
+package tiptoe.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.io.IOException;
+import java.util.Arrays;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import tiptoe.exam.Phase;
+import tiptoe.language.Command;
+import tiptoe.settings.Settings;
+import tiptoe.speech.Utterance;
+import tiptoe.speech.Word;
+
+/** What is heard and what keys ask for, together. */
+class SessionTest {
+  private static Understanding understanding;
+
+  @BeforeAll
+  static void load() throws IOException {
+    understanding = Understanding.load(Home.locate());
+  }
+
+  private final Session session = Sessions.inMemory(understanding, Settings.DEFAULT);
+
+  private void hear(String text, double start, double end) {
+    session.hear(
+        new Utterance(
+            start,
+            end,
+            Arrays.stream(text.split(" ")).map(word -> new Word(word, start, end, 1)).toList()),
+        0);
+  }
+
+  @Test
+  void aPhraseThatBeganInAPauseDoesNotCountThoughAKeyEndedThePause() {
+    session.command(Command.PAUSE, 10);
+    session.command(Command.RESUME, 20);
+    hear("left barlow positive", 19, 21);
+    assertEquals(0, session.record().answers().size());
+    hear("left barlow positive", 22, 24);
+    assertEquals(1, session.record().answers().size());
+  }
+
+  @Test
+  void aKeyStrikesWhatWasHeardAndItsFlag() {
+    hear("left barlow positive", 1, 3);
+    assertEquals(1, session.record().openFlags().size());
+    session.command(Command.STRIKE, 4);
+    assertEquals(0, session.record().answers().size());
+    assertEquals(0, session.record().openFlags().size());
+  }
+
+  @Test
+  void endingByKeysAsksOnceMoreWhileKeyStepsAreMissing() {
+    session.command(Command.END_EXAM, 1);
+    assertEquals(Phase.ENDING, session.record().phase());
+    session.command(Command.NO, 2);
+    assertEquals(Phase.LISTENING, session.record().phase());
+    session.command(Command.END_EXAM, 3);
+    session.command(Command.END_EXAM, 4);
+    assertEquals(Phase.ENDED, session.record().phase());
+  }
+}
