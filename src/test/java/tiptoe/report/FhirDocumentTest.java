@@ -135,6 +135,25 @@ class FhirDocumentTest {
     assertTrue(composition.getSection().size() > 10);
   }
 
+  /** To accept a change on purpose: delete the file, run once, and read what it says. */
+  @Test
+  void theCodeSystemsArePublishedInTheProjectAndValid() throws java.io.IOException {
+    java.nio.file.Path file =
+        java.nio.file.Path.of("src/main/resources/tiptoe/report/fhir/code-systems.json");
+    String now = CodeSystems.json(Protocol.standard());
+    if (!java.nio.file.Files.exists(file)) {
+      java.nio.file.Files.writeString(file, now);
+      throw new AssertionError("wrote " + file + ": read it, then run again");
+    }
+    assertEquals(java.nio.file.Files.readString(file), now);
+    List<String> errors =
+        validator.validateWithResult(now).getMessages().stream()
+            .filter(message -> message.getSeverity().compareTo(ResultSeverityEnum.ERROR) >= 0)
+            .map(message -> message.getLocationString() + ": " + message.getMessage())
+            .toList();
+    assertEquals(List.of(), errors);
+  }
+
   @Test
   void everyCodeOfTheProtocolIsPublished() {
     long values = Protocol.standard().steps().mapToLong(step -> step.values().size()).sum();

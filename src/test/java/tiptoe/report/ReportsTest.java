@@ -144,6 +144,25 @@ class ReportsTest {
   }
 
   @Test
+  void thePdfIsDrawnToItsMarginsAndNoFurther() throws IOException {
+    ExamRecord record = Records.typical();
+    byte[] bytes = Reports.render(record, Records.assess(record), Format.PDF);
+    try (PDDocument pdf = Loader.loadPDF(bytes)) {
+      var page = new org.apache.pdfbox.rendering.PDFRenderer(pdf).renderImageWithDPI(0, 40);
+      int dark = 0;
+      for (int x = 0; x < page.getWidth(); x++) {
+        for (int y = 0; y < page.getHeight(); y++) {
+          boolean isDark = (page.getRGB(x, y) & 0xFF) < 128;
+          dark += isDark ? 1 : 0;
+          boolean inMargin = x < 12 || x > page.getWidth() - 12;
+          assertFalse(isDark && inMargin, "ink in the margin at " + x + ", " + y);
+        }
+      }
+      assertTrue(dark > 2000, "expected a page with ink, found " + dark + " dark dots");
+    }
+  }
+
+  @Test
   void theFigureHasAPlaceForEveryRegion() {
     var record = Records.typical();
     String svg = BodyFigure.svg(new Findings(record, Records.assess(record)));

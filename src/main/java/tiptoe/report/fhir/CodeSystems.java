@@ -52,6 +52,24 @@ public final class CodeSystems {
     return List.of(steps, values, details, facts, sides);
   }
 
+  /** All of them as a FHIR collection, the form in which they are published with the project. */
+  public static String json(Protocol protocol) {
+    org.hl7.fhir.r4.model.Bundle bundle = new org.hl7.fhir.r4.model.Bundle();
+    bundle.setType(org.hl7.fhir.r4.model.Bundle.BundleType.COLLECTION);
+    of(protocol)
+        .forEach(
+            system ->
+                bundle
+                    .addEntry()
+                    .setFullUrl(Codes.uuid("code-systems", system.getUrl()))
+                    .setResource(system));
+    return FhirDocument.Contexts.R4
+            .newJsonParser()
+            .setPrettyPrint(true)
+            .encodeResourceToString(bundle)
+        + "\n";
+  }
+
   private static void add(Step step, CodeSystem values, CodeSystem details) {
     for (Value value : step.values()) {
       concept(values, step.id() + "." + value.id(), value.label());
