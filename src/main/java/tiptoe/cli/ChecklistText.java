@@ -9,8 +9,6 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Progress;
 import tiptoe.exam.Slot;
 import tiptoe.language.Phrasing;
-import tiptoe.language.Source;
-import tiptoe.language.Statement;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Region;
@@ -37,7 +35,7 @@ final class ChecklistText {
       for (Answer answer : record.answers()) {
         Step step = protocol.step(answer.step());
         if (step.region().equals(region.id())) {
-          text.append("  %s %s%n".formatted(mark(step, answer), phrasing.of(statement(answer))));
+          text.append("  %s %s%n".formatted(mark(step, answer), phrasing.of(answer.asStatement())));
         }
       }
       String open = missing(record, region, phrasing);
@@ -104,18 +102,6 @@ final class ChecklistText {
 
   private static String name(Slot slot, Phrasing phrasing) {
     return phrasing.name(slot.step(), slot.side());
-  }
-
-  private static Statement statement(Answer answer) {
-    return new Statement(
-        answer.step(),
-        answer.side(),
-        answer.value(),
-        answer.quantity(),
-        answer.details(),
-        answer.denied(),
-        answer.group(),
-        Source.GRAMMAR);
   }
 
   // A sign beside each line, since colour alone must not tell normal from abnormal.

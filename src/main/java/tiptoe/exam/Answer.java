@@ -3,6 +3,8 @@ package tiptoe.exam;
 import java.util.List;
 import java.util.Map;
 import tiptoe.language.Quantity;
+import tiptoe.language.Source;
+import tiptoe.language.Statement;
 import tiptoe.protocol.Side;
 
 /**
@@ -31,6 +33,11 @@ public record Answer(
   public Answer {
     details = java.util.Collections.unmodifiableMap(new java.util.TreeMap<>(details));
     denied = List.copyOf(denied);
+  }
+
+  /** The same as one statement, to be put into words. */
+  public Statement asStatement() {
+    return new Statement(step, side, value, quantity, details, denied, group, Source.GRAMMAR);
   }
 
   public boolean is(String stepId, String valueId) {

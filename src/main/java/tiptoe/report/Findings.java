@@ -15,8 +15,6 @@ import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Signature;
 import tiptoe.language.Phrasing;
-import tiptoe.language.Source;
-import tiptoe.language.Statement;
 import tiptoe.protocol.Labels;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Region;
@@ -136,19 +134,7 @@ final class Findings {
     Norm norm = step.value(orNone(answer.value())).map(Value::norm).orElse(null);
     boolean examined = !Value.NOT_EXAMINED.equals(answer.value());
     String name = phrasing.name(answer.step(), answer.side());
-    return new Row(name, phrasing.said(statement(answer)), norm, examined, answer.group());
-  }
-
-  private static Statement statement(Answer answer) {
-    return new Statement(
-        answer.step(),
-        answer.side(),
-        answer.value(),
-        answer.quantity(),
-        answer.details(),
-        answer.denied(),
-        answer.group(),
-        Source.GRAMMAR);
+    return new Row(name, phrasing.said(answer.asStatement()), norm, examined, answer.group());
   }
 
   /** Names of what was not examined in a region; key steps are marked. */

@@ -22,8 +22,6 @@ import tiptoe.exam.Slot;
 import tiptoe.exam.Status;
 import tiptoe.exam.Utterance;
 import tiptoe.language.Phrasing;
-import tiptoe.language.Source;
-import tiptoe.language.Statement;
 import tiptoe.protocol.Labels;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Region;
@@ -141,7 +139,7 @@ record Overview(
           boolean now = fresh.contains(answer.statement());
           String mark = mark(answer);
           Ink ink = mark.equals(glyphs.abnormal()) ? Ink.ALERT : now ? Ink.FRESH : Ink.GOOD;
-          String text = mark + " " + phrasing.of(statement(answer));
+          String text = mark + " " + phrasing.of(answer.asStatement());
           lines.add(new Line(now ? text + " " + glyphs.fresh() : text, ink));
         }
       }
@@ -192,18 +190,6 @@ record Overview(
       return norm == Norm.ABNORMAL
           ? glyphs.abnormal()
           : norm == Norm.BENIGN ? glyphs.benign() : glyphs.done();
-    }
-
-    private static Statement statement(Answer answer) {
-      return new Statement(
-          answer.step(),
-          answer.side(),
-          answer.value(),
-          answer.quantity(),
-          answer.details(),
-          answer.denied(),
-          answer.group(),
-          Source.GRAMMAR);
     }
 
     List<Line> heard() {

@@ -14,8 +14,6 @@ import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Gestation;
 import tiptoe.language.Phrasing;
-import tiptoe.language.Source;
-import tiptoe.language.Statement;
 import tiptoe.protocol.Detail;
 import tiptoe.protocol.Labels;
 import tiptoe.protocol.Norm;
@@ -167,16 +165,7 @@ final class ObservationMaker {
 
   /** The answer in words, for the narrative. */
   String words(Answer answer) {
-    return phrasing.of(
-        new Statement(
-            answer.step(),
-            answer.side(),
-            answer.value(),
-            answer.quantity(),
-            answer.details(),
-            answer.denied(),
-            answer.group(),
-            Source.GRAMMAR));
+    return phrasing.of(answer.asStatement());
   }
 
   private static CodeableConcept own(String system, String code, String label) {
