@@ -23,8 +23,7 @@ public final class GraphCache {
   private static final int HASH_DIGITS = 16;
 
   /** What is taken over from the model as it is. */
-  private static final List<String> TAKEN =
-      List.of("am", "ivector", ModelFolder.FEATURES, ModelFolder.WORD_BOUNDARY);
+  private static final List<String> TAKEN = List.of("am", "ivector", ModelFolder.WORD_BOUNDARY);
 
   private final Path folder;
 
@@ -106,6 +105,9 @@ public final class GraphCache {
     }
     Files.writeString(into.resolve("graph/words.txt"), words);
     Files.writeString(into.resolve("conf/model.conf"), ModelConf.text());
+    Files.writeString(
+        into.resolve(ModelFolder.FEATURES),
+        ModelConf.features(Files.readString(model.file(ModelFolder.FEATURES))));
     for (String name : TAKEN) {
       take(model.file(name), into.resolve(name));
     }

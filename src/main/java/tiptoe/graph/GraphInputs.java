@@ -17,7 +17,7 @@ import tiptoe.grammar.WordAutomaton;
 public record GraphInputs(
     ModelFolder model, WordAutomaton phrases, Path pronunciations, GraphSettings settings) {
   /** Counted up whenever the same inputs give another graph or folder. */
-  private static final int FORMAT = 1;
+  private static final int FORMAT = 2;
 
   /** One SHA-256 over everything, so that a graph is found again only for the same inputs. */
   String hash() throws IOException {

@@ -1,11 +1,17 @@
 package tiptoe.speech;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
+import tiptoe.audio.Pcm;
 
 /** Committed synthetic speech through the real engine: at least 100 phrases of all regions. */
 class SpokenClipsTest {
@@ -29,5 +35,29 @@ class SpokenClipsTest {
     wrong.forEach(System.out::println);
     assertTrue(clips.size() >= 100);
     assertTrue(right >= BASELINE, wrong.toString());
+  }
+
+  @Test
+  void hearsTheSameSoundTheSameWayAfterOtherSound() throws IOException {
+    List<Clips.Clip> some = Clips.all().subList(0, 12);
+    List<Clips.Clip> backwards = new ArrayList<>(some);
+    Collections.reverse(backwards);
+    try (SpeechModel model = SpeechModel.open(Clips.built(Clips.network()))) {
+      Map<Path, List<Utterance>> first = new HashMap<>();
+      for (Clips.Clip clip : some) {
+        first.put(clip.file(), Clips.hear(model, clip.file()));
+      }
+      for (Clips.Clip clip : backwards) {
+        assertEquals(first.get(clip.file()), Clips.hear(model, clip.file()));
+      }
+    }
+  }
+
+  @Test
+  void hearsNothingInDigitalSilence() throws IOException {
+    try (SpeechModel model = SpeechModel.open(Clips.built(Clips.network()));
+        Recogniser recogniser = model.recogniser()) {
+      assertEquals(List.of(), Clips.hear(recogniser, Pcm.silence(20)));
+    }
   }
 }
