@@ -14,15 +14,17 @@ import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
+import tiptoe.settings.Settings;
+import tiptoe.settings.Spelling;
 
 /** The checklist as plain text: region by region what is answered, and what is missing. */
 final class ChecklistText {
   private ChecklistText() {}
 
-  static String of(ExamRecord record, Assessment assessment) {
+  static String of(ExamRecord record, Assessment assessment, Settings settings) {
     StringBuilder text = new StringBuilder();
     Protocol protocol = record.protocol();
-    Phrasing phrasing = new Phrasing(protocol);
+    Phrasing phrasing = new Phrasing(protocol, settings);
     record.baby().facts().forEach((id, value) -> text.append("%-20s %s%n".formatted(id, value)));
     for (Progress progress : record.progress()) {
       Region region = protocol.region(progress.region()).orElseThrow();
@@ -75,7 +77,7 @@ final class ChecklistText {
             .toList());
     text.append("\nRules: ").append(String.join(", ", assessment.ruleSets())).append('\n');
     text.append(assessment.caution()).append('\n');
-    return text.toString();
+    return Spelling.of(text.toString(), settings);
   }
 
   private static String size(Size size) {

@@ -15,6 +15,7 @@ import tiptoe.exam.Event;
 import tiptoe.protocol.Caution;
 import tiptoe.report.Format;
 import tiptoe.report.Reports;
+import tiptoe.settings.Settings;
 
 /** Decodes the invented examination that comes with the program. */
 @Command(
@@ -46,7 +47,8 @@ final class DemoCommand implements Callable<Integer> {
         }
       }
       Console.out().println();
-      Console.out().print(ChecklistText.of(session.record(), session.assessment()));
+      Console.out()
+          .print(ChecklistText.of(session.record(), session.assessment(), Settings.DEFAULT));
       write(session);
     }
     return 0;

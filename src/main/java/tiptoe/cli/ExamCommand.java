@@ -143,8 +143,9 @@ final class ExamCommand implements Callable<Integer> {
     }
   }
 
-  private static void finish(Session session, ExamFolder folder) {
-    Console.out().print(ChecklistText.of(session.record(), session.assessment()));
+  private void finish(Session session, ExamFolder folder) {
+    Console.out()
+        .print(ChecklistText.of(session.record(), session.assessment(), option.settings()));
     Console.out().println();
     if (session.record().phase() == Phase.ENDED) {
       Console.out().println("record kept in " + folder.path());

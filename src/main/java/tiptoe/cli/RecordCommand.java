@@ -77,7 +77,7 @@ final class RecordCommand implements Callable<Integer> {
       Console.out().println(json);
     } else {
       Console.out().print(RecordText.of(stored));
-      Console.out().print(ChecklistText.of(record, assessment));
+      Console.out().print(ChecklistText.of(record, assessment, settings.settings()));
     }
   }
 

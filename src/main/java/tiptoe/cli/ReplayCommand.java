@@ -81,7 +81,8 @@ final class ReplayCommand implements Callable<Integer> {
       Console.out().println(name);
       Console.out().print(UtteranceText.of(session.record()));
       Console.out().println();
-      Console.out().print(ChecklistText.of(session.record(), session.assessment()));
+      Console.out()
+          .print(ChecklistText.of(session.record(), session.assessment(), option.settings()));
     }
   }
 }

@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import tiptoe.language.Quantity;
+import tiptoe.language.ShownUnits;
 import tiptoe.protocol.Labels;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
-import tiptoe.protocol.Units;
-import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
 import tiptoe.settings.Spelling;
 
@@ -105,14 +105,7 @@ public final class AssessmentText {
   }
 
   private String measured(Size size) {
-    if (size.unit().equals("g")) {
-      return settings.is(Setting.WEIGHT_UNIT, "lb")
-          ? Units.poundsAndOunces(size.number())
-          : Math.round(size.number()) + " g";
-    }
-    return settings.is(Setting.LENGTH_UNIT, "in")
-        ? String.format(Locale.ROOT, "%.1f in", Units.inches(size.number()))
-        : String.format(Locale.ROOT, "%.1f cm", size.number());
+    return new ShownUnits(settings).of(new Quantity(size.number(), size.unit()));
   }
 
   private void result(Result result) {

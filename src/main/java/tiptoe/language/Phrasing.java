@@ -7,13 +7,22 @@ import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
+import tiptoe.settings.Settings;
 
 /** Puts statements into words for people. */
 public final class Phrasing {
   private final Protocol protocol;
+  private final ShownUnits units;
 
+  /** In the units that are kept. */
   public Phrasing(Protocol protocol) {
+    this(protocol, Settings.DEFAULT);
+  }
+
+  /** With the chosen units beside those that are kept. */
+  public Phrasing(Protocol protocol, Settings settings) {
     this.protocol = protocol;
+    this.units = new ShownUnits(settings);
   }
 
   /** Such as {@code left clavicle: crepitus} or {@code weight: 3420 g}. */
@@ -33,7 +42,7 @@ public final class Phrasing {
     List<String> parts = new ArrayList<>();
     parts.add(
         statement.quantity() != null
-            ? statement.quantity().toString()
+            ? units.of(statement.quantity())
             : step.value(statement.value()).map(Value::label).orElse(Labels.of(statement.value())));
     statement.details().forEach((id, value) -> parts.add(detail(step, id, value)));
     statement.denied().forEach(id -> parts.add("no " + valueLabel(step, id)));

@@ -64,8 +64,8 @@ class AssessmentTextTest {
             .with(Setting.WEIGHT_UNIT, "lb")
             .with(Setting.LENGTH_UNIT, "in");
     String text = text("sex=girl gestation=40+0 age=18", "weight 3345; length 50.8", american);
-    assertTrue(text.contains("weight 7 lb 6 oz: "), text);
-    assertTrue(text.contains("length 20.0 in: "), text);
+    assertTrue(text.contains("weight 3345 g (7 lb 6 oz): "), text);
+    assertTrue(text.contains("length 50.8 cm (20.0 in): "), text);
     assertTrue(text.contains(" percentile, z "), text);
   }
 
