@@ -18,7 +18,7 @@ import tiptoe.protocol.Value;
 
 /**
  * What can be said, region by region, drawn from the grammars themselves: for each value of each
- * step a few of the shortest wordings.
+ * step a few wordings, the shortest in good English first.
  */
 public final class Crib {
   private static final int WORDINGS = 4;
@@ -52,21 +52,26 @@ public final class Crib {
   private void note(Statement statement, String words) {
     if (!statement.group()) {
       wordings
-          .computeIfAbsent(key(statement.step(), statement.value()), key -> shortestFirst())
+          .computeIfAbsent(key(statement.step(), statement.value()), key -> bestFirst())
           .add(words);
     }
   }
 
-  private static Set<String> shortestFirst() {
+  private static Set<String> bestFirst() {
     return new TreeSet<>(
-        Comparator.comparingInt(String::length).thenComparing(Comparator.naturalOrder()));
+        Comparator.comparing((String wording) -> !Agreement.holds(wording))
+            .thenComparingInt(String::length)
+            .thenComparing(Comparator.naturalOrder()));
   }
 
   private static String key(String step, String value) {
     return step + "=" + value;
   }
 
-  /** The wordings of one value, shortest first; of a measurement where the value is null. */
+  /**
+   * The wordings of one value, good English before other, shortest first; of a measurement where
+   * the value is null.
+   */
   public List<String> wordings(Step step, String value) {
     return List.copyOf(wordings.getOrDefault(key(step.id(), value), new LinkedHashSet<>()));
   }
