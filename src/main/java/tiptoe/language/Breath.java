@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import tiptoe.protocol.Detail;
-import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
@@ -170,42 +169,13 @@ final class Breath {
 
   private void wholeRegion(String id) {
     Region whole = protocol.region(id).orElseThrow();
-    for (Step step : whole.steps()) {
-      if (!step.key() && !step.isMeasured() && !step.optional()) {
-        for (Side side : sidesOf(step)) {
-          Statement normal =
-              new Statement(
-                  step.id(),
-                  side,
-                  step.normal().orElseThrow().id(),
-                  null,
-                  Map.of(),
-                  List.of(),
-                  true,
-                  source);
-          add(new Meaning.Finding(normal, false));
-        }
-      }
-    }
+    WholeRegion.normal(whole, source).forEach(normal -> add(new Meaning.Finding(normal, false)));
   }
 
   private void leftOut(Clause clause) {
     Region whole = protocol.region(clause.mark("every").orElseThrow()).orElseThrow();
-    for (Step step : whole.steps()) {
-      for (Side side : sidesOf(step)) {
-        add(new Meaning.Finding(findings.notExamined(step, side, clause), false));
-      }
-    }
-  }
-
-  private static List<Side> sidesOf(Step step) {
-    List<Side> sides = new ArrayList<>();
-    if (step.sided()) {
-      sides.addAll(List.of(Side.LEFT, Side.RIGHT));
-    } else {
-      sides.add(null);
-    }
-    return sides;
+    WholeRegion.notExamined(whole, clause, findings)
+        .forEach(statement -> add(new Meaning.Finding(statement, false)));
   }
 
   private void sameOn(String where) {
@@ -230,30 +200,14 @@ final class Breath {
       return;
     }
     String said = clause.values.get(0);
-    List<Step> candidates =
-        protocol.region(region).orElseThrow().steps().stream()
-            .filter(step -> step.sided() && matching(step, said).isPresent())
-            .toList();
+    List<Step> candidates = ShortAnswer.steps(protocol.region(region).orElseThrow(), said);
     if (candidates.size() != 1) {
       add(new Meaning.Asks(questions.step(candidates), correction));
       return;
     }
     Step step = candidates.get(0);
-    clause.values.set(0, matching(step, said).orElseThrow());
+    clause.values.set(0, ShortAnswer.value(step, said).orElseThrow());
     finding(clause, List.of(step.id()), correction);
-  }
-
-  private static Optional<String> matching(Step step, String said) {
-    if (said.equals("normal")) {
-      return step.normal().map(value -> value.id());
-    }
-    return step.value(said)
-        .map(value -> value.id())
-        .or(
-            () ->
-                said.equals("intact") || said.equals("clear")
-                    ? step.normal().filter(v -> v.norm() == Norm.NORMAL).map(v -> v.id())
-                    : Optional.empty());
   }
 
   private void command(Command command) {
