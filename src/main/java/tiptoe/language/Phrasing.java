@@ -3,6 +3,7 @@ package tiptoe.language;
 import java.util.ArrayList;
 import java.util.List;
 import tiptoe.protocol.Labels;
+import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
@@ -45,8 +46,15 @@ public final class Phrasing {
             ? units.of(statement.quantity())
             : step.value(statement.value()).map(Value::label).orElse(Labels.of(statement.value())));
     statement.details().forEach((id, value) -> parts.add(detail(step, id, value)));
-    statement.denied().forEach(id -> parts.add("no " + valueLabel(step, id)));
+    if (hasSeveralFindings(step)) {
+      statement.denied().forEach(id -> parts.add("no " + valueLabel(step, id)));
+    }
     return String.join(", ", parts);
+  }
+
+  // Where there is but one thing to find, the normal value says already that it was not found.
+  private static boolean hasSeveralFindings(Step step) {
+    return step.values().stream().filter(value -> value.norm() != Norm.NORMAL).count() > 1;
   }
 
   private static String detail(Step step, String id, String value) {
