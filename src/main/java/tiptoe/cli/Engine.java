@@ -37,13 +37,13 @@ final class Engine implements AutoCloseable {
             understanding.network().automaton(),
             home.pronunciations(),
             GraphSettings.DEFAULT);
+    GraphCache cache = GraphCache.near(folder, System.getenv());
     BuiltModel built =
-        GraphCache.near(folder, System.getenv())
-            .get(inputs, () -> progress.println("building the decoding graph from the grammars"));
+        cache.get(inputs, () -> progress.println("building the decoding graph from the grammars"));
     if (built.fresh()) {
       progress.printf("decoding graph: %,d states, %,d arcs%n", built.states(), built.arcs());
     }
-    return new Engine(built, SpeechModel.open(built));
+    return new Engine(built, SpeechModel.open(built, cache.get(inputs.withoutPhrases(), () -> {})));
   }
 
   BuiltModel built() {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.util.HexFormat;
+import java.util.List;
 import tiptoe.grammar.WordAutomaton;
 
 /**
@@ -18,6 +19,13 @@ public record GraphInputs(
     ModelFolder model, WordAutomaton phrases, Path pronunciations, GraphSettings settings) {
   /** Counted up whenever the same inputs give another graph or folder. */
   private static final int FORMAT = 2;
+
+  /** The inputs of a graph that knows no phrase: a loop of phones over the same model. */
+  public GraphInputs withoutPhrases() {
+    WordAutomaton none =
+        new WordAutomaton(List.of(new WordAutomaton.State(Float.POSITIVE_INFINITY, List.of())));
+    return new GraphInputs(model, none, pronunciations, GraphSettings.PHONES);
+  }
 
   /** One SHA-256 over everything, so that a graph is found again only for the same inputs. */
   String hash() throws IOException {

@@ -13,4 +13,7 @@ public record GraphSettings(
     float phrase, float silence, float fillerEntry, float fillerPhone, float grammarScale) {
   /** Measured on clips in quiet, in cries and on unrelated talk. */
   public static final GraphSettings DEFAULT = new GraphSettings(1.0f, 1.0f, 6.0f, 3.5f, 1.0f);
+
+  /** Of the loop of phones that phrases are held against. */
+  static final GraphSettings PHONES = new GraphSettings(1.0f, 1.0f, 0.0f, 2.2f, 1.0f);
 }

@@ -19,15 +19,28 @@ public final class Recogniser implements AutoCloseable {
   /** The end of an utterance is looked for once for each piece, so pieces are 0.2 s at most. */
   static final int PIECE = RATE / 5;
 
+  /** Seconds of sound around an utterance that its second hearing takes in. */
+  private static final double AROUND = 0.3;
+
+  /** Seconds of sound kept for a second hearing: the longest utterance and some more. */
+  private static final int KEPT = 18;
+
   private static final int FAILED = -1;
   private static final int ENDED = 1;
 
   private final VoskLibrary library;
+  private final SecondHearing second;
+  private final RecentSound recent;
   private Pointer recogniser;
 
-  Recogniser(VoskLibrary library, Pointer recogniser) {
+  /**
+   * @param second hears phrases again; null where nothing does
+   */
+  Recogniser(VoskLibrary library, Pointer recogniser, SecondHearing second) {
     this.library = library;
     this.recogniser = recogniser;
+    this.second = second;
+    this.recent = second == null ? null : new RecentSound(KEPT);
     library.vosk_recognizer_set_words(recogniser, 1);
   }
 
@@ -52,12 +65,15 @@ public final class Recogniser implements AutoCloseable {
     for (int at = offset; at < offset + length; at += PIECE) {
       int end = Math.min(at + PIECE, offset + length);
       short[] piece = Arrays.copyOfRange(samples, at, end);
+      if (recent != null) {
+        recent.add(piece);
+      }
       int answer = library.vosk_recognizer_accept_waveform_s(opened(), piece, piece.length);
       if (answer == FAILED) {
         throw new IllegalStateException("the speech library failed on its input");
       }
       if (answer == ENDED) {
-        Results.utterance(library.vosk_recognizer_result(opened())).ifPresent(ended::add);
+        heard(library.vosk_recognizer_result(opened())).ifPresent(ended::add);
       }
     }
     return ended;
@@ -70,7 +86,19 @@ public final class Recogniser implements AutoCloseable {
 
   /** Ends the stream of sound, and gives the utterance it ended in. */
   public synchronized Optional<Utterance> finish() {
-    return Results.utterance(library.vosk_recognizer_final_result(opened()));
+    return heard(library.vosk_recognizer_final_result(opened()));
+  }
+
+  private Optional<Utterance> heard(String json) {
+    return Results.utterance(json).map(this::weighed);
+  }
+
+  private Utterance weighed(Utterance utterance) {
+    if (second == null || !utterance.hasPhrase()) {
+      return utterance;
+    }
+    short[] sound = recent.between(utterance.start() - AROUND, utterance.end() + AROUND);
+    return utterance.with(second.of(sound));
   }
 
   private Pointer opened() {

@@ -26,7 +26,8 @@ public final class Rejection {
 
   /** The checks in use. */
   public static Rejection standard() {
-    return new Rejection(List.of(Rejection::byFiller));
+    RejectionLimits limits = RejectionLimits.shipped();
+    return new Rejection(List.of(Rejection::byFiller, heard -> bySupport(heard, limits)));
   }
 
   public Verdict decide(Utterance utterance) {
@@ -54,6 +55,20 @@ public final class Rejection {
     return seconds(utterance.words()) > 2 * seconds(utterance.phraseWords())
         ? new Verdict(Outcome.IGNORED, "mostly other speech")
         : new Verdict(Outcome.UNSURE, "other speech beside the phrase");
+  }
+
+  /** How well the phrases fit the sound, where it was heard twice. */
+  static Verdict bySupport(Utterance utterance, RejectionLimits limits) {
+    if (utterance.evidence().isEmpty()) {
+      return Verdict.ACCEPTED;
+    }
+    double support = utterance.evidence().get().support() / seconds(utterance.phraseWords());
+    if (support < limits.unsureFrom()) {
+      return new Verdict(Outcome.IGNORED, "sounds like other speech");
+    }
+    return support < limits.acceptedFrom()
+        ? new Verdict(Outcome.UNSURE, "does not sound much like the phrase")
+        : Verdict.ACCEPTED;
   }
 
   private static double seconds(List<Word> words) {

@@ -27,6 +27,28 @@ final class Results {
     return words.isEmpty() ? Optional.empty() : Optional.of(Utterance.of(words));
   }
 
+  /**
+   * One way to hear a stretch of sound.
+   *
+   * @param text the words of phrases, without filler
+   * @param cost −ln of its likelihood, not normalised: only differences mean anything
+   */
+  record Alternative(String text, double cost) {}
+
+  /** The ways to hear a stretch, likeliest first, at least one. */
+  static List<Alternative> alternatives(String json) {
+    List<Alternative> all = new ArrayList<>();
+    for (JsonNode way : read(json).path("alternatives")) {
+      String text = (way.path("text").asText() + " ").replace(Utterance.FILLER + " ", "").strip();
+      all.add(new Alternative(text, -way.path("confidence").asDouble()));
+    }
+    if (all.isEmpty()) {
+      throw new IllegalStateException(
+          "expected alternatives from the speech library, found " + json);
+    }
+    return all;
+  }
+
   static String partial(String json) {
     return read(json).path("partial").asText();
   }

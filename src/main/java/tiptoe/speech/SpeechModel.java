@@ -11,9 +11,23 @@ public final class SpeechModel implements AutoCloseable {
   private final VoskLibrary library;
   private Pointer model;
 
-  private SpeechModel(VoskLibrary library, Pointer model) {
+  /** The same acoustic model over a loop of phones; null where nothing is heard twice. */
+  private final SpeechModel phones;
+
+  private SpeechModel(VoskLibrary library, Pointer model, SpeechModel phones) {
     this.library = library;
     this.model = model;
+    this.phones = phones;
+  }
+
+  /**
+   * Loads two folders; utterances then bring {@link Evidence}.
+   *
+   * @param phrases the decoding graph of the examination
+   * @param phones a graph without words
+   */
+  public static SpeechModel open(BuiltModel phrases, BuiltModel phones) throws IOException {
+    return open(phrases.folder(), open(phones));
   }
 
   /** Loads a folder with a decoding graph; takes some tenths of a second. */
@@ -23,18 +37,26 @@ public final class SpeechModel implements AutoCloseable {
 
   /** The folder must have been checked: the library may end the process over a damaged one. */
   static SpeechModel open(Path folder) throws IOException {
+    return open(folder, null);
+  }
+
+  private static SpeechModel open(Path folder, SpeechModel phones) throws IOException {
     VoskLibrary library = Vosk.library();
     Pointer model = library.vosk_model_new(folder.toString());
     if (model == null) {
       throw new UnusableModelException(
           "expected a model folder that the speech library loads, found %s".formatted(folder));
     }
-    return new SpeechModel(library, model);
+    return new SpeechModel(library, model, phones);
   }
 
   /** A recogniser over the folder's graph, for one stream of sound. */
   public synchronized Recogniser recogniser() {
-    return recogniser(library.vosk_recognizer_new(opened(), Recogniser.RATE));
+    return recogniser(pointer());
+  }
+
+  private synchronized Pointer pointer() {
+    return checked(library.vosk_recognizer_new(opened(), Recogniser.RATE));
   }
 
   /**
@@ -47,10 +69,16 @@ public final class SpeechModel implements AutoCloseable {
   }
 
   private Recogniser recogniser(Pointer recogniser) {
+    SecondHearing second =
+        phones == null ? null : new SecondHearing(library, this::pointer, phones::pointer);
+    return new Recogniser(library, checked(recogniser), second);
+  }
+
+  private static Pointer checked(Pointer recogniser) {
     if (recogniser == null) {
       throw new IllegalStateException("expected a recogniser from the speech library, found none");
     }
-    return new Recogniser(library, recogniser);
+    return recogniser;
   }
 
   /** Whether the recogniser can hear a word. */
@@ -71,6 +99,9 @@ public final class SpeechModel implements AutoCloseable {
     if (model != null) {
       library.vosk_model_free(model);
       model = null;
+      if (phones != null) {
+        phones.close();
+      }
     }
   }
 }

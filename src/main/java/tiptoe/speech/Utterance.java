@@ -1,6 +1,7 @@
 package tiptoe.speech;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import tiptoe.graph.DecodingGraph;
 
@@ -10,8 +11,9 @@ import tiptoe.graph.DecodingGraph;
  * @param start when its first word begins, seconds since the recogniser was opened
  * @param end when its last word ends, seconds since the recogniser was opened
  * @param words its words in order, at least one
+ * @param evidence what a second hearing brought; empty where there was none
  */
-public record Utterance(double start, double end, List<Word> words) {
+public record Utterance(double start, double end, List<Word> words, Optional<Evidence> evidence) {
   /** The word that stands for speech which is no phrase. */
   public static final String FILLER = DecodingGraph.FILLER;
 
@@ -22,8 +24,17 @@ public record Utterance(double start, double end, List<Word> words) {
     }
   }
 
+  /** An utterance that was heard once. */
+  public Utterance(double start, double end, List<Word> words) {
+    this(start, end, words, Optional.empty());
+  }
+
   static Utterance of(List<Word> words) {
     return new Utterance(words.get(0).start(), words.get(words.size() - 1).end(), words);
+  }
+
+  Utterance with(Evidence brought) {
+    return new Utterance(start, end, words, Optional.of(brought));
   }
 
   /** The words of phrases, without filler. */

@@ -25,6 +25,9 @@ interface VoskLibrary extends Library {
 
   void vosk_recognizer_set_words(Pointer recogniser, int on);
 
+  /** More than 0 makes results list alternatives with their costs instead of confidences. */
+  void vosk_recognizer_set_max_alternatives(Pointer recogniser, int most);
+
   /** 1 at the end of an utterance, 0 within one, −1 after a failure inside. */
   int vosk_recognizer_accept_waveform_s(Pointer recogniser, short[] samples, int length);
 

@@ -44,15 +44,31 @@ final class Clips {
   }
 
   static BuiltModel built(PhraseNetwork network) throws IOException {
-    ModelFolder model =
-        ModelFolder.open(ModelFolder.locate(null, System.getenv(), Path.of("").toAbsolutePath()));
-    GraphInputs inputs =
-        new GraphInputs(
-            model,
-            network.automaton(),
-            Path.of("grammars/pronunciations.txt"),
-            GraphSettings.DEFAULT);
-    return GraphCache.near(model, Map.of()).get(inputs, () -> {});
+    return cache().get(inputs(network), () -> {});
+  }
+
+  /** The engine as it is used, hearing phrases twice. */
+  static SpeechModel hearingTwice(PhraseNetwork network) throws IOException {
+    GraphInputs inputs = inputs(network);
+    return SpeechModel.open(
+        cache().get(inputs, () -> {}), cache().get(inputs.withoutPhrases(), () -> {}));
+  }
+
+  private static GraphInputs inputs(PhraseNetwork network) throws IOException {
+    return new GraphInputs(
+        model(),
+        network.automaton(),
+        Path.of("grammars/pronunciations.txt"),
+        GraphSettings.DEFAULT);
+  }
+
+  private static GraphCache cache() throws IOException {
+    return GraphCache.near(model(), Map.of());
+  }
+
+  private static ModelFolder model() throws IOException {
+    return ModelFolder.open(
+        ModelFolder.locate(null, System.getenv(), Path.of("").toAbsolutePath()));
   }
 
   /** What is heard in a sound: all its utterances. */

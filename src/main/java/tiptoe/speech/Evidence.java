@@ -1,0 +1,25 @@
+package tiptoe.speech;
+
+import java.util.List;
+
+/**
+ * What a second hearing of the sound of an utterance brought.
+ *
+ * @param support how much better the likeliest phrases explain the sound than a free sequence of
+ *     phones does, as a difference of natural logarithms; most often below 0 for talk that happens
+ *     to sound a little like a phrase
+ * @param rivals what the sound may also have been, likeliest first
+ */
+public record Evidence(double support, List<Rival> rivals) {
+  /**
+   * Other words for the same sound.
+   *
+   * @param text the words of phrases, without filler
+   * @param margin how much less likely they are than those heard, natural logarithm, 0 or more
+   */
+  public record Rival(String text, double margin) {}
+
+  public Evidence {
+    rivals = List.copyOf(rivals);
+  }
+}

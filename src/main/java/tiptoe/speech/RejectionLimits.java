@@ -1,0 +1,41 @@
+package tiptoe.speech;
+
+import com.fasterxml.jackson.annotation.JsonProperty;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+
+/**
+ * Where the evidence of a second hearing divides accepted, unsure and ignored utterances; the
+ * numbers in use are in {@code rejection.yaml}.
+ *
+ * @param acceptedFrom least support of an accepted utterance, per second of phrase
+ * @param unsureFrom least support of an unsure one, not above the other
+ */
+record RejectionLimits(
+    @JsonProperty("accepted-from") double acceptedFrom,
+    @JsonProperty("unsure-from") double unsureFrom) {
+  private static final String SHIPPED = "rejection.yaml";
+  private static final ObjectMapper YAML =
+      new ObjectMapper(new YAMLFactory())
+          .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+          .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES);
+
+  RejectionLimits {
+    if (!(unsureFrom <= acceptedFrom)) {
+      throw new IllegalArgumentException(
+          "expected unsure-from of at most %s, found %s".formatted(acceptedFrom, unsureFrom));
+    }
+  }
+
+  static RejectionLimits shipped() {
+    try (InputStream in = RejectionLimits.class.getResourceAsStream(SHIPPED)) {
+      return YAML.readValue(in, RejectionLimits.class);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

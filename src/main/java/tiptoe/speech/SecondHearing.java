@@ -1,0 +1,63 @@
+package tiptoe.speech;
+
+import com.sun.jna.Pointer;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.Supplier;
+import tiptoe.speech.Evidence.Rival;
+import tiptoe.speech.Results.Alternative;
+
+/**
+ * Hears the sound of an utterance again, once over the decoding graph and once over a loop of
+ * phones that knows no words. Both costs are sums over the same pieces of sound, so their
+ * difference tells how well the phrases fit: the classical ratio of an utterance's likelihood to
+ * that of a filler model.
+ */
+final class SecondHearing {
+  /** Alternatives asked for. */
+  private static final int MOST = 4;
+
+  private final VoskLibrary library;
+  private final Supplier<Pointer> phrases;
+  private final Supplier<Pointer> phones;
+
+  /**
+   * @param phrases makes a recogniser over the decoding graph
+   * @param phones makes a recogniser over the loop of phones
+   */
+  SecondHearing(VoskLibrary library, Supplier<Pointer> phrases, Supplier<Pointer> phones) {
+    this.library = library;
+    this.phrases = phrases;
+    this.phones = phones;
+  }
+
+  /** What the sound says for an utterance, its first and last words whole in it. */
+  Evidence of(short[] sound) {
+    List<Alternative> heard = hear(phrases.get(), sound);
+    double free = hear(phones.get(), sound).get(0).cost();
+    Alternative best = heard.get(0);
+    List<Rival> rivals = new ArrayList<>();
+    for (Alternative other : heard.subList(1, heard.size())) {
+      if (rivals.stream().noneMatch(rival -> rival.text().equals(other.text()))
+          && !other.text().equals(best.text())) {
+        rivals.add(new Rival(other.text(), other.cost() - best.cost()));
+      }
+    }
+    return new Evidence(free - best.cost(), rivals);
+  }
+
+  private List<Alternative> hear(Pointer recogniser, short[] sound) {
+    try {
+      library.vosk_recognizer_set_max_alternatives(recogniser, MOST);
+      for (int at = 0; at < sound.length; at += Recogniser.PIECE) {
+        short[] piece =
+            Arrays.copyOfRange(sound, at, Math.min(sound.length, at + Recogniser.PIECE));
+        library.vosk_recognizer_accept_waveform_s(recogniser, piece, piece.length);
+      }
+      return Results.alternatives(library.vosk_recognizer_final_result(recogniser));
+    } finally {
+      library.vosk_recognizer_free(recogniser);
+    }
+  }
+}

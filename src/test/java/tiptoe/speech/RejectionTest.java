@@ -1,0 +1,68 @@
+package tiptoe.speech;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The decision on evidence typed in by hand; the limits of these tests are not those in use. */
+class RejectionTest {
+  private static final RejectionLimits LIMITS = new RejectionLimits(-10, -20);
+  private static final Rejection REJECTION =
+      new Rejection(
+          List.of(Rejection::byFiller, utterance -> Rejection.bySupport(utterance, LIMITS)));
+
+  /** Seconds of filler, of phrase; the support of the whole; what becomes of it and why. */
+  @ParameterizedTest(name = "{0} s filler, {1} s phrase, support {2}: {3}")
+  @CsvSource(
+      nullValues = "-",
+      value = {
+        "0.0, 1.0,    5, ACCEPTED, -",
+        "0.0, 1.0,  -10, ACCEPTED, -",
+        "0.0, 1.0,  -11, UNSURE,   does not sound much like the phrase",
+        "0.0, 2.0,  -19, ACCEPTED, -",
+        "0.0, 1.0,  -21, IGNORED,  sounds like other speech",
+        "0.0, 2.0,  -39, UNSURE,   does not sound much like the phrase",
+        "0.5, 1.0,    5, UNSURE,   other speech beside the phrase",
+        "0.5, 1.0,  -15, UNSURE,   other speech beside the phrase",
+        "0.5, 1.0,  -25, IGNORED,  sounds like other speech",
+        "1.5, 1.0,    5, IGNORED,  mostly other speech",
+        "1.5, 0.0,    -, IGNORED,  no phrase of the examination",
+        "0.0, 1.0,    -, ACCEPTED, -",
+        "0.5, 1.0,    -, UNSURE,   other speech beside the phrase",
+      })
+  void judgesByWhatWasHeard(
+      double filler, double phrase, Double support, Outcome outcome, String reason) {
+    Verdict verdict = REJECTION.decide(utterance(filler, phrase, support));
+
+    assertEquals(new Verdict(outcome, reason == null ? "" : reason), verdict);
+  }
+
+  @Test
+  void refusesLimitsInTheWrongOrder() {
+    IllegalArgumentException refused =
+        assertThrows(IllegalArgumentException.class, () -> new RejectionLimits(-20, -10));
+
+    assertEquals("expected unsure-from of at most -20.0, found -10.0", refused.getMessage());
+  }
+
+  private static Utterance utterance(double filler, double phrase, Double support) {
+    List<Word> words = new ArrayList<>();
+    if (filler > 0) {
+      words.add(new Word(Utterance.FILLER, 1, 1 + filler, 1));
+    }
+    if (phrase > 0) {
+      words.add(new Word("hips", 1 + filler, 1 + filler + phrase, 1));
+    }
+    return new Utterance(
+        1,
+        1 + filler + phrase,
+        words,
+        Optional.ofNullable(support).map(ratio -> new Evidence(ratio, List.of())));
+  }
+}
