@@ -88,12 +88,12 @@ final class Session {
             Outcome.of(verdict.outcome().name().toLowerCase(java.util.Locale.ROOT)),
             verdict.reason()),
         words.stream().map(Word::text).toList(),
-        Source.GRAMMAR);
+        rejection.rivals(utterance));
   }
 
   /** Takes in a typed line; words that no phrase covers make it unsure. */
   synchronized Changes type(String text, List<String> words, double at) {
-    return hear(Heard.typed(text, at), words, Source.TYPED);
+    return hear(Heard.typed(text, at), interpret(words, Source.TYPED));
   }
 
   /** Carries out what a key asks for, at this second of the audio. */
@@ -114,8 +114,29 @@ final class Session {
     return examination.gap(from, seconds, "sound was lost");
   }
 
-  private Changes hear(Heard heard, List<String> words, Source source) {
-    Interpretation meaning = interpreter.interpret(words, examination.dialogue(), source);
+  private Changes hear(Heard heard, List<String> words, List<String> rivals) {
+    Interpretation meaning = interpret(words, Source.GRAMMAR);
+    if (heard.outcome() == Outcome.ACCEPTED) {
+      for (String rival : rivals) {
+        if (!means(rival).equals(meaning.meanings())) {
+          String reason = "may also be: " + (rival.isEmpty() ? "other speech" : rival);
+          return hear(because(heard, Outcome.UNSURE, reason), meaning);
+        }
+      }
+    }
+    return hear(heard, meaning);
+  }
+
+  private List<Meaning> means(String text) {
+    List<String> words = text.isEmpty() ? List.of() : List.of(text.split(" "));
+    return interpret(words, Source.GRAMMAR).meanings();
+  }
+
+  private Interpretation interpret(List<String> words, Source source) {
+    return interpreter.interpret(words, examination.dialogue(), source);
+  }
+
+  private Changes hear(Heard heard, Interpretation meaning) {
     Changes changes = examination.hear(judged(heard, meaning), meaning);
     if (!changes.isEmpty()) {
       noteFlags();

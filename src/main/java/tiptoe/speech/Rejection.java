@@ -10,24 +10,35 @@ public final class Rejection {
 
   /** One kind of evidence. */
   @FunctionalInterface
-  public interface Check {
+  private interface Check {
     /** The verdict as far as this evidence goes. */
     Verdict judge(Utterance utterance);
   }
 
+  private final RejectionLimits limits;
   private final List<Check> checks;
 
-  /**
-   * @param checks in the order in which their reasons are preferred
-   */
-  public Rejection(List<Check> checks) {
-    this.checks = List.copyOf(checks);
+  /** The checks, in the order in which their reasons are preferred. */
+  Rejection(RejectionLimits limits) {
+    this.limits = limits;
+    checks = List.of(Rejection::byFiller, heard -> bySupport(heard, limits));
   }
 
-  /** The checks in use. */
+  /** With the limits in use. */
   public static Rejection standard() {
-    RejectionLimits limits = RejectionLimits.shipped();
-    return new Rejection(List.of(Rejection::byFiller, heard -> bySupport(heard, limits)));
+    return new Rejection(RejectionLimits.shipped());
+  }
+
+  /**
+   * The words that the sound may as well have been, likeliest first. Where they mean something
+   * else, the utterance must not be accepted; that only a later stage can tell.
+   */
+  public List<String> rivals(Utterance utterance) {
+    return utterance.evidence().stream()
+        .flatMap(evidence -> evidence.rivals().stream())
+        .filter(rival -> rival.margin() <= limits.rivalWithin())
+        .map(Evidence.Rival::text)
+        .toList();
   }
 
   public Verdict decide(Utterance utterance) {
@@ -45,7 +56,7 @@ public final class Rejection {
    * Speech that is no phrase, next to a phrase, is most often a conversation; where it takes up
    * more time than the phrase, the phrase is a chance likeness in it.
    */
-  static Verdict byFiller(Utterance utterance) {
+  private static Verdict byFiller(Utterance utterance) {
     if (!utterance.hasPhrase()) {
       return new Verdict(Outcome.IGNORED, "no phrase of the examination");
     }
@@ -58,7 +69,7 @@ public final class Rejection {
   }
 
   /** How well the phrases fit the sound, where it was heard twice. */
-  static Verdict bySupport(Utterance utterance, RejectionLimits limits) {
+  private static Verdict bySupport(Utterance utterance, RejectionLimits limits) {
     if (utterance.evidence().isEmpty()) {
       return Verdict.ACCEPTED;
     }

@@ -14,10 +14,12 @@ import java.io.UncheckedIOException;
  *
  * @param acceptedFrom least support of an accepted utterance, per second of phrase
  * @param unsureFrom least support of an unsure one, not above the other
+ * @param rivalWithin how much less likely other words may be and still count as a rival
  */
 record RejectionLimits(
     @JsonProperty("accepted-from") double acceptedFrom,
-    @JsonProperty("unsure-from") double unsureFrom) {
+    @JsonProperty("unsure-from") double unsureFrom,
+    @JsonProperty("rival-within") double rivalWithin) {
   private static final String SHIPPED = "rejection.yaml";
   private static final ObjectMapper YAML =
       new ObjectMapper(new YAMLFactory())

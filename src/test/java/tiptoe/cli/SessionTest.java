@@ -4,11 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.io.IOException;
 import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import tiptoe.exam.Phase;
 import tiptoe.language.Command;
 import tiptoe.settings.Settings;
+import tiptoe.speech.Evidence;
 import tiptoe.speech.Utterance;
 import tiptoe.speech.Word;
 
@@ -24,12 +27,11 @@ class SessionTest {
   private final Session session = Sessions.inMemory(understanding, Settings.DEFAULT);
 
   private void hear(String text, double start, double end) {
-    session.hear(
-        new Utterance(
-            start,
-            end,
-            Arrays.stream(text.split(" ")).map(word -> new Word(word, start, end, 1)).toList()),
-        0);
+    session.hear(new Utterance(start, end, words(text, start, end)), 0);
+  }
+
+  private static List<Word> words(String text, double start, double end) {
+    return Arrays.stream(text.split(" ")).map(word -> new Word(word, start, end, 1)).toList();
   }
 
   @Test
@@ -40,6 +42,20 @@ class SessionTest {
     assertEquals(0, session.record().answers().size());
     hear("left barlow positive", 22, 24);
     assertEquals(1, session.record().answers().size());
+  }
+
+  @Test
+  void recordsNothingWhereTheSoundMayAsWellHaveMeantSomethingElse() {
+    hearOrElse("no bruising", "bruising", 0.5);
+    assertEquals(0, session.record().answers().size());
+    assertEquals("may also be: bruising", session.record().utterances().get(0).heard().reason());
+    hearOrElse("no bruising", "um no bruising", 0.5);
+    assertEquals(1, session.record().answers().size());
+  }
+
+  private void hearOrElse(String text, String rival, double margin) {
+    Evidence evidence = new Evidence(10, List.of(new Evidence.Rival(rival, margin)));
+    session.hear(new Utterance(1, 2, words(text, 1, 2), Optional.of(evidence)), 0);
   }
 
   @Test

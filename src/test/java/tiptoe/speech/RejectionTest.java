@@ -12,10 +12,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** The decision on evidence typed in by hand; the limits of these tests are not those in use. */
 class RejectionTest {
-  private static final RejectionLimits LIMITS = new RejectionLimits(-10, -20);
-  private static final Rejection REJECTION =
-      new Rejection(
-          List.of(Rejection::byFiller, utterance -> Rejection.bySupport(utterance, LIMITS)));
+  private static final RejectionLimits LIMITS = new RejectionLimits(-10, -20, 1.5);
+  private static final Rejection REJECTION = new Rejection(LIMITS);
 
   /** Seconds of filler, of phrase; the support of the whole; what becomes of it and why. */
   @ParameterizedTest(name = "{0} s filler, {1} s phrase, support {2}: {3}")
@@ -44,9 +42,25 @@ class RejectionTest {
   }
 
   @Test
+  void namesTheWordsThatAreNearlyAsLikely() {
+    Evidence evidence =
+        new Evidence(
+            3,
+            List.of(
+                new Evidence.Rival("moro not done", 0.7),
+                new Evidence.Rival("barlow not done", 1.5),
+                new Evidence.Rival("tone not done", 1.6)));
+
+    assertEquals(
+        List.of("moro not done", "barlow not done"),
+        REJECTION.rivals(utterance(0, 1, 3.0).with(evidence)));
+    assertEquals(List.of(), REJECTION.rivals(utterance(0, 1, null)));
+  }
+
+  @Test
   void refusesLimitsInTheWrongOrder() {
     IllegalArgumentException refused =
-        assertThrows(IllegalArgumentException.class, () -> new RejectionLimits(-20, -10));
+        assertThrows(IllegalArgumentException.class, () -> new RejectionLimits(-20, -10, 1));
 
     assertEquals("expected unsure-from of at most -20.0, found -10.0", refused.getMessage());
   }
