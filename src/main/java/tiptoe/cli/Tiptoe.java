@@ -18,7 +18,16 @@ import tiptoe.protocol.Caution;
     description =
         "Listens to a newborn's head-to-toe examination without a network, and turns what is said"
             + " into a record to correct and sign.",
-    footer = {"", Caution.TEXT},
+    footerHeading = "%nFor the first time:%n",
+    footer = {
+      "  tiptoe ready                  says whether everything is there, and how to mend what is not",
+      "  tiptoe demo                   hears an invented examination, and shows what became of it",
+      "  tiptoe exam --from PATH       shows the screen, listening to recordings",
+      "  tiptoe exam                   listens to an examination through the microphone",
+      "  tiptoe COMMAND --help         explains a command, with an example",
+      "",
+      Caution.TEXT
+    },
     subcommands = {
       DemoCommand.class,
       ExamCommand.class,
@@ -31,6 +40,7 @@ import tiptoe.protocol.Caution;
       SayCommand.class,
       ReportCommand.class,
       SendCommand.class,
+      ReadyCommand.class,
     })
 public final class Tiptoe implements Runnable {
   /** Exit code when something could not be done. */

@@ -1,9 +1,13 @@
 package tiptoe.graph;
 
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * What the decoding graph needs to know of a model.
@@ -13,6 +17,9 @@ import java.util.List;
  * @param lexicon the pronunciations of its vocabulary
  */
 public record AcousticModel(TransitionModel transitions, PhoneContexts contexts, Lexicon lexicon) {
+
+  private static final Pattern BOUNDARY =
+      Pattern.compile("\\s*(?<phone>[0-9]{1,9})\\s+(?<place>[a-z]+)\\s*");
 
   /** Reads and recovers it from a model folder; takes about a second. */
   public static AcousticModel read(ModelFolder folder) throws IOException {
@@ -32,8 +39,7 @@ public record AcousticModel(TransitionModel transitions, PhoneContexts contexts,
   }
 
   /** The phones must be numbered as {@link Phone} does, or every word would be spelled wrong. */
-  private static void checkPhones(ModelFolder folder, TransitionModel transitions)
-      throws IOException {
+  static void checkPhones(ModelFolder folder, TransitionModel transitions) throws IOException {
     if (transitions.lastPhone() != Phone.LAST) {
       throw new UnusableModelException(
           "expected %d phones in %s, found %d"
@@ -41,15 +47,29 @@ public record AcousticModel(TransitionModel transitions, PhoneContexts contexts,
                   Phone.LAST, folder.file(ModelFolder.TRANSITIONS), transitions.lastPhone()));
     }
     List<String> kinds = List.of("begin", "end", "internal", "singleton");
-    for (String line : Files.readAllLines(folder.file(ModelFolder.WORD_BOUNDARY))) {
-      String[] field = line.strip().split("\\s+");
-      int id = Integer.parseInt(field[0]);
-      String expected = Phone.of(id).isPresent() ? kinds.get((id - 11) % 4) : field[1];
-      if (!field[1].equals(expected)) {
+    Path file = folder.file(ModelFolder.WORD_BOUNDARY);
+    for (String line : lines(file)) {
+      Matcher boundary = BOUNDARY.matcher(line);
+      if (!boundary.matches()) {
         throw new UnusableModelException(
-            "expected phone %d to be %s in %s, found %s"
-                .formatted(id, expected, folder.file(ModelFolder.WORD_BOUNDARY), field[1]));
+            "expected the number of a phone and its place in %s, found another line"
+                .formatted(file));
       }
+      int id = Integer.parseInt(boundary.group("phone"));
+      String found = boundary.group("place");
+      String expected = Phone.of(id).isPresent() ? kinds.get((id - 11) % 4) : found;
+      if (!found.equals(expected)) {
+        throw new UnusableModelException(
+            "expected phone %d to be %s in %s, found %s".formatted(id, expected, file, found));
+      }
+    }
+  }
+
+  private static List<String> lines(Path file) throws IOException {
+    try {
+      return Files.readAllLines(file);
+    } catch (CharacterCodingException e) {
+      throw new UnusableModelException("expected UTF-8 text in %s, found other".formatted(file));
     }
   }
 }

@@ -9,6 +9,8 @@ import java.nio.file.Path;
 
 /** A little-endian binary file, read in order; messages name the file. */
 final class BinaryReader {
+  private static final int LONGEST = 80;
+
   private final Path file;
   private final ByteBuffer bytes;
 
@@ -78,7 +80,7 @@ final class BinaryReader {
 
   /** A count of entries of a size in bytes, which must fit into the rest of the file. */
   int length(long count, int size) throws IOException {
-    if (count < 0 || count * size > bytes.remaining()) {
+    if (count < 0 || count > bytes.remaining() / size) {
       throw unusable("expected at most " + bytes.remaining() + " more bytes", count + " entries");
     }
     return (int) count;
@@ -102,7 +104,14 @@ final class BinaryReader {
 
   UnusableModelException unusable(String expectation, String found) {
     return new UnusableModelException(
-        "%s at byte %d of %s, found %s".formatted(expectation, bytes.position(), file, found));
+        "%s at byte %d of %s, found %s"
+            .formatted(expectation, bytes.position(), file, printable(found)));
+  }
+
+  /** What stands in a damaged file may be anything; a terminal must survive it. */
+  private static String printable(String text) {
+    String plain = text.replaceAll("[^\\x20-\\x7e]", "?");
+    return plain.length() <= LONGEST ? plain : plain.substring(0, LONGEST) + "…";
   }
 
   private void need(int count) throws IOException {

@@ -62,7 +62,9 @@ final class ConstFst {
       throw in.unusable("expected a start state below " + stateCount, String.valueOf(start));
     }
     for (int state = 0; state < stateCount; state++) {
-      if (firstArc(state) < 0 || arcCount(state) < 0 || endArc(state) > arcCount) {
+      if (firstArc(state) < 0
+          || arcCount(state) < 0
+          || (long) firstArc(state) + arcCount(state) > arcCount) {
         throw in.unusable("expected arcs up to " + arcCount, "state " + state + " beyond");
       }
     }

@@ -16,6 +16,7 @@ import java.util.TreeMap;
  */
 public final class Lexicon {
   private static final int LONGEST = 30;
+  private static final long MOST_STEPS_PER_ARC = 100;
 
   private final Map<String, List<Pronunciation>> words;
   private final Map<String, Integer> sounds;
@@ -86,7 +87,13 @@ public final class Lexicon {
 
     void run() throws IOException {
       open.push(new Step(behindSilence(), null, 0, false));
-      while (!open.isEmpty()) {
+      // A damaged graph may lead round in circles without a phone.
+      for (long left = MOST_STEPS_PER_ARC * graph.arcs(); !open.isEmpty(); left--) {
+        if (left == 0) {
+          throw new UnusableModelException(
+              "expected %s to spell a word at a time, found no end of one"
+                  .formatted(ModelFolder.GRAPH));
+        }
         Step step = open.pop();
         if (step.complete && step.label != 0) {
           keep(symbols.symbol(step.label), step.phones.pronunciation());

@@ -1,6 +1,7 @@
 package tiptoe.graph;
 
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -58,7 +59,11 @@ public final class Pronunciations {
 
   /** Reads a file; what is wrong in it shows in {@link #problems}. */
   public static Pronunciations read(Path file, Lexicon lexicon) throws IOException {
-    return parse(file.getFileName().toString(), Files.readAllLines(file), lexicon);
+    try {
+      return parse(file.getFileName().toString(), Files.readAllLines(file), lexicon);
+    } catch (CharacterCodingException e) {
+      throw new IOException("expected UTF-8 text in " + file + ", found other bytes", e);
+    }
   }
 
   /** The same from lines of text. */

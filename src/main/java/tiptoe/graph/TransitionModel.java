@@ -38,8 +38,12 @@ public final class TransitionModel {
       in.expect("<Triples>", kind);
     }
     int[] phoneOfTuple = new int[in.length(in.sizedInt32(), separateLoop ? 20 : 15)];
+    int last = Arrays.stream(phones).max().orElse(0);
     for (int i = 0; i < phoneOfTuple.length; i++) {
       phoneOfTuple[i] = in.sizedInt32();
+      if (phoneOfTuple[i] < 1 || phoneOfTuple[i] > last) {
+        throw in.unusable("expected a phone from 1 to " + last, String.valueOf(phoneOfTuple[i]));
+      }
       int state = in.sizedInt32();
       if (state != 0) {
         throw in.unusable("expected one emitting state for each phone", "state " + state);

@@ -1,5 +1,6 @@
 package tiptoe.screen;
 
+import com.googlecode.lanterna.TerminalSize;
 import com.googlecode.lanterna.terminal.DefaultTerminalFactory;
 import com.googlecode.lanterna.terminal.Terminal;
 import java.io.FileDescriptor;
@@ -28,6 +29,16 @@ public final class Terminals {
           .createTerminal();
     }
     return new SizedTerminal(System.in, out);
+  }
+
+  /** The size of the terminal, which is left as it is. */
+  public static TerminalSize size() throws IOException {
+    Terminal terminal = open();
+    try {
+      return terminal.getTerminalSize();
+    } finally {
+      terminal.close();
+    }
   }
 
   private static boolean isWindows() {

@@ -1,5 +1,6 @@
 package tiptoe.speech;
 
+import com.sun.jna.Platform;
 import com.sun.jna.Pointer;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -48,6 +49,12 @@ public final class SpeechModel implements AutoCloseable {
           "expected a model folder that the speech library loads, found %s".formatted(folder));
     }
     return new SpeechModel(library, model, phones);
+  }
+
+  /** Loads the library alone, to see whether this system can; gives the name of the system. */
+  public static String libraryName() throws IOException {
+    Vosk.library();
+    return "Vosk for " + Platform.RESOURCE_PREFIX;
   }
 
   /** A recogniser over the folder's graph, for one stream of sound. */

@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
 import tiptoe.protocol.Caution;
 
 /** The commands as a user calls them. */
@@ -135,23 +136,22 @@ class CommandsTest {
 
   @Test
   void everyCommandHasHelpWithAnExample() {
-    for (String command :
-        List.of(
-            "demo",
-            "exam",
-            "replay",
-            "interpret",
-            "say",
-            "assess",
-            "records",
-            "record",
-            "report",
-            "send",
-            "settings")) {
+    for (String command : new CommandLine(new Tiptoe()).getSubcommands().keySet()) {
       Ran help = run(command, "--help");
       assertEquals(0, help.code());
       assertTrue(help.out().contains("Example: tiptoe " + command), command);
     }
+  }
+
+  @Test
+  void withoutArgumentsItExplainsItselfOnOneScreen() {
+    Ran none = run();
+    assertEquals(0, none.code());
+    assertTrue(none.out().lines().count() <= 40, none.out());
+    for (String next : List.of("tiptoe ready", "tiptoe demo", "tiptoe exam")) {
+      assertTrue(none.out().contains(next), next);
+    }
+    assertTrue(none.out().contains("does not diagnose"), none.out());
   }
 
   @Test

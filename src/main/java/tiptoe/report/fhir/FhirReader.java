@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.CodeableConcept;
@@ -23,9 +24,22 @@ public final class FhirReader {
     this.protocol = protocol;
   }
 
-  /** The answers in the document, in its order; their statement numbers are not kept in FHIR. */
+  /**
+   * The answers in the document, in its order; their statement numbers are not kept in FHIR.
+   *
+   * @throws IllegalArgumentException when it is no document that this package wrote
+   */
   public List<Answer> answers(String json) {
-    Bundle bundle = FhirDocument.Contexts.R4.newJsonParser().parseResource(Bundle.class, json);
+    try {
+      return answers(FhirDocument.Contexts.R4.newJsonParser().parseResource(Bundle.class, json));
+    } catch (RuntimeException e) {
+      // HAPI FHIR's parser meets damaged JSON with all sorts of runtime exceptions.
+      throw new IllegalArgumentException(
+          "expected a FHIR document of this program, found another (" + e.getMessage() + ")", e);
+    }
+  }
+
+  private List<Answer> answers(Bundle bundle) {
     List<Answer> answers = new ArrayList<>();
     bundle.getEntry().stream()
         .map(Bundle.BundleEntryComponent::getResource)
@@ -79,6 +93,7 @@ public final class FhirReader {
     return concept.getCoding().stream()
         .filter(coding -> system.equals(coding.getSystem()))
         .map(Coding::getCode)
+        .filter(Objects::nonNull)
         .min(Comparator.naturalOrder());
   }
 

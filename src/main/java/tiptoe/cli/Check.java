@@ -1,0 +1,60 @@
+package tiptoe.cli;
+
+import java.io.IOException;
+
+/**
+ * One thing that was looked at to see whether the program is ready to be used.
+ *
+ * @param name what was looked at
+ * @param state what it came to
+ * @param found what was found
+ * @param mend how to mend it; empty where nothing is to be mended
+ */
+record Check(String name, State state, String found, String mend) {
+  /** What a check came to. */
+  enum State {
+    FINE("ok"),
+    /** The program works, but less well. */
+    WANTING("!"),
+    /** The program cannot do its work. */
+    MISSING("MISSING");
+
+    private final String word;
+
+    State(String word) {
+      this.word = word;
+    }
+  }
+
+  /** Looks at something, and says what was found. */
+  interface Look {
+    String look() throws IOException;
+  }
+
+  static Check fine(String name, String found) {
+    return new Check(name, State.FINE, found, "");
+  }
+
+  static Check wanting(String name, String found, String mend) {
+    return new Check(name, State.WANTING, found, mend);
+  }
+
+  static Check missing(String name, String found, String mend) {
+    return new Check(name, State.MISSING, found, mend);
+  }
+
+  /** A check of something the program cannot do without. */
+  static Check of(String name, String mend, Look look) {
+    try {
+      return fine(name, look.look());
+    } catch (IOException | RuntimeException e) {
+      return missing(name, Console.message(e), mend);
+    }
+  }
+
+  /** The check as lines for people. */
+  String text() {
+    String line = "%-8s %-12s %s%n".formatted(state.word, name, found);
+    return mend.isEmpty() ? line : line + " ".repeat(22) + "to mend: " + mend + "\n";
+  }
+}

@@ -1,0 +1,226 @@
+package tiptoe.cli;
+
+import com.googlecode.lanterna.TerminalSize;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileStore;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermission;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import tiptoe.audio.AudioFile;
+import tiptoe.audio.Microphone;
+import tiptoe.audio.Pcm;
+import tiptoe.graph.ModelFolder;
+import tiptoe.screen.Look;
+import tiptoe.screen.Terminals;
+import tiptoe.speech.Recogniser;
+import tiptoe.speech.SpeechModel;
+
+/** Looks at everything an examination needs, from the program's own files to the terminal. */
+final class Readiness {
+  /** An hour of sound at 16 kHz and 16 bit, in bytes. */
+  private static final long HOUR_OF_SOUND = 3600L * Pcm.RATE * Short.BYTES;
+
+  private static final long LEAST_FREE = HOUR_OF_SOUND;
+  private static final long ENOUGH_FREE = 10 * HOUR_OF_SOUND;
+  private static final String WHOLE_PROGRAM = "unpack or install the program again";
+
+  private final Map<String, String> environment;
+  private final Path model;
+  private final List<Check> checks = new ArrayList<>();
+
+  /**
+   * @param model a model folder the user named; null for the program's own
+   */
+  Readiness(Map<String, String> environment, Path model) {
+    this.environment = Map.copyOf(environment);
+    this.model = model;
+  }
+
+  List<Check> checks() {
+    return List.copyOf(checks);
+  }
+
+  /** Whether nothing is missing that the program cannot do without. */
+  boolean isReady() {
+    return checks.stream().noneMatch(check -> check.state() == Check.State.MISSING);
+  }
+
+  /** The program's files, the speech model, the library, and whether they hear. */
+  void program() throws IOException {
+    Home home;
+    try {
+      home = Home.locate();
+    } catch (IOException e) {
+      checks.add(Check.missing("program", e.getMessage(), WHOLE_PROGRAM));
+      return;
+    }
+    checks.add(Check.fine("program", home.folder().toString()));
+    checks.add(
+        Check.of(
+            "library",
+            "use 64-bit Linux with glibc, macOS or Windows on x86; where the folder for temporary"
+                + " files forbids programs, start with JAVA_TOOL_OPTIONS=-Djna.tmpdir=DIR",
+            SpeechModel::libraryName));
+    Path folder = ModelFolder.locate(model, environment, home.folder());
+    String again =
+        model == null && environment.get(ModelFolder.VARIABLE) == null
+            ? WHOLE_PROGRAM
+            : "name another folder by --model or " + ModelFolder.VARIABLE;
+    checks.add(
+        Check.of(
+            "speech model",
+            again,
+            () -> ModelFolder.open(folder).path().getFileName() + ", every file as it should be"));
+    if (isReady()) {
+      checks.add(
+          Check.of("hearing", "see the messages above; else " + WHOLE_PROGRAM, () -> hear(home)));
+    }
+  }
+
+  /** Loads or builds the decoding graph, and hears a piece of the invented examination. */
+  private String hear(Home home) throws IOException {
+    Understanding understanding = Understanding.load(home);
+    PrintStream quiet =
+        new PrintStream(OutputStream.nullOutputStream(), true, StandardCharsets.UTF_8);
+    try (Engine engine = Engine.open(home, understanding, model, quiet);
+        Recogniser recogniser = engine.recogniser()) {
+      Pcm sound = AudioFile.read(home.demoAudio().resolve("05-hips.wav"));
+      long phrases = recogniser.accept(sound.samples()).size();
+      phrases += recogniser.finish().stream().count();
+      if (phrases == 0) {
+        throw new IOException("expected phrases in a part of the demonstration, found none");
+      }
+      return String.format(
+          Locale.ROOT,
+          "%,d states of decoding graph; %d phrases in a part of the demonstration",
+          engine.built().states(),
+          phrases);
+    }
+  }
+
+  /** Whether there is a microphone; how it hears is for the sound check to say. */
+  void microphone() {
+    List<String> devices = Microphone.devices();
+    checks.add(
+        devices.isEmpty()
+            ? Check.missing(
+                "microphone",
+                "expected a microphone, found none",
+                "plug one in; on Linux install libasound2 and libasound2-plugins, and see that"
+                    + " 'arecord -l' lists it and that you are in the group audio")
+            : Check.fine("microphone", String.join(", ", devices)));
+  }
+
+  /** Where records are kept: room, leave to write, and whether others can read there. */
+  void records(Path data) {
+    Path there = data.toAbsolutePath();
+    while (!Files.exists(there)) {
+      there = there.getParent();
+    }
+    Path nearest = there;
+    checks.add(
+        Check.of(
+            "records",
+            "name a folder of your own by --data, or get leave to write there",
+            () -> writable(data, nearest)));
+    checks.add(room(nearest));
+    privacy(data.resolve("examinations"));
+  }
+
+  private static String writable(Path data, Path nearest) throws IOException {
+    if (!Files.isDirectory(nearest)) {
+      throw new IOException("expected a folder, found a file at " + nearest);
+    }
+    Files.delete(Files.createTempFile(nearest, "tiptoe", null));
+    return data.toString();
+  }
+
+  private static Check room(Path folder) {
+    try {
+      FileStore store = Files.getFileStore(folder);
+      long free = store.getUsableSpace();
+      String found =
+          String.format(
+              Locale.ROOT, "%,d MB free; an hour of sound takes 115 MB", free / 1_000_000);
+      String mend = "make room, or keep no sound: --keep-audio never";
+      if (free < LEAST_FREE) {
+        return Check.missing("disk", found, mend);
+      }
+      return free < ENOUGH_FREE ? Check.wanting("disk", found, mend) : Check.fine("disk", found);
+    } catch (IOException e) {
+      return Check.wanting("disk", "cannot tell how much is free: " + Console.message(e), "");
+    }
+  }
+
+  private void privacy(Path folder) {
+    if (!Files.isDirectory(folder)
+        || !folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+      return;
+    }
+    try {
+      Set<PosixFilePermission> found = Files.getPosixFilePermissions(folder);
+      String shown = PosixFilePermissions.toString(found);
+      checks.add(
+          shown.endsWith("------")
+              ? Check.fine("privacy", "only you can read your records")
+              : Check.wanting(
+                  "privacy", folder + " is open to others: " + shown, "chmod 700 " + folder));
+    } catch (IOException e) {
+      checks.add(Check.wanting("privacy", "cannot tell: " + Console.message(e), ""));
+    }
+  }
+
+  /** The configuration file. */
+  void settings(SettingsOption option) {
+    checks.add(
+        Check.of(
+            "settings",
+            "correct the line, or start anew from 'tiptoe settings'",
+            () -> {
+              option.settings();
+              return Files.exists(SettingsOption.usualPlace())
+                  ? SettingsOption.usualPlace().toString()
+                  : "as they come; 'tiptoe settings' shows them";
+            }));
+  }
+
+  /** How the screen will look. */
+  void terminal() {
+    Look look = Look.of(environment);
+    checks.add(
+        look.ascii()
+            ? Check.wanting(
+                "locale", "it does not say UTF-8, so plain signs are used", "LANG=C.UTF-8")
+            : Check.fine("locale", "UTF-8"));
+    if (!Terminals.usable(environment)) {
+      checks.add(
+          Check.wanting(
+              "terminal",
+              "no terminal to draw on, so an examination is shown line by line",
+              "start it in a terminal window; TERM must name one"));
+      return;
+    }
+    checks.add(size());
+  }
+
+  private static Check size() {
+    try {
+      TerminalSize size = Terminals.size();
+      String found = size.getColumns() + " columns, " + size.getRows() + " lines";
+      return size.getColumns() < 80 || size.getRows() < 24
+          ? Check.wanting("terminal", found, "make the window 80 columns by 24 lines or larger")
+          : Check.fine("terminal", found);
+    } catch (IOException e) {
+      return Check.wanting("terminal", "cannot tell its size: " + Console.message(e), "");
+    }
+  }
+}

@@ -1,0 +1,91 @@
+package tiptoe.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What is missing is named, with how to mend it. */
+class ReadyCommandTest {
+  @TempDir Path folder;
+
+  private record Ran(int code, String out) {}
+
+  private static Ran run(String... args) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    PrintStream to = new PrintStream(out, true, StandardCharsets.UTF_8);
+    int code = Tiptoe.run(to, to, args);
+    return new Ran(code, out.toString(StandardCharsets.UTF_8));
+  }
+
+  private Check named(List<Check> checks, String name) {
+    return checks.stream().filter(check -> check.name().equals(name)).findFirst().orElseThrow();
+  }
+
+  @Test
+  void aWholeProgramIsReadyAndHearsTheDemonstration() {
+    Ran ran = run("ready", "--no-microphone", "--data", folder.toString());
+    assertEquals(0, ran.code(), ran.out());
+    assertTrue(ran.out().contains("phrases in a part of the demonstration"), ran.out());
+    assertTrue(ran.out().endsWith("ready" + System.lineSeparator()), ran.out());
+  }
+
+  @Test
+  void aMissingModelIsNamedWithHowToMendIt() {
+    String nowhere = folder.resolve("nowhere").toString();
+    Ran ran = run("ready", "--no-microphone", "--data", folder.toString(), "--model", nowhere);
+    assertEquals(1, ran.code());
+    assertTrue(ran.out().contains("MISSING  speech model"), ran.out());
+    assertTrue(ran.out().contains("to mend: name another folder by --model"), ran.out());
+    assertTrue(ran.out().contains("not ready: see MISSING above"), ran.out());
+  }
+
+  @Test
+  void aFileWhereRecordsShouldGoIsMissing() throws IOException {
+    Path file = Files.writeString(folder.resolve("file"), "x");
+    Readiness readiness = new Readiness(Map.of(), null);
+    readiness.records(file.resolve("data"));
+    assertEquals(Check.State.MISSING, named(readiness.checks(), "records").state());
+    assertTrue(!readiness.isReady());
+  }
+
+  @Test
+  void recordsThatOthersCanReadAreTold() throws IOException {
+    Path open = Files.createDirectory(folder.resolve("examinations"));
+    Files.setPosixFilePermissions(open, PosixFilePermissions.fromString("rwxr-xr-x"));
+    Readiness readiness = new Readiness(Map.of(), null);
+    readiness.records(folder);
+    Check privacy = named(readiness.checks(), "privacy");
+    assertEquals(Check.State.WANTING, privacy.state());
+    assertEquals("chmod 700 " + open, privacy.mend());
+    assertTrue(readiness.isReady());
+  }
+
+  @Test
+  void aLocaleWithoutUtf8AndNoTerminalAreTold() {
+    Readiness readiness = new Readiness(Map.of("LANG", "C", "TERM", "dumb"), null);
+    readiness.terminal();
+    assertEquals("LANG=C.UTF-8", named(readiness.checks(), "locale").mend());
+    assertEquals(Check.State.WANTING, named(readiness.checks(), "terminal").state());
+    assertTrue(readiness.isReady());
+  }
+
+  @Test
+  void aBrokenConfigurationIsMissing() throws IOException {
+    Path config = Files.writeString(folder.resolve("tiptoe.yaml"), "tones: loud\n");
+    Ran ran =
+        run("ready", "--no-microphone", "--data", folder.toString(), "--config", config.toString());
+    assertEquals(1, ran.code());
+    assertTrue(ran.out().contains("MISSING  settings"), ran.out());
+  }
+}
