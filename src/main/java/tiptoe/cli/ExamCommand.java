@@ -82,6 +82,7 @@ final class ExamCommand implements Callable<Integer> {
     Home home = Home.locate();
     List<Path> recordings = from == null ? List.of() : recordings(from);
     Understanding understanding = Understanding.load(home);
+    understanding.getReady();
     Settings settings = option.settings();
     try (OpenExam open = open(data.store())) {
       Session session =

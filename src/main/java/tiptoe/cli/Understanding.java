@@ -15,8 +15,10 @@ import tiptoe.protocol.Protocol;
  * @param network the phrases of the examination
  * @param interpreter their meaning
  * @param typed how typed text becomes words
+ * @param tagger reads what the grammars do not cover
  */
-record Understanding(PhraseNetwork network, Interpreter interpreter, TypedText typed) {
+record Understanding(
+    PhraseNetwork network, Interpreter interpreter, TypedText typed, LateTagger tagger) {
 
   static Understanding load(Home home) throws IOException {
     GrammarSet grammars = GrammarSet.load(home.grammars(), "exam.gram");
@@ -25,9 +27,14 @@ record Understanding(PhraseNetwork network, Interpreter interpreter, TypedText t
           grammars.problems().stream().map(Problem::toString).collect(Collectors.joining("\n")));
     }
     PhraseNetwork network = PhraseNetwork.of(grammars);
+    TypedText typed = TypedText.load(home.grammars().resolve("spellings.txt"));
+    LateTagger tagger = new LateTagger(home, network, typed);
     return new Understanding(
-        network,
-        new Interpreter(network, Protocol.standard()),
-        TypedText.load(home.grammars().resolve("spellings.txt")));
+        network, new Interpreter(network, Protocol.standard(), tagger), typed, tagger);
+  }
+
+  /** Gets the tagger ready, so that no utterance has to wait for it. */
+  void getReady() {
+    tagger.read(java.util.List.of());
   }
 }

@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.Properties;
 
 /** Where programs keep what they can make again, by operating system. */
-final class UserFolders {
+public final class UserFolders {
   private static final String NAME = "tiptoe";
 
   private UserFolders() {}
@@ -15,7 +15,7 @@ final class UserFolders {
    * The user's cache folder: {@code LOCALAPPDATA} on Windows, {@code Library/Caches} on macOS, else
    * as the XDG Base Directory Specification 0.8 has it.
    */
-  static Path cache(Map<String, String> environment, Properties system) {
+  public static Path cache(Map<String, String> environment, Properties system) {
     Path home = Path.of(system.getProperty("user.home"));
     String os = system.getProperty("os.name").toLowerCase(Locale.ROOT);
     if (os.startsWith("windows")) {

@@ -8,12 +8,23 @@ import java.util.stream.Stream;
  *
  * @param meanings in the order they were said
  * @param uncovered words that no phrase covers, in order; empty when all was understood
+ * @param spans what the words were taken for, where not all of them were covered
  * @param dialogue the context for the next utterance
  */
-public record Interpretation(List<Meaning> meanings, List<String> uncovered, Dialogue dialogue) {
+public record Interpretation(
+    List<Meaning> meanings,
+    List<String> uncovered,
+    List<SecondReading.Span> spans,
+    Dialogue dialogue) {
   public Interpretation {
     meanings = List.copyOf(meanings);
     uncovered = List.copyOf(uncovered);
+    spans = List.copyOf(spans);
+  }
+
+  /** What was understood by the grammars alone. */
+  public Interpretation(List<Meaning> meanings, List<String> uncovered, Dialogue dialogue) {
+    this(meanings, uncovered, List.of(), dialogue);
   }
 
   public List<Statement> statements() {

@@ -3,6 +3,8 @@ package tiptoe.language;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.IntStream;
 import tiptoe.grammar.Parse;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.protocol.Protocol;
@@ -11,8 +13,8 @@ import tiptoe.protocol.Protocol;
 public final class Interpreter {
   private static final Set<String> DENIED_BEFORE =
       Set.of(
-          "no", "or", "not", "without", "never", "neither", "denies", "nor", "isn't", "wasn't",
-          "don't", "doesn't", "can't", "cannot");
+          "no", "nothing", "or", "not", "without", "never", "neither", "denies", "nor", "isn't",
+          "wasn't", "don't", "doesn't", "can't", "cannot");
   private static final Set<String> DENIED_BEHIND =
       Set.of("not", "absent", "none", "nil", "never", "excluded", "isn't", "wasn't");
 
@@ -20,10 +22,20 @@ public final class Interpreter {
 
   private final PhraseNetwork network;
   private final Protocol protocol;
+  private final SecondReading second;
 
+  /** Understands what the grammars cover and nothing else. */
   public Interpreter(PhraseNetwork network, Protocol protocol) {
+    this(network, protocol, SecondReading.NONE);
+  }
+
+  /**
+   * @param second reads utterances that the grammars do not cover as a whole
+   */
+  public Interpreter(PhraseNetwork network, Protocol protocol, SecondReading second) {
     this.network = network;
     this.protocol = protocol;
+    this.second = second;
   }
 
   public Protocol protocol() {
@@ -39,18 +51,24 @@ public final class Interpreter {
   public Interpretation interpret(List<String> words, Dialogue dialogue, Source source) {
     Parse parse = network.parse(words);
     Breath breath = new Breath(protocol, dialogue, source);
-    List<String> uncovered = new ArrayList<>();
+    Set<Integer> loose = new TreeSet<>();
     List<String> left = leftOver(parse, words);
     for (Parse.Phrase phrase : parse.phrases()) {
       List<Clause> clauses = Clause.of(phrase, words);
       if (isStray(phrase, clauses, words.size(), breath.isAsking()) || isDenied(phrase, left)) {
-        uncovered.addAll(words.subList(phrase.from(), phrase.to()));
+        IntStream.range(phrase.from(), phrase.to()).forEach(loose::add);
       } else {
         breath.take(clauses);
       }
     }
-    parse.uncovered().forEach(span -> uncovered.addAll(words.subList(span.from(), span.to())));
-    return new Interpretation(breath.meanings(), uncovered, breath.dialogue());
+    parse.uncovered().forEach(span -> IntStream.range(span.from(), span.to()).forEach(loose::add));
+    List<String> uncovered = loose.stream().map(words::get).toList();
+    if (uncovered.isEmpty()) {
+      return new Interpretation(breath.meanings(), uncovered, breath.dialogue());
+    }
+    SecondReading.Reading reading = second.read(words);
+    List<Meaning> meanings = new SecondOpinion(protocol, reading, loose).beside(breath.meanings());
+    return new Interpretation(meanings, uncovered, reading.spans(), breath.dialogue());
   }
 
   // "No sign at all of milk spots" where only "milk spots" is a phrase, or "hernia absent": taking

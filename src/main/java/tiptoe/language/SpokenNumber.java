@@ -9,8 +9,8 @@ import java.util.List;
  * @param words the words of the number
  * @param unit id of the unit that was said; null where none was
  */
-record SpokenNumber(String of, List<String> words, String unit) {
-  SpokenNumber {
+public record SpokenNumber(String of, List<String> words, String unit) {
+  public SpokenNumber {
     words = List.copyOf(words);
   }
 

@@ -125,7 +125,7 @@ public final class TypedText {
   }
 
   /** A numeral in words: {@code 3420} and {@code 34.5} as they are dictated. */
-  static List<String> spoken(String numeral) {
+  public static List<String> spoken(String numeral) {
     String[] parts = numeral.split("\\.");
     List<String> words = new ArrayList<>();
     if (parts[0].length() > 4 || parts[0].length() > 1 && parts[0].startsWith("0")) {

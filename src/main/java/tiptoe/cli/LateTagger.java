@@ -1,0 +1,55 @@
+package tiptoe.cli;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import tiptoe.grammar.PhraseNetwork;
+import tiptoe.graph.UserFolders;
+import tiptoe.language.SecondReading;
+import tiptoe.language.TypedText;
+import tiptoe.language.tagger.Tagger;
+import tiptoe.language.tagger.TaggerCache;
+import tiptoe.protocol.Protocol;
+
+/** The tagger, read or trained only once there is something that the grammars do not cover. */
+final class LateTagger implements SecondReading {
+  private final Home home;
+  private final PhraseNetwork network;
+  private final TypedText typed;
+  private Tagger tagger;
+
+  LateTagger(Home home, PhraseNetwork network, TypedText typed) {
+    this.home = home;
+    this.network = network;
+    this.typed = typed;
+  }
+
+  @Override
+  public synchronized Reading read(List<String> words) {
+    if (tagger == null) {
+      tagger = get();
+    }
+    return tagger.read(words);
+  }
+
+  private Tagger get() {
+    Path models = home.folder().resolve("models");
+    Path folder =
+        Files.isWritable(models)
+            ? models
+            : UserFolders.cache(System.getenv(), System.getProperties());
+    try {
+      return new TaggerCache(folder)
+          .get(
+              home.grammars(),
+              network,
+              Protocol.standard(),
+              typed,
+              () -> Console.err().println("training the tagger from the grammars"));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

@@ -1,0 +1,137 @@
+package tiptoe.language;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import tiptoe.protocol.Norm;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+
+/**
+ * Brings together what the grammars found in an utterance they do not cover and what a second
+ * reading says of it. The grammars go first: the second reading adds only what rests on words they
+ * leave over. Where the two exclude each other, neither is offered.
+ */
+final class SecondOpinion {
+  private final Protocol protocol;
+  private final SecondReading.Reading reading;
+  private final Set<Integer> uncovered;
+
+  /**
+   * @param uncovered indexes of the words that no phrase covers
+   */
+  SecondOpinion(Protocol protocol, SecondReading.Reading reading, Set<Integer> uncovered) {
+    this.protocol = protocol;
+    this.reading = reading;
+    this.uncovered = uncovered;
+  }
+
+  List<Meaning> beside(List<Meaning> first) {
+    if (reading.doubtful()) {
+      return first.stream().filter(meaning -> !(meaning instanceof Meaning.Finding)).toList();
+    }
+    List<Statement> said = new ArrayList<>();
+    reading.claims().forEach(claim -> statement(claim).ifPresent(said::add));
+    List<Meaning> meanings = new ArrayList<>();
+    for (Meaning meaning : first) {
+      if (!(meaning instanceof Meaning.Finding finding)) {
+        meanings.add(meaning);
+      } else if (said.stream().noneMatch(other -> exclude(finding.statement(), other))) {
+        meanings.add(new Meaning.Finding(placed(finding.statement(), said), finding.correction()));
+      }
+    }
+    for (SecondReading.Claim claim : reading.claims()) {
+      if (claim.evidence().stream().anyMatch(uncovered::contains)) {
+        statement(claim)
+            .filter(statement -> isNew(statement, meanings) && !isContested(statement, first))
+            .ifPresent(statement -> meanings.add(new Meaning.Finding(statement, false)));
+      }
+    }
+    return meanings;
+  }
+
+  // "Facial palsy" by the grammar, "on the left" by the words behind it.
+  private Statement placed(Statement statement, List<Statement> said) {
+    List<Statement> same =
+        said.stream()
+            .filter(other -> statement.side() == null && other.side() != null)
+            .filter(other -> other.step().equals(statement.step()))
+            .filter(other -> java.util.Objects.equals(other.value(), statement.value()))
+            .toList();
+    return same.size() == 1
+        ? statement.withSide(same.get(0).side()).withSource(Source.TAGGER)
+        : statement;
+  }
+
+  private Optional<Statement> statement(SecondReading.Claim claim) {
+    Step step = protocol.step(claim.step());
+    if (step.sided() && claim.side() == null) {
+      return Optional.empty();
+    }
+    if (claim.value() != null) {
+      return Optional.of(
+          new Statement(
+              claim.step(),
+              claim.side(),
+              claim.value(),
+              null,
+              Map.of(),
+              claim.denied(),
+              false,
+              Source.TAGGER));
+    }
+    Measurement measurement = Measurement.of(claim.numbers(), step.measure());
+    return measurement.plausible()
+        ? Optional.of(
+            Statement.of(step.id(), new Quantity(measurement.number(), step.measure().unit()))
+                .withSource(Source.TAGGER))
+        : Optional.empty();
+  }
+
+  private boolean isNew(Statement statement, List<Meaning> first) {
+    return first.stream()
+        .filter(Meaning.Finding.class::isInstance)
+        .map(meaning -> ((Meaning.Finding) meaning).statement())
+        .filter(other -> other.step().equals(statement.step()) && overlap(other, statement))
+        .noneMatch(other -> java.util.Objects.equals(other.value(), statement.value()));
+  }
+
+  // What stands only against a normal value where several values may stand goes before it: "pink,
+  // with a bit of blueness of the hands".
+  private boolean isContested(Statement statement, List<Meaning> first) {
+    Step step = protocol.step(statement.step());
+    boolean added = step.many() && !isNormal(step, statement);
+    return !added
+        && first.stream()
+            .filter(Meaning.Finding.class::isInstance)
+            .map(meaning -> ((Meaning.Finding) meaning).statement())
+            .anyMatch(other -> exclude(other, statement));
+  }
+
+  private boolean exclude(Statement one, Statement other) {
+    if (!one.step().equals(other.step()) || !overlap(one, other)) {
+      return false;
+    }
+    if (one.value() == null || other.value() == null) {
+      return !java.util.Objects.equals(one.quantity(), other.quantity());
+    }
+    if (one.value().equals(other.value())) {
+      return false;
+    }
+    Step step = protocol.step(one.step());
+    return !step.many() || isNormal(step, one) != isNormal(step, other);
+  }
+
+  private static boolean isNormal(Step step, Statement statement) {
+    return statement.value() != null
+        && step.value(statement.value()).map(value -> value.norm() == Norm.NORMAL).orElse(true);
+  }
+
+  private static boolean overlap(Statement one, Statement other) {
+    Side first = one.side();
+    return first == null || other.side() == null || first == other.side();
+  }
+}

@@ -1,0 +1,67 @@
+package tiptoe.language;
+
+import java.util.List;
+import java.util.Set;
+import tiptoe.protocol.Side;
+
+/** Reads utterances that no grammar covers as a whole. What it finds is never more than unsure. */
+public interface SecondReading {
+
+  /** Understands nothing: the grammars alone count. */
+  SecondReading NONE = words -> new Reading(List.of(), List.of(), false);
+
+  /**
+   * What the words seem to say.
+   *
+   * @param words lower case, spelled as in the grammars
+   */
+  Reading read(List<String> words);
+
+  /**
+   * What was read.
+   *
+   * @param claims statements, in the order they were said
+   * @param spans what each stretch of words was taken for
+   * @param doubtful whether the sentence is a doubt, a plan, or about someone else, so that nothing
+   *     in it is a finding
+   */
+  record Reading(List<Claim> claims, List<Span> spans, boolean doubtful) {
+    public Reading {
+      claims = List.copyOf(claims);
+      spans = List.copyOf(spans);
+    }
+  }
+
+  /**
+   * A statement as it was read, before it is measured against the protocol.
+   *
+   * @param step id of the step
+   * @param side the side; null where none was said or the step has none
+   * @param value id of the value; null for a number
+   * @param denied ids of abnormal values that were denied
+   * @param numbers the numbers said, major unit first; empty where there is a value
+   * @param evidence indexes of the words it rests on
+   */
+  record Claim(
+      String step,
+      Side side,
+      String value,
+      List<String> denied,
+      List<SpokenNumber> numbers,
+      Set<Integer> evidence) {
+    public Claim {
+      denied = List.copyOf(denied);
+      numbers = List.copyOf(numbers);
+      evidence = Set.copyOf(evidence);
+    }
+  }
+
+  /**
+   * A labelled stretch of words.
+   *
+   * @param label what it is: structure, finding, side, negation, number, unit, severity or place
+   * @param from first word, from 0
+   * @param to behind the last word
+   */
+  record Span(String label, int from, int to) {}
+}

@@ -1,0 +1,145 @@
+package tiptoe.language.tagger;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.IntStream;
+import tiptoe.language.NumberWords;
+import tiptoe.language.SecondReading.Claim;
+import tiptoe.language.SpokenNumber;
+import tiptoe.protocol.Protocol;
+
+/** Finds spoken numbers with their units, and gives each to the nearest measured structure. */
+final class Numbers {
+  private static final Map<String, String> UNITS =
+      Map.ofEntries(
+          Map.entry("grams", "g"),
+          Map.entry("gram", "g"),
+          Map.entry("kilos", "kg"),
+          Map.entry("kilo", "kg"),
+          Map.entry("kilograms", "kg"),
+          Map.entry("kilogram", "kg"),
+          Map.entry("pounds", "lb"),
+          Map.entry("pound", "lb"),
+          Map.entry("ounces", "oz"),
+          Map.entry("ounce", "oz"),
+          Map.entry("centimetres", "cm"),
+          Map.entry("centimetre", "cm"),
+          Map.entry("millimetres", "mm"),
+          Map.entry("millimetre", "mm"),
+          Map.entry("inches", "in"),
+          Map.entry("inch", "in"),
+          Map.entry("celsius", "°C"),
+          Map.entry("centigrade", "°C"),
+          Map.entry("fahrenheit", "°F"));
+
+  /**
+   * A number in a sentence.
+   *
+   * @param from first word
+   * @param to behind its last word, or its unit's
+   * @param numberTo behind the last word of the number itself
+   */
+  record At(int from, int numberTo, int to, SpokenNumber said) {}
+
+  private Numbers() {}
+
+  static boolean isUnit(String word) {
+    return UNITS.containsKey(word) || word.equals("degrees") || word.equals("percent");
+  }
+
+  /** The numbers in a sentence, but for words that are part of a term. */
+  static List<At> in(List<String> words, List<Hit> terms) {
+    List<At> found = new ArrayList<>();
+    int at = 0;
+    while (at < words.size()) {
+      int end = end(words, at, terms);
+      if (end == at) {
+        at++;
+        continue;
+      }
+      int behind = end;
+      String unit = null;
+      if (behind < words.size() && words.get(behind).equals("degrees")) {
+        behind++;
+      }
+      if (behind < words.size() && UNITS.containsKey(words.get(behind))) {
+        unit = UNITS.get(words.get(behind++));
+      }
+      found.add(new At(at, end, behind, new SpokenNumber(null, words.subList(at, end), unit)));
+      at = behind;
+    }
+    return found;
+  }
+
+  // The longest run that reads as a number.
+  private static int end(List<String> words, int from, List<Hit> terms) {
+    int end = from;
+    for (int to = from + 1; to <= Math.min(words.size(), from + 9); to++) {
+      int last = to - 1;
+      if (terms.stream()
+          .anyMatch(hit -> hit.words() > 1 && hit.from() <= last && last < hit.to())) {
+        break;
+      }
+      if (!NumberWords.readings(words.subList(from, to)).isEmpty()) {
+        end = to;
+      }
+    }
+    return words.subList(from, end).equals(List.of("a")) ? from : end;
+  }
+
+  /** What the numbers say about the measured structures of the sentence. */
+  static List<Claim> claims(List<At> numbers, List<Item> items, Protocol protocol) {
+    List<Hit> parts =
+        items.stream()
+            .filter(item -> item.role() == Item.Role.PART)
+            .map(Item::hit)
+            .filter(hit -> !measured(hit, protocol).isEmpty())
+            .toList();
+    List<Claim> claims = new ArrayList<>();
+    Set<Hit> taken = new java.util.HashSet<>();
+    for (int i = 0; i < numbers.size(); i++) {
+      At number = numbers.get(i);
+      List<SpokenNumber> said = new ArrayList<>(List.of(number.said()));
+      int to = number.to();
+      if ("lb".equals(number.said().unit()) && i + 1 < numbers.size()) {
+        At minor = numbers.get(i + 1);
+        if ("oz".equals(minor.said().unit()) && minor.from() - number.to() <= 1) {
+          said.add(minor.said());
+          to = minor.to();
+          i++;
+        }
+      }
+      int next = i + 1 < numbers.size() ? numbers.get(i + 1).from() : Integer.MAX_VALUE;
+      int behind = to;
+      Hit part =
+          parts.stream()
+              .filter(hit -> !taken.contains(hit) && hit.to() <= number.from())
+              .reduce((first, second) -> second)
+              .or(
+                  () ->
+                      parts.stream()
+                          .filter(hit -> !taken.contains(hit))
+                          .filter(hit -> hit.from() >= behind && hit.from() < next)
+                          .findFirst())
+              .orElse(null);
+      List<String> steps = part == null ? List.of() : measured(part, protocol);
+      if (steps.size() == 1) {
+        taken.add(part);
+        Set<Integer> evidence = new TreeSet<>();
+        IntStream.range(part.from(), part.to()).forEach(evidence::add);
+        IntStream.range(number.from(), to).forEach(evidence::add);
+        claims.add(new Claim(steps.get(0), null, null, List.of(), said, evidence));
+      }
+    }
+    return claims;
+  }
+
+  private static List<String> measured(Hit part, Protocol protocol) {
+    return part.steps(Sense.Kind.PART).stream()
+        .filter(step -> protocol.step(step).isMeasured())
+        .toList();
+  }
+}

@@ -1,0 +1,108 @@
+package tiptoe.language.tagger;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
+import java.util.TreeSet;
+import tiptoe.grammar.Parse;
+import tiptoe.grammar.PhraseNetwork;
+import tiptoe.grammar.Tag;
+import tiptoe.language.SecondReading;
+import tiptoe.language.TypedText;
+import tiptoe.protocol.Protocol;
+
+/**
+ * Reads sentences beyond the grammar: a model labels the words, the lay lexicon says what they
+ * stand for, rules make statements of them.
+ */
+public final class Tagger implements SecondReading {
+  static final long SEED = 7;
+  private static final int PATHS_FOR_DENIALS = 20_000;
+
+  private final Lay lay;
+  private final Protocol protocol;
+  private final SpanModel model;
+  private final Set<String> deniable;
+
+  Tagger(Lay lay, Protocol protocol, SpanModel model, Set<String> deniable) {
+    this.lay = lay;
+    this.protocol = protocol;
+    this.model = model;
+    this.deniable = Set.copyOf(deniable);
+  }
+
+  /**
+   * Trains a tagger, which takes some seconds.
+   *
+   * @param network the grammars, for sentences to learn from and for what may be denied
+   * @param typed how lexicon and grammars spell
+   */
+  public static Tagger train(PhraseNetwork network, Protocol protocol, TypedText typed)
+      throws IOException {
+    Lay lay = LayReader.shipped(protocol, typed::words);
+    List<Tagged> sentences = new TrainingSentences(lay, protocol, SEED).all(network);
+    return new Tagger(lay, protocol, SpanModel.train(sentences, lay), deniable(network));
+  }
+
+  /** {@code step value} of every abnormal value that some phrase of the grammars denies. */
+  static Set<String> deniable(PhraseNetwork network) {
+    Set<String> deniable = new TreeSet<>();
+    for (PhraseNetwork.Path path : network.paths(new Random(SEED), PATHS_FOR_DENIALS)) {
+      List<String> steps = new ArrayList<>();
+      for (Parse.Item item : path.items()) {
+        if (item instanceof Parse.TagItem tags) {
+          for (Tag tag : Tag.parse(tags.text())) {
+            if (tag.key().equals("step")) {
+              steps.add(tag.value());
+            } else if (tag.key().equals("deny")) {
+              steps.forEach(step -> deniable.add(step + " " + tag.value()));
+            }
+          }
+        }
+      }
+    }
+    return deniable;
+  }
+
+  Set<String> deniable() {
+    return deniable;
+  }
+
+  SpanModel model() {
+    return model;
+  }
+
+  @Override
+  public Reading read(List<String> words) {
+    List<Label> labels = model.labels(words);
+    List<Hit> hits = lay.hits(words);
+    List<Item> items = Item.of(hits, labels, hit -> lay.denies(hit, words));
+    boolean doubtful =
+        lay.says("doubt", words) || lay.says("others", words) || lay.says("later", words);
+    if (doubtful) {
+      return new Reading(List.of(), spans(labels), true);
+    }
+    List<Segment> segments = new Segmenter(lay, protocol, words, items).segments();
+    List<Claim> claims = new ArrayList<>(new Claims(lay, protocol, deniable, words).of(segments));
+    claims.addAll(Numbers.claims(Numbers.in(words, hits), items, protocol));
+    List<Claim> settled = new Settling(protocol, lay.says("except", words)).settled(claims);
+    return new Reading(settled, spans(labels), false);
+  }
+
+  /** The runs of words with the same label. */
+  static List<Span> spans(List<Label> labels) {
+    List<Span> spans = new ArrayList<>();
+    int from = 0;
+    for (int at = 1; at <= labels.size(); at++) {
+      if (at == labels.size() || labels.get(at) != labels.get(from)) {
+        if (labels.get(from) != null) {
+          spans.add(new Span(labels.get(from).id(), from, at));
+        }
+        from = at;
+      }
+    }
+    return spans;
+  }
+}

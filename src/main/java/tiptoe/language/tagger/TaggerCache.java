@@ -1,0 +1,150 @@
+package tiptoe.language.tagger;
+
+import java.io.BufferedInputStream;
+import java.io.BufferedOutputStream;
+import java.io.DataInputStream;
+import java.io.DataOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Arrays;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import tiptoe.grammar.PhraseNetwork;
+import tiptoe.language.TypedText;
+import tiptoe.protocol.Protocol;
+
+/**
+ * Keeps a trained tagger under the hash of what it was trained from, so that training is done once.
+ * The file carries a hash of its own: a damaged one is trained anew.
+ */
+public final class TaggerCache {
+  /** Changed whenever the way sentences are made or words are looked at changes. */
+  private static final String VERSION = "1";
+
+  private static final int HASH_DIGITS = 16;
+  private static final int HASH_BYTES = 32;
+
+  private final Path folder;
+
+  /**
+   * @param folder where trained taggers are kept
+   */
+  public TaggerCache(Path folder) {
+    this.folder = folder;
+  }
+
+  /**
+   * The tagger for these grammars, trained if it is not there yet.
+   *
+   * @param grammars the folder of the grammars, whose files decide whether it is trained anew
+   * @param beforeTraining run only if it must be trained, which takes some seconds
+   */
+  public Tagger get(
+      Path grammars,
+      PhraseNetwork network,
+      Protocol protocol,
+      TypedText typed,
+      Runnable beforeTraining)
+      throws IOException {
+    Path file = folder.resolve("tagger-" + hash(grammars).substring(0, HASH_DIGITS) + ".bin");
+    Lay lay = LayReader.shipped(protocol, typed::words);
+    Tagger kept = read(file, lay, protocol);
+    if (kept != null) {
+      return kept;
+    }
+    beforeTraining.run();
+    Tagger trained = Tagger.train(network, protocol, typed);
+    try {
+      write(trained, file);
+    } catch (IOException e) {
+      // a folder that cannot be written to costs the training each time, no more
+      return trained;
+    }
+    return trained;
+  }
+
+  private static String hash(Path grammars) throws IOException {
+    MessageDigest digest = sha256();
+    digest.update(VERSION.getBytes(StandardCharsets.UTF_8));
+    List<Path> files;
+    try (var all = Files.list(grammars)) {
+      files = all.filter(Files::isRegularFile).sorted().toList();
+    }
+    for (Path file : files) {
+      digest.update(file.getFileName().toString().getBytes(StandardCharsets.UTF_8));
+      digest.update(Files.readAllBytes(file));
+    }
+    digest.update(String.join("\n", LayReader.text()).getBytes(StandardCharsets.UTF_8));
+    digest.update(Protocol.standard().regions().toString().getBytes(StandardCharsets.UTF_8));
+    return HexFormat.of().formatHex(digest.digest());
+  }
+
+  private static Tagger read(Path file, Lay lay, Protocol protocol) throws IOException {
+    if (!Files.isRegularFile(file)) {
+      return null;
+    }
+    byte[] bytes = Files.readAllBytes(file);
+    if (bytes.length <= HASH_BYTES) {
+      return null;
+    }
+    byte[] content = Arrays.copyOf(bytes, bytes.length - HASH_BYTES);
+    byte[] seal = Arrays.copyOfRange(bytes, content.length, bytes.length);
+    if (!MessageDigest.isEqual(seal, sha256().digest(content))) {
+      return null;
+    }
+    try (DataInputStream in =
+        new DataInputStream(new BufferedInputStream(new java.io.ByteArrayInputStream(content)))) {
+      Set<String> deniable = new TreeSet<>();
+      int count = in.readInt();
+      for (int i = 0; i < count; i++) {
+        deniable.add(in.readUTF());
+      }
+      return new Tagger(lay, protocol, SpanModel.read(in, lay), deniable);
+    }
+  }
+
+  private void write(Tagger tagger, Path file) throws IOException {
+    Files.createDirectories(folder);
+    java.io.ByteArrayOutputStream bytes = new java.io.ByteArrayOutputStream();
+    try (DataOutputStream out = new DataOutputStream(new BufferedOutputStream(bytes))) {
+      out.writeInt(tagger.deniable().size());
+      for (String one : new TreeSet<>(tagger.deniable())) {
+        out.writeUTF(one);
+      }
+      tagger.model().write(out);
+    }
+    byte[] content = bytes.toByteArray();
+    Path part = Files.createTempFile(folder, "part-", ".bin");
+    try {
+      Files.write(part, content);
+      Files.write(part, sha256().digest(content), java.nio.file.StandardOpenOption.APPEND);
+      move(part, file);
+    } finally {
+      Files.deleteIfExists(part);
+    }
+  }
+
+  private static void move(Path part, Path file) throws IOException {
+    try {
+      Files.move(part, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    } catch (AtomicMoveNotSupportedException e) {
+      Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
+    }
+  }
+
+  private static MessageDigest sha256() {
+    try {
+      return MessageDigest.getInstance("SHA-256");
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+}

@@ -1,0 +1,101 @@
+package tiptoe.language.tagger;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import opennlp.tools.util.BeamSearchContextGenerator;
+
+/**
+ * What the model looks at to label a word: the words about it and what the lexicon says of them.
+ */
+final class TokenFeatures implements BeamSearchContextGenerator<String> {
+  private static final List<String> CUES = List.of("doubt", "others", "later");
+
+  private final Lay lay;
+  private List<String> known = List.of();
+  private List<String> kinds = List.of();
+  private String cues = "";
+
+  TokenFeatures(Lay lay) {
+    this.lay = lay;
+  }
+
+  /** Looks the sentence up once, before its words are labelled one by one. */
+  void prepare(List<String> words) {
+    List<String> found = new ArrayList<>(java.util.Collections.nCopies(words.size(), "-"));
+    List<Hit> hits = lay.hits(words);
+    Set<String> parts = new TreeSet<>();
+    hits.forEach(hit -> parts.addAll(hit.steps(Sense.Kind.PART)));
+    for (Hit hit : hits) {
+      String kind = kind(hit, parts);
+      for (int at = hit.from(); at < hit.to(); at++) {
+        found.set(at, kind);
+      }
+    }
+    for (Numbers.At number : Numbers.in(words, hits)) {
+      for (int at = number.from(); at < number.numberTo(); at++) {
+        found.set(at, "number");
+      }
+    }
+    known = List.copyOf(words);
+    kinds = found;
+    cues = String.join("", CUES.stream().filter(cue -> lay.says(cue, words)).toList());
+  }
+
+  private static String kind(Hit hit, Set<String> parts) {
+    Set<String> kinds = new TreeSet<>();
+    for (Sense sense : hit.senses()) {
+      switch (sense.kind()) {
+        case CUE -> kinds.add(sense.value());
+        case VALUE -> {
+          boolean fits = parts.contains(sense.step());
+          kinds.add(fits ? "value+" : sense.bound() ? "value" : "free");
+        }
+        default -> kinds.add(sense.kind().name().toLowerCase(java.util.Locale.ROOT));
+      }
+    }
+    if (kinds.contains("value+")) {
+      kinds.remove("value");
+    }
+    return String.join("|", kinds);
+  }
+
+  @Override
+  public String[] getContext(int at, String[] words, String[] before, Object[] more) {
+    if (!known.equals(List.of(words))) {
+      prepare(List.of(words));
+    }
+    String label = at == 0 ? "<" : before[at - 1];
+    List<String> features =
+        new ArrayList<>(
+            List.of(
+                "w=" + word(at),
+                "w-1=" + word(at - 1),
+                "w+1=" + word(at + 1),
+                "k=" + kind(at),
+                "k-1=" + kind(at - 1),
+                "k+1=" + kind(at + 1),
+                "k-2=" + kind(at - 2),
+                "k+2=" + kind(at + 2),
+                "l=" + label,
+                "lk=" + label + "," + kind(at),
+                "kk=" + kind(at - 1) + "," + kind(at),
+                "kk+=" + kind(at) + "," + kind(at + 1),
+                "kw-1=" + kind(at) + "," + word(at - 1),
+                "unit=" + Numbers.isUnit(word(at))));
+    if (!cues.isEmpty()) {
+      features.add("c=" + cues);
+      features.add("ck=" + cues + "," + kind(at));
+    }
+    return features.toArray(new String[0]);
+  }
+
+  private String word(int at) {
+    return at < 0 ? "<" : at >= known.size() ? ">" : known.get(at);
+  }
+
+  private String kind(int at) {
+    return at < 0 ? "<" : at >= kinds.size() ? ">" : kinds.get(at);
+  }
+}
