@@ -21,7 +21,16 @@ class ArchitectureTest {
   private static final List<String> FOUNDATIONS = List.of("protocol", "grammar", "settings");
   private static final List<String> STAGES =
       List.of(
-          "audio", "graph", "speech", "language", "exam", "clinical", "report", "screen", "cli");
+          "audio",
+          "graph",
+          "speech",
+          "language",
+          "exam",
+          "clinical",
+          "measure",
+          "report",
+          "screen",
+          "cli");
   private static final List<String> SOCKET_CLASSES =
       List.of(
           "java.net.Socket",
@@ -94,6 +103,9 @@ class ArchitectureTest {
     "clinical, audio",
     "clinical, speech",
     "report, speech",
+    "measure, speech",
+    "report, measure",
+    "screen, measure",
   })
   void aStageDoesNotKnowWhatIsNotItsBusiness(String stage, String other) {
     noClasses()

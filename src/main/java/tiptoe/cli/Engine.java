@@ -3,6 +3,8 @@ package tiptoe.cli;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.function.Supplier;
 import tiptoe.graph.BuiltModel;
 import tiptoe.graph.GraphCache;
 import tiptoe.graph.GraphInputs;
@@ -15,10 +17,12 @@ import tiptoe.speech.SpeechModel;
 final class Engine implements AutoCloseable {
   private final BuiltModel built;
   private final SpeechModel model;
+  private final Supplier<Recogniser> recognisers;
 
-  private Engine(BuiltModel built, SpeechModel model) {
+  private Engine(BuiltModel built, SpeechModel model, Supplier<Recogniser> recognisers) {
     this.built = built;
     this.model = model;
+    this.recognisers = recognisers;
   }
 
   /**
@@ -43,7 +47,21 @@ final class Engine implements AutoCloseable {
     if (built.fresh()) {
       progress.printf("decoding graph: %,d states, %,d arcs%n", built.states(), built.arcs());
     }
-    return new Engine(built, SpeechModel.open(built, cache.get(inputs.withoutPhrases(), () -> {})));
+    SpeechModel model = SpeechModel.open(built, cache.get(inputs.withoutPhrases(), () -> {}));
+    return new Engine(built, model, model::recogniser);
+  }
+
+  /**
+   * The model as it comes, with its own run-time grammar, to compare with.
+   *
+   * @param asked a model folder the user named; null for the one of the project
+   * @param phrases all that it may hear
+   */
+  static Engine openStock(Home home, Path asked, List<String> phrases) throws IOException {
+    SpeechModel model =
+        SpeechModel.open(
+            ModelFolder.open(ModelFolder.locate(asked, System.getenv(), home.folder())));
+    return new Engine(null, model, () -> model.recogniserOf(phrases));
   }
 
   BuiltModel built() {
@@ -51,7 +69,7 @@ final class Engine implements AutoCloseable {
   }
 
   Recogniser recogniser() {
-    return model.recogniser();
+    return recognisers.get();
   }
 
   @Override

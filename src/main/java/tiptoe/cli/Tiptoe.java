@@ -32,6 +32,7 @@ import tiptoe.protocol.Caution;
       DemoCommand.class,
       ExamCommand.class,
       ReplayCommand.class,
+      MeasureCommand.class,
       InterpretCommand.class,
       AssessCommand.class,
       RecordsCommand.class,

@@ -1,10 +1,13 @@
 package tiptoe.speech;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import com.sun.jna.Platform;
 import com.sun.jna.Pointer;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import tiptoe.graph.BuiltModel;
+import tiptoe.graph.ModelFolder;
 import tiptoe.graph.UnusableModelException;
 
 /** A model folder in memory, shared by recognisers. */
@@ -34,6 +37,11 @@ public final class SpeechModel implements AutoCloseable {
   /** Loads a folder with a decoding graph; takes some tenths of a second. */
   public static SpeechModel open(BuiltModel built) throws IOException {
     return open(built.folder());
+  }
+
+  /** Loads a stock model as it is, to be compared with. */
+  public static SpeechModel open(ModelFolder stock) throws IOException {
+    return open(stock.path());
   }
 
   /** The folder must have been checked: the library may end the process over a damaged one. */
@@ -69,10 +77,11 @@ public final class SpeechModel implements AutoCloseable {
   /**
    * A recogniser over the model's own run-time grammar, where the folder has no fixed graph.
    *
-   * @param phrases a JSON array of phrases
+   * @param phrases all that it may hear; words that the model does not know are dropped
    */
-  synchronized Recogniser recogniserOf(String phrases) {
-    return recogniser(library.vosk_recognizer_new_grm(opened(), Recogniser.RATE, phrases));
+  public synchronized Recogniser recogniserOf(List<String> phrases) {
+    String json = new ObjectMapper().valueToTree(phrases).toString();
+    return recogniser(library.vosk_recognizer_new_grm(opened(), Recogniser.RATE, json));
   }
 
   private Recogniser recogniser(Pointer recogniser) {

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
 import tiptoe.grammar.GrammarSet;
@@ -31,10 +32,12 @@ final class Clips {
   record Clip(Path file, String text) {}
 
   static List<Clip> all() throws IOException {
-    List<String> phrases = Files.readAllLines(FOLDER.resolve("phrases.txt"));
     List<Clip> clips = new ArrayList<>();
-    for (int i = 0; i < phrases.size(); i++) {
-      clips.add(new Clip(FOLDER.resolve("%03d.wav".formatted(i + 1)), phrases.get(i)));
+    try (Stream<Path> files = Files.list(FOLDER)) {
+      for (Path text : files.filter(file -> file.toString().endsWith(".txt")).sorted().toList()) {
+        Path sound = Path.of(text.toString().replaceFirst("\\.txt$", ".wav"));
+        clips.add(new Clip(sound, Files.readString(text).strip()));
+      }
     }
     return clips;
   }

@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Speaks phrases.txt, one clip a line, with Debian's flite (slt, rms) and espeak-ng (en-us, en-gb) in
+# Speaks each text here, one clip a file, with Debian's flite (slt, rms) and espeak-ng (en-us, en-gb) in
 # turn: 16 kHz, 16 bit, mono. Needs flite, espeak-ng and sox. The words flite guesses wrong are
 # respelled for it; the text stays as it is.
 set -euo pipefail
@@ -9,11 +9,10 @@ trap 'rm -rf "$scratch"' EXIT
 respell="s/centimetres/centimeters/; s/anus/aynus/; s/patent/paytent/; s/ortolani/orto lonny/
 s/fontanelle/fontanell/; s/millimetres/millimeters/"
 rm -f ./*.wav
-number=0
-while read -r text; do
-  number=$((number + 1))
-  name=$(printf %03d "$number")
-  case $((number % 4)) in
+for file in [0-9]*.txt; do
+  name=${file%.txt}
+  text=$(cat "$file")
+  case $((10#$name % 4)) in
     0) flite -voice slt -t "$(echo "$text" | sed "$respell")" -o "$scratch/a.wav" ;;
     1) espeak-ng -v en-us -s 150 -w "$scratch/a.wav" "$text" ;;
     2) flite -voice rms -t "$(echo "$text" | sed "$respell")" -o "$scratch/a.wav" ;;
@@ -21,4 +20,4 @@ while read -r text; do
   esac
   sox -R "$scratch/a.wav" -r 16000 -b 16 -c 1 "$name.wav" norm -6 silence 1 0.01 0.5% reverse \
     silence 1 0.01 0.5% reverse pad 0.2 0.4
-done <phrases.txt
+done

@@ -1,0 +1,114 @@
+package tiptoe.measure;
+
+import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import tiptoe.clinical.AnswersFile;
+import tiptoe.exam.ExamRecord;
+import tiptoe.protocol.Protocol;
+
+/**
+ * What should come out of a recording.
+ *
+ * @param script what is said; empty where only the answers are known
+ * @param words the words of each line, as the grammars spell them
+ * @param meant what each line does
+ * @param answers what should stand at the end
+ * @param notCovered words that the grammars do not hold, with the line they are in, for people
+ */
+record Expectation(
+    Optional<Script> script,
+    List<List<String>> words,
+    List<List<Meant>> meant,
+    Set<AnswerKey> answers,
+    List<String> notCovered) {
+
+  /**
+   * Reads {@code name.txt} and {@code name.json} beside {@code name.wav}; the answers of the latter
+   * count where both are there.
+   */
+  static Expectation beside(Path recording, Subject subject) throws IOException {
+    Path text = withEnding(recording, ".txt");
+    Path json = withEnding(recording, ".json");
+    boolean said = Files.isRegularFile(text);
+    boolean answered = Files.isRegularFile(json);
+    if (!said && !answered) {
+      throw new IOException(
+          "expected %s or %s beside %s, found neither"
+              .formatted(text.getFileName(), json.getFileName(), recording.getFileName()));
+    }
+    Expectation byWords =
+        said
+            ? of(Script.parse(lines(text)), subject)
+            : new Expectation(Optional.empty(), List.of(), List.of(), Set.of(), List.of());
+    return answered ? byWords.withAnswers(answers(json)) : byWords;
+  }
+
+  static Expectation of(Script script, Subject subject) {
+    List<List<Meant>> meant = new ArrayList<>();
+    List<String> notCovered = new ArrayList<>();
+    ExamRecord record =
+        subject.read(
+            script.lines(),
+            changes -> {
+              changes
+                  .of(tiptoe.exam.Event.UtteranceHeard.class)
+                  .filter(heard -> !heard.uncovered().isEmpty())
+                  .forEach(
+                      heard ->
+                          notCovered.add(
+                              String.join(" ", heard.uncovered())
+                                  + " in: "
+                                  + heard.heard().text()));
+              meant.add(Meant.of(changes));
+            });
+    return new Expectation(
+        Optional.of(script),
+        script.lines().stream().map(subject::words).toList(),
+        meant,
+        keys(record),
+        notCovered);
+  }
+
+  private Expectation withAnswers(Set<AnswerKey> others) {
+    return new Expectation(script, words, meant, others, notCovered);
+  }
+
+  static Set<AnswerKey> keys(ExamRecord record) {
+    return record.answers().stream().map(AnswerKey::of).collect(Collectors.toSet());
+  }
+
+  private static List<String> lines(Path text) throws IOException {
+    try {
+      return Files.readAllLines(text);
+    } catch (CharacterCodingException e) {
+      throw new IOException("expected text in UTF-8, found other bytes in " + text, e);
+    }
+  }
+
+  private static Set<AnswerKey> answers(Path json) throws IOException {
+    String text;
+    try {
+      text = Files.readString(json);
+    } catch (CharacterCodingException e) {
+      throw new IOException("expected JSON in UTF-8, found other bytes in " + json, e);
+    }
+    AnswersFile file = AnswersFile.parse(text, Protocol.standard(), ZoneOffset.UTC);
+    if (!file.problems().isEmpty()) {
+      throw new IOException(json.getFileName() + ": " + String.join("; ", file.problems()));
+    }
+    return file.answers().stream().map(AnswerKey::of).collect(Collectors.toSet());
+  }
+
+  private static Path withEnding(Path recording, String ending) {
+    String name = recording.getFileName().toString();
+    return recording.resolveSibling(name.substring(0, name.lastIndexOf('.')) + ending);
+  }
+}

@@ -1,0 +1,143 @@
+package tiptoe.measure;
+
+import java.util.List;
+import java.util.stream.DoubleStream;
+import tiptoe.exam.Outcome;
+
+/**
+ * What the recordings of one set in one condition add up to. A figure that nothing tells is NaN.
+ *
+ * @param set name of the folder
+ * @param hours length of the sound
+ * @param lines how many lines were said
+ * @param exact how many of them were heard word for word
+ * @param understood how many did what they should and nothing else
+ * @param wrong how many did something else, instead or beside
+ * @param missed how many did not do all they should, and nothing else
+ * @param expected answers that should stand
+ * @param found those of them that do
+ * @param falseAnswers answers that stand and should not
+ * @param accepted utterances that counted, commands included
+ * @param commands those that are commands only
+ * @param unsure utterances left to the reviewer
+ * @param ignored utterances set aside
+ * @param busyHours processor time of the threads
+ * @param latencies in s, of utterances that a pause ended, in rising order
+ */
+public record Figures(
+    String set,
+    Condition condition,
+    int files,
+    double hours,
+    int lines,
+    int exact,
+    int understood,
+    int wrong,
+    int missed,
+    int expected,
+    int found,
+    int falseAnswers,
+    int accepted,
+    int commands,
+    int unsure,
+    int ignored,
+    double busyHours,
+    List<Double> latencies) {
+
+  /** Adds up scores, at least one, of one set in one condition. */
+  public static Figures of(List<Score> scores) {
+    Score any = scores.get(0);
+    return of(any.set(), any.condition(), scores);
+  }
+
+  /** The same under this name. */
+  public static Figures of(String set, Condition condition, List<Score> scores) {
+    return new Figures(
+        set,
+        condition,
+        scores.size(),
+        scores.stream().mapToDouble(Score::seconds).sum() / 3600,
+        scores.stream().mapToInt(score -> score.words().size()).sum(),
+        lines(
+            scores.stream().flatMap(one -> one.words().stream()).toList(), Alignment.Outcome.RIGHT),
+        lines(
+            scores.stream().flatMap(one -> one.meaning().stream()).toList(),
+            Alignment.Outcome.RIGHT),
+        lines(
+            scores.stream().flatMap(one -> one.meaning().stream()).toList(),
+            Alignment.Outcome.WRONG),
+        lines(
+            scores.stream().flatMap(one -> one.meaning().stream()).toList(),
+            Alignment.Outcome.MISSED),
+        scores.stream().mapToInt(score -> score.expected().size()).sum(),
+        scores.stream().mapToInt(score -> score.right().size()).sum(),
+        scores.stream().mapToInt(score -> score.wrong().size()).sum(),
+        (int) scores.stream().flatMap(one -> one.heard().stream()).filter(Handed::counts).count(),
+        count(scores, Outcome.COMMAND),
+        count(scores, Outcome.UNSURE),
+        count(scores, Outcome.IGNORED),
+        scores.stream().mapToDouble(Score::busySeconds).sum() / 3600,
+        latencies(scores).sorted().boxed().toList());
+  }
+
+  private static int lines(List<Alignment.Outcome> outcomes, Alignment.Outcome outcome) {
+    return (int) outcomes.stream().filter(one -> one == outcome).count();
+  }
+
+  private static int count(List<Score> scores, Outcome outcome) {
+    return (int) scores.stream().mapToLong(score -> score.count(outcome)).sum();
+  }
+
+  private static DoubleStream latencies(List<Score> scores) {
+    return scores.stream()
+        .flatMap(score -> score.heard().stream())
+        .filter(Handed::timed)
+        .mapToDouble(Handed::latency);
+  }
+
+  /** Share of the answers that stand that should; NaN where none stands. */
+  public double precision() {
+    return share(found, found + falseAnswers);
+  }
+
+  /** Share of the answers that should stand that do; NaN where none should. */
+  public double recall() {
+    return share(found, expected);
+  }
+
+  /** The harmonic mean of precision and recall; NaN where no answer is expected or stands. */
+  public double f1() {
+    return share(2 * found, found + falseAnswers + expected);
+  }
+
+  /** So many of the lines, 0–1; NaN where no words are known. */
+  public double ofLines(int count) {
+    return share(count, lines);
+  }
+
+  /** So many in an hour of sound. */
+  public double perHour(int count) {
+    return count / hours;
+  }
+
+  /** Processor time that a second of sound takes, in s. */
+  public double realTimeFactor() {
+    return busyHours / hours;
+  }
+
+  /**
+   * The latency that this share of the utterances keeps within, in s: the smallest that was
+   * measured for which that holds.
+   */
+  public double latency(double share) {
+    if (latencies.isEmpty()) {
+      return Double.NaN;
+    }
+    int rank = (int) Math.ceil(share * latencies.size());
+    return latencies.get(Math.max(1, rank) - 1);
+  }
+
+  private static double share(int part, int whole) {
+    return whole == 0 ? Double.NaN : (double) part / whole;
+  }
+}

@@ -1,0 +1,76 @@
+package tiptoe.measure;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import tiptoe.exam.Outcome;
+
+/**
+ * What came out of one recording in one condition.
+ *
+ * @param noise the noise that was mixed in; null in quiet
+ * @param seconds length of the sound
+ * @param busySeconds processor time its thread spent on hearing it
+ * @param heard its utterances
+ * @param words what became of each line's words; empty where they are not known
+ * @param meaning what became of each line's meaning; empty where the words are not known
+ * @param expected the answers that should stand
+ * @param answers those that stand
+ * @param notCovered words of the script that the grammars do not hold
+ */
+public record Score(
+    Path file,
+    Condition condition,
+    Path noise,
+    double seconds,
+    double busySeconds,
+    List<Handed> heard,
+    List<Alignment.Outcome> words,
+    List<Alignment.Outcome> meaning,
+    Set<AnswerKey> expected,
+    Set<AnswerKey> answers,
+    List<String> notCovered) {
+  public Score {
+    heard = List.copyOf(heard);
+    words = List.copyOf(words);
+    meaning = List.copyOf(meaning);
+  }
+
+  /** The folder it is from, by its name alone. */
+  String set() {
+    Path folder = file.toAbsolutePath().normalize().getParent();
+    return folder.getFileName() == null ? "/" : folder.getFileName().toString();
+  }
+
+  /** Answers that stand and should. */
+  Set<AnswerKey> right() {
+    return kept(answers, expected, true);
+  }
+
+  /** Answers that stand and should not. */
+  public Set<AnswerKey> wrong() {
+    return kept(answers, expected, false);
+  }
+
+  /** Answers that should stand and do not. */
+  Set<AnswerKey> missing() {
+    return kept(expected, answers, false);
+  }
+
+  private static Set<AnswerKey> kept(Set<AnswerKey> from, Set<AnswerKey> by, boolean in) {
+    Set<AnswerKey> kept = new TreeSet<>(java.util.Comparator.comparing(AnswerKey::toString));
+    from.stream().filter(key -> by.contains(key) == in).forEach(kept::add);
+    return kept;
+  }
+
+  long count(Outcome outcome) {
+    return heard.stream().filter(one -> one.outcome() == outcome).count();
+  }
+
+  /** Everything that was heard, without filler. */
+  String text() {
+    return String.join(
+        " ", heard.stream().map(Handed::text).filter(text -> !text.isEmpty()).toList());
+  }
+}

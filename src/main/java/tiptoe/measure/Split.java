@@ -1,0 +1,58 @@
+package tiptoe.measure;
+
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Locale;
+
+/**
+ * Which recordings something may be fitted on, and which it is reported on. Decided by the name of
+ * the file alone: by its part before the first hyphen, which names the speaker or the voice where a
+ * set has several recordings of one, so that no voice is in both halves.
+ */
+public enum Split {
+  /** What may be fitted on. */
+  TRAIN,
+  /** What is reported on. */
+  HELD_OUT,
+  /** Both. */
+  ALL;
+
+  /** The half a file belongs to: {@link #TRAIN} or {@link #HELD_OUT}. */
+  public static Split of(String fileName) {
+    try {
+      byte[] hash =
+          MessageDigest.getInstance("SHA-256")
+              .digest(group(fileName).getBytes(StandardCharsets.UTF_8));
+      return hash[0] >= 0 ? TRAIN : HELD_OUT;
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("expected SHA-256 in every Java", e);
+    }
+  }
+
+  /** What is never divided: the name before its first hyphen, else without its ending. */
+  static String group(String fileName) {
+    String name = fileName.toLowerCase(Locale.ROOT).replaceFirst("\\.[^.]*$", "");
+    return name.replaceFirst("-.*$", "");
+  }
+
+  /** Whether a file of this name is part of it. */
+  public boolean takes(String fileName) {
+    return this == ALL || this == of(fileName);
+  }
+
+  /** Kebab-case id, as it is given on the command line. */
+  public String id() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** The split with this id. */
+  public static Split ofId(String id) {
+    for (Split split : values()) {
+      if (split.id().equals(id)) {
+        return split;
+      }
+    }
+    throw new IllegalArgumentException("expected train, held-out or all, found " + id);
+  }
+}
