@@ -59,8 +59,8 @@ final class BodyFigure {
   static String svg(Findings findings) {
     StringBuilder svg = new StringBuilder();
     svg.append(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 300 240\" width=\"300\""
-                + " height=\"240\" role=\"img\" aria-label=\"")
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 300 240\" width=\"220\""
+                + " height=\"176\" role=\"img\" aria-label=\"")
         .append(Markup.escaped(words(findings)))
         .append("\">");
     body(svg, 0);

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -14,6 +15,7 @@ import tiptoe.clinical.Size;
 import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Signature;
+import tiptoe.exam.Slot;
 import tiptoe.language.Phrasing;
 import tiptoe.protocol.Labels;
 import tiptoe.protocol.Norm;
@@ -26,6 +28,8 @@ import tiptoe.protocol.Value;
 final class Findings {
   private static final DateTimeFormatter MOMENT =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm 'UTC'").withZone(ZoneOffset.UTC);
+
+  private static final List<Side> BOTH = List.of(Side.LEFT, Side.RIGHT);
 
   private final ExamRecord record;
   private final Assessment assessment;
@@ -99,19 +103,42 @@ final class Findings {
     };
   }
 
+  /** What was found in a region; what is the same on both sides is one row. */
   List<Row> rows(Region region) {
-    return record.answers().stream()
-        .filter(answer -> record.protocol().step(answer.step()).region().equals(region.id()))
-        .map(this::row)
-        .toList();
+    return rows(
+        record.answers().stream()
+            .filter(answer -> record.protocol().step(answer.step()).region().equals(region.id()))
+            .toList());
   }
 
   /** The findings that are not normal, from head to toe. */
   List<Row> abnormal() {
-    return record.answers().stream()
-        .map(this::row)
-        .filter(row -> row.norm() == Norm.ABNORMAL)
-        .toList();
+    return rows(
+        record.answers().stream().filter(answer -> row(answer).norm() == Norm.ABNORMAL).toList());
+  }
+
+  private List<Row> rows(List<Answer> answers) {
+    Map<String, List<Answer>> alike =
+        answers.stream()
+            .collect(
+                Collectors.groupingBy(
+                    answer -> answer.step() + ": " + row(answer).said(),
+                    LinkedHashMap::new,
+                    Collectors.toList()));
+    return alike.values().stream().map(this::row).toList();
+  }
+
+  private Row row(List<Answer> alike) {
+    Row row = row(alike.get(0));
+    boolean group = alike.stream().allMatch(Answer::group);
+    String name = sides(alike.get(0).step(), alike.stream().map(Answer::side).toList());
+    return new Row(name, row.said(), row.norm(), row.examined(), group);
+  }
+
+  private String sides(String step, List<Side> sides) {
+    return sides.containsAll(BOTH)
+        ? record.protocol().step(step).label() + ", both sides"
+        : phrasing.name(step, sides.get(0));
   }
 
   /** Whether something abnormal of a region is on this side, or on no side in particular. */
@@ -139,12 +166,17 @@ final class Findings {
 
   /** Names of what was not examined in a region; key steps are marked. */
   List<String> missing(Region region) {
-    return record.missing().stream()
-        .filter(slot -> record.protocol().step(slot.step()).region().equals(region.id()))
+    Map<String, List<Side>> missing = new LinkedHashMap<>();
+    for (Slot slot : record.missing()) {
+      if (record.protocol().step(slot.step()).region().equals(region.id())) {
+        missing.computeIfAbsent(slot.step(), step -> new ArrayList<>()).add(slot.side());
+      }
+    }
+    return missing.entrySet().stream()
         .map(
-            slot ->
-                phrasing.name(slot.step(), slot.side())
-                    + (record.protocol().step(slot.step()).key() ? " (key step)" : ""))
+            entry ->
+                sides(entry.getKey(), entry.getValue())
+                    + (record.protocol().step(entry.getKey()).key() ? " (key step)" : ""))
         .toList();
   }
 
@@ -165,8 +197,17 @@ final class Findings {
         .toList();
   }
 
+  /** Each measurement with its centiles; a remark on all of them is said once, at the end. */
   List<String> sizes() {
-    return assessment.sizes().stream().map(this::size).toList();
+    List<Size> sizes = assessment.sizes();
+    boolean oneRemark =
+        sizes.size() > 1 && sizes.stream().map(Size::remarks).distinct().count() == 1;
+    List<String> lines = new ArrayList<>();
+    sizes.forEach(size -> lines.add(size(size) + (oneRemark ? "" : remarks(" — ", size))));
+    if (oneRemark && !sizes.get(0).remarks().isEmpty()) {
+      lines.add(remarks("", sizes.get(0)));
+    }
+    return lines;
   }
 
   private String size(Size size) {
@@ -181,10 +222,11 @@ final class Findings {
                         + place.standard()
                         + ")")
             .collect(Collectors.joining("; "));
-    String remarks = String.join("; ", size.remarks());
-    return record.protocol().step(size.step()).label()
-        + (places.isEmpty() ? "" : ": " + places)
-        + (remarks.isEmpty() ? "" : " — " + remarks);
+    return record.protocol().step(size.step()).label() + (places.isEmpty() ? "" : ": " + places);
+  }
+
+  private static String remarks(String before, Size size) {
+    return size.remarks().isEmpty() ? "" : before + String.join("; ", size.remarks());
   }
 
   private static String z(double z) {

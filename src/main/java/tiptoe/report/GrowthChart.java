@@ -17,7 +17,7 @@ import tiptoe.exam.Gestation;
 final class GrowthChart {
   private static final double[] CENTILES = {3, 10, 50, 90, 97};
   private static final int WIDTH = 210;
-  private static final int HEIGHT = 150;
+  private static final int HEIGHT = 100;
   private static final int LEFT = 30;
   private static final int BOTTOM = 22;
   private static final int RIGHT = 24;
@@ -114,9 +114,7 @@ final class GrowthChart {
       svg.append(
           format(
               "<text x=\"%d\" y=\"%.1f\" text-anchor=\"end\">%s</text>",
-              LEFT - 3,
-              y(tick) + 2.5,
-              tick >= 500 ? "%.0f".formatted(tick) : "%.0f".formatted(tick)));
+              LEFT - 3, y(tick) + 2.5, "%.0f".formatted(tick)));
     }
   }
 

@@ -13,24 +13,29 @@ import tiptoe.protocol.Region;
 final class HtmlReport {
   private static final String STYLE =
       """
-      @page { size: A4; margin: 14mm 12mm 15mm 12mm;
-        @bottom-left { content: "%s"; font-family: "DejaVu Sans"; font-size: 6.5pt; }
-        @bottom-right { content: counter(page) " / " counter(pages); font-family: "DejaVu Sans"; font-size: 6.5pt; }
+      @page { size: A4; margin: 10mm 12mm 10mm 12mm;
+        @bottom-left { content: "%s"; font-family: "DejaVu Sans"; font-size: 6pt; width: 170mm; }
+        @bottom-right { content: counter(page) " / " counter(pages); font-family: "DejaVu Sans"; font-size: 6pt; }
         @top-right { content: "%s"; font-family: "DejaVu Sans"; font-size: 9pt; font-weight: bold; } }
-      body { font-family: "DejaVu Sans", sans-serif; font-size: 8pt; line-height: 1.3; color: #111;
+      body { font-family: "DejaVu Sans", sans-serif; font-size: 7pt; line-height: 1.22; color: #111;
         max-width: 186mm; margin: 0 auto; }
-      h1 { font-size: 13pt; margin: 0 0 1mm 0; }
-      h2 { font-size: 9.5pt; margin: 3mm 0 1mm 0; border-bottom: 0.6pt solid #777; }
+      h1 { font-size: 12pt; margin: 0 0 0.6mm 0; }
+      h2 { font-size: 8.5pt; margin: 1.6mm 0 0.6mm 0; border-bottom: 0.6pt solid #777; }
       ul { margin: 0; padding-left: 4.5mm; }
       p { margin: 0 0 1mm 0; }
-      .draft { border: 1.2pt solid #000; padding: 0.5mm 2mm; font-weight: bold; }
-      .caution { font-size: 7pt; color: #333; }
-      .flag { border-left: 3pt solid #000; padding: 0.6mm 2mm; margin: 0 0 1mm 0; }
+      .draft { border: 1.2pt solid #000; padding: 0.2mm 2mm; font-size: 8pt; margin-left: 4mm; }
+      .caution { font-size: 6.4pt; color: #333; }
+      .flag { border-left: 3pt solid #000; padding: 0.2mm 2mm; margin: 0 0 0.7mm 0; }
       .arrange { border-left-style: dashed; } .note { border-left-width: 1pt; }
       .level { font-weight: bold; }
       table { border-collapse: collapse; width: 100%%; }
       th, td { text-align: left; vertical-align: top; padding: 0.35mm 1.5mm; }
+      table.halves { table-layout: fixed; }
+      table.halves > tbody > tr > td { padding: 0 1.5mm 0 0; }
       table.all td, table.all th { border-bottom: 0.4pt solid #bbb; }
+      table.all { table-layout: fixed; }
+      col.region { width: 21mm; }
+      td.words { width: 112mm; padding-left: 0; }
       .abnormal { font-weight: bold; }
       .missing { font-style: italic; }
       """;
@@ -53,24 +58,25 @@ final class HtmlReport {
         .append("</title>\n<style>\n")
         .append(STYLE.formatted(Caution.TEXT.replace("\"", "'"), draft))
         .append("</style>\n</head>\n<body>\n");
-    page.append("<h1>").append(escaped(findings.title())).append("</h1>\n");
+    page.append("<h1>").append(escaped(findings.title()));
     if (findings.isDraft()) {
-      page.append("<p><span class=\"draft\">").append(draft).append("</span></p>\n");
+      page.append(" <span class=\"draft\">").append(draft).append("</span>");
     }
+    page.append("</h1>\n");
     page.append("<p class=\"caution\">").append(escaped(Caution.TEXT)).append("</p>\n");
     baby();
     flags();
     abnormalAndFigure();
     list("Not settled", findings.unsettled());
     answers();
-    sizes();
-    list("Screens and classes", findings.results());
-    list("Plan", findings.plan());
-    list("To be stated", findings.needs());
-    list("Not heard", findings.gaps());
+    list("Size", findings.sizes());
+    charts();
     list("Remarks", findings.remarks());
+    list("Not heard", findings.gaps());
     list("Signatures", findings.signatures());
-    list("Rules used", findings.assessment().ruleSets());
+    page.append("<p class=\"caution\">Rules used: ")
+        .append(escaped(String.join(", ", findings.assessment().ruleSets())))
+        .append(".</p>\n");
     return page.append("</body>\n</html>\n").toString();
   }
 
@@ -110,7 +116,7 @@ final class HtmlReport {
   }
 
   private void abnormalAndFigure() {
-    page.append("<h2>Abnormal findings</h2>\n<table><tr><td>");
+    page.append("<table><tr><td class=\"words\"><h2>Abnormal findings</h2>\n");
     List<Findings.Row> abnormal = findings.abnormal();
     if (abnormal.isEmpty()) {
       page.append("<p>None recorded.</p>");
@@ -125,38 +131,64 @@ final class HtmlReport {
                   .append("</li>"));
       page.append("</ul>");
     }
+    list("Plan", findings.plan());
+    list("Screens and classes", findings.results());
+    list("To be stated", findings.needs());
+    page.append("</td><td>").append(BodyFigure.svg(findings));
     page.append(
             "<p class=\"caution\">In the figure: filled square, abnormal; dashed ring, not fully")
         .append(" examined; dot, answered and not abnormal. Marks beside the body: general, skin,")
         .append(" measurements on its left, neurology on its right. The baby’s left is on your")
-        .append(" right in front.</p></td><td>")
-        .append(BodyFigure.svg(findings))
-        .append("</td></tr></table>\n");
+        .append(" right in front.</p></td></tr></table>\n");
   }
 
   private void answers() {
-    page.append("<h2>All findings</h2>\n<table class=\"all\">\n")
-        .append("<tr><th>Region</th><th>Findings</th><th>Not examined</th></tr>\n");
-    for (Region region : findings.record().protocol().regions()) {
-      List<Findings.Row> rows = findings.rows(region);
-      List<String> missing = findings.missing(region);
-      page.append("<tr><th>").append(escaped(Labels.title(region.label()))).append("</th><td>");
-      for (Findings.Row row : rows) {
-        boolean abnormal = row.mark().equals("!");
-        page.append(abnormal ? "<span class=\"abnormal\">" : "<span>")
-            .append(escaped(row.mark() + " " + row.name() + ": " + row.said()))
-            .append(row.group() ? " (stated for the region)" : "")
-            .append("</span>; ");
-      }
-      page.append("</td><td class=\"missing\">")
-          .append(escaped(String.join(", ", missing)))
-          .append("</td></tr>\n");
-    }
-    page.append("</table>\n");
+    List<String> regions =
+        findings.record().protocol().regions().stream().map(this::region).toList();
+    int half = half(regions);
+    page.append("<h2>All findings</h2>\n<table class=\"halves\"><tbody><tr>");
+    table(regions.subList(0, half));
+    table(regions.subList(half, regions.size()));
+    page.append("</tr></tbody></table>\n");
   }
 
-  private void sizes() {
-    list("Size", findings.sizes());
+  // As many regions as hold half of what there is to read, so that both columns end together.
+  private static int half(List<String> regions) {
+    int all = regions.stream().mapToInt(String::length).sum();
+    int taken = 0;
+    int count = 0;
+    while (taken < all / 2) {
+      taken += regions.get(count++).length();
+    }
+    return count;
+  }
+
+  private void table(List<String> rows) {
+    page.append(
+        "<td><table class=\"all\"><colgroup><col class=\"region\" /><col /></colgroup><tbody>\n<tr><th>Region</th><th>Findings</th></tr>\n");
+    rows.forEach(page::append);
+    page.append("</tbody></table></td>");
+  }
+
+  private String region(Region region) {
+    StringBuilder row = new StringBuilder();
+    row.append("<tr><th>").append(escaped(Labels.title(region.label()))).append("</th><td>");
+    for (Findings.Row found : findings.rows(region)) {
+      row.append(found.mark().equals("!") ? "<span class=\"abnormal\">" : "<span>")
+          .append(escaped(found.mark() + " " + found.name() + ": " + found.said()))
+          .append(found.group() ? " (stated for the region)" : "")
+          .append(";</span> ");
+    }
+    List<String> missing = findings.missing(region);
+    if (!missing.isEmpty()) {
+      row.append("<span class=\"missing\">Not examined: ")
+          .append(escaped(String.join(", ", missing)))
+          .append("</span>");
+    }
+    return row.append("</td></tr>\n").toString();
+  }
+
+  private void charts() {
     StringBuilder charts = new StringBuilder();
     for (SizeMeasure measure : SizeMeasure.values()) {
       GrowthChart.svg(findings, measure)

@@ -19,6 +19,7 @@ import org.hl7.fhir.common.hapi.validation.support.ValidationSupportChain;
 import org.hl7.fhir.common.hapi.validation.validator.FhirInstanceValidator;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.Composition;
+import org.hl7.fhir.r4.model.Provenance;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import tiptoe.exam.Answer;
@@ -73,6 +74,26 @@ class FhirDocumentTest {
   void anEmptyRecordIsValid() {
     assertValid(Records.empty());
     assertValid(Records.of());
+  }
+
+  @Test
+  void theDemonstrationIsValidAsADraftSignedAndAmended() {
+    assertStatus(Composition.CompositionStatus.PRELIMINARY, Records.demonstration().record());
+    assertStatus(Composition.CompositionStatus.FINAL, Records.signed());
+    assertStatus(Composition.CompositionStatus.AMENDED, Records.amended());
+  }
+
+  private static void assertStatus(Composition.CompositionStatus status, ExamRecord record) {
+    assertValid(record);
+    Bundle bundle = FhirDocument.bundle(record, Records.assess(record));
+    assertEquals(status, ((Composition) bundle.getEntryFirstRep().getResource()).getStatus());
+    long signatures =
+        bundle.getEntry().stream()
+            .map(Bundle.BundleEntryComponent::getResource)
+            .filter(Provenance.class::isInstance)
+            .mapToLong(resource -> ((Provenance) resource).getSignature().size())
+            .sum();
+    assertEquals(record.signatures().size(), signatures);
   }
 
   @Test

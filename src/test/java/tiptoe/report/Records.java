@@ -1,12 +1,16 @@
 package tiptoe.report;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.ZonedDateTime;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Assessor;
@@ -15,6 +19,7 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
 import tiptoe.exam.Heard;
 import tiptoe.exam.MemorySink;
+import tiptoe.exam.Review;
 import tiptoe.grammar.GrammarSet;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Interpretation;
@@ -27,6 +32,7 @@ import tiptoe.settings.Settings;
 /** Records for the tests of reports: invented babies, made by dictating to the real stages. */
 final class Records {
   static final Instant NOON = Instant.parse("2026-03-02T12:00:00Z");
+  private static final String ROLE = "consultant paediatrician";
   private static final Interpreter INTERPRETER;
   private static final TypedText TYPED;
 
@@ -54,13 +60,17 @@ final class Records {
             Clock.fixed(NOON, ZoneOffset.UTC),
             new MemorySink(),
             new Event.ExaminationOpened("test-1", "Baby Wren", "1", "0.1.0", "Dr Ada Quill"));
+    dictate(examination, lines);
+    return examination;
+  }
+
+  private static void dictate(Examination examination, List<String> lines) {
     double at = 0;
     for (String line : lines) {
       Interpretation meaning =
           INTERPRETER.interpret(TYPED.words(line), examination.dialogue(), Source.GRAMMAR);
       examination.hear(Heard.typed(line, at++), meaning);
     }
-    return examination;
   }
 
   static ExamRecord typical() {
@@ -92,6 +102,58 @@ final class Records {
         "ortolani negative on the left",
         "sacral dimple base visible",
         "moro not examined later");
+  }
+
+  /**
+   * The examination of the demonstration as its script has it, without the talk in parentheses:
+   * what {@code demo} comes to when every word is heard, so that it does not vary with the hearing.
+   */
+  static Examination demonstration() {
+    Examination examination =
+        Examination.open(
+            Protocol.standard(),
+            Clock.fixed(NOON, ZoneOffset.UTC),
+            new MemorySink(),
+            new Event.ExaminationOpened(
+                "demonstration", "Baby Wren", "1", "0.1.0", "Dr Ada Quill"));
+    dictate(examination, script());
+    return examination;
+  }
+
+  /** The same, signed by the reviewer. */
+  static ExamRecord signed() {
+    Examination examination = demonstration();
+    examination.review("Dr Bea Marlow").sign(ROLE, Map.of());
+    return examination.record();
+  }
+
+  /** The same, with an addendum that was signed too. */
+  static ExamRecord amended() {
+    Examination examination = demonstration();
+    Review review = examination.review("Dr Bea Marlow");
+    review.sign(ROLE, Map.of());
+    review.startAddendum("the murmur had gone the next day");
+    review.remark("no murmur at 48 hours");
+    review.sign(ROLE, Map.of());
+    return examination.record();
+  }
+
+  private static List<String> script() {
+    try (Stream<Path> files = Files.list(Path.of("demo-audio"))) {
+      List<String> lines = new ArrayList<>();
+      for (Path part : files.filter(Records::isPart).sorted().toList()) {
+        Files.readAllLines(part).stream()
+            .filter(line -> !line.isBlank() && !line.startsWith("("))
+            .forEach(lines::add);
+      }
+      return lines;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static boolean isPart(Path file) {
+    return file.getFileName().toString().matches("\\d\\d-.*\\.txt");
   }
 
   static ExamRecord empty() {

@@ -48,8 +48,47 @@ class ReportsTest {
       value = Format.class,
       names = {"MD", "TXT", "CSV", "JSON", "HTML", "FHIR"})
   void saysWhatItSaidBefore(Format format) throws IOException {
-    Path golden = GOLDEN.resolve("typical." + format.ending());
-    String now = render(Records.typical(), format);
+    assertGolden("typical." + format.ending(), render(Records.typical(), format));
+    assertGolden(
+        "demonstration." + format.ending(), render(Records.demonstration().record(), format));
+  }
+
+  /** The words of the page as a reader of the PDF gets them, page by page. */
+  @Test
+  void thePdfSaysWhatItSaidBefore() throws IOException {
+    ExamRecord record = Records.demonstration().record();
+    try (PDDocument pdf =
+        Loader.loadPDF(Reports.render(record, Records.assess(record), Format.PDF))) {
+      PDFTextStripper text = new PDFTextStripper();
+      text.setSortByPosition(true);
+      text.setLineSeparator("\n");
+      text.setPageEnd("\n=== end of page ===\n");
+      assertGolden("demonstration.pdf.txt", text.getText(pdf));
+    }
+  }
+
+  @Test
+  void theExaminationOfTheDemonstrationFitsOnePage() throws IOException {
+    for (ExamRecord record : List.of(Records.demonstration().record(), Records.signed())) {
+      try (PDDocument pdf =
+          Loader.loadPDF(Reports.render(record, Records.assess(record), Format.PDF))) {
+        assertEquals(1, pdf.getNumberOfPages());
+      }
+    }
+  }
+
+  @Test
+  void aSignedReportIsNoDraftAndSaysWhoSigned() throws IOException {
+    ExamRecord record = Records.signed();
+    for (Format format : List.of(Format.HTML, Format.MD, Format.TXT)) {
+      String report = render(record, format);
+      assertFalse(report.contains("DRAFT"), format.ending());
+      assertTrue(report.contains("Dr Bea Marlow"), format.ending());
+    }
+  }
+
+  private static void assertGolden(String name, String now) throws IOException {
+    Path golden = GOLDEN.resolve(name);
     if (!Files.exists(golden)) {
       Files.createDirectories(GOLDEN);
       Files.writeString(golden, now);

@@ -35,17 +35,20 @@ final class Signing {
         .addAgent()
         .setType(new CodeableConcept().addCoding(new Coding(AGENTS, "author", "Author")))
         .setWho(author.copy());
-    if (record.signed()) {
-      Signature last = record.signatures().get(record.signatures().size() - 1);
-      org.hl7.fhir.r4.model.Signature signature = provenance.addSignature();
-      signature.addType(new Coding(SIGNATURES, "1.2.840.10065.1.12.1.1", "Author's Signature"));
-      signature.setWhen(Date.from(last.at()));
-      signature.getWhenElement().setTimeZoneZulu(true);
-      signature.setWho(author.copy());
-      signature.setSigFormat("application/octet-stream");
-      // The seal: SHA-256 over the chained journal and the audio.
-      signature.setData(HexFormat.of().parseHex(last.seal()));
-    }
+    record.signatures().forEach(signed -> provenance.addSignature(signature(signed)));
     document.add("provenance", provenance);
+  }
+
+  // Each addendum is signed by itself, maybe by another: who is named beside each signature.
+  private static org.hl7.fhir.r4.model.Signature signature(Signature signed) {
+    var signature = new org.hl7.fhir.r4.model.Signature();
+    signature.addType(new Coding(SIGNATURES, "1.2.840.10065.1.12.1.1", "Author's Signature"));
+    signature.setWhen(Date.from(signed.at()));
+    signature.getWhenElement().setTimeZoneZulu(true);
+    signature.setWho(new Reference().setDisplay(signed.name() + ", " + signed.role()));
+    signature.setSigFormat("application/octet-stream");
+    // The seal: SHA-256 over the chained journal and the audio.
+    signature.setData(HexFormat.of().parseHex(signed.seal()));
+    return signature;
   }
 }
