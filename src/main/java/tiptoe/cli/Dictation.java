@@ -1,6 +1,8 @@
 package tiptoe.cli;
 
 import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import tiptoe.audio.Chunk;
@@ -8,6 +10,7 @@ import tiptoe.audio.Pcm;
 import tiptoe.audio.SampleSource;
 import tiptoe.exam.Changes;
 import tiptoe.exam.Phase;
+import tiptoe.speech.Joiner;
 import tiptoe.speech.Recogniser;
 import tiptoe.speech.Utterance;
 
@@ -16,6 +19,7 @@ final class Dictation {
   private final Engine engine;
   private final Session session;
   private final Consumer<String> partial;
+  private final Joiner.Phrases going;
 
   Dictation(Engine engine, Session session) {
     this(engine, session, words -> {});
@@ -28,6 +32,7 @@ final class Dictation {
     this.engine = engine;
     this.session = session;
     this.partial = partial;
+    this.going = new GoingOn(session.phrases());
   }
 
   /**
@@ -39,23 +44,44 @@ final class Dictation {
    */
   double listen(SampleSource sound, double offset, Consumer<Changes> heard) throws IOException {
     double seconds = 0;
+    double lost = 0;
+    Joiner joiner = new Joiner(going);
     try (Recogniser recogniser = engine.recogniser()) {
       for (Optional<Chunk> next = sound.next();
           next.isPresent() && session.record().phase() != Phase.ENDED;
           next = sound.next()) {
         Chunk chunk = next.get();
         if (chunk.lost() > 0) {
-          double lost = (double) chunk.lost() / Pcm.RATE;
-          heard.accept(session.gap(offset + seconds, lost));
+          // Nobody knows what was said in the gap: what came before it ends there.
+          hear(ending(recogniser, joiner), offset + lost, heard);
+          double missing = (double) chunk.lost() / Pcm.RATE;
+          heard.accept(session.gap(offset + seconds, missing));
+          lost += missing;
         }
         seconds = (double) chunk.end() / Pcm.RATE;
-        for (Utterance utterance : recogniser.accept(chunk.samples())) {
-          heard.accept(session.hear(utterance, offset));
-        }
-        partial.accept(recogniser.partial());
+        List<Utterance> ready = new ArrayList<>();
+        recogniser
+            .accept(chunk.samples())
+            .forEach(utterance -> ready.addAll(joiner.hear(utterance)));
+        String words = recogniser.partial();
+        ready.addAll(joiner.wait(seconds - lost, !words.isBlank()));
+        hear(ready, offset + lost, heard);
+        partial.accept(words);
       }
-      recogniser.finish().ifPresent(utterance -> heard.accept(session.hear(utterance, offset)));
+      hear(ending(recogniser, joiner), offset + lost, heard);
     }
     return seconds;
+  }
+
+  private static List<Utterance> ending(Recogniser recogniser, Joiner joiner) {
+    List<Utterance> last = new ArrayList<>();
+    recogniser.finish().ifPresent(utterance -> last.addAll(joiner.hear(utterance)));
+    last.addAll(joiner.end());
+    return last;
+  }
+
+  // The recogniser counts the sound that it was given, without what was lost.
+  private void hear(List<Utterance> utterances, double offset, Consumer<Changes> heard) {
+    utterances.forEach(utterance -> heard.accept(session.hear(utterance, offset)));
   }
 }

@@ -39,7 +39,7 @@ final class Engine implements AutoCloseable {
         new GraphInputs(
             folder,
             understanding.network().automaton(),
-            home.pronunciations(),
+            OwnWords.usual().after(home.pronunciations()),
             GraphSettings.DEFAULT);
     GraphCache cache = GraphCache.near(folder, System.getenv());
     BuiltModel built =

@@ -18,21 +18,33 @@ final class Feedback implements AutoCloseable {
   private final Session session;
   private List<Flag> flags;
 
-  private Feedback(Speaker speaker, Session session) {
+  private Feedback(Speaker speaker, double volume, Session session) {
     this.speaker = speaker;
     this.tones = speaker == null ? null : new Tones(speaker);
+    if (tones != null) {
+      tones.setVolume(volume);
+    }
     this.session = session;
     this.flags = session == null ? List.of() : session.record().openFlags();
   }
 
   static Feedback silent() {
-    return new Feedback(null, null);
+    return new Feedback(null, 0, null);
   }
 
   static Feedback of(Settings settings, Session session) {
     return settings.is(Setting.TONES, "on")
-        ? new Feedback(Speaker.on(Optional.empty()), session)
+        ? new Feedback(Speaker.on(Optional.empty()), volume(settings), session)
         : silent();
+  }
+
+  // 12 dB between one and the next, since loudness follows the square.
+  private static double volume(Settings settings) {
+    return switch (settings.get(Setting.TONE_VOLUME)) {
+      case "soft" -> Tones.DEFAULT_VOLUME / 2;
+      case "loud" -> Tones.DEFAULT_VOLUME * 2;
+      default -> Tones.DEFAULT_VOLUME;
+    };
   }
 
   void hear(Changes changes) {

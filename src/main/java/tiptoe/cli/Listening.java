@@ -3,9 +3,12 @@ package tiptoe.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import tiptoe.audio.AudioFile;
+import tiptoe.audio.CaptureEvent;
+import tiptoe.audio.Gap;
 import tiptoe.audio.Microphone;
 import tiptoe.audio.PacedSource;
 import tiptoe.audio.Pcm;
@@ -21,6 +24,10 @@ final class Listening {
   private final ExamView view;
   private final Feedback feedback;
   private final Dictation dictation;
+  private final Clock clock = Clock.systemDefaultZone();
+
+  /** What is wrong with the microphone now; null where nothing is. */
+  private volatile CaptureEvent.Trouble trouble;
 
   Listening(Engine engine, Session session, ExamView view, Feedback feedback) {
     this.session = session;
@@ -38,13 +45,13 @@ final class Listening {
   void microphone(String device, SegmentStore store) throws IOException {
     double offset = offset(store);
     try (Microphone microphone =
-            Microphone.open(
-                Optional.ofNullable(device), Clock.systemDefaultZone(), view::microphone);
+            Microphone.open(Optional.ofNullable(device), clock, event -> reported(event, offset));
         SampleSource sound = new SeenSound(microphone.listen(), view, offset);
         Recorder recorder =
             store == null ? null : Recorder.start(kept(microphone), store, view::problem)) {
       view.listening(sound, store != null);
       dictation.listen(sound, offset, this::changed);
+      noteMissing(offset + microphone.seconds());
       if (recorder != null && recorder.unsaved() > 0) {
         view.progress().println(recorder.unsaved() / Pcm.RATE + " s of sound could not be stored");
       }
@@ -73,6 +80,32 @@ final class Listening {
           }
         }
       }
+    }
+  }
+
+  /** Told on a thread of the microphone's. */
+  private void reported(CaptureEvent event, double offset) {
+    view.microphone(event);
+    if (event instanceof CaptureEvent.Trouble found) {
+      trouble = found;
+    } else if (event instanceof CaptureEvent.Recovered back) {
+      trouble = null;
+      Gap gap = back.gap();
+      // All other losses show in the sound itself; zeros come in as if they were sound.
+      if (gap.cause() == Gap.Cause.SILENT) {
+        double from = offset + (double) gap.from() / Pcm.RATE;
+        view.show(session.gap(from, gap.seconds(), gap.cause().words()));
+      }
+    }
+  }
+
+  /** Notes what was not heard up to the end, where no sound came back. */
+  private void noteMissing(double end) {
+    CaptureEvent.Trouble last = trouble;
+    if (last != null && session.record().phase() != Phase.ENDED) {
+      double seconds = Duration.between(last.since(), clock.instant()).toMillis() / 1000.0;
+      double from = last.cause() == Gap.Cause.SILENT ? Math.max(0, end - seconds) : end;
+      view.show(session.gap(from, seconds, last.cause().words()));
     }
   }
 

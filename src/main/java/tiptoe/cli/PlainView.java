@@ -4,6 +4,7 @@ import java.io.PrintStream;
 import tiptoe.audio.AudioProblem;
 import tiptoe.audio.CaptureEvent;
 import tiptoe.audio.Chunk;
+import tiptoe.audio.Level;
 import tiptoe.audio.SampleSource;
 import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
@@ -11,7 +12,12 @@ import tiptoe.speech.Utterance;
 
 /** Shows an examination line by line, as it goes on. */
 final class PlainView implements ExamView {
+  /** So long a loud stretch is not told again, in seconds. */
+  private static final double WARNING_SECONDS = 10;
+
   private String last = "";
+  private Level level = Level.of();
+  private double nextWarning;
   private boolean listening;
 
   @Override
@@ -36,17 +42,25 @@ final class PlainView implements ExamView {
   }
 
   @Override
-  public void sound(Chunk chunk, double second) {}
+  public void sound(Chunk chunk, double second) {
+    level = Level.of(chunk.samples());
+    if (level.isClipping() && second >= nextWarning) {
+      nextWarning = second + WARNING_SECONDS;
+      clear();
+      Console.err().println("microphone: too loud, the sound is cut off; hold it further away");
+    }
+  }
 
   // Printed only where a terminal can take them back.
   @Override
   public void partial(String words) {
     String plain = words.replace(Utterance.FILLER, "…").strip();
-    if (System.console() != null && !plain.equals(last)) {
-      Console.out().print("\r\033[K" + plain);
+    String line = Meter.bar(level) + " " + plain;
+    if (System.console() != null && !line.equals(last)) {
+      Console.out().print("\r\033[K" + line);
       Console.out().flush();
     }
-    last = plain;
+    last = line;
   }
 
   @Override
@@ -70,7 +84,8 @@ final class PlainView implements ExamView {
 
   @Override
   public void microphone(CaptureEvent event) {
-    Console.err().println("microphone: " + event);
+    clear();
+    Console.err().println("microphone: " + Meter.words(event));
   }
 
   @Override

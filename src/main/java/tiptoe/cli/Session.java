@@ -12,6 +12,7 @@ import tiptoe.exam.Heard;
 import tiptoe.exam.Outcome;
 import tiptoe.exam.Phase;
 import tiptoe.exam.Word;
+import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Command;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Interpreter;
@@ -46,6 +47,11 @@ final class Session {
     this.examination = examination;
     this.settings = settings;
     this.examinedAt = examinedAt;
+  }
+
+  /** The phrases that can be said. */
+  PhraseNetwork phrases() {
+    return interpreter.phrases();
   }
 
   /** What follows from the record as it stands. */
@@ -111,7 +117,12 @@ final class Session {
 
   /** Notes that sound was lost, from this second of the audio on. */
   synchronized Changes gap(double from, double seconds) {
-    return examination.gap(from, seconds, "sound was lost");
+    return gap(from, seconds, "sound was lost");
+  }
+
+  /** The same, for a reason that is known. */
+  synchronized Changes gap(double from, double seconds, String reason) {
+    return examination.gap(from, seconds, reason);
   }
 
   private Changes hear(Heard heard, List<String> words, List<String> rivals) {

@@ -42,6 +42,8 @@ import tiptoe.protocol.Caution;
       ReportCommand.class,
       SendCommand.class,
       ReadyCommand.class,
+      SoundcheckCommand.class,
+      TeachCommand.class,
     })
 public final class Tiptoe implements Runnable {
   /** Exit code when something could not be done. */

@@ -34,7 +34,7 @@ public record AcousticModel(TransitionModel transitions, PhoneContexts contexts,
   }
 
   /** Whether the model has each phone in the place it has there: some never stand alone. */
-  boolean canSay(Pronunciation pronunciation) {
+  public boolean canSay(Pronunciation pronunciation) {
     return Arrays.stream(pronunciation.ids()).allMatch(contexts::has);
   }
 

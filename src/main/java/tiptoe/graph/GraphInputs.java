@@ -12,11 +12,11 @@ import tiptoe.grammar.WordAutomaton;
  *
  * @param model the stock model
  * @param phrases the words of one phrase
- * @param pronunciations the pronunciation file
+ * @param pronunciations the pronunciation file, then those that add to it
  * @param settings the costs of the graph
  */
 public record GraphInputs(
-    ModelFolder model, WordAutomaton phrases, Path pronunciations, GraphSettings settings) {
+    ModelFolder model, WordAutomaton phrases, List<Path> pronunciations, GraphSettings settings) {
   /** Counted up whenever the same inputs give another graph or folder. */
   private static final int FORMAT = 2;
 
@@ -27,6 +27,16 @@ public record GraphInputs(
     return new GraphInputs(model, none, pronunciations, GraphSettings.PHONES);
   }
 
+  public GraphInputs {
+    pronunciations = List.copyOf(pronunciations);
+  }
+
+  /** The same with one pronunciation file. */
+  public GraphInputs(
+      ModelFolder model, WordAutomaton phrases, Path pronunciations, GraphSettings settings) {
+    this(model, phrases, List.of(pronunciations), settings);
+  }
+
   /** One SHA-256 over everything, so that a graph is found again only for the same inputs. */
   String hash() throws IOException {
     MessageDigest digest = Sha256.start();
@@ -34,7 +44,9 @@ public record GraphInputs(
     Sha256.add(digest, model.identity());
     Sha256.add(digest, settings.toString());
     Sha256.add(digest, ModelConf.text());
-    digest.update(Sha256.of(pronunciations));
+    for (Path file : pronunciations) {
+      digest.update(Sha256.of(file));
+    }
     for (WordAutomaton.State state : phrases.states()) {
       Sha256.add(digest, "state " + state.finalCost());
       for (WordAutomaton.Arc arc : state.arcs()) {

@@ -7,8 +7,9 @@ import java.util.List;
  *
  * <p>A wide beam and many active states cost little in so small a graph and gain words in noise. A
  * wider lattice beam lets filler multiply until a lattice takes minutes; {@code max-mem} (bytes)
- * bounds that. An utterance ends half a second after the last word of a phrase, three quarters or a
- * second when no phrase is complete, and after 15 s in any case.
+ * bounds that. An utterance ends 0.4 s after the last word of a phrase, half a second or a second
+ * where it is less likely or not complete, and after 15 s in any case. Sound is decoded 90 ms at a
+ * time, which tells an end or a word sooner than the usual 210 ms.
  */
 final class ModelConf {
   private static final List<String> LINES =
@@ -20,9 +21,10 @@ final class ModelConf {
           "--max-mem=500000",
           "--acoustic-scale=1.0",
           "--frame-subsampling-factor=3",
+          "--frames-per-chunk=9",
           "--endpoint.silence-phones=1:2:3:4:5:6:7:8:9:10",
-          "--endpoint.rule2.min-trailing-silence=0.5",
-          "--endpoint.rule3.min-trailing-silence=0.75",
+          "--endpoint.rule2.min-trailing-silence=0.4",
+          "--endpoint.rule3.min-trailing-silence=0.5",
           "--endpoint.rule4.min-trailing-silence=1.0",
           "--endpoint.rule5.min-utterance-length=15.0");
 

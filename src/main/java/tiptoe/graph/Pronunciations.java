@@ -14,8 +14,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import tiptoe.grammar.Problem;
 
 /**
@@ -42,15 +44,24 @@ public final class Pronunciations {
   private record Entry(int line, Field word, boolean soundsLike, List<Field> fields) {}
 
   private final String file;
-  private final Lexicon lexicon;
+  private final Function<String, List<Pronunciation>> below;
+  private final boolean adds;
+  private final List<Problem> belowProblems;
   private final Map<String, List<Entry>> entries = new LinkedHashMap<>();
   private final Map<String, List<Pronunciation>> resolved = new HashMap<>();
   private final Set<String> open = new HashSet<>();
   private final List<Problem> problems = new ArrayList<>();
 
-  private Pronunciations(String file, List<String> lines, Lexicon lexicon) {
+  private Pronunciations(
+      String file,
+      List<String> lines,
+      Function<String, List<Pronunciation>> below,
+      boolean adds,
+      List<Problem> belowProblems) {
     this.file = file;
-    this.lexicon = lexicon;
+    this.below = below;
+    this.adds = adds;
+    this.belowProblems = belowProblems;
     for (int i = 0; i < lines.size(); i++) {
       readLine(i + 1, lines.get(i));
     }
@@ -68,12 +79,26 @@ public final class Pronunciations {
 
   /** The same from lines of text. */
   public static Pronunciations parse(String file, List<String> lines, Lexicon lexicon) {
-    return new Pronunciations(file, lines, lexicon);
+    return new Pronunciations(file, lines, lexicon::of, false, List.of());
   }
 
-  /** What is wrong with the file, in the order of its lines. */
+  /** Several files, the first above the lexicon; what stands in the others is added to it. */
+  public static Pronunciations read(List<Path> files, Lexicon lexicon) throws IOException {
+    Pronunciations all = read(files.get(0), lexicon);
+    for (Path file : files.subList(1, files.size())) {
+      all = all.with(file.getFileName().toString(), Files.readAllLines(file));
+    }
+    return all;
+  }
+
+  /** These and further lines, whose pronunciations are variants beside what holds here. */
+  public Pronunciations with(String name, List<String> lines) {
+    return new Pronunciations(name, lines, this::of, true, problems());
+  }
+
+  /** What is wrong with the files, in the order of their lines. */
   public List<Problem> problems() {
-    return List.copyOf(problems);
+    return Stream.concat(belowProblems.stream(), problems.stream()).toList();
   }
 
   /** The words that the file has. */
@@ -85,7 +110,7 @@ public final class Pronunciations {
   public List<Pronunciation> of(String word) {
     List<Entry> lines = entries.get(word);
     if (lines == null) {
-      return lexicon.of(word);
+      return below.apply(word);
     }
     List<Pronunciation> known = resolved.get(word);
     if (known == null) {
@@ -93,6 +118,9 @@ public final class Pronunciations {
       Set<Pronunciation> all = new LinkedHashSet<>();
       lines.forEach(line -> all.addAll(resolve(line)));
       open.remove(word);
+      if (adds) {
+        all.addAll(below.apply(word));
+      }
       known = all.stream().limit(MOST_VARIANTS).toList();
       resolved.put(word, known);
     }
@@ -159,7 +187,7 @@ public final class Pronunciations {
 
   private List<Pronunciation> known(Entry entry, Field field) {
     if (field.text.equals(entry.word.text)) {
-      List<Pronunciation> own = lexicon.of(field.text);
+      List<Pronunciation> own = below.apply(field.text);
       if (own.isEmpty()) {
         problem(entry.line, field, "a word that the model knows", field.text);
       }

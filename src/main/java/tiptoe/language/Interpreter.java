@@ -38,6 +38,11 @@ public final class Interpreter {
     this.second = second;
   }
 
+  /** The phrases that it knows. */
+  public PhraseNetwork phrases() {
+    return network;
+  }
+
   public Protocol protocol() {
     return protocol;
   }

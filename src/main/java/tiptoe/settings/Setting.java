@@ -35,7 +35,8 @@ public enum Setting {
       "until-signed",
       "never",
       "always"),
-  TONES(null, "tones", "short tones when a finding is recorded or a question is open", "on", "off");
+  TONES(null, "tones", "short tones when a finding is recorded or a question is open", "on", "off"),
+  TONE_VOLUME(null, "tone-volume", "how loud the tones are", "normal", "soft", "loud");
 
   private final String section;
   private final String key;

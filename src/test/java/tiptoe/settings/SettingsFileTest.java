@@ -36,6 +36,7 @@ class SettingsFileTest {
             spelling: american
             keep-audio: never
             tones: off
+            tone-volume: soft
             """);
     assertEquals(List.of(), outcome.problems());
     for (Setting setting : Setting.values()) {
@@ -93,6 +94,10 @@ class SettingsFileTest {
                 # short tones when a finding is recorded or a question is open
                 # on or off
                 tones: on
+
+                # how loud the tones are
+                # normal or soft or loud
+                tone-volume: normal
                 """));
   }
 
@@ -116,8 +121,8 @@ class SettingsFileTest {
         List.of(
             "tiptoe.yaml line 2: expected one of rules.saturation-screen, rules.hip-ultrasound,"
                 + " rules.size-standard, found rules.hips",
-            "tiptoe.yaml line 3: expected one of rules, units, spelling, keep-audio, tones, found"
-                + " tone"),
+            "tiptoe.yaml line 3: expected one of rules, units, spelling, keep-audio, tones, tone-volume,"
+                + " found tone"),
         problems("rules:\n  hips: nipe\ntone: on\n"));
   }
 

@@ -1,0 +1,140 @@
+package tiptoe.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Random;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import tiptoe.audio.AudioFile;
+import tiptoe.audio.Pcm;
+import tiptoe.audio.PulseServer;
+
+/**
+ * The program as it is used at the cot: speech is played into the microphone, statements come out,
+ * and a microphone that is pulled out leaves a gap in the record.
+ */
+@Timeout(value = 4, unit = TimeUnit.MINUTES)
+class LiveExamTest {
+  private static final Path CLIPS = Path.of("src/test/resources/tiptoe/speech/clips");
+
+  @TempDir Path folder;
+
+  private PulseServer pulse;
+  private Process program;
+  private BufferedReader said;
+
+  @BeforeEach
+  void startServer() throws IOException, InterruptedException {
+    String missing = PulseServer.missing();
+    assumeTrue(missing.isEmpty(), missing);
+    pulse = PulseServer.start(Files.createDirectory(folder.resolve("pulse")));
+  }
+
+  @AfterEach
+  void stop() throws InterruptedException {
+    if (program != null) {
+      program.destroyForcibly().waitFor();
+    }
+    if (pulse != null) {
+      pulse.close();
+    }
+  }
+
+  private void start(String... arguments) throws IOException {
+    program = pulse.java(Tiptoe.class, arguments);
+    said = program.inputReader(StandardCharsets.UTF_8);
+  }
+
+  /** Reads what the program prints up to a line that holds this. */
+  private String await(String wanted) throws IOException {
+    StringBuilder before = new StringBuilder();
+    for (String line = said.readLine(); line != null; line = said.readLine()) {
+      before.append(line).append('\n');
+      if (line.contains(wanted)) {
+        return before.toString();
+      }
+    }
+    throw new AssertionError("never printed '" + wanted + "' but:\n" + before);
+  }
+
+  /** Plays a clip, between moments of a quiet room. */
+  private void say(String clip) throws IOException, InterruptedException {
+    Path wav = folder.resolve(clip);
+    AudioFile.write(wav, Pcm.join(room(1), AudioFile.read(CLIPS.resolve(clip)), room(2)));
+    pulse.play(wav);
+  }
+
+  private static Pcm room(double seconds) {
+    Random random = new Random(1);
+    short[] samples = new short[(int) (seconds * Pcm.RATE)];
+    for (int i = 0; i < samples.length; i++) {
+      samples[i] = (short) Math.round(8 * random.nextGaussian());
+    }
+    return Pcm.of(samples);
+  }
+
+  private String journal() throws IOException {
+    try (Stream<Path> files = Files.walk(folder.resolve("data"))) {
+      return Files.readString(
+          files.filter(file -> file.endsWith("journal.jsonl")).findFirst().orElseThrow());
+    }
+  }
+
+  @Test
+  void statementsComeOutOfTheMicrophoneAndAPulledPlugLeavesAGap() throws Exception {
+    start("exam", "--plain", "--data", folder.resolve("data").toString());
+    await("listening");
+    say("100.wav");
+    await("left Barlow: negative");
+    pulse.unplug();
+    await("microphone: no sound, the microphone is gone");
+    pulse.plugIn();
+    await("microphone: sound is back");
+    say("083.wav");
+    String between = await("cord vessels: three");
+    assertTrue(between.contains("sound was lost, noted in the record"), between);
+    String journal = journal();
+    assertTrue(journal.contains("\"type\":\"audio-gap\""), journal);
+  }
+
+  @Test
+  void aMuteMicrophoneIsToldAndNoted() throws Exception {
+    start("exam", "--plain", "--data", folder.resolve("data").toString());
+    await("listening");
+    await("microphone: no sound, the microphone is mute");
+    say("100.wav");
+    await("microphone: sound is back");
+    await("left Barlow: negative");
+    assertTrue(journal().contains("the microphone is mute"), journal());
+  }
+
+  @Test
+  void anUnknownMicrophoneIsNamedBesideThoseThereAre() throws Exception {
+    start("exam", "--plain", "--device", "nosuch", "--data", folder.resolve("data").toString());
+    await("expected one microphone named like 'nosuch', found default");
+    assertEquals(1, program.waitFor());
+  }
+
+  @Test
+  void theSoundCheckHearsTheSentence() throws Exception {
+    start("soundcheck");
+    await("microphones:");
+    await("say: anterior fontanelle open soft and flat");
+    say("029.wav");
+    await("heard: anterior fontanelle open soft and flat");
+    await("heard well");
+    assertEquals(0, program.waitFor());
+  }
+}
