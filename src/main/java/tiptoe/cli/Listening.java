@@ -26,6 +26,8 @@ final class Listening {
   private final Dictation dictation;
   private final Clock clock = Clock.systemDefaultZone();
 
+  private volatile Microphone microphone;
+
   /** What is wrong with the microphone now; null where nothing is. */
   private volatile CaptureEvent.Trouble trouble;
 
@@ -44,14 +46,15 @@ final class Listening {
    */
   void microphone(String device, SegmentStore store) throws IOException {
     double offset = offset(store);
-    try (Microphone microphone =
+    try (Microphone opened =
             Microphone.open(Optional.ofNullable(device), clock, event -> reported(event, offset));
-        SampleSource sound = new SeenSound(microphone.listen(), view, offset);
+        SampleSource sound = new SeenSound(opened.listen(), view, offset);
         Recorder recorder =
-            store == null ? null : Recorder.start(kept(microphone), store, view::problem)) {
+            store == null ? null : Recorder.start(kept(opened), store, view::problem)) {
+      microphone = opened;
       view.listening(sound, store != null);
       dictation.listen(sound, offset, this::changed);
-      noteMissing(offset + microphone.seconds());
+      noteMissing(offset + opened.seconds());
       if (recorder != null && recorder.unsaved() > 0) {
         view.progress().println(recorder.unsaved() / Pcm.RATE + " s of sound could not be stored");
       }
@@ -87,6 +90,7 @@ final class Listening {
   private void reported(CaptureEvent event, double offset) {
     view.microphone(event);
     if (event instanceof CaptureEvent.Trouble found) {
+      noteMute(trouble, found, offset);
       trouble = found;
     } else if (event instanceof CaptureEvent.Recovered back) {
       trouble = null;
@@ -96,6 +100,16 @@ final class Listening {
         double from = offset + (double) gap.from() / Pcm.RATE;
         view.show(session.gap(from, gap.seconds(), gap.cause().words()));
       }
+    }
+  }
+
+  /** Notes that a microphone was mute before it was gone. */
+  private void noteMute(CaptureEvent.Trouble before, CaptureEvent.Trouble now, double offset) {
+    Microphone muted = microphone;
+    if (before != null && before.cause() == Gap.Cause.SILENT && muted != null) {
+      double seconds = Duration.between(now.since(), now.at()).toMillis() / 1000.0;
+      double from = Math.max(0, offset + muted.seconds() - seconds);
+      view.show(session.gap(from, seconds, before.cause().words()));
     }
   }
 
@@ -109,8 +123,8 @@ final class Listening {
     }
   }
 
-  private SampleSource kept(Microphone microphone) {
-    return new UnpausedSound(microphone.listen(), this::paused);
+  private SampleSource kept(Microphone opened) {
+    return new UnpausedSound(opened.listen(), this::paused);
   }
 
   private boolean paused() {
