@@ -274,4 +274,30 @@ class RecordCommandsTest {
       assertFalse(calls.contains("AF_INET"), call + ": " + calls);
     }
   }
+
+  @Test
+  void writesSeveralRecordsInOneGoAndTheOthersWhereOneCannotBeWritten() throws IOException {
+    List<ExamFolder> exams = List.of(recorded(null), recorded(null), recorded(null));
+    List<String> names = exams.stream().map(ExamFolder::name).toList();
+    Path reports = Files.createDirectories(folder.resolve("reports"));
+    Files.writeString(reports.resolve(names.get(1) + ".md"), "mine");
+    List<String> call = new java.util.ArrayList<>(List.of("report"));
+    call.addAll(names);
+    call.addAll(List.of("--as", "md,csv", "--to", reports.toString(), "--data", data.toString()));
+    call.addAll(List.of("--config", defaults.toString()));
+    assertEquals(1, run(call.toArray(String[]::new)));
+    assertTrue(err().contains(names.get(1)), err());
+    assertEquals("mine", Files.readString(reports.resolve(names.get(1) + ".md")));
+    for (int i : List.of(0, 2)) {
+      String report = Files.readString(reports.resolve(names.get(i) + ".md"));
+      assertTrue(report.contains("Baby Rowan") && report.contains("DRAFT"), report);
+      assertTrue(Files.exists(reports.resolve(names.get(i) + ".csv")));
+      assertTrue(out().contains(names.get(i) + ".csv"), out());
+    }
+    call.add("--force");
+    assertEquals(0, run(call.toArray(String[]::new)), err());
+    try (var files = Files.list(reports)) {
+      assertEquals(6, files.count());
+    }
+  }
 }
