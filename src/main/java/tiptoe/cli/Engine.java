@@ -9,6 +9,7 @@ import tiptoe.graph.BuiltModel;
 import tiptoe.graph.GraphCache;
 import tiptoe.graph.GraphInputs;
 import tiptoe.graph.GraphSettings;
+import tiptoe.graph.GraphSources;
 import tiptoe.graph.ModelFolder;
 import tiptoe.speech.Recogniser;
 import tiptoe.speech.SpeechModel;
@@ -35,19 +36,21 @@ final class Engine implements AutoCloseable {
       throws IOException {
     ModelFolder folder =
         ModelFolder.open(ModelFolder.locate(asked, System.getenv(), home.folder()));
-    GraphInputs inputs =
-        new GraphInputs(
-            folder,
-            understanding.network().automaton(),
-            OwnWords.usual().after(home.pronunciations()),
-            GraphSettings.DEFAULT);
+    GraphSettings settings = GraphSettings.DEFAULT;
+    List<Path> pronunciations = OwnWords.usual().after(home.pronunciations());
     GraphCache cache = GraphCache.near(folder, System.getenv());
     BuiltModel built =
-        cache.get(inputs, () -> progress.println("building the decoding graph from the grammars"));
+        cache.get(
+            new GraphSources(folder, home.grammars(), pronunciations, settings).hash(),
+            () ->
+                new GraphInputs(
+                    folder, understanding.network().automaton(), pronunciations, settings),
+            () -> progress.println("building the decoding graph from the grammars"));
     if (built.fresh()) {
       progress.printf("decoding graph: %,d states, %,d arcs%n", built.states(), built.arcs());
     }
-    SpeechModel model = SpeechModel.open(built, cache.get(inputs.withoutPhrases(), () -> {}));
+    BuiltModel phones = cache.get(GraphInputs.ofPhones(folder, home.pronunciations()), () -> {});
+    SpeechModel model = SpeechModel.open(built, phones);
     return new Engine(built, model, model::recogniser);
   }
 

@@ -11,6 +11,7 @@ import java.nio.file.StandardCopyOption;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 
 /**
@@ -27,18 +28,63 @@ public final class GraphCache {
 
   private final Path folder;
 
+  /** Where else to look, such as in an installed program; the first that has a graph is taken. */
+  private final List<Path> places;
+
   /**
    * @param folder where the model folders are kept
    */
   public GraphCache(Path folder) {
-    this.folder = folder;
+    this(folder, List.of(folder));
   }
 
-  /** The cache beside a model, or the user's own cache folder where that cannot be written to. */
+  private GraphCache(Path folder, List<Path> places) {
+    this.folder = folder;
+    this.places = places;
+  }
+
+  /**
+   * The cache beside a model. Where that cannot be written to, what is there is still used, and
+   * what has to be built goes into the user's own cache folder.
+   */
   public static GraphCache near(ModelFolder model, Map<String, String> environment) {
     Path beside = model.path().toAbsolutePath().getParent();
-    return new GraphCache(
-        Files.isWritable(beside) ? beside : UserFolders.cache(environment, System.getProperties()));
+    Path own = UserFolders.cache(environment, System.getProperties());
+    return Files.isWritable(beside)
+        ? new GraphCache(beside)
+        : new GraphCache(own, List.of(beside, own));
+  }
+
+  /**
+   * The same as {@link #get(GraphInputs, Runnable)}, but the inputs are not even made where the
+   * files that they come from have been seen before: making them takes a second.
+   *
+   * @param sources SHA-256 of those files
+   */
+  public BuiltModel get(String sources, Supplier<GraphInputs> inputs, Runnable beforeBuilding)
+      throws IOException {
+    String note = "from-" + sources.substring(0, HASH_DIGITS);
+    for (Path place : places) {
+      Path noted = place.resolve(note);
+      if (Files.isRegularFile(noted)) {
+        Path built = place.resolve(Files.readString(noted).strip());
+        if (built.startsWith(place) && isIntact(built)) {
+          return found(built, false);
+        }
+      }
+    }
+    BuiltModel built = get(inputs.get(), beforeBuilding);
+    note(built.folder(), note);
+    return built;
+  }
+
+  private static void note(Path built, String note) throws IOException {
+    Path place = built.getParent();
+    if (Files.isWritable(place)) {
+      Path part = Files.createTempFile(place, "part-", null);
+      Files.writeString(part, built.getFileName().toString());
+      Files.move(part, place.resolve(note), StandardCopyOption.REPLACE_EXISTING);
+    }
   }
 
   /**
@@ -48,12 +94,18 @@ public final class GraphCache {
    * @throws UnsayableWordsException if words have no pronunciation
    */
   public BuiltModel get(GraphInputs inputs, Runnable beforeBuilding) throws IOException {
-    Path target = folder.resolve("built-" + inputs.hash().substring(0, HASH_DIGITS));
-    boolean fresh = !isIntact(target);
-    if (fresh) {
-      beforeBuilding.run();
-      build(inputs, target);
+    String name = "built-" + inputs.hash().substring(0, HASH_DIGITS);
+    for (Path place : places) {
+      if (isIntact(place.resolve(name))) {
+        return found(place.resolve(name), false);
+      }
     }
+    beforeBuilding.run();
+    build(inputs, folder.resolve(name));
+    return found(folder.resolve(name), true);
+  }
+
+  private static BuiltModel found(Path target, boolean fresh) throws IOException {
     FstHeader header = FstHeader.read(new BinaryReader(target.resolve("graph/HCLG.fst")));
     return new BuiltModel(target, header.states(), header.arcs(), fresh);
   }

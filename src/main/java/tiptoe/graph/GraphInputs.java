@@ -17,14 +17,23 @@ import tiptoe.grammar.WordAutomaton;
  */
 public record GraphInputs(
     ModelFolder model, WordAutomaton phrases, List<Path> pronunciations, GraphSettings settings) {
-  /** Counted up whenever the same inputs give another graph or folder. */
-  private static final int FORMAT = 2;
+  /** Counted up whenever the same inputs, or the same grammars, give another graph or folder. */
+  static final int FORMAT = 2;
 
-  /** The inputs of a graph that knows no phrase: a loop of phones over the same model. */
-  public GraphInputs withoutPhrases() {
+  /**
+   * The inputs of a graph that knows no phrase: a loop of phones over the model.
+   *
+   * @param pronunciations the program's own file; words that were taught make no difference
+   */
+  public static GraphInputs ofPhones(ModelFolder model, Path pronunciations) {
     WordAutomaton none =
         new WordAutomaton(List.of(new WordAutomaton.State(Float.POSITIVE_INFINITY, List.of())));
     return new GraphInputs(model, none, pronunciations, GraphSettings.PHONES);
+  }
+
+  /** The same for the model of these inputs. */
+  public GraphInputs withoutPhrases() {
+    return ofPhones(model, pronunciations.get(0));
   }
 
   public GraphInputs {

@@ -74,6 +74,45 @@ class GraphCacheTest {
   }
 
   @Test
+  void doesNotEvenMakeTheInputsOfFilesSeenBefore() throws IOException {
+    Path grammars = Files.createDirectory(temp.resolve("grammars"));
+    Files.writeString(grammars.resolve("a.gram"), "first");
+    AtomicInteger made = new AtomicInteger();
+    BuiltModel first = get(grammars, made);
+    BuiltModel second = get(grammars, made);
+    assertEquals(first.folder(), second.folder());
+    assertEquals(1, made.get());
+
+    Files.writeString(grammars.resolve("a.gram"), "second");
+    get(grammars, made);
+    assertEquals(2, made.get());
+    assertEquals(1, builds.get());
+  }
+
+  @Test
+  void makesTheInputsAgainWhenTheGraphThatWasNotedIsDamaged() throws IOException {
+    Path grammars = Files.createDirectory(temp.resolve("grammars"));
+    AtomicInteger made = new AtomicInteger();
+    BuiltModel first = get(grammars, made);
+    Files.write(first.folder().resolve("graph/HCLG.fst"), new byte[1000]);
+    assertTrue(get(grammars, made).fresh());
+    assertEquals(2, made.get());
+  }
+
+  private BuiltModel get(Path grammars, AtomicInteger made) throws IOException {
+    GraphSources sources =
+        new GraphSources(model, grammars, List.of(pronunciations), GraphSettings.DEFAULT);
+    return cache.get(
+        sources.hash(),
+        () -> {
+          made.incrementAndGet();
+          return new GraphInputs(
+              model, Words.of("ortolani negative"), pronunciations, GraphSettings.DEFAULT);
+        },
+        builds::incrementAndGet);
+  }
+
+  @Test
   void leavesNothingHalfDoneBehind() throws IOException {
     get(Words.of("ortolani negative"));
     assertThrows(UnsayableWordsException.class, () -> get(Words.of("zzyzy")));
