@@ -14,6 +14,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import tiptoe.measure.Baseline;
 import tiptoe.measure.Bench;
 import tiptoe.measure.Condition;
 import tiptoe.measure.Figures;
@@ -93,6 +94,12 @@ final class MeasureCommand implements Callable<Integer> {
   private boolean besideStock;
 
   @Option(
+      names = "--baseline",
+      paramLabel = "FILE",
+      description = "Fail when a figure is worse than this file allows.")
+  private Path baseline;
+
+  @Option(
       names = "--threads",
       paramLabel = "N",
       description = "How many recordings to hear at once (default: one a core).")
@@ -124,6 +131,7 @@ final class MeasureCommand implements Callable<Integer> {
     Settings settings = option.settings();
     Home home = Home.locate();
     Understanding understanding = Understanding.load(home);
+    Baseline least = baseline == null ? null : Baseline.read(baseline);
     Noises noises = noise == null ? null : Noises.in(noise, split, seed);
     List<Bench.Task> tasks = new ArrayList<>();
     for (Path folder : folders) {
@@ -147,7 +155,7 @@ final class MeasureCommand implements Callable<Integer> {
       }
     }
     bar.end();
-    return print(done);
+    return print(done, least);
   }
 
   private void check() {
@@ -200,7 +208,7 @@ final class MeasureCommand implements Callable<Integer> {
     return new Bench(subject, noises, offScript, pause).run(tasks, cores, bar::step);
   }
 
-  private int print(List<Bench.Done> done) {
+  private int print(List<Bench.Done> done, Baseline least) {
     Map<String, List<Score>> groups = new LinkedHashMap<>();
     for (Bench.Done one : done) {
       if (json) {
@@ -223,7 +231,7 @@ final class MeasureCommand implements Callable<Integer> {
       Console.out().print(offScript ? Tables.offScript(rows) : Tables.scripted(rows));
       done.stream().flatMap(one -> one.score().stream()).forEach(this::printWhatIsWrong);
     }
-    return complain(done);
+    return complain(done, least == null ? List.of() : least.problems(rows));
   }
 
   private void printWhatIsWrong(Score score) {
@@ -246,7 +254,7 @@ final class MeasureCommand implements Callable<Integer> {
   }
 
   /** Tells what could not be done, each problem once. */
-  private static int complain(List<Bench.Done> done) {
+  private static int complain(List<Bench.Done> done, List<String> worse) {
     List<String> problems =
         done.stream()
             .filter(one -> one.score().isEmpty())
@@ -262,7 +270,8 @@ final class MeasureCommand implements Callable<Integer> {
                     .map(text -> score.file().getFileName() + ": not understood: " + text))
         .distinct()
         .forEach(Console.err()::println);
-    return problems.isEmpty() ? 0 : Tiptoe.COULD_NOT;
+    worse.forEach(Console.err()::println);
+    return problems.isEmpty() && worse.isEmpty() ? 0 : Tiptoe.COULD_NOT;
   }
 
   /** Reads a half by its id. */

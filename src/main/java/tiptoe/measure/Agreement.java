@@ -90,11 +90,14 @@ public final class Agreement {
     return said.author() != null && said.status() != Status.UNDONE;
   }
 
+  /** A typed line takes no time. */
   private boolean wasHeard(Said said) {
     return said.author() == null
         && said.utterance() != null
-        && record.utterance(said.utterance()).stream()
-            .anyMatch(one -> !one.heard().words().isEmpty());
+        && record
+            .utterance(said.utterance())
+            .filter(one -> one.heard().end() > one.heard().start())
+            .isPresent();
   }
 
   private void accepted(Said said) {
