@@ -85,6 +85,18 @@ final class ExamCommand implements Callable<Integer> {
     understanding.getReady();
     Settings settings = option.settings();
     try (OpenExam open = open(data.store())) {
+      return examine(home, understanding, settings, recordings, open);
+    }
+  }
+
+  private int examine(
+      Home home,
+      Understanding understanding,
+      Settings settings,
+      List<Path> recordings,
+      OpenExam open)
+      throws IOException {
+    try {
       Session session =
           new Session(
               understanding.interpreter(),
@@ -105,8 +117,13 @@ final class ExamCommand implements Callable<Integer> {
         view.over();
       }
       finish(session, open.folder());
+      return 0;
+    } catch (IOException e) {
+      throw new IOException(
+          "the examination stopped: %s; everything that was shown is kept in %s; to go on: tiptoe exam --continue %s"
+              .formatted(Console.message(e), open.folder().path(), open.folder().name()),
+          e);
     }
-    return 0;
   }
 
   private ExamView view(Session session, ExamFolder folder) throws IOException {

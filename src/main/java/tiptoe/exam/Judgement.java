@@ -14,6 +14,8 @@ import tiptoe.protocol.Value;
  * resolved silently: the older statement stands until then.
  */
 final class Judgement {
+  private static final String REPEAT = "repeat";
+
   private final ExamRecord record;
   private final Integer utterance;
 
@@ -170,6 +172,7 @@ final class Judgement {
   private static boolean sameValue(Standing old, Statement statement) {
     boolean side = old.side() == statement.side() || old.side() == null || statement.side() == null;
     return side
+        && sameReading(old, statement)
         && Objects.equals(old.value(), statement.value())
         && Objects.equals(old.quantity(), statement.quantity());
   }
@@ -179,7 +182,12 @@ final class Judgement {
   }
 
   static boolean samePlace(Step step, Standing old, Statement statement) {
-    return !step.sided() || old.side() == statement.side();
+    return sameReading(old, statement) && (!step.sided() || old.side() == statement.side());
+  }
+
+  /** A screen that is repeated after an hour stands beside the first, it does not contradict it. */
+  private static boolean sameReading(Standing old, Statement statement) {
+    return Objects.equals(old.details().get(REPEAT), statement.details().get(REPEAT));
   }
 
   /** Whether both cannot be right. */

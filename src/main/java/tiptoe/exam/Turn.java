@@ -69,7 +69,7 @@ final class Turn {
     } else if (meaning instanceof Meaning.Asks asks) {
       ask(asks.question(), asks.correction());
     } else if (meaning instanceof Meaning.Fact fact) {
-      fact(fact.id(), fact.value());
+      fact(fact);
     } else if (meaning instanceof Meaning.Instruction instruction) {
       commands.add(instruction.command());
       new Orders(draft, utterance, heard).carryOut(instruction.command());
@@ -163,12 +163,14 @@ final class Turn {
             .anyMatch(answer -> Sweep.has(answer, question.detail()));
   }
 
-  private void fact(String id, String value) {
+  private void fact(Meaning.Fact fact) {
+    String id = fact.id();
+    String value = fact.value();
     String before = draft.record().baby().fact(id).orElse(value);
     if (Facts.problem(id, value).isPresent()) {
       return;
     }
-    if (before.equals(value)) {
+    if (before.equals(value) || fact.correction()) {
       new Context(draft, utterance, null).state(id, value);
     } else {
       String text = Wording.otherFact(id, before, value);

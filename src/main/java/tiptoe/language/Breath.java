@@ -65,7 +65,7 @@ final class Breath {
   }
 
   private void take(Clause clause, List<String> steps, boolean correction) {
-    Facts.of(clause).forEach(meanings::add);
+    Facts.of(clause, correction).forEach(meanings::add);
     if (clause.mark("heading").isPresent()) {
       enter(clause.mark("heading").get());
       meanings.add(new Meaning.Heading(region));

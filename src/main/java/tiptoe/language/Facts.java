@@ -14,12 +14,12 @@ final class Facts {
   private Facts() {}
 
   /** The facts of a clause; a number that cannot be meant yields none. */
-  static List<Meaning.Fact> of(Clause clause) {
+  static List<Meaning.Fact> of(Clause clause, boolean correction) {
     List<Meaning.Fact> facts = new ArrayList<>();
     for (Meaning.Fact fact : clause.facts) {
       String value = fact.value() != null ? fact.value() : number(fact.id(), clause.numbers);
       if (value != null) {
-        facts.add(new Meaning.Fact(fact.id(), value));
+        facts.add(new Meaning.Fact(fact.id(), value, correction));
       }
     }
     return facts;

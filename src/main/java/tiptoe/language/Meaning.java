@@ -24,8 +24,16 @@ public sealed interface Meaning {
    */
   record Answers(Question question) implements Meaning {}
 
-  /** A fact about the baby; ids and values as in {@code Baby}. */
-  record Fact(String id, String value) implements Meaning {}
+  /**
+   * A fact about the baby; ids and values as in {@code Baby}.
+   *
+   * @param correction whether it was said as a correction and replaces what stood before
+   */
+  record Fact(String id, String value, boolean correction) implements Meaning {
+    public Fact(String id, String value) {
+      this(id, value, false);
+    }
+  }
 
   /** A region was announced; what is said short from here on belongs to it. */
   record Heading(String region) implements Meaning {}

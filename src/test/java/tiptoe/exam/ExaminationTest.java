@@ -406,4 +406,26 @@ class ExaminationTest {
     bed.find("left barlow negative");
     assertTrue(bed.record().openQuestions().isEmpty());
   }
+
+  @Test
+  void aFactSaidAsACorrectionReplacesWhatStood() {
+    bed.fact("sex", "girl");
+    bed.say("correction baby boy", new Meaning.Fact("sex", "boy", true));
+    assertEquals("boy", bed.record().baby().sex().orElseThrow());
+    assertEquals(List.of(), bed.record().openQuestions());
+  }
+
+  // AAP, Pediatrics 2025;155:e2024069667: the screen is repeated after an hour; both readings stay.
+  @Test
+  void aRepeatedSaturationStandsBesideTheFirst() {
+    bed.find("saturation-foot 93 %");
+    bed.find("saturation-foot 93 % repeat=first");
+    bed.find("saturation-foot 96 % repeat=second");
+    assertEquals(
+        List.of(93.0, 93.0, 96.0),
+        bed.record().answers("saturation-foot").stream().map(a -> a.quantity().number()).toList());
+    assertEquals(List.of(), bed.record().openQuestions());
+    bed.find("saturation-foot 98 % repeat=second");
+    assertEquals(1, bed.record().openQuestions().size());
+  }
 }

@@ -1,0 +1,88 @@
+package tiptoe.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** An examination on a real disk that fills up; needs the right to mount one. */
+class FullDiskTest {
+  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+  private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+
+  @TempDir private Path folder;
+  private Path disk;
+  private boolean mounted;
+
+  @BeforeEach
+  void mount() throws Exception {
+    disk = Files.createDirectory(folder.resolve("disk"));
+    mounted = command("mount", "-t", "tmpfs", "-o", "size=900k", "tmpfs", disk.toString());
+    Assumptions.assumeTrue(mounted, "needs the right to mount a small disk");
+  }
+
+  @AfterEach
+  void unmount() throws Exception {
+    if (mounted) {
+      command("umount", disk.toString());
+    }
+  }
+
+  private static boolean command(String... words) throws InterruptedException {
+    try {
+      return new ProcessBuilder(words).redirectErrorStream(true).start().waitFor() == 0;
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  private int run(String... args) {
+    out.reset();
+    err.reset();
+    return Tiptoe.run(
+        new PrintStream(out, true, StandardCharsets.UTF_8),
+        new PrintStream(err, true, StandardCharsets.UTF_8),
+        args);
+  }
+
+  @Test
+  void losesNothingThatWasShownAndGoesOnWhenThereIsRoomAgain() throws Exception {
+    String data = disk.toString();
+    assertEquals(
+        1, run("exam", "--from", "demo-audio", "--fast", "--plain", "--data", data), err::toString);
+    String shown = out.toString(StandardCharsets.UTF_8);
+    assertTrue(shown.contains("weight: 3420 g"), shown);
+    String why = err.toString(StandardCharsets.UTF_8);
+    assertTrue(why.contains("No space left on device"), why);
+    String record = why.substring(why.lastIndexOf("--continue ") + "--continue ".length()).strip();
+
+    assertTrue(command("mount", "-o", "remount,size=20m", data));
+    assertEquals(0, run("record", record, "--verify", "--data", data), err::toString);
+    assertEquals(
+        0,
+        run(
+            "exam",
+            "--continue",
+            record,
+            "--from",
+            "demo-audio/05-hips.wav",
+            "--fast",
+            "--plain",
+            "--data",
+            data),
+        err::toString);
+    String after = out.toString(StandardCharsets.UTF_8);
+    assertTrue(after.contains("weight: 3420 g"), after);
+    assertTrue(after.contains("right Barlow: positive"), after);
+  }
+}
