@@ -2,12 +2,14 @@ package tiptoe.cli;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import tiptoe.exam.ExamRecord;
 import tiptoe.language.TypedText;
 import tiptoe.report.RecordJson;
 import tiptoe.settings.Settings;
@@ -28,6 +30,11 @@ final class InterpretCommand implements Callable<Integer> {
   @Option(names = "--json", description = "Print one JSON object for each TEXT.")
   private boolean json;
 
+  @Option(
+      names = "--explain",
+      description = "Show what each stretch of words was taken for where no grammar covers all.")
+  private boolean explain;
+
   @Mixin private SettingsOption option;
 
   @Override
@@ -36,17 +43,33 @@ final class InterpretCommand implements Callable<Integer> {
     Understanding understanding = Understanding.load(Home.locate());
     for (String text : texts) {
       Session session = Sessions.inMemory(understanding, settings);
+      List<Explanation> explanations = new ArrayList<>();
       int at = 0;
       for (String sentence : TypedText.sentences(text)) {
-        session.type(sentence, understanding.typed().words(sentence), at++);
+        List<String> words = understanding.typed().words(sentence);
+        explanations.add(new Explanation(words, session.meaning(words).spans()));
+        session.dictate(sentence, words, at++);
       }
-      if (json) {
-        ObjectNode node = RecordJson.of(session.record(), session.assessment());
-        Console.out().println(node);
-      } else {
-        Console.out().print(UtteranceText.of(session.record()));
-      }
+      print(session, explain ? explanations : List.of());
     }
     return 0;
+  }
+
+  private void print(Session session, List<Explanation> explanations) {
+    ExamRecord record = session.record();
+    if (json) {
+      ObjectNode node = RecordJson.of(record, session.assessment());
+      for (int i = 0; i < explanations.size(); i++) {
+        ((ObjectNode) node.at("/utterances/" + i)).set("spans", explanations.get(i).json());
+      }
+      Console.out().println(node);
+      return;
+    }
+    for (int i = 0; i < record.utterances().size(); i++) {
+      Console.out().print(UtteranceText.withSources(record, record.utterances().get(i)));
+      if (i < explanations.size()) {
+        Console.out().print(explanations.get(i).text());
+      }
+    }
   }
 }

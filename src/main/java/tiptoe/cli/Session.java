@@ -102,6 +102,16 @@ final class Session {
     return hear(Heard.typed(text, at), interpret(words, Source.TYPED));
   }
 
+  /** What typed words would mean now if they were dictated; changes nothing. */
+  synchronized Interpretation meaning(List<String> words) {
+    return interpret(words, Source.GRAMMAR);
+  }
+
+  /** Takes in a typed line as if it were dictated. */
+  synchronized Changes dictate(String text, List<String> words, double at) {
+    return hear(Heard.typed(text, at), meaning(words));
+  }
+
   /** Carries out what a key asks for, at this second of the audio. */
   synchronized Changes command(Command command, double at) {
     boolean paused = examination.record().phase() == Phase.PAUSED;
@@ -164,7 +174,7 @@ final class Session {
     if (heard.outcome() == Outcome.IGNORED) {
       return heard;
     }
-    if (saysNothing(meaning)) {
+    if (saysNothing(meaning) && !meaning.withheld()) {
       return because(heard, Outcome.IGNORED, "nothing that is recorded");
     }
     if (heard.outcome() == Outcome.ACCEPTED && !meaning.uncovered().isEmpty()) {

@@ -1,6 +1,7 @@
 package tiptoe.cli;
 
 import java.util.List;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import tiptoe.exam.Asked;
 import tiptoe.exam.Candidate;
@@ -22,6 +23,16 @@ final class UtteranceText {
   }
 
   static String of(ExamRecord record, Utterance utterance) {
+    return text(record, utterance, statement -> "");
+  }
+
+  /** The same with how each statement was understood. */
+  static String withSources(ExamRecord record, Utterance utterance) {
+    return text(record, utterance, statement -> "  [" + statement.source().id() + "]");
+  }
+
+  private static String text(
+      ExamRecord record, Utterance utterance, Function<Statement, String> behind) {
     Phrasing phrasing = new Phrasing(record.protocol());
     StringBuilder text = new StringBuilder();
     text.append("\"%s\"  %s".formatted(utterance.heard().text(), utterance.heard().outcome().id()));
@@ -31,7 +42,15 @@ final class UtteranceText {
     }
     text.append('\n');
     statements(record, utterance)
-        .forEach(statement -> text.append("  ").append(phrasing.of(statement)).append('\n'));
+        .forEach(
+            statement ->
+                text.append("  ")
+                    .append(phrasing.of(statement))
+                    .append(behind.apply(statement))
+                    .append('\n'));
+    if (record.toConfirm().filter(utterance::equals).isPresent()) {
+      text.append("  ? record that — yes or no?\n");
+    }
     record.questions().stream()
         .filter(asked -> Integer.valueOf(utterance.number()).equals(asked.utterance()))
         .map(Asked::question)

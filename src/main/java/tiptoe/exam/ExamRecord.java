@@ -141,6 +141,21 @@ public record ExamRecord(
     return utterances.stream().filter(Utterance::waits).toList();
   }
 
+  /**
+   * The utterance that a bare "yes" would record: the last that was not ignored, where no grammar
+   * covers it but it was read all the same, and nothing else is being asked.
+   */
+  public Optional<Utterance> toConfirm() {
+    if (openQuestion().isPresent() || !phase.takesFindings()) {
+      return Optional.empty();
+    }
+    return utterances.stream()
+        .filter(one -> one.heard().outcome() != Outcome.IGNORED)
+        .reduce((first, last) -> last)
+        .filter(Utterance::waits)
+        .filter(Utterance::wasTagged);
+  }
+
   /** Flags of rules that apply now. */
   public List<Flag> openFlags() {
     return flags.stream().filter(FlagHistory::open).map(FlagHistory::flag).toList();

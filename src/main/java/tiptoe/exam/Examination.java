@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import tiptoe.language.Command;
 import tiptoe.language.Dialogue;
@@ -67,6 +68,7 @@ public final class Examination {
   /** Whether a bare yes or no has something to answer now. */
   public boolean awaitsYesOrNo() {
     return record.phase() == Phase.ENDING
+        || record.toConfirm().isPresent()
         || record
             .openQuestion()
             .map(asked -> asked.question().kind())
@@ -107,6 +109,10 @@ public final class Examination {
 
   private Changes take(Heard heard, Interpretation meaning) {
     Dialogue next = moved(meaning);
+    Optional<Utterance> confirmed =
+        says(meaning, Command.YES) || says(meaning, Command.NO)
+            ? record.toConfirm()
+            : Optional.empty();
     Changes changes =
         change(
             draft -> {
@@ -116,6 +122,10 @@ public final class Examination {
                       utterance, heard, List.of(), meaning.uncovered(), next.region()));
               Turn turn = new Turn(draft, utterance, heard);
               turn.take(meaning);
+              confirmed.ifPresent(
+                  waiting ->
+                      new Turn(draft, waiting.number(), waiting.heard())
+                          .confirm(waiting, says(meaning, Command.YES)));
               return turn.commands();
             });
     dialogue = next;

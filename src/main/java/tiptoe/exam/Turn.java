@@ -42,6 +42,16 @@ final class Turn {
     new Sweep(draft, utterance).run();
   }
 
+  /** The clinician says whether an unsure utterance was understood; only then it counts. */
+  void confirm(Utterance unsure, boolean yes) {
+    if (yes) {
+      unsure
+          .candidates()
+          .forEach(candidate -> found(candidate.statement(), candidate.correction()));
+    }
+    draft.add(new Event.UtteranceReviewed(unsure.number(), yes, null));
+  }
+
   private static boolean goesOn(Meaning meaning) {
     return meaning instanceof Meaning.Finding || meaning instanceof Meaning.Asks;
   }

@@ -2,6 +2,7 @@ package tiptoe.exam;
 
 import java.time.Instant;
 import java.util.List;
+import tiptoe.language.Source;
 
 /**
  * An utterance in the history of the record, used or not.
@@ -27,6 +28,12 @@ public record Utterance(
   /** Whether the reviewer still has to look at it. */
   public boolean waits() {
     return heard.outcome() == Outcome.UNSURE && reviewed == null;
+  }
+
+  /** Whether some of what it seems to say was read beyond the grammars. */
+  boolean wasTagged() {
+    return candidates.stream()
+        .anyMatch(candidate -> candidate.statement().source() == Source.TAGGER);
   }
 
   Utterance withReviewed(boolean accepted) {

@@ -9,12 +9,15 @@ import java.util.stream.Stream;
  * @param meanings in the order they were said
  * @param uncovered words that no phrase covers, in order; empty when all was understood
  * @param spans what the words were taken for, where not all of them were covered
+ * @param withheld whether phrases were found that do not count as findings, since the sentence is a
+ *     doubt, a plan, or about someone else; a person should read it
  * @param dialogue the context for the next utterance
  */
 public record Interpretation(
     List<Meaning> meanings,
     List<String> uncovered,
     List<SecondReading.Span> spans,
+    boolean withheld,
     Dialogue dialogue) {
   public Interpretation {
     meanings = List.copyOf(meanings);
@@ -24,7 +27,7 @@ public record Interpretation(
 
   /** What was understood by the grammars alone. */
   public Interpretation(List<Meaning> meanings, List<String> uncovered, Dialogue dialogue) {
-    this(meanings, uncovered, List.of(), dialogue);
+    this(meanings, uncovered, List.of(), false, dialogue);
   }
 
   public List<Statement> statements() {

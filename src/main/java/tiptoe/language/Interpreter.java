@@ -73,7 +73,10 @@ public final class Interpreter {
     }
     SecondReading.Reading reading = second.read(words);
     List<Meaning> meanings = new SecondOpinion(protocol, reading, loose).beside(breath.meanings());
-    return new Interpretation(meanings, uncovered, reading.spans(), breath.dialogue());
+    boolean withheld =
+        meanings.stream().noneMatch(Meaning.Finding.class::isInstance)
+            && breath.meanings().stream().anyMatch(Meaning.Finding.class::isInstance);
+    return new Interpretation(meanings, uncovered, reading.spans(), withheld, breath.dialogue());
   }
 
   // "No sign at all of milk spots" where only "milk spots" is a phrase, or "hernia absent": taking

@@ -47,7 +47,7 @@ class CommandsTest {
     assertEquals(
         "{\"step\":\"clavicle\",\"side\":\"left\",\"value\":\"crepitus\"}",
         json.at("/answers/0").toString());
-    assertEquals("typed", json.at("/utterances/0/statements/0/source").asText());
+    assertEquals("grammar", json.at("/utterances/0/statements/0/source").asText());
     assertTrue(
         json.get("missing").toString().contains("{\"step\":\"clavicle\",\"side\":\"right\"}"));
     assertEquals("femoral-pulse", json.at("/questions/0/step").asText());

@@ -1,0 +1,90 @@
+package tiptoe.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import tiptoe.exam.Outcome;
+import tiptoe.exam.Utterance;
+import tiptoe.language.Source;
+import tiptoe.settings.Settings;
+
+/** Sentences that no grammar covers, in an examination. The wordings are common practice. */
+class BeyondTheGrammarTest {
+  private static final String UNLISTED = "his right arm hangs there and isn't moving";
+  private static Understanding understanding;
+
+  @BeforeAll
+  static void load() throws IOException {
+    understanding = Understanding.load(Home.locate());
+  }
+
+  private final Session session = Sessions.inMemory(understanding, Settings.DEFAULT);
+
+  private Utterance say(String text) {
+    session.dictate(text, understanding.typed().words(text), 0);
+    List<Utterance> all = session.record().utterances();
+    return all.get(all.size() - 1);
+  }
+
+  @Test
+  void whatTheTaggerReadsIsOfferedAndNotRecorded() {
+    Utterance heard = say(UNLISTED);
+    assertEquals(Outcome.UNSURE, heard.heard().outcome());
+    assertEquals("arm-movement", heard.candidates().get(0).statement().step());
+    assertEquals("reduced", heard.candidates().get(0).statement().value());
+    assertEquals(Source.TAGGER, heard.candidates().get(0).statement().source());
+    assertEquals(0, session.record().answers().size());
+  }
+
+  @Test
+  void aSpokenYesRecordsIt() {
+    say(UNLISTED);
+    assertEquals(Outcome.COMMAND, say("yes").heard().outcome());
+    assertEquals(1, session.record().answers().size());
+    assertEquals("reduced", session.record().answers().get(0).value());
+    assertTrue(session.record().unsure().isEmpty());
+    assertTrue(session.record().toConfirm().isEmpty());
+  }
+
+  @Test
+  void aSpokenNoDismissesIt() {
+    say(UNLISTED);
+    say("no");
+    assertEquals(0, session.record().answers().size());
+    assertTrue(session.record().unsure().isEmpty());
+  }
+
+  @Test
+  void aYesAfterSomethingElseRecordsNothing() {
+    say(UNLISTED);
+    say("left clavicle intact");
+    assertEquals(Outcome.IGNORED, say("yes").heard().outcome());
+    assertEquals(1, session.record().answers().size());
+    assertEquals(1, session.record().unsure().size());
+  }
+
+  @Test
+  void whatIsDoubtedOrPlannedOrAboutSomeoneElseIsNoFinding() {
+    for (String text :
+        List.of(
+            "I wonder if there is a murmur",
+            "his brother had a cleft palate",
+            "we will do the red reflex later",
+            "call me if the cord gets red")) {
+      assertTrue(say(text).candidates().isEmpty(), text);
+    }
+    assertEquals(0, session.record().answers().size());
+  }
+
+  @Test
+  void aDenialTheGrammarsDoNotAllowDoesNotBecomeTheNormalValue() {
+    Utterance heard = say("I honestly can't see any sort of hydrocele down here on the left");
+    assertTrue(
+        heard.candidates().stream()
+            .noneMatch(candidate -> "descended".equals(candidate.statement().value())));
+  }
+}

@@ -1,0 +1,97 @@
+package tiptoe.language.tagger;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import tiptoe.grammar.GrammarSet;
+import tiptoe.grammar.PhraseNetwork;
+import tiptoe.language.Interpreter;
+import tiptoe.language.TypedText;
+import tiptoe.protocol.Protocol;
+
+/**
+ * Natural sentences, read by grammars and tagger together. The sentences were written by hand from
+ * how the examination is dictated: common practice, no published source. The floors lie just below
+ * what was measured.
+ */
+class NaturalSpeechTest {
+  private static PhraseNetwork network;
+  private static TypedText typed;
+  private static Lay lay;
+  private static Tagger tagger;
+
+  @BeforeAll
+  static void train() throws IOException {
+    network = PhraseNetwork.of(GrammarSet.load(Path.of("grammars"), "exam.gram"));
+    typed = TypedText.load(Path.of("grammars/spellings.txt"));
+    lay = LayReader.shipped(Protocol.standard(), typed::words);
+    tagger = Tagger.train(network, Protocol.standard(), typed);
+  }
+
+  private static NaturalSentences.Score score(String... authors) throws IOException {
+    List<NaturalSentences.Row> rows = new ArrayList<>();
+    for (String author : authors) {
+      rows.addAll(NaturalSentences.read(author));
+    }
+    return NaturalSentences.score(
+        rows, new Interpreter(network, Protocol.standard(), tagger), typed);
+  }
+
+  @Test
+  void hasEnoughSentencesByMoreThanOneAuthor() throws IOException {
+    int registrar = NaturalSentences.read("registrar").size();
+    int practitioner = NaturalSentences.read("practitioner").size();
+    assertTrue(registrar > 100 && practitioner > 100);
+    assertTrue(registrar + practitioner >= 250);
+  }
+
+  @Test
+  void readsTheSentencesOfBothAuthorsAsMeant() throws IOException {
+    NaturalSentences.Score score = score("registrar", "practitioner");
+    assertTrue(score.precision() >= 0.965, score::toString);
+    assertTrue(score.recall() >= 0.93, score::toString);
+  }
+
+  @Test
+  void readsTheSentencesOfTheHeldOutAuthorAsMeant() throws IOException {
+    NaturalSentences.Score score = score("practitioner");
+    assertTrue(score.precision() >= 0.94, score::toString);
+    assertTrue(score.recall() >= 0.90, score::toString);
+  }
+
+  @Test
+  void hardlyEverTurnsADenialRoundOrTakesTheOtherSide() throws IOException {
+    NaturalSentences.Score score = score("registrar", "practitioner");
+    double all = score.right + score.wrong;
+    assertTrue(score.negationErrors.size() / all < 0.005, score.negationErrors::toString);
+    assertTrue(score.sideErrors.size() / all < 0.005, score.sideErrors::toString);
+  }
+
+  @Test
+  void labelsSentencesOfTemplatesItHasNotSeen() throws IOException {
+    SpanScore score = SpanScore.onHeldOutTemplates(lay, network);
+    assertTrue(score.f1() >= 0.85, score::toString);
+  }
+
+  @Test
+  void learnsTheSameFromTheSameSentences() throws IOException {
+    List<Tagged> sentences =
+        new TrainingSentences(lay, Protocol.standard(), 3).all(network).subList(0, 500);
+    assertEquals(
+        sentences, new TrainingSentences(lay, Protocol.standard(), 3).all(network).subList(0, 500));
+    SpanModel one = SpanModel.train(sentences, lay);
+    SpanModel other = SpanModel.train(sentences, lay);
+    Random random = new Random(1);
+    for (int i = 0; i < 50; i++) {
+      List<String> words = network.samplePath(random).words();
+      assertEquals(one.labels(words), other.labels(words));
+    }
+  }
+}
