@@ -68,7 +68,7 @@ public final class Interpreter {
     }
     parse.uncovered().forEach(span -> IntStream.range(span.from(), span.to()).forEach(loose::add));
     List<String> uncovered = loose.stream().map(words::get).toList();
-    if (uncovered.isEmpty()) {
+    if (uncovered.isEmpty() || second == SecondReading.NONE) {
       return new Interpretation(breath.meanings(), uncovered, breath.dialogue());
     }
     SecondReading.Reading reading = second.read(words);

@@ -3,17 +3,20 @@ package tiptoe.language;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
 
 /**
  * Brings together what the grammars found in an utterance they do not cover and what a second
  * reading says of it. The grammars go first: the second reading adds only what rests on words they
- * leave over. Where the two exclude each other, neither is offered.
+ * leave over, and takes away what it does not find in the whole sentence. Where the two exclude
+ * each other, neither is offered.
  */
 final class SecondOpinion {
   private final Protocol protocol;
@@ -39,7 +42,7 @@ final class SecondOpinion {
     for (Meaning meaning : first) {
       if (!(meaning instanceof Meaning.Finding finding)) {
         meanings.add(meaning);
-      } else if (said.stream().noneMatch(other -> exclude(finding.statement(), other))) {
+      } else if (isConfirmed(finding.statement(), said)) {
         meanings.add(new Meaning.Finding(placed(finding.statement(), said), finding.correction()));
       }
     }
@@ -53,13 +56,25 @@ final class SecondOpinion {
     return meanings;
   }
 
+  // A phrase inside a sentence that is more than phrases may have lost the words that turn it
+  // round, so it is offered only where the reading of the whole sentence agrees. Numbers and what
+  // was left out are read by the grammars alone.
+  private boolean isConfirmed(Statement statement, List<Statement> said) {
+    boolean byValue = statement.value() != null && !Value.NOT_EXAMINED.equals(statement.value());
+    boolean agreed =
+        said.stream()
+            .filter(other -> other.step().equals(statement.step()))
+            .anyMatch(other -> Objects.equals(other.value(), statement.value()));
+    return (!byValue || agreed) && said.stream().noneMatch(other -> exclude(statement, other));
+  }
+
   // "Facial palsy" by the grammar, "on the left" by the words behind it.
   private Statement placed(Statement statement, List<Statement> said) {
     List<Statement> same =
         said.stream()
             .filter(other -> statement.side() == null && other.side() != null)
             .filter(other -> other.step().equals(statement.step()))
-            .filter(other -> java.util.Objects.equals(other.value(), statement.value()))
+            .filter(other -> Objects.equals(other.value(), statement.value()))
             .toList();
     return same.size() == 1
         ? statement.withSide(same.get(0).side()).withSource(Source.TAGGER)
@@ -96,7 +111,7 @@ final class SecondOpinion {
         .filter(Meaning.Finding.class::isInstance)
         .map(meaning -> ((Meaning.Finding) meaning).statement())
         .filter(other -> other.step().equals(statement.step()) && overlap(other, statement))
-        .noneMatch(other -> java.util.Objects.equals(other.value(), statement.value()));
+        .noneMatch(other -> Objects.equals(other.value(), statement.value()));
   }
 
   // What stands only against a normal value where several values may stand goes before it: "pink,
@@ -116,7 +131,7 @@ final class SecondOpinion {
       return false;
     }
     if (one.value() == null || other.value() == null) {
-      return !java.util.Objects.equals(one.quantity(), other.quantity());
+      return !Objects.equals(one.quantity(), other.quantity());
     }
     if (one.value().equals(other.value())) {
       return false;

@@ -164,14 +164,16 @@ final class Claims {
   }
 
   private void absent(Segment segment) {
-    for (String id : segment.partSteps()) {
-      Step step = protocol.step(id);
-      if (segment.partSteps().size() == 1 && step.value("absent").isPresent()) {
-        Set<Integer> evidence = new TreeSet<>(segment.sideWords);
-        evidence.add(segment.denier);
-        segment.parts.forEach(part -> addWords(part, evidence));
-        add(segment, step, "absent", List.of(), evidence);
-      }
+    List<Step> steps =
+        segment.partSteps().stream()
+            .map(protocol::step)
+            .filter(step -> step.value("absent").isPresent())
+            .toList();
+    if (steps.size() == 1) {
+      Set<Integer> evidence = new TreeSet<>(segment.sideWords);
+      evidence.add(segment.denier);
+      segment.parts.forEach(part -> addWords(part, evidence));
+      add(segment, steps.get(0), "absent", List.of(), evidence);
     }
   }
 

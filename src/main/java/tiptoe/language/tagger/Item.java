@@ -13,7 +13,7 @@ import java.util.function.Predicate;
  * @param hit with the senses of that role only
  */
 record Item(Role role, Hit hit) {
-  private static final int LONG = 3;
+  private static final int LONG = 2;
 
   /** Parts that words can play. */
   enum Role {
