@@ -46,7 +46,8 @@ final class Dictation {
     double seconds = 0;
     double lost = 0;
     Joiner joiner = new Joiner(going);
-    try (Recogniser recogniser = engine.recogniser()) {
+    try (Recogniser recogniser = engine.recogniser();
+        RemarkHearing remarks = new RemarkHearing(engine.free(), session, offset)) {
       for (Optional<Chunk> next = sound.next();
           next.isPresent() && session.record().phase() != Phase.ENDED;
           next = sound.next()) {
@@ -59,6 +60,7 @@ final class Dictation {
           lost += missing;
         }
         seconds = (double) chunk.end() / Pcm.RATE;
+        remarks.accept(chunk);
         List<Utterance> ready = new ArrayList<>();
         recogniser
             .accept(chunk.samples())
@@ -66,9 +68,11 @@ final class Dictation {
         String words = recogniser.partial();
         ready.addAll(joiner.wait(seconds - lost, !words.isBlank()));
         hear(ready, offset + lost, heard);
+        remarks.look().ifPresent(heard);
         partial.accept(words);
       }
       hear(ending(recogniser, joiner), offset + lost, heard);
+      remarks.look().ifPresent(heard);
     }
     return seconds;
   }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Supplier;
 import tiptoe.graph.BuiltModel;
 import tiptoe.graph.GraphCache;
@@ -19,11 +20,14 @@ final class Engine implements AutoCloseable {
   private final BuiltModel built;
   private final SpeechModel model;
   private final Supplier<Recogniser> recognisers;
+  private final FreeHearing free;
 
-  private Engine(BuiltModel built, SpeechModel model, Supplier<Recogniser> recognisers) {
+  private Engine(
+      BuiltModel built, SpeechModel model, Supplier<Recogniser> recognisers, FreeHearing free) {
     this.built = built;
     this.model = model;
     this.recognisers = recognisers;
+    this.free = free;
   }
 
   /**
@@ -51,7 +55,9 @@ final class Engine implements AutoCloseable {
     }
     BuiltModel phones = cache.get(GraphInputs.ofPhones(folder, home.pronunciations()), () -> {});
     SpeechModel model = SpeechModel.open(built, phones);
-    return new Engine(built, model, model::recogniser);
+    FreeHearing free =
+        new FreeHearing(folder, understanding.network().words(), home.pronunciations());
+    return new Engine(built, model, model::recogniser, free);
   }
 
   /**
@@ -61,10 +67,11 @@ final class Engine implements AutoCloseable {
    * @param phrases all that it may hear
    */
   static Engine openStock(Home home, Path asked, List<String> phrases) throws IOException {
-    SpeechModel model =
-        SpeechModel.open(
-            ModelFolder.open(ModelFolder.locate(asked, System.getenv(), home.folder())));
-    return new Engine(null, model, () -> model.recogniserOf(phrases));
+    ModelFolder folder =
+        ModelFolder.open(ModelFolder.locate(asked, System.getenv(), home.folder()));
+    SpeechModel model = SpeechModel.open(folder);
+    FreeHearing free = new FreeHearing(folder, Set.of(), home.pronunciations());
+    return new Engine(null, model, () -> model.recogniserOf(phrases), free);
   }
 
   BuiltModel built() {
@@ -75,8 +82,14 @@ final class Engine implements AutoCloseable {
     return recognisers.get();
   }
 
+  /** Hears free speech; its model is loaded when it is first asked for. */
+  FreeHearing free() {
+    return free;
+  }
+
   @Override
   public void close() {
+    free.close();
     model.close();
   }
 }

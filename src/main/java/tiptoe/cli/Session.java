@@ -11,6 +11,7 @@ import tiptoe.exam.Examination;
 import tiptoe.exam.Heard;
 import tiptoe.exam.Outcome;
 import tiptoe.exam.Phase;
+import tiptoe.exam.Repair;
 import tiptoe.exam.Word;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Command;
@@ -123,6 +124,14 @@ final class Session {
       noteFlags();
     }
     return changes;
+  }
+
+  /** Puts a remark in other words, as it was heard by the model's own vocabulary. */
+  synchronized Changes reword(int remark, String text, List<Repair> repairs) {
+    boolean better = !text.isBlank();
+    return better
+        ? examination.reword(remark, text, repairs, null)
+        : new Changes(List.of(), List.of(), examination.record());
   }
 
   /** Notes that sound was lost, from this second of the audio on. */

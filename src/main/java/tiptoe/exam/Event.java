@@ -169,8 +169,17 @@ public sealed interface Event {
   record RemarkMade(int number, String text, double start, double end, String author)
       implements Event {}
 
-  /** A remark was read again: better decoded, or edited. */
-  record RemarkReworded(int number, String text, String author) implements Event {}
+  /**
+   * A remark was read again: better decoded, or edited.
+   *
+   * @param repairs words that were put in place of what sounds alike, in the order of the text
+   */
+  record RemarkReworded(int number, String text, List<Repair> repairs, String author)
+      implements Event {
+    public RemarkReworded {
+      repairs = repairs == null ? List.of() : List.copyOf(repairs);
+    }
+  }
 
   /** The end was asked for while key steps are missing; it takes a second word. */
   record EndAsked(List<Slot> missing, Integer utterance) implements Event {}

@@ -240,8 +240,8 @@ public final class Examination {
   }
 
   /** A better reading of a remark, such as one by another recogniser. */
-  public Changes reword(int remark, String text, String author) {
-    return append(new Event.RemarkReworded(remark, text, author));
+  public Changes reword(int remark, String text, List<Repair> repairs, String author) {
+    return append(new Event.RemarkReworded(remark, text, repairs, author));
   }
 
   /** Edits by a reviewer of this name. */

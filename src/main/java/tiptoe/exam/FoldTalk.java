@@ -31,7 +31,8 @@ final class FoldTalk {
         Event.RemarkReworded.class,
         (fold, entry, event) ->
             fold.remarks.computeIfPresent(
-                event.number(), (number, remark) -> remark.reworded(event.text())));
+                event.number(),
+                (number, remark) -> remark.reworded(event.text(), event.repairs())));
   }
 
   private static void heard(Fold fold, Entry entry, Event.UtteranceHeard event) {
@@ -122,6 +123,7 @@ final class FoldTalk {
             event.text(),
             event.start(),
             event.end(),
+            List.of(),
             event.author()));
   }
 }

@@ -121,7 +121,7 @@ public final class Review {
   }
 
   public Changes reword(int remark, String text) {
-    return edit(draft -> draft.add(new Event.RemarkReworded(remark, text, author)));
+    return edit(draft -> draft.add(new Event.RemarkReworded(remark, text, List.of(), author)));
   }
 
   public Changes context(String fact, String value) {

@@ -14,6 +14,7 @@ import tiptoe.clinical.PlanItem;
 import tiptoe.clinical.Size;
 import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Remark;
 import tiptoe.exam.Signature;
 import tiptoe.exam.Slot;
 import tiptoe.language.Phrasing;
@@ -264,7 +265,7 @@ final class Findings {
   }
 
   List<String> remarks() {
-    return record.remarks().stream().map(remark -> remark.text()).toList();
+    return record.remarks().stream().map(Remark::marked).toList();
   }
 
   List<String> signatures() {

@@ -15,6 +15,7 @@ import tiptoe.exam.Contradiction;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.MissingDetail;
 import tiptoe.exam.Outcome;
+import tiptoe.exam.Remark;
 import tiptoe.exam.Said;
 import tiptoe.exam.Slot;
 import tiptoe.exam.Utterance;
@@ -47,6 +48,10 @@ public final class RecordJson {
     record.openQuestions().forEach(asked -> questions.add(question(asked)));
     ArrayNode contradictions = root.putArray("contradictions");
     record.contradictions().forEach(one -> contradictions.add(contradiction(one)));
+    if (!record.remarks().isEmpty()) {
+      ArrayNode remarks = root.putArray("remarks");
+      record.remarks().forEach(remark -> remarks.add(remark(remark)));
+    }
     root.set("flags", JSON.valueToTree(assessment.flags()));
     root.set("sizes", JSON.valueToTree(assessment.sizes()));
     root.set("results", JSON.valueToTree(assessment.results()));
@@ -87,6 +92,24 @@ public final class RecordJson {
           .filter(said -> Integer.valueOf(utterance.number()).equals(said.utterance()))
           .map(Said::statement)
           .forEach(statement -> statements.add(statement(statement)));
+    }
+    return node;
+  }
+
+  private static ObjectNode remark(Remark remark) {
+    ObjectNode node = JSON.createObjectNode();
+    node.put("start", seconds(remark.start()));
+    node.put("end", seconds(remark.end()));
+    node.put("text", remark.text());
+    if (!remark.heard().equals(remark.text())) {
+      node.put("heard", remark.heard());
+    }
+    if (!remark.repairs().isEmpty()) {
+      ArrayNode repaired = node.putArray("repaired");
+      remark.repairs().forEach(repair -> repaired.add(JSON.valueToTree(repair)));
+    }
+    if (remark.author() != null) {
+      node.put("author", remark.author());
     }
     return node;
   }

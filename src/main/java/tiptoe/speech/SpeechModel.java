@@ -61,7 +61,7 @@ public final class SpeechModel implements AutoCloseable {
     return open(built.folder());
   }
 
-  /** Loads a stock model as it is, to be compared with. */
+  /** Loads a stock model as it is: to hear free speech, or to be compared with. */
   public static SpeechModel open(ModelFolder stock) throws IOException {
     return open(stock.path());
   }

@@ -320,7 +320,7 @@ class RecordProperties {
                     new Event.QuestionAnswered(n, "left", n, null),
                     new Event.QuestionDropped(n, "passed over", null),
                     new Event.RemarkMade(n, "asleep", 1, 2, null),
-                    new Event.RemarkReworded(n, "fast asleep", "Dr Reed"),
+                    new Event.RemarkReworded(n, "fast asleep", List.of(), "Dr Reed"),
                     new Event.StatementRejected(n, "mis-heard", "Dr Reed"),
                     new Event.UtteranceReviewed(n, true, "Dr Reed")));
     return Arbitraries.oneOf(Arbitraries.of(fixed), numbered);

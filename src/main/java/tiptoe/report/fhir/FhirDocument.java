@@ -222,7 +222,7 @@ public final class FhirDocument {
   }
 
   private void remarks(Composition composition) {
-    List<String> words = record.remarks().stream().map(remark -> remark.text()).toList();
+    List<String> words = record.remarks().stream().map(remark -> remark.marked()).toList();
     if (!words.isEmpty()) {
       composition.addSection().setTitle("Remarks").setText(narrative(words));
     }

@@ -1,0 +1,51 @@
+package tiptoe.language.tagger;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tiptoe.grammar.GrammarSet;
+import tiptoe.grammar.PhraseNetwork;
+import tiptoe.language.TypedText;
+import tiptoe.protocol.Protocol;
+
+/** A tagger is trained once, and again when its file is damaged. */
+class TaggerCacheTest {
+  private static final Path GRAMMARS = Path.of("grammars");
+
+  @TempDir private Path folder;
+  private final AtomicInteger trained = new AtomicInteger();
+
+  @Test
+  void readsWhatItTrainedAndTrainsAnewWhatIsDamaged() throws IOException {
+    PhraseNetwork network = PhraseNetwork.of(GrammarSet.load(GRAMMARS, "exam.gram"));
+    TypedText typed = TypedText.load(GRAMMARS.resolve("spellings.txt"));
+    List<String> words = typed.words("the right arm just hangs there");
+    var first = get(network, typed).read(words);
+    assertEquals("arm-movement", first.claims().get(0).step());
+    assertEquals(first, get(network, typed).read(words));
+    assertEquals(1, trained.get());
+    Path file;
+    try (var files = Files.list(folder)) {
+      file = files.findFirst().orElseThrow();
+    }
+    byte[] whole = Files.readAllBytes(file);
+    byte[] damaged = whole.clone();
+    damaged[whole.length / 2] ^= 1;
+    Files.write(file, damaged);
+    assertEquals(first, get(network, typed).read(words));
+    assertEquals(2, trained.get());
+    assertArrayEquals(whole, Files.readAllBytes(file));
+  }
+
+  private Tagger get(PhraseNetwork network, TypedText typed) throws IOException {
+    return new TaggerCache(folder)
+        .get(GRAMMARS, network, Protocol.standard(), typed, trained::incrementAndGet);
+  }
+}
