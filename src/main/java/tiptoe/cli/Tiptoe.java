@@ -41,6 +41,8 @@ import tiptoe.protocol.Caution;
       SayCommand.class,
       ReportCommand.class,
       SendCommand.class,
+      ReviewCommand.class,
+      SignCommand.class,
       ReadyCommand.class,
       SoundcheckCommand.class,
       TeachCommand.class,

@@ -46,6 +46,9 @@ final class Judgement {
   /** Places a reviewer's statement: it stands whatever it contradicts, or confirms. */
   Verdict byReviewer(Statement statement) {
     Step step = record.protocol().step(statement.step());
+    if (statement.group()) {
+      return group(step, statement);
+    }
     List<Integer> inTheWay = inTheWay(statement);
     return first(standing(step, Status.STANDS), statement)
         .filter(old -> !conflictingDetails(step, old, statement))

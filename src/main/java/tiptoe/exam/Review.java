@@ -6,8 +6,11 @@ import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import tiptoe.language.Interpretation;
+import tiptoe.language.Meaning;
 import tiptoe.language.Statement;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Value;
@@ -34,6 +37,65 @@ public final class Review {
   /** States a finding; it replaces what stands in its place and contradicts it. */
   public Changes state(Statement statement) {
     return edit(draft -> make(draft, statement, null));
+  }
+
+  /**
+   * Takes in a typed line as one edit: what it states stands at once, in place of what it
+   * contradicts.
+   *
+   * @param words the line
+   * @param meaning what it means; every finding of a step with sides must have its side
+   * @param question number of the question it may answer; null when none was shown
+   */
+  public Changes enter(String words, Interpretation meaning, Integer question) {
+    meaning.of(Meaning.Fact.class).forEach(fact -> require(fact.id(), fact.value()));
+    meaning.of(Meaning.Finding.class).map(Meaning.Finding::statement).forEach(this::requireSide);
+    return edit(
+        draft -> {
+          Integer utterance = null;
+          Optional<Asked> asked = openQuestion(draft, question);
+          if (asked.isPresent() && meaning.of(Meaning.Answers.class).findAny().isPresent()) {
+            utterance = asked.get().utterance();
+            draft.add(new Event.QuestionAnswered(question, words, null, author));
+          }
+          Context context = new Context(draft, null, author);
+          meaning.of(Meaning.Fact.class).forEach(fact -> context.state(fact.id(), fact.value()));
+          for (Statement statement : meaning.statements()) {
+            for (Statement sided : withSides(statement)) {
+              make(draft, sided, utterance);
+            }
+          }
+        });
+  }
+
+  private static Optional<Asked> openQuestion(Draft draft, Integer number) {
+    return draft.record().openQuestions().stream()
+        .filter(asked -> Integer.valueOf(asked.number()).equals(number))
+        .findFirst();
+  }
+
+  /** What is said of a whole region, or left out, goes for both sides. */
+  private List<Statement> withSides(Statement statement) {
+    boolean both =
+        statement.side() == null && examination.record().protocol().step(statement.step()).sided();
+    return both
+        ? List.of(statement.withSide(Side.RIGHT), statement.withSide(Side.LEFT))
+        : List.of(statement);
+  }
+
+  private void requireSide(Statement statement) {
+    boolean both = statement.group() || Value.NOT_EXAMINED.equals(statement.value());
+    if (!both && withSides(statement).size() > 1) {
+      throw new IllegalArgumentException("expected a side for " + statement.step());
+    }
+  }
+
+  private static void require(String fact, String value) {
+    Facts.problem(fact, value)
+        .ifPresent(
+            problem -> {
+              throw new IllegalArgumentException(problem);
+            });
   }
 
   /** Puts a statement in the place of another: other side, other value, other details. */
@@ -125,11 +187,7 @@ public final class Review {
   }
 
   public Changes context(String fact, String value) {
-    Facts.problem(fact, value)
-        .ifPresent(
-            problem -> {
-              throw new IllegalArgumentException(problem);
-            });
+    require(fact, value);
     return edit(draft -> new Context(draft, null, author).state(fact, value));
   }
 

@@ -8,25 +8,25 @@ package tiptoe.screen;
  * @param width columns, 0 or more
  * @param height rows, 0 or more
  */
-record Area(int x, int y, int width, int height) {
-  Area {
+public record Area(int x, int y, int width, int height) {
+  public Area {
     width = Math.max(0, width);
     height = Math.max(0, height);
   }
 
   /** The part of it below its first rows. */
-  Area below(int rows) {
+  public Area below(int rows) {
     int taken = Math.min(Math.max(0, rows), height);
     return new Area(x, y + taken, width, height - taken);
   }
 
   /** Its first rows. */
-  Area top(int rows) {
+  public Area top(int rows) {
     return new Area(x, y, width, Math.min(rows, height));
   }
 
   /** Its last rows. */
-  Area bottom(int rows) {
+  public Area bottom(int rows) {
     int kept = Math.min(Math.max(0, rows), height);
     return new Area(x, y + height - kept, width, kept);
   }

@@ -6,37 +6,37 @@ import com.googlecode.lanterna.graphics.TextGraphics;
 import java.util.List;
 
 /** Writes text into areas, cut off at their edges. */
-final class Canvas {
+public final class Canvas {
   private final TextGraphics graphics;
   private final Glyphs glyphs;
   private final boolean coloured;
 
-  Canvas(TextGraphics graphics, Glyphs glyphs, boolean coloured) {
+  public Canvas(TextGraphics graphics, Glyphs glyphs, boolean coloured) {
     this.graphics = graphics;
     this.glyphs = glyphs;
     this.coloured = coloured;
   }
 
-  Glyphs glyphs() {
+  public Glyphs glyphs() {
     return glyphs;
   }
 
   /** Everything. */
-  Area all() {
+  public Area all() {
     return new Area(0, 0, graphics.getSize().getColumns(), graphics.getSize().getRows());
   }
 
-  void blank() {
+  public void blank() {
     graphics.fill(' ');
   }
 
   /** Fills a row of the area with the ink. */
-  void row(Area area, int row, Ink ink) {
+  public void row(Area area, int row, Ink ink) {
     text(area, row, 0, " ".repeat(area.width()), ink);
   }
 
   /** Writes at a row and column of the area. */
-  void text(Area area, int row, int column, String text, Ink ink) {
+  public void text(Area area, int row, int column, String text, Ink ink) {
     if (row < 0 || row >= area.height()) {
       return;
     }
@@ -59,7 +59,7 @@ final class Canvas {
   private static final com.googlecode.lanterna.SGR[] SGRS = {};
 
   /** Writes the lines one below the other, as far as there is room; gives how many rows it took. */
-  int lines(Area area, List<Line> lines) {
+  public int lines(Area area, List<Line> lines) {
     int row = 0;
     for (Line line : lines) {
       if (row < area.height()) {

@@ -20,7 +20,7 @@ import java.util.Map;
  * @param empty an empty piece of a bar
  * @param plain whether only ASCII may be shown
  */
-record Glyphs(
+public record Glyphs(
     String done,
     String benign,
     String abnormal,
@@ -37,10 +37,10 @@ record Glyphs(
     boolean plain) {
 
   /** Box drawing, blocks and a tick: those that are one column wide in every common font. */
-  static final Glyphs BLOCKS =
+  public static final Glyphs BLOCKS =
       new Glyphs("✓", "~", "!", "-", "?", "█", "░", "▌", "◄", "─", "│", "█", "░", false);
 
-  static final Glyphs ASCII =
+  public static final Glyphs ASCII =
       new Glyphs("+", "~", "!", "-", "?", "#", ".", ">", "<", "-", "|", "#", ".", true);
 
   private static final Map<Character, String> PLAIN =

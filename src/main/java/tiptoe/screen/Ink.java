@@ -9,7 +9,7 @@ import java.util.Set;
  * How text is set off. Weight and reversal say it on any terminal; a colour may say it again.
  * Nothing is told by an ink alone: a word or a sign always goes with it.
  */
-enum Ink {
+public enum Ink {
   PLAIN(TextColor.ANSI.DEFAULT),
   STRONG(TextColor.ANSI.DEFAULT, SGR.BOLD),
   QUIET(TextColor.ANSI.DEFAULT),

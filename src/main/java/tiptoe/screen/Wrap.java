@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Breaks text into lines between words. */
-final class Wrap {
+public final class Wrap {
   private Wrap() {}
 
   /** Lines of at most so many characters; a longer word is a line of its own, too long. */
-  static List<String> words(String text, int width) {
+  public static List<String> words(String text, int width) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
     for (String word : text.strip().split("\\s+")) {

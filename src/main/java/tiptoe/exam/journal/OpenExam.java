@@ -102,6 +102,22 @@ public final class OpenExam implements AutoCloseable {
     return AudioCheck.hashes(folder);
   }
 
+  /** What is wrong with the sound that is kept, for people; empty when nothing is. */
+  public List<String> problems() throws IOException {
+    return AudioCheck.problems(folder, examination.record());
+  }
+
+  /**
+   * Seals the record with the sound there is, and then does with the sound what was chosen.
+   *
+   * @param name who answers for it
+   * @param role in which capacity
+   */
+  public void sign(String name, String role, KeepAudio keep) throws IOException {
+    examination.review(name).sign(role, audioHashes());
+    keep.afterSigning(this);
+  }
+
   /** Removes the sound, and notes why. */
   public void removeAudio(String reason) throws IOException {
     List<String> files = List.copyOf(audioHashes().keySet());

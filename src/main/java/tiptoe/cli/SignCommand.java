@@ -1,0 +1,115 @@
+package tiptoe.cli;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import tiptoe.clinical.Assessor;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Review;
+import tiptoe.exam.journal.ExamFolder;
+import tiptoe.exam.journal.OpenExam;
+import tiptoe.exam.journal.RecordStore;
+import tiptoe.screen.review.BeforeSigning;
+import tiptoe.settings.Settings;
+
+/** Signs a record without a screen. */
+@Command(
+    name = "sign",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Signs a record: seals all its entries and its sound. Shows first what is missing and open.",
+      "A signed record takes no edit but an addendum, which has a signature of its own."
+    },
+    footer = {
+      "",
+      "Example: tiptoe sign 2026-03-01-0900-k3f9 --as \"Rowan Reed\" --role paediatrician",
+      "         tiptoe sign 2026-03-01-0900-k3f9 --as \"Rowan Reed\" --role paediatrician \\",
+      "             --addendum \"blood culture sterile\""
+    })
+final class SignCommand implements Callable<Integer> {
+  @Parameters(paramLabel = "RECORD", description = "Id or folder of an examination.")
+  private String name;
+
+  @Option(names = "--as", required = true, paramLabel = "NAME", description = "Who signs.")
+  private String signer;
+
+  @Option(names = "--role", required = true, paramLabel = "ROLE", description = "In which role.")
+  private String role;
+
+  @Option(names = "--yes", description = "Do not ask.")
+  private boolean yes;
+
+  @Option(
+      names = "--addendum",
+      paramLabel = "TEXT",
+      description = "With a signed record: add this remark and sign it.")
+  private String addendum;
+
+  @Mixin private DataOption data;
+  @Mixin private PassphraseOption passphrase;
+  @Mixin private KeepAudioOption keepAudio;
+  @Mixin private SettingsOption option;
+
+  @Override
+  public Integer call() throws IOException {
+    if (signer.isBlank() || role.isBlank()) {
+      Console.err().println("expected a name and a role, found a blank one");
+      return Tiptoe.WRONG_USE;
+    }
+    Settings settings = option.settings();
+    RecordStore store = data.store();
+    ExamFolder exam = store.find(name);
+    try (OpenExam open = store.open(exam, passphrase.forExam(store, exam))) {
+      return sign(open, settings);
+    }
+  }
+
+  private int sign(OpenExam open, Settings settings) throws IOException {
+    ExamRecord record = open.examination().record();
+    if (record.signed() && addendum == null) {
+      Console.err().println("it is signed already: an addendum is added by --addendum");
+      return Tiptoe.COULD_NOT;
+    }
+    if (!record.signed() && addendum != null) {
+      Console.err().println("expected a signed record for an addendum, found a draft");
+      return Tiptoe.COULD_NOT;
+    }
+    List<String> before =
+        BeforeSigning.of(
+            record,
+            Assessor.standard().assess(record, settings, ZoneId.systemDefault()),
+            open.problems());
+    before.forEach(Console.out()::println);
+    if (!yes && !agreed()) {
+      Console.out().println("not signed");
+      return Tiptoe.COULD_NOT;
+    }
+    if (addendum != null) {
+      Review review = open.examination().review(signer.strip());
+      review.startAddendum(addendum);
+      review.remark(addendum);
+    }
+    open.sign(signer.strip(), role.strip(), keepAudio.of(settings));
+    ExamRecord signed = open.examination().record();
+    Console.out().println(RecordText.signatures(signed));
+    Console.out().println("seal " + signed.signatures().get(signed.signatures().size() - 1).seal());
+    return 0;
+  }
+
+  private boolean agreed() throws IOException {
+    Console.err().print("sign as " + signer.strip() + ", " + role.strip() + "? (yes/no) ");
+    Console.err().flush();
+    String answer =
+        new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8)).readLine();
+    return answer != null && answer.strip().toLowerCase(Locale.ROOT).equals("yes");
+  }
+}

@@ -1,0 +1,351 @@
+package tiptoe.screen.review;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import tiptoe.clinical.Assessment;
+import tiptoe.clinical.Flag;
+import tiptoe.clinical.Need;
+import tiptoe.exam.Answer;
+import tiptoe.exam.Asked;
+import tiptoe.exam.Candidate;
+import tiptoe.exam.Entry;
+import tiptoe.exam.Event;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Gap;
+import tiptoe.exam.MissingDetail;
+import tiptoe.exam.Outcome;
+import tiptoe.exam.Remark;
+import tiptoe.exam.Said;
+import tiptoe.exam.Slot;
+import tiptoe.exam.Utterance;
+import tiptoe.language.Phrasing;
+import tiptoe.protocol.Labels;
+import tiptoe.protocol.Region;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+
+/**
+ * All that a review goes through: what is to be decided, then what was flagged, then the rest from
+ * head to toe. Each statement is there once.
+ */
+public final class Items {
+  private final ExamRecord record;
+  private final Assessment assessment;
+  private final Phrasing phrasing;
+  private final StatementItems statements;
+  private final List<Item> items = new ArrayList<>();
+
+  private Items(ExamRecord record, Assessment assessment) {
+    this.record = record;
+    this.assessment = assessment;
+    phrasing = new Phrasing(record.protocol());
+    statements = new StatementItems(record, assessment);
+  }
+
+  /** The items of a record, in the order of the review. */
+  public static List<Item> of(ExamRecord record, Assessment assessment) {
+    Items all = new Items(record, assessment);
+    all.toDecide();
+    Set<Integer> flagged = all.flagged();
+    all.baby();
+    record.protocol().regions().forEach(region -> all.region(region, flagged));
+    all.remarks();
+    all.unused();
+    return List.copyOf(all.items);
+  }
+
+  private void toDecide() {
+    List<Item> open = new ArrayList<>();
+    record.openQuestions().forEach(asked -> open.add(question(asked)));
+    record.unsure().forEach(utterance -> open.add(unsure(utterance)));
+    open.sort(Comparator.comparingInt(item -> place(item.region())));
+    items.addAll(open);
+  }
+
+  private int place(String region) {
+    List<String> ids = record.protocol().regions().stream().map(Region::id).toList();
+    return ids.indexOf(region);
+  }
+
+  private Item question(Asked asked) {
+    String step = asked.question().about() == null ? null : asked.question().about().step();
+    Slot slot = step == null ? null : new Slot(step, asked.question().about().side());
+    return new Item(
+        Item.Kind.QUESTION,
+        Section.DECIDE,
+        step == null ? null : region(step),
+        asked.number(),
+        "",
+        slot,
+        Item.Sign.UNSURE,
+        asked.question().text(),
+        Trace.of(record, asked.utterance(), "", null),
+        slot == null ? List.of() : standing(slot),
+        EnumSet.of(Filter.UNSURE));
+  }
+
+  private Item unsure(Utterance utterance) {
+    List<Candidate> candidates = utterance.candidates();
+    String seems =
+        String.join("; ", candidates.stream().map(one -> phrasing.of(one.statement())).toList());
+    Slot slot =
+        candidates.isEmpty()
+            ? null
+            : new Slot(candidates.get(0).statement().step(), candidates.get(0).statement().side());
+    List<String> notes = new ArrayList<>();
+    candidates.forEach(
+        one -> notes.addAll(standing(new Slot(one.statement().step(), one.statement().side()))));
+    return new Item(
+        Item.Kind.UTTERANCE,
+        Section.DECIDE,
+        slot == null ? null : region(slot.step()),
+        utterance.number(),
+        "",
+        slot,
+        Item.Sign.UNSURE,
+        seems.isEmpty() ? "unsure: \"" + utterance.heard().text() + "\"" : "unsure: " + seems,
+        Trace.of(utterance),
+        notes,
+        EnumSet.of(Filter.UNSURE));
+  }
+
+  /** What stands in a place, so that it is seen what an edit would replace. */
+  private List<String> standing(Slot slot) {
+    return record.answers(slot.step()).stream()
+        .filter(answer -> slot.side() == null || answer.side() == slot.side())
+        .map(answer -> "stands now: " + phrasing.of(answer.asStatement()))
+        .toList();
+  }
+
+  private Set<Integer> flagged() {
+    Set<Integer> listed = new HashSet<>();
+    for (Flag flag : assessment.flags()) {
+      items.add(flag(flag));
+      flag.statements().stream()
+          .filter(number -> !listed.contains(number))
+          .flatMap(number -> record.statement(number).stream())
+          .forEach(
+              said -> {
+                listed.add(said.number());
+                items.add(statements.of(said, Section.FLAGGED));
+              });
+    }
+    return listed;
+  }
+
+  private Item flag(Flag flag) {
+    List<String> notes = new ArrayList<>();
+    if (flag.when() != null && !flag.when().isBlank()) {
+      notes.add("when: " + flag.when());
+    }
+    notes.add("source: " + flag.source());
+    return new Item(
+        Item.Kind.FLAG,
+        Section.FLAGGED,
+        flag.steps().isEmpty() ? null : region(flag.steps().get(0)),
+        0,
+        flag.rule() + " " + flag.statements(),
+        null,
+        Item.Sign.ABNORMAL,
+        flag.level().id().toUpperCase(Locale.ROOT) + ": " + flag.advice(),
+        Trace.NONE,
+        notes,
+        EnumSet.of(Filter.FLAGGED));
+  }
+
+  private String region(String step) {
+    return record.protocol().step(step).region();
+  }
+
+  private void baby() {
+    record.baby().facts().forEach((id, value) -> items.add(fact(id, value)));
+    assessment.needs().forEach(need -> items.add(need(need)));
+  }
+
+  private Item fact(String id, String value) {
+    Event.ContextStated stated =
+        record.entries().stream()
+            .map(Entry::event)
+            .filter(Event.ContextStated.class::isInstance)
+            .map(Event.ContextStated.class::cast)
+            .filter(event -> event.fact().equals(id) && event.value().equals(value))
+            .reduce((first, last) -> last)
+            .orElse(new Event.ContextStated(id, value, null, null));
+    return new Item(
+        Item.Kind.FACT,
+        Section.BABY,
+        null,
+        0,
+        id,
+        null,
+        Item.Sign.DONE,
+        Labels.of(id) + ": " + value,
+        Trace.of(record, stated.utterance(), "", stated.author()),
+        List.of(),
+        stated.author() == null ? Set.of() : EnumSet.of(Filter.CHANGED));
+  }
+
+  private Item need(Need need) {
+    return new Item(
+        Item.Kind.FACT,
+        Section.BABY,
+        null,
+        0,
+        need.fact(),
+        null,
+        Item.Sign.OPEN,
+        Labels.of(need.fact()) + " was not stated",
+        Trace.NONE,
+        need.reasons().stream().map(reason -> "needed for: " + reason).toList(),
+        EnumSet.of(Filter.MISSING));
+  }
+
+  private void region(Region region, Set<Integer> flagged) {
+    for (Step step : region.steps()) {
+      record.statements().stream()
+          .filter(said -> said.statement().step().equals(step.id()))
+          .filter(said -> !flagged.contains(said.number()))
+          .sorted(
+              Comparator.comparingInt((Said said) -> place(said.statement().side()))
+                  .thenComparing(Said::number))
+          .forEach(said -> items.add(statements.of(said, Section.BODY)));
+      record.missing().stream()
+          .filter(slot -> slot.step().equals(step.id()))
+          .forEach(slot -> items.add(missing(step, slot)));
+      record.missingDetails().stream()
+          .filter(detail -> detail.slot().step().equals(step.id()))
+          .forEach(detail -> items.add(detail(step, detail)));
+    }
+  }
+
+  private static int place(Side side) {
+    return side == null ? 0 : side == Side.RIGHT ? 1 : 2;
+  }
+
+  private Item missing(Step step, Slot slot) {
+    return new Item(
+        Item.Kind.STEP,
+        Section.BODY,
+        step.region(),
+        0,
+        slot.toString(),
+        slot,
+        step.key() ? Item.Sign.KEY : Item.Sign.OPEN,
+        phrasing.name(slot.step(), slot.side()) + " is missing" + (step.key() ? " (key step)" : ""),
+        Trace.NONE,
+        step.reminder() == null ? List.of() : List.of(step.reminder()),
+        EnumSet.of(Filter.MISSING));
+  }
+
+  private Item detail(Step step, MissingDetail missing) {
+    String label =
+        step.detail(missing.detail()).map(one -> one.label()).orElse(Labels.of(missing.detail()));
+    return new Item(
+        Item.Kind.DETAIL,
+        Section.BODY,
+        step.region(),
+        0,
+        missing.slot() + " " + missing.value() + " " + missing.detail(),
+        missing.slot(),
+        Item.Sign.OPEN,
+        phrasing.name(missing.slot().step(), missing.slot().side())
+            + ": "
+            + label
+            + " was not stated",
+        Trace.NONE,
+        standing(missing.slot()),
+        EnumSet.of(Filter.MISSING));
+  }
+
+  private void remarks() {
+    for (Remark remark : record.remarks()) {
+      boolean edited = remark.author() != null || !remark.text().equals(remark.heard());
+      items.add(
+          new Item(
+              Item.Kind.REMARK,
+              Section.REMARKS,
+              null,
+              remark.number(),
+              "",
+              null,
+              Item.Sign.NONE,
+              remark.text(),
+              Trace.at(remark.start(), remark.end(), remark.author()),
+              remark.text().equals(remark.heard())
+                  ? List.of()
+                  : List.of("first read as: " + remark.heard()),
+              edited ? EnumSet.of(Filter.CHANGED) : Set.of()));
+    }
+  }
+
+  private void unused() {
+    record.utterances().stream()
+        .filter(utterance -> !utterance.waits() && cameToNothing(utterance))
+        .forEach(utterance -> items.add(unused(utterance)));
+    record.gaps().forEach(gap -> items.add(gap(gap)));
+  }
+
+  /** Nothing that is in the record was made of it. */
+  private boolean cameToNothing(Utterance utterance) {
+    Integer number = utterance.number();
+    boolean remark = utterance.heard().outcome() == Outcome.REMARK;
+    return !remark
+        && record.statements().stream().noneMatch(said -> number.equals(said.utterance()))
+        && record.questions().stream().noneMatch(asked -> number.equals(asked.utterance()))
+        && record.entries().stream()
+            .map(Entry::event)
+            .filter(Event.ContextStated.class::isInstance)
+            .noneMatch(event -> number.equals(((Event.ContextStated) event).utterance()));
+  }
+
+  private Item unused(Utterance utterance) {
+    boolean reviewed = utterance.reviewed() != null;
+    List<String> notes = new ArrayList<>();
+    if (reviewed) {
+      notes.add(utterance.reviewed() ? "reviewed: accepted" : "reviewed: not to be used");
+    }
+    if (!utterance.uncovered().isEmpty()) {
+      notes.add("not understood: " + String.join(" ", utterance.uncovered()));
+    }
+    return new Item(
+        Item.Kind.UTTERANCE,
+        Section.UNUSED,
+        null,
+        utterance.number(),
+        "",
+        null,
+        Item.Sign.SKIPPED,
+        utterance.heard().outcome().id() + ": \"" + utterance.heard().text() + "\"",
+        Trace.of(utterance),
+        notes,
+        reviewed ? EnumSet.of(Filter.CHANGED) : Set.of());
+  }
+
+  private static Item gap(Gap gap) {
+    return new Item(
+        Item.Kind.GAP,
+        Section.UNUSED,
+        null,
+        0,
+        "gap " + gap.from(),
+        null,
+        Item.Sign.OPEN,
+        String.format(Locale.ROOT, "not heard for %.1f s: %s", gap.seconds(), gap.reason()),
+        new Trace("", "", "", null, gap.from(), gap.from() + gap.seconds(), null),
+        List.of(),
+        Set.of());
+  }
+
+  /** What stands on a statement, details that confirm it included; null where nothing does. */
+  static Answer answer(ExamRecord record, Said said) {
+    return record.answers(said.statement().step()).stream()
+        .filter(answer -> answer.statement() == said.number())
+        .findFirst()
+        .orElse(null);
+  }
+}

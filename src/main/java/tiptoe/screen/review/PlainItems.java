@@ -1,0 +1,48 @@
+package tiptoe.screen.review;
+
+import java.util.List;
+import java.util.Locale;
+import tiptoe.protocol.Protocol;
+
+/** The items of a review line by line. */
+public final class PlainItems {
+  private PlainItems() {}
+
+  /** A heading for each section and region, a line for each item, and what belongs to it below. */
+  public static String of(List<Item> items, Protocol protocol) {
+    StringBuilder text = new StringBuilder();
+    String before = "";
+    for (Item item : items) {
+      String heading = heading(item, protocol);
+      if (!heading.equals(before)) {
+        text.append(before.isEmpty() ? "" : "\n").append(heading).append('\n');
+        before = heading;
+      }
+      text.append("  ").append(sign(item.sign())).append(' ').append(item.text()).append('\n');
+      if (!item.trace().text().isEmpty()) {
+        text.append("      ").append(item.trace().text()).append('\n');
+      }
+      item.notes().forEach(note -> text.append("      ").append(note).append('\n'));
+    }
+    return text.toString();
+  }
+
+  static String heading(Item item, Protocol protocol) {
+    return item.section() == Section.BODY
+        ? protocol.region(item.region()).orElseThrow().label().toUpperCase(Locale.ROOT)
+        : item.section().title();
+  }
+
+  private static String sign(Item.Sign sign) {
+    return switch (sign) {
+      case DONE -> "+";
+      case BENIGN -> "~";
+      case ABNORMAL -> "!";
+      case SKIPPED -> "-";
+      case UNSURE -> "?";
+      case KEY -> "#";
+      case OPEN -> ".";
+      case NONE -> " ";
+    };
+  }
+}

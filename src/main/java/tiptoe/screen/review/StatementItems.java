@@ -1,0 +1,134 @@
+package tiptoe.screen.review;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import tiptoe.clinical.Assessment;
+import tiptoe.clinical.Flag;
+import tiptoe.exam.Answer;
+import tiptoe.exam.Entry;
+import tiptoe.exam.Event;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Said;
+import tiptoe.exam.Status;
+import tiptoe.language.Phrasing;
+import tiptoe.language.Statement;
+import tiptoe.protocol.Norm;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+
+/** Makes items of statements. */
+record StatementItems(ExamRecord record, Assessment assessment) {
+  private static final Set<Status> AS_SAID = EnumSet.of(Status.STANDS, Status.CONFIRMS);
+
+  Item of(Said said, Section section) {
+    Phrasing phrasing = new Phrasing(record.protocol());
+    Answer answer = said.stands() ? Items.answer(record, said) : null;
+    Statement shown = answer == null ? said.statement() : answer.asStatement();
+    List<Flag> flags = flags(said);
+    return new Item(
+        Item.Kind.STATEMENT,
+        section,
+        record.protocol().step(said.statement().step()).region(),
+        said.number(),
+        "",
+        said.slot(),
+        sign(said, shown),
+        phrasing.of(shown) + (said.stands() ? "" : " (" + words(said.status()) + ")"),
+        Trace.of(record, said),
+        notes(said, flags),
+        filters(said, flags));
+  }
+
+  private List<Flag> flags(Said said) {
+    return assessment.flags().stream()
+        .filter(flag -> flag.statements().contains(said.number()))
+        .toList();
+  }
+
+  private Set<Filter> filters(Said said, List<Flag> flags) {
+    Set<Filter> filters = EnumSet.noneOf(Filter.class);
+    if (!flags.isEmpty()) {
+      filters.add(Filter.FLAGGED);
+    }
+    if (said.author() != null || !AS_SAID.contains(said.status())) {
+      filters.add(Filter.CHANGED);
+    }
+    return filters;
+  }
+
+  private Item.Sign sign(Said said, Statement shown) {
+    if (said.status() == Status.WAITS) {
+      return Item.Sign.UNSURE;
+    }
+    if (!AS_SAID.contains(said.status()) || Value.NOT_EXAMINED.equals(shown.value())) {
+      return Item.Sign.SKIPPED;
+    }
+    Step step = record.protocol().step(shown.step());
+    Norm norm = step.value(String.valueOf(shown.value())).map(Value::norm).orElse(Norm.NORMAL);
+    return norm == Norm.ABNORMAL
+        ? Item.Sign.ABNORMAL
+        : norm == Norm.BENIGN ? Item.Sign.BENIGN : Item.Sign.DONE;
+  }
+
+  static String words(Status status) {
+    return switch (status) {
+      case STANDS -> "stands";
+      case CONFIRMS -> "said again";
+      case WAITS -> "waits for a decision";
+      case UNUSED -> "had nothing left to fill";
+      case WITHDRAWN -> "found not to count";
+      case REPLACED -> "replaced";
+      case STRUCK -> "taken back by the clinician";
+      case REJECTED -> "taken out by the reviewer";
+      case UNDONE -> "edit undone";
+    };
+  }
+
+  private List<String> notes(Said said, List<Flag> flags) {
+    List<String> notes = new ArrayList<>();
+    flags.forEach(
+        flag -> notes.add(flag.level().id().toUpperCase(Locale.ROOT) + ": " + flag.advice()));
+    if (said.statement().group()) {
+      notes.add("said for the whole region");
+    }
+    Phrasing phrasing = new Phrasing(record.protocol());
+    if (said.status() == Status.REPLACED) {
+      successor(said)
+          .ifPresent(by -> notes.add("replaced by: " + phrasing.of(by.statement()) + by(by)));
+    }
+    if (said.status() == Status.REJECTED) {
+      rejection(said)
+          .ifPresent(event -> notes.add("taken out by " + event.author() + ": " + event.reason()));
+    }
+    if (said.stands() && !said.of().isEmpty()) {
+      said.of().stream()
+          .flatMap(number -> record.statement(number).stream())
+          .forEach(old -> notes.add("in place of: " + phrasing.of(old.statement()) + by(old)));
+    }
+    return notes;
+  }
+
+  private static String by(Said said) {
+    return said.author() == null ? "" : ", by " + said.author();
+  }
+
+  private Optional<Said> successor(Said said) {
+    return record.statements().stream()
+        .filter(later -> later.of().contains(said.number()))
+        .filter(later -> later.status() != Status.UNDONE && later.status() != Status.CONFIRMS)
+        .findFirst();
+  }
+
+  private Optional<Event.StatementRejected> rejection(Said said) {
+    return record.entries().stream()
+        .map(Entry::event)
+        .filter(Event.StatementRejected.class::isInstance)
+        .map(Event.StatementRejected.class::cast)
+        .filter(event -> event.statement() == said.number())
+        .reduce((first, last) -> last);
+  }
+}
