@@ -215,7 +215,10 @@ record Overview(
               new Line(
                   glyphs.unsure()
                       + " UNSURE, NOT RECORDED"
-                      + (seems.isEmpty() ? "" : ": (" + seems + ")"),
+                      + (seems.isEmpty() ? "" : ": (" + seems + ")")
+                      + (record.toConfirm().filter(utterance::equals).isPresent()
+                          ? " yes or no?"
+                          : ""),
                   Ink.UNSURE));
         }
         case COMMAND -> List.of(new Line("command", Ink.QUIET));

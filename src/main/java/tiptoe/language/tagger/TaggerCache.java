@@ -56,7 +56,7 @@ public final class TaggerCache {
       throws IOException {
     Path file = folder.resolve("tagger-" + hash(grammars).substring(0, HASH_DIGITS) + ".bin");
     Lay lay = LayReader.shipped(protocol, typed::words);
-    Tagger kept = read(file, lay, protocol);
+    Tagger kept = kept(file, lay, protocol);
     if (kept != null) {
       return kept;
     }
@@ -85,6 +85,14 @@ public final class TaggerCache {
     digest.update(String.join("\n", LayReader.text()).getBytes(StandardCharsets.UTF_8));
     digest.update(Protocol.standard().regions().toString().getBytes(StandardCharsets.UTF_8));
     return HexFormat.of().formatHex(digest.digest());
+  }
+
+  private static Tagger kept(Path file, Lay lay, Protocol protocol) {
+    try {
+      return read(file, lay, protocol);
+    } catch (IOException e) {
+      return null; // what cannot be read is trained anew
+    }
   }
 
   private static Tagger read(Path file, Lay lay, Protocol protocol) throws IOException {
