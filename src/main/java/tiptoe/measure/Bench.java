@@ -73,7 +73,7 @@ public final class Bench {
       }
       return done;
     } catch (ExecutionException e) {
-      throw new IllegalStateException(e.getCause());
+      throw new IllegalStateException(e.getCause().getMessage(), e.getCause());
     } finally {
       cores.shutdownNow();
     }
