@@ -1,5 +1,7 @@
 package tiptoe.speech;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -21,5 +23,19 @@ public record Evidence(double support, List<Rival> rivals) {
 
   public Evidence {
     rivals = List.copyOf(rivals);
+  }
+
+  /**
+   * The evidence for two utterances as one: either half may have been something else.
+   *
+   * @param text words of the first
+   * @param nextText words of the second
+   */
+  Evidence before(Evidence next, String text, String nextText) {
+    List<Rival> either = new ArrayList<>();
+    rivals.forEach(one -> either.add(new Rival(one.text() + " " + nextText, one.margin())));
+    next.rivals.forEach(one -> either.add(new Rival(text + " " + one.text(), one.margin())));
+    either.sort(Comparator.comparingDouble(Rival::margin));
+    return new Evidence(support + next.support, either);
   }
 }

@@ -37,9 +37,7 @@ public final class Joiner {
     Utterance utterance = next;
     if (held != null) {
       if (belongs(next)) {
-        List<Word> words = new ArrayList<>(held.words());
-        words.addAll(next.words());
-        utterance = Utterance.of(words);
+        utterance = held.then(next);
       } else {
         complete.add(held);
       }

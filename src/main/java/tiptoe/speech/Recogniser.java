@@ -10,7 +10,8 @@ import tiptoe.audio.Pcm;
 
 /**
  * Turns a stream of sound into utterances. Times count from the first sample it was given. An
- * utterance ends at a pause or after 15 s.
+ * utterance ends at a pause, or is cut off after 15 s: it then ends in filler, since nobody knows
+ * what the rest of it would have made of its last words.
  */
 public final class Recogniser implements AutoCloseable {
   /** Samples per second of the sound it takes: mono, 16 bit. */
@@ -25,6 +26,16 @@ public final class Recogniser implements AutoCloseable {
   /** Seconds of sound kept for a second hearing: the longest utterance and some more. */
   private static final int KEPT = 18;
 
+  /** Seconds after which an utterance is cut off, as the decoder's settings say. */
+  private static final double LONGEST = 15;
+
+  private static final double LONGEST_TALK_HEARD_AGAIN = 4;
+
+  private static final double PIECE_SECONDS = 0.2;
+
+  /** An utterance that ends at a pause is known to have ended no sooner than so, in seconds. */
+  private static final double PAUSE = 0.6;
+
   private static final int FAILED = -1;
   private static final int ENDED = 1;
 
@@ -32,6 +43,8 @@ public final class Recogniser implements AutoCloseable {
   private final SecondHearing second;
   private final RecentSound recent;
   private Pointer recogniser;
+  private long fed;
+  private double lastEnd;
 
   /**
    * @param second hears phrases again; null where nothing does
@@ -65,6 +78,7 @@ public final class Recogniser implements AutoCloseable {
     for (int at = offset; at < offset + length; at += PIECE) {
       int end = Math.min(at + PIECE, offset + length);
       short[] piece = Arrays.copyOfRange(samples, at, end);
+      fed += piece.length;
       if (recent != null) {
         recent.add(piece);
       }
@@ -73,7 +87,7 @@ public final class Recogniser implements AutoCloseable {
         throw new IllegalStateException("the speech library failed on its input");
       }
       if (answer == ENDED) {
-        heard(library.vosk_recognizer_result(opened())).ifPresent(ended::add);
+        ended().ifPresent(ended::add);
       }
     }
     return ended;
@@ -89,12 +103,23 @@ public final class Recogniser implements AutoCloseable {
     return heard(library.vosk_recognizer_final_result(opened()));
   }
 
+  private Optional<Utterance> ended() {
+    double now = (double) fed / RATE;
+    boolean longest = now - lastEnd >= LONGEST - PIECE_SECONDS;
+    lastEnd = now;
+    return heard(library.vosk_recognizer_result(opened()))
+        .map(one -> longest && now - one.end() < PAUSE ? one.cutOff() : one);
+  }
+
   private Optional<Utterance> heard(String json) {
     return Results.utterance(json).map(this::weighed);
   }
 
   private Utterance weighed(Utterance utterance) {
-    if (second == null || !utterance.hasPhrase()) {
+    // Long talk with a phrase in it is never accepted, and hearing it again would hold up the rest.
+    boolean longTalk =
+        utterance.hasFiller() && utterance.end() - utterance.start() > LONGEST_TALK_HEARD_AGAIN;
+    if (second == null || !utterance.hasPhrase() || longTalk) {
       return utterance;
     }
     short[] sound = recent.between(utterance.start() - AROUND, utterance.end() + AROUND);

@@ -1,5 +1,6 @@
 package tiptoe.speech;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -31,6 +32,23 @@ public record Utterance(double start, double end, List<Word> words, Optional<Evi
 
   static Utterance of(List<Word> words) {
     return new Utterance(words.get(0).start(), words.get(words.size() - 1).end(), words);
+  }
+
+  /** This utterance and the one that carries it on, as one. */
+  Utterance then(Utterance next) {
+    List<Word> all = new ArrayList<>(words);
+    all.addAll(next.words);
+    Optional<Evidence> both =
+        evidence.flatMap(
+            first -> next.evidence.map(second -> first.before(second, text(), next.text())));
+    return new Utterance(start, next.end, all, both);
+  }
+
+  /** The same, marked as cut off: what was said right behind it is not known. */
+  Utterance cutOff() {
+    List<Word> all = new ArrayList<>(words);
+    all.add(new Word(FILLER, end, end, 1));
+    return new Utterance(start, end, all, evidence);
   }
 
   Utterance with(Evidence brought) {

@@ -1,0 +1,158 @@
+package tiptoe.speech;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import tiptoe.audio.AudioFile;
+import tiptoe.audio.Pcm;
+
+/** The native engine under sounds that are hard on it, and under careless use. */
+class EngineSafetyTest {
+  /** Utterances are cut at 15 s; the decoder looks at the length once for each piece. */
+  private static final double LONGEST_SECONDS = 15.5;
+
+  private static final double MOST_BEHIND_SECONDS = 2;
+
+  /** What a minute of hard sound may leave behind in memory, once the engine is warm. */
+  private static final long MOST_GROWTH_MEGABYTES = 96;
+
+  private static SpeechModel model;
+
+  @BeforeAll
+  static void open() throws IOException {
+    model = Clips.hearingTwice(Clips.network());
+  }
+
+  @AfterAll
+  static void close() {
+    model.close();
+  }
+
+  private static void endures(String name, Pcm sound) throws IOException {
+    Strain.of(model, sound, 1);
+    long before = Strain.residentMegabytes();
+    Strain.Cost cost = Strain.of(model, sound, 2);
+    long after = Strain.residentMegabytes();
+    System.out.printf("%s: %s, resident %d MB, then %d MB%n", name, cost, before, after);
+    assertTrue(cost.longest() <= LONGEST_SECONDS, cost.toString());
+    assertTrue(cost.behind() <= MOST_BEHIND_SECONDS, cost.toString());
+    assertTrue(after - before <= MOST_GROWTH_MEGABYTES, before + " MB, then " + after + " MB");
+  }
+
+  @Test
+  void enduresPeopleTalkingOverOneAnother() throws IOException {
+    endures("babble", Strain.babble(16, 4));
+  }
+
+  @Test
+  void enduresWhiteNoise() throws IOException {
+    endures("white noise", Strain.whiteNoise(15, 2000));
+  }
+
+  @Test
+  void enduresCrying() throws IOException {
+    endures("cries", Strain.cry(15));
+  }
+
+  @Test
+  void enduresSilence() throws IOException {
+    endures("silence", Pcm.silence(30));
+  }
+
+  @Test
+  void whatIsCutOffForItsLengthIsNeverTakenForComplete() throws IOException {
+    short[] once = Strain.spoken(AudioFile.read(Clips.FOLDER.resolve("036.wav")));
+    short[] sound = new short[20 * Pcm.RATE];
+    for (int i = 0; i < sound.length; i++) {
+      sound[i] = once[i % once.length];
+    }
+    try (Recogniser recogniser = model.recogniser()) {
+      List<Utterance> cut = recogniser.accept(sound);
+      assertFalse(cut.isEmpty());
+      Utterance first = cut.get(0);
+      assertTrue(first.end() - first.start() > 10, first.toString());
+      assertTrue(first.words().get(first.words().size() - 1).isFiller(), first.toString());
+    }
+  }
+
+  @Test
+  void recognisersSideBySideHearWhatEachHearsAlone() throws Exception {
+    List<Clips.Clip> clips = Clips.all().subList(0, 6);
+    List<String> alone = new ArrayList<>();
+    for (Clips.Clip clip : clips) {
+      alone.add(Clips.text(Clips.hear(model, clip.file())));
+    }
+    ExecutorService threads = Executors.newFixedThreadPool(4);
+    try {
+      List<Callable<String>> jobs =
+          clips.stream()
+              .map(clip -> (Callable<String>) () -> Clips.text(Clips.hear(model, clip.file())))
+              .toList();
+      List<String> together = new ArrayList<>();
+      for (Future<String> job : threads.invokeAll(jobs)) {
+        together.add(job.get());
+      }
+      assertEquals(alone, together);
+    } finally {
+      threads.shutdownNow();
+    }
+  }
+
+  @Test
+  void isClosedAndOpenedAgainAndAgain() throws IOException {
+    Pcm clip = AudioFile.read(Clips.FOLDER.resolve("036.wav"));
+    String first = null;
+    for (int i = 0; i < 3; i++) {
+      SpeechModel again = Clips.hearingTwice(Clips.network());
+      Recogniser recogniser = again.recogniser();
+      String heard = Clips.text(Clips.hear(recogniser, clip));
+      // The model is let go first: a recogniser that is still open keeps what it needs.
+      again.close();
+      again.close();
+      recogniser.accept(Pcm.silence(1));
+      recogniser.close();
+      recogniser.close();
+      first = first == null ? heard : first;
+      assertEquals(first, heard);
+      assertThrows(IllegalStateException.class, () -> recogniser.accept(clip));
+      assertThrows(IllegalStateException.class, recogniser::partial);
+      assertThrows(IllegalStateException.class, recogniser::finish);
+      assertThrows(IllegalStateException.class, again::recogniser);
+    }
+  }
+
+  @Test
+  void isClosedWhileAnotherThreadListens() throws Exception {
+    short[] clip = AudioFile.read(Clips.FOLDER.resolve("036.wav")).samples();
+    for (int i = 0; i < 5; i++) {
+      Recogniser recogniser = model.recogniser();
+      Thread listener =
+          new Thread(
+              () ->
+                  assertThrows(
+                      IllegalStateException.class,
+                      () -> {
+                        while (true) {
+                          recogniser.accept(Arrays.copyOf(clip, 1600));
+                        }
+                      }));
+      listener.start();
+      recogniser.partial();
+      recogniser.close();
+      listener.join();
+    }
+  }
+}
