@@ -26,7 +26,7 @@ import tiptoe.settings.Settings;
     name = "assess",
     mixinStandardHelpOptions = true,
     description = {
-      "Says what follows from findings: flags, centiles, screens, what to do later.",
+      "Says what follows from findings: flags, centiles, screens, plan.",
       "RECORD is the id or folder of an examination, or a JSON file such as replay --json prints:"
           + " an object with answers and, where known, baby and examined-at."
     },

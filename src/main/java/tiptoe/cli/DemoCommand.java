@@ -21,7 +21,7 @@ import tiptoe.settings.Settings;
 @Command(
     name = "demo",
     mixinStandardHelpOptions = true,
-    description = "Decodes the invented examination in demo-audio and shows what became of it.",
+    description = "Hears the invented examination in demo-audio.",
     footer = {"", "Example: tiptoe demo"})
 final class DemoCommand implements Callable<Integer> {
   @Option(

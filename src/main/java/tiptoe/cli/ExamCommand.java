@@ -26,7 +26,8 @@ import tiptoe.settings.Settings;
     name = "exam",
     mixinStandardHelpOptions = true,
     description = {
-      "Listens to an examination, from the microphone or from recordings, and keeps its record.",
+      "Listens to an examination and keeps its record.",
+      "It hears the microphone, or recordings.",
       "It ends when you say \"end of examination\", or when the recordings are over."
     },
     footer = {

@@ -12,7 +12,8 @@ import picocli.CommandLine.Option;
     name = "ready",
     mixinStandardHelpOptions = true,
     description = {
-      "Says whether everything an examination needs is there, and how to mend what is not.",
+      "Says whether everything an examination needs is there.",
+      "Where something is not, it says how to mend it.",
       "The exit code is 1 when something is missing that the program cannot do without."
     },
     footer = {"", "Example: tiptoe ready", "         tiptoe ready --no-microphone"})

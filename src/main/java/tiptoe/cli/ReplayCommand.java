@@ -21,7 +21,7 @@ import tiptoe.settings.Settings;
 @Command(
     name = "replay",
     mixinStandardHelpOptions = true,
-    description = "Decodes recorded dictations; each file is an examination of its own.",
+    description = "Hears recorded dictations; each is an examination of its own.",
     footer = {"", "Example: tiptoe replay ward-round.wav", "         tiptoe replay --json *.wav"})
 final class ReplayCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", arity = "1..*", description = "Audio files.")

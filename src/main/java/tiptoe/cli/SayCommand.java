@@ -17,7 +17,10 @@ import tiptoe.protocol.Region;
 @Command(
     name = "say",
     mixinStandardHelpOptions = true,
-    description = "Prints what can be said, for one region or for all, drawn from the grammars.",
+    description = {
+      "Prints what can be said, for one region or for all.",
+      "It is drawn from the grammars."
+    },
     footer = {"", "Example: tiptoe say hips", "         tiptoe say > crib.md"})
 final class SayCommand implements Callable<Integer> {
   @Parameters(paramLabel = "REGION", arity = "0..1", description = "Such as hips; all without it.")

@@ -23,8 +23,8 @@ import tiptoe.report.send.Sender;
     name = "send",
     mixinStandardHelpOptions = true,
     description = {
-      "Sends records as FHIR R4 documents to a server you name; what is left in the outbox from an"
-          + " earlier try goes first.",
+      "Sends records as FHIR R4 documents to a server you name.",
+      "What is left in the outbox from an earlier try goes first.",
       "Only over https, unless the server is this machine. Unsigned records only with --draft."
     },
     footer = {"", "Example: tiptoe send 2026-03-01-0900-k3f9 --to https://fhir.example.org/r4"})

@@ -11,8 +11,10 @@ import tiptoe.settings.SettingsFile;
 @Command(
     name = "settings",
     mixinStandardHelpOptions = true,
-    description =
-        "Shows the settings in force, as a file to start from, and where it is looked for.",
+    description = {
+      "Shows the settings in force, as a file to start from.",
+      "It says too where that file is looked for."
+    },
     footer = {"", "Example: tiptoe settings > tiptoe.yaml"})
 final class SettingsCommand implements Callable<Integer> {
   @Mixin private SettingsOption option;

@@ -21,7 +21,8 @@ import tiptoe.speech.Utterance;
     name = "soundcheck",
     mixinStandardHelpOptions = true,
     description = {
-      "Lists the microphones, shows the level, asks for one sentence and says how well it was heard."
+      "Tries the microphone: level, and how well one sentence is heard.",
+      "It can also list the microphones there are."
     },
     footer = {
       "",

@@ -25,7 +25,8 @@ import tiptoe.speech.Recogniser;
     name = "teach",
     mixinStandardHelpOptions = true,
     description = {
-      "Teaches another way to say a word of the grammars, as words it sounds like or as phones.",
+      "Teaches another way to say a word of the grammars.",
+      "It is given as words it sounds like, or as phones.",
       "The usual ways stay understood."
     },
     footer = {
