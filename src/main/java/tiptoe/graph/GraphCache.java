@@ -127,7 +127,7 @@ public final class GraphCache {
     Files.createDirectories(target.toAbsolutePath().getParent());
     Path part = Files.createTempDirectory(target.toAbsolutePath().getParent(), "part-");
     try {
-      write(graph, inputs.model(), part);
+      write(graph, inputs, part);
       delete(target);
       rename(part, target);
     } finally {
@@ -147,7 +147,8 @@ public final class GraphCache {
     return DecodingGraphBuilder.build(inputs.phrases(), pronunciations, model, inputs.settings());
   }
 
-  private static void write(DecodingGraph graph, ModelFolder model, Path into) throws IOException {
+  private static void write(DecodingGraph graph, GraphInputs inputs, Path into) throws IOException {
+    ModelFolder model = inputs.model();
     Files.createDirectories(into.resolve("graph/phones"));
     Files.createDirectories(into.resolve("conf"));
     FstWriter.write(graph, into.resolve("graph/HCLG.fst"));
@@ -156,7 +157,7 @@ public final class GraphCache {
       words.append(graph.words().get(label)).append(' ').append(label).append('\n');
     }
     Files.writeString(into.resolve("graph/words.txt"), words);
-    Files.writeString(into.resolve("conf/model.conf"), ModelConf.text());
+    Files.writeString(into.resolve("conf/model.conf"), inputs.decoder());
     Files.writeString(
         into.resolve(ModelFolder.FEATURES),
         ModelConf.features(Files.readString(model.file(ModelFolder.FEATURES))));

@@ -46,13 +46,25 @@ public record GraphInputs(
     this(model, phrases, List.of(pronunciations), settings);
   }
 
+  /** The inputs of a graph that knows no phrase: a loop of phones over the same model. */
+  public GraphInputs withoutPhrases() {
+    WordAutomaton none =
+        new WordAutomaton(List.of(new WordAutomaton.State(Float.POSITIVE_INFINITY, List.of())));
+    return new GraphInputs(model, none, pronunciations, GraphSettings.PHONES);
+  }
+
+  /** The decoder's settings for the graph. */
+  String decoder() {
+    return ModelConf.text(phrases.arcCount() > 0);
+  }
+
   /** One SHA-256 over everything, so that a graph is found again only for the same inputs. */
   String hash() throws IOException {
     MessageDigest digest = Sha256.start();
     Sha256.add(digest, "format " + FORMAT);
     Sha256.add(digest, model.identity());
     Sha256.add(digest, settings.toString());
-    Sha256.add(digest, ModelConf.text());
+    Sha256.add(digest, decoder());
     for (Path file : pronunciations) {
       digest.update(Sha256.of(file));
     }

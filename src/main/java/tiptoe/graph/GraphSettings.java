@@ -12,7 +12,7 @@ package tiptoe.graph;
 public record GraphSettings(
     float phrase, float silence, float fillerEntry, float fillerPhone, float grammarScale) {
   /** Measured on clips in quiet, in cries and on unrelated talk. */
-  public static final GraphSettings DEFAULT = new GraphSettings(1.0f, 1.0f, 6.0f, 3.5f, 1.0f);
+  public static final GraphSettings DEFAULT = new GraphSettings(2.5f, 1.0f, 6.0f, 3.5f, 0.7f);
 
   /** Of the loop of phones that phrases are held against. */
   static final GraphSettings PHONES = new GraphSettings(1.0f, 1.0f, 0.0f, 2.2f, 1.0f);

@@ -1,6 +1,8 @@
 package tiptoe.graph;
 
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * The decoder's settings, the model folder's {@code conf/model.conf}.
@@ -12,12 +14,15 @@ import java.util.List;
  * time, which tells an end or a word sooner than the usual 210 ms.
  */
 final class ModelConf {
-  private static final List<String> LINES =
+  private static final List<String> WIDE =
+      List.of("--min-active=200", "--max-active=7000", "--beam=13.0", "--lattice-beam=2.0");
+
+  /** For the loop of phones only the cost of its best path counts, and many are nearly as good. */
+  private static final List<String> NARROW =
+      List.of("--min-active=200", "--max-active=1000", "--beam=9.0", "--lattice-beam=0.5");
+
+  private static final List<String> COMMON =
       List.of(
-          "--min-active=200",
-          "--max-active=7000",
-          "--beam=13.0",
-          "--lattice-beam=2.0",
           "--max-mem=500000",
           "--acoustic-scale=1.0",
           "--frame-subsampling-factor=3",
@@ -30,8 +35,12 @@ final class ModelConf {
 
   private ModelConf() {}
 
-  static String text() {
-    return String.join("\n", LINES) + "\n";
+  /**
+   * @param phrases whether the graph has phrases, or is a loop of phones
+   */
+  static String text(boolean phrases) {
+    return Stream.concat((phrases ? WIDE : NARROW).stream(), COMMON.stream())
+        .collect(Collectors.joining("\n", "", "\n"));
   }
 
   /**

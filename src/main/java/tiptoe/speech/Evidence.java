@@ -5,7 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * What a second hearing of the sound of an utterance brought.
+ * What a second hearing of the sound of an utterance brought: of the whole utterance, or of its
+ * longest stretch of phrases where other speech is beside them.
  *
  * @param support how much better the likeliest phrases explain the sound than a free sequence of
  *     phones does, as a difference of natural logarithms; most often below 0 for talk that happens

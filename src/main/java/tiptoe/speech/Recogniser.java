@@ -23,6 +23,9 @@ public final class Recogniser implements AutoCloseable {
   /** Seconds of sound around an utterance that its second hearing takes in. */
   private static final double AROUND = 0.3;
 
+  /** The same where other speech is close. */
+  private static final double BESIDE_FILLER = 0.1;
+
   /** Seconds of sound kept for a second hearing: the longest utterance and some more. */
   private static final int KEPT = 18;
 
@@ -115,15 +118,16 @@ public final class Recogniser implements AutoCloseable {
     return Results.utterance(json).map(this::weighed);
   }
 
+  /** Phrases between other speech are heard again without it, or they would pay for it. */
   private Utterance weighed(Utterance utterance) {
-    // Long talk with a phrase in it is never accepted, and hearing it again would hold up the rest.
-    boolean longTalk =
-        utterance.hasFiller() && utterance.end() - utterance.start() > LONGEST_TALK_HEARD_AGAIN;
-    if (second == null || !utterance.hasPhrase() || longTalk) {
+    if (second == null || !utterance.hasPhrase() || utterance.isMostlyFiller()) {
       return utterance;
     }
-    short[] sound = recent.between(utterance.start() - AROUND, utterance.end() + AROUND);
-    return utterance.with(second.of(sound));
+    List<Word> phrases = utterance.longestPhrases();
+    double around = utterance.hasFiller() ? BESIDE_FILLER : AROUND;
+    double from = phrases.get(0).start() - around;
+    double to = phrases.get(phrases.size() - 1).end() + around;
+    return utterance.with(second.of(recent.between(from, to)));
   }
 
   private Pointer opened() {

@@ -63,7 +63,7 @@ public final class Rejection {
     if (!utterance.hasFiller()) {
       return Verdict.ACCEPTED;
     }
-    return seconds(utterance.words()) > 2 * seconds(utterance.phraseWords())
+    return utterance.isMostlyFiller()
         ? new Verdict(Outcome.IGNORED, "mostly other speech")
         : new Verdict(Outcome.UNSURE, "other speech beside the phrase");
   }
@@ -73,16 +73,12 @@ public final class Rejection {
     if (utterance.evidence().isEmpty()) {
       return Verdict.ACCEPTED;
     }
-    double support = utterance.evidence().get().support() / seconds(utterance.phraseWords());
+    double support = utterance.evidence().get().support();
     if (support < limits.unsureFrom()) {
       return new Verdict(Outcome.IGNORED, "sounds like other speech");
     }
     return support < limits.acceptedFrom()
         ? new Verdict(Outcome.UNSURE, "does not sound much like the phrase")
         : Verdict.ACCEPTED;
-  }
-
-  private static double seconds(List<Word> words) {
-    return words.stream().mapToDouble(word -> word.end() - word.start()).sum();
   }
 }

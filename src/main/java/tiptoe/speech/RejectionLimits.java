@@ -12,7 +12,7 @@ import java.io.UncheckedIOException;
  * Where the evidence of a second hearing divides accepted, unsure and ignored utterances; the
  * numbers in use are in {@code rejection.yaml}.
  *
- * @param acceptedFrom least support of an accepted utterance, per second of phrase
+ * @param acceptedFrom least support of an accepted utterance
  * @param unsureFrom least support of an unsure one, not above the other
  * @param rivalWithin how much less likely other words may be and still count as a rival
  */

@@ -60,6 +60,31 @@ public record Utterance(double start, double end, List<Word> words, Optional<Evi
     return words.stream().filter(word -> !word.isFiller()).toList();
   }
 
+  /** The longest stretch of phrases that no filler interrupts; empty where there is no phrase. */
+  List<Word> longestPhrases() {
+    List<Word> longest = List.of();
+    List<Word> open = new ArrayList<>();
+    for (Word word : words) {
+      if (word.isFiller()) {
+        open = new ArrayList<>();
+      } else {
+        open.add(word);
+        longest = seconds(open) > seconds(longest) ? List.copyOf(open) : longest;
+      }
+    }
+    return longest;
+  }
+
+  /** Whether speech that is no phrase takes up more time than phrases do. */
+  boolean isMostlyFiller() {
+    List<Word> filler = words.stream().filter(Word::isFiller).toList();
+    return seconds(filler) > seconds(phraseWords());
+  }
+
+  private static double seconds(List<Word> words) {
+    return words.stream().mapToDouble(word -> word.end() - word.start()).sum();
+  }
+
   /** The words of phrases as one text; empty when nothing but filler was heard. */
   public String text() {
     return phraseWords().stream().map(Word::text).collect(Collectors.joining(" "));

@@ -1,0 +1,93 @@
+package tiptoe.speech;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import tiptoe.audio.AudioFile;
+import tiptoe.audio.NoiseMixer;
+import tiptoe.audio.Pcm;
+import tiptoe.grammar.PhraseNetwork;
+import tiptoe.language.Dialogue;
+import tiptoe.language.Interpreter;
+import tiptoe.language.Meaning;
+import tiptoe.language.Source;
+import tiptoe.protocol.Protocol;
+
+/** Committed clips with real infants' cries behind them, 10 dB below the speech. */
+class CryingTest {
+  private static final Path CRIES = Path.of("../shared/audio/cry");
+  private static final double SNR_DB = 10;
+
+  /** Every third clip, so that all voices and regions take part. */
+  private static final int EVERY = 3;
+
+  private static final double UNDERSTOOD = 0.88;
+  private static final double WRONG = 0.05;
+
+  private final PhraseNetwork network = Clips.network();
+  private final Interpreter interpreter = new Interpreter(network, Protocol.standard());
+
+  @Test
+  void understandsFindingsWhileTheBabyCries() throws IOException {
+    assumeTrue(Files.isDirectory(CRIES), "skipped: no infants' cries in ../shared/audio");
+    List<Pcm> cries = cries();
+    List<Clips.Clip> clips = Clips.all();
+    int all = 0;
+    int understood = 0;
+    int wrong = 0;
+    try (SpeechModel model = Clips.hearingTwice(network)) {
+      for (int i = 0; i < clips.size(); i += EVERY) {
+        Clips.Clip clip = clips.get(i);
+        Pcm speech = AudioFile.read(clip.file());
+        Pcm sound = NoiseMixer.mix(speech, cries.get(i % cries.size()), SNR_DB, i);
+        List<Meaning> meant = means(clip.text());
+        List<Meaning> accepted = accepted(model, sound);
+        all++;
+        understood += accepted.equals(meant) ? 1 : 0;
+        wrong += meant.containsAll(accepted) ? 0 : 1;
+      }
+    }
+    String told =
+        "%d of %d accepted as meant, %d accepted and wrong".formatted(understood, all, wrong);
+    System.out.println("clips in crying at 10 dB: " + told);
+    assertTrue(understood >= UNDERSTOOD * all, told);
+    assertTrue(wrong <= WRONG * all, told);
+  }
+
+  private List<Meaning> accepted(SpeechModel model, Pcm sound) {
+    Rejection rejection = Rejection.standard();
+    List<Meaning> accepted = new ArrayList<>();
+    try (Recogniser recogniser = model.recogniser()) {
+      for (Utterance utterance : Clips.hear(recogniser, sound)) {
+        List<Meaning> heard = means(utterance.text());
+        if (rejection.decide(utterance).outcome() == Outcome.ACCEPTED
+            && rejection.rivals(utterance).stream().allMatch(o -> means(o).equals(heard))) {
+          accepted.addAll(heard);
+        }
+      }
+    }
+    return accepted;
+  }
+
+  private List<Meaning> means(String text) {
+    List<String> words = text.isEmpty() ? List.of() : List.of(text.split(" "));
+    return interpreter.interpret(words, Dialogue.START, Source.GRAMMAR).meanings();
+  }
+
+  private static List<Pcm> cries() throws IOException {
+    List<Pcm> cries = new ArrayList<>();
+    try (Stream<Path> files = Files.list(CRIES)) {
+      for (Path file : files.filter(f -> f.toString().endsWith(".wav")).sorted().toList()) {
+        cries.add(AudioFile.read(file));
+      }
+    }
+    return cries;
+  }
+}

@@ -1,0 +1,76 @@
+package tiptoe.speech;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import tiptoe.audio.AudioFile;
+import tiptoe.audio.Pcm;
+import tiptoe.grammar.PhraseNetwork;
+import tiptoe.language.Dialogue;
+import tiptoe.language.Interpreter;
+import tiptoe.language.Source;
+import tiptoe.measure.Split;
+import tiptoe.protocol.Protocol;
+
+/**
+ * Real people reading books (LibriSpeech, Panayotov et al. 2015, CC BY 4.0): nobody examines a
+ * newborn, so nothing may be recorded. Only the half that nothing was fitted on is heard.
+ */
+class UnrelatedSpeechTest {
+  private static final Path TALK = Path.of("../shared/audio/off-script");
+
+  /** At most so many of the utterances that mean something; the aim is 1 and 20 an hour. */
+  private static final int ACCEPTED = 0;
+
+  private static final int UNSURE = 3;
+
+  @Test
+  void recordsNothingOfAReadingAndLeavesLittleToTheReviewer() throws IOException {
+    assumeTrue(Files.isDirectory(TALK), "skipped: no unrelated speech in ../shared/audio");
+    PhraseNetwork network = Clips.network();
+    Interpreter interpreter = new Interpreter(network, Protocol.standard());
+    Rejection rejection = Rejection.standard();
+    int[] outcomes = new int[Outcome.values().length];
+    double seconds = 0;
+    try (SpeechModel model = Clips.hearingTwice(network)) {
+      for (Path file : heldOut()) {
+        Pcm sound = AudioFile.read(file);
+        seconds += sound.seconds();
+        try (Recogniser recogniser = model.recogniser()) {
+          for (Utterance utterance : Clips.hear(recogniser, sound)) {
+            List<String> words = utterance.phraseWords().stream().map(Word::text).toList();
+            if (!interpreter
+                .interpret(words, Dialogue.START, Source.GRAMMAR)
+                .meanings()
+                .isEmpty()) {
+              outcomes[rejection.decide(utterance).outcome().ordinal()]++;
+            }
+          }
+        }
+      }
+    }
+    int accepted = outcomes[Outcome.ACCEPTED.ordinal()];
+    int unsure = outcomes[Outcome.UNSURE.ordinal()];
+    String told = "%d accepted, %d unsure in %.1f min".formatted(accepted, unsure, seconds / 60);
+    System.out.println("unrelated speech, held-out half: " + told);
+    assertTrue(seconds > 300, told);
+    assertTrue(accepted <= ACCEPTED, told);
+    assertTrue(unsure <= UNSURE, told);
+  }
+
+  private static List<Path> heldOut() throws IOException {
+    try (Stream<Path> files = Files.list(TALK)) {
+      return files
+          .filter(file -> file.toString().endsWith(".wav")
+                  && Split.HELD_OUT.takes(file.getFileName().toString()))
+          .sorted()
+          .toList();
+    }
+  }
+}

@@ -1,0 +1,96 @@
+#!/usr/bin/env python3
+"""Speaks what RejectionFit measures into a folder: one WAV and one text file a clip.
+
+360 phrases of the utterance tables and the ward talk of chat.txt for each half; which half a text
+belongs to is decided by its SHA-256, and each half has voices of its own. Needs flite, espeak-ng,
+festival with the voices kal_diphone and cmu_us_slt_arctic_hts, and sox.
+
+usage: speak.py FOLDER
+"""
+import glob
+import hashlib
+import os
+import random
+import re
+import subprocess
+import sys
+
+HERE = os.path.dirname(os.path.abspath(__file__))
+TABLES = os.path.join(HERE, "../../language/utterances/*.txt")
+VOICES = {
+    "fit": ["flite:kal", "flite:rms", "esp:en-us", "esp:en-gb", "fest:kal_diphone", "esp:en-us+m3"],
+    "held": [
+        "flite:awb", "flite:slt", "esp:en-us+f3", "esp:en-gb-x-rp", "esp:en-gb-scotland",
+        "fest:cmu_us_slt_arctic_hts",
+    ],
+}
+# The voices guess these words wrong; the text stays as it is.
+RESPELL = [
+    ("centimetres", "centimeters"), ("millimetres", "millimeters"), (r"\banus\b", "aynus"),
+    (r"\bpatent\b", "paytent"), ("ortolani", "orto lonny"), ("fontanelle", "fontanell"),
+]
+
+
+def half(text):
+    return "fit" if hashlib.sha256(text.encode()).digest()[0] % 2 == 0 else "held"
+
+
+def phrases():
+    found = {}
+    for table in sorted(glob.glob(TABLES)):
+        for line in open(table, encoding="utf-8"):
+            said, arrow, meaning = line.strip().partition("=>")
+            said = said.strip()
+            plain = re.fullmatch(r"[a-z ,']+", said) and 2 <= len(said.split()) <= 12
+            if arrow and meaning.strip() != "-" and plain:
+                found[said] = None
+    return list(found)
+
+
+def speak(folder, number, voice, text):
+    os.makedirs(folder, exist_ok=True)
+    name = os.path.join(folder, f"{number:04d}-" + re.sub(r"[:+]", "_", voice))
+    engine, _, voice_name = voice.partition(":")
+    said = text
+    for word, respelled in RESPELL:
+        said = re.sub(word, respelled, said)
+    raw = name + ".raw.wav"
+    if engine == "flite":
+        subprocess.run(["flite", "-voice", voice_name, "-t", said, "-o", raw], check=True)
+    elif engine == "esp":
+        said = said.replace("orto lonny", "ortolani")
+        subprocess.run(["espeak-ng", "-v", voice_name, "-s", "150", "-w", raw, said], check=True)
+    else:
+        voiced = ["text2wave", "-eval", f"(voice_{voice_name})", "-o", raw]
+        subprocess.run(voiced, input=said.encode(), check=True)
+    ends = ["silence", "1", "0.01", "0.5%", "reverse"]
+    subprocess.run(
+        ["sox", "-R", raw, "-r", "16000", "-b", "16", "-c", "1", name + ".wav", "norm", "-6"]
+        + ends + ends + ["pad", "0.3", "0.7"],
+        check=True,
+    )
+    os.remove(raw)
+    with open(name + ".txt", "w", encoding="utf-8") as out:
+        out.write(text + "\n")
+
+
+def main():
+    root = sys.argv[1]
+    shuffle = random.Random(7).shuffle
+    halves = {"fit": [], "held": []}
+    for phrase in phrases():
+        halves[half(phrase)].append(phrase)
+    for name, texts in halves.items():
+        shuffle(texts)
+        voices = VOICES[name]
+        for number, text in enumerate(texts[:360]):
+            speak(f"{root}/{name}-phrases", number, voices[number % len(voices)], text)
+    with open(os.path.join(HERE, "chat.txt"), encoding="utf-8") as chat:
+        for number, text in enumerate(line.strip() for line in chat):
+            voices = VOICES[half(text)]
+            for turn in range(2):
+                voice = voices[(number + turn * 3) % len(voices)]
+                speak(f"{root}/{half(text)}-chat", number, voice, text)
+
+
+main()
