@@ -67,8 +67,10 @@ class UnrelatedSpeechTest {
   private static List<Path> heldOut() throws IOException {
     try (Stream<Path> files = Files.list(TALK)) {
       return files
-          .filter(file -> file.toString().endsWith(".wav")
-                  && Split.HELD_OUT.takes(file.getFileName().toString()))
+          .filter(
+              file ->
+                  file.toString().endsWith(".wav")
+                      && Split.HELD_OUT.takes(file.getFileName().toString()))
           .sorted()
           .toList();
     }
