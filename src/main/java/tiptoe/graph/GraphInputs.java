@@ -46,13 +46,6 @@ public record GraphInputs(
     this(model, phrases, List.of(pronunciations), settings);
   }
 
-  /** The inputs of a graph that knows no phrase: a loop of phones over the same model. */
-  public GraphInputs withoutPhrases() {
-    WordAutomaton none =
-        new WordAutomaton(List.of(new WordAutomaton.State(Float.POSITIVE_INFINITY, List.of())));
-    return new GraphInputs(model, none, pronunciations, GraphSettings.PHONES);
-  }
-
   /** The decoder's settings for the graph. */
   String decoder() {
     return ModelConf.text(phrases.arcCount() > 0);
