@@ -32,8 +32,6 @@ public final class Recogniser implements AutoCloseable {
   /** Seconds after which an utterance is cut off, as the decoder's settings say. */
   private static final double LONGEST = 15;
 
-  private static final double LONGEST_TALK_HEARD_AGAIN = 4;
-
   private static final double PIECE_SECONDS = 0.2;
 
   /** An utterance that ends at a pause is known to have ended no sooner than so, in seconds. */
