@@ -1,46 +1,154 @@
 package tiptoe.cli;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
+import java.util.function.Supplier;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Assessor;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.journal.ExamFolder;
+import tiptoe.exam.journal.KeepAudio;
+import tiptoe.exam.journal.OpenExam;
+import tiptoe.exam.journal.RecordProblem;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
+import tiptoe.screen.Look;
+import tiptoe.screen.Terminals;
+import tiptoe.screen.review.Desk;
 import tiptoe.screen.review.Items;
 import tiptoe.screen.review.PlainItems;
+import tiptoe.screen.review.ReviewScreen;
+import tiptoe.screen.review.Reviewer;
+import tiptoe.screen.review.Reviewing;
+import tiptoe.screen.review.Sealing;
+import tiptoe.screen.review.TypedWords;
+import tiptoe.settings.Settings;
 
 /** Goes through a record: what is to decide, what was flagged, then the rest head to toe. */
 @Command(
     name = "review",
     mixinStandardHelpOptions = true,
-    description = "Goes through a record item by item: where each comes from, what is open.",
-    footer = {"", "Example: tiptoe review 2026-03-01-0900-k3f9 --plain"})
+    description = {
+      "Goes through a record item by item, to listen, correct and sign; by keys only.",
+      "A record that another process writes to, or that is broken, can only be read."
+    },
+    footer = {
+      "",
+      "Example: tiptoe review 2026-03-01-0900-k3f9 --as \"Rowan Reed, paediatrician\"",
+      "         tiptoe review 2026-03-01-0900-k3f9 --plain"
+    })
 final class ReviewCommand implements Callable<Integer> {
   @Parameters(paramLabel = "RECORD", description = "Id or folder of an examination.")
   private String name;
 
-  @Option(names = "--plain", description = "Lines of text instead of the full screen.")
+  @Option(names = "--as", paramLabel = "NAME,ROLE", description = "Who reviews; else asked for.")
+  private String reviewer;
+
+  @Option(names = "--plain", description = "Print the items as lines of text, edit nothing.")
   private boolean plain;
+
+  @Option(names = "--ascii", description = "A screen of plain letters and signs only.")
+  private boolean ascii;
 
   @Mixin private DataOption data;
   @Mixin private PassphraseOption passphrase;
+  @Mixin private KeepAudioOption keepAudio;
   @Mixin private SettingsOption option;
 
   @Override
   public Integer call() throws IOException {
+    Settings settings = option.settings();
     RecordStore store = data.store();
     ExamFolder exam = store.find(name);
-    StoredExam stored = store.read(exam, passphrase.forExam(store, exam));
+    char[] secret = passphrase.forExam(store, exam);
+    Function<ExamRecord, Assessment> assessor =
+        record -> Assessor.standard().assess(record, settings, ZoneId.systemDefault());
+    if (plain || !Terminals.usable(System.getenv())) {
+      return print(store.read(exam, secret), assessor);
+    }
+    Understanding understanding = Understanding.load(Home.locate());
+    TypedWords words =
+        new TypedWords(understanding.network(), understanding.interpreter(), understanding.typed());
+    try (OpenExam open = store.open(exam, secret)) {
+      Desk desk =
+          Desk.editing(open.examination(), words, assessor, sealing(open, keepAudio.of(settings)));
+      Reviewer.parse(reviewer).ifPresent(desk::reviewer);
+      show(desk, open::sound, exam);
+      Console.out().println(ended(desk.record()));
+    } catch (RecordProblem e) {
+      StoredExam stored = store.read(exam, secret);
+      Desk desk =
+          Desk.readOnly(watched(store, exam, secret, stored), e.getMessage(), words, assessor);
+      show(desk, stored::sound, exam);
+      Console.err().println("read only: " + e.getMessage());
+    }
+    return 0;
+  }
+
+  private static Sealing sealing(OpenExam open, KeepAudio keep) {
+    return new Sealing() {
+      @Override
+      public List<String> problems() throws IOException {
+        return open.problems();
+      }
+
+      @Override
+      public void sign(String signer, String role) throws IOException {
+        open.sign(signer, role, keep);
+      }
+    };
+  }
+
+  private void show(Desk desk, RecordSound.Kept sound, ExamFolder exam) throws IOException {
+    Look look = Look.of(System.getenv());
+    try (RecordSound playback = new RecordSound(sound, Path.of(""), exam.name())) {
+      ReviewScreen.run(
+          Terminals.open(), ascii ? look.withAscii() : look, new Reviewing(desk, playback));
+    }
+  }
+
+  /** The record as it is now, read again whenever its journal has grown. */
+  private static Supplier<ExamRecord> watched(
+      RecordStore store, ExamFolder exam, char[] secret, StoredExam first) throws IOException {
+    long[] seen = {Files.size(exam.journal())};
+    ExamRecord[] record = {first.record()};
+    return () -> {
+      try {
+        long size = Files.size(exam.journal());
+        if (size != seen[0]) {
+          seen[0] = size;
+          record[0] = store.read(exam, secret).record();
+        }
+        return record[0];
+      } catch (IOException e) {
+        throw new UncheckedIOException(e.getMessage(), e);
+      }
+    };
+  }
+
+  private static String ended(ExamRecord record) {
+    int open = record.openQuestions().size() + record.unsure().size();
+    return record.signed()
+        ? RecordText.signatures(record)
+        : "not signed; " + open + " to decide; every edit is kept";
+  }
+
+  private static int print(StoredExam stored, Function<ExamRecord, Assessment> assessor) {
     ExamRecord record = stored.record();
     stored.breaks().forEach(broken -> Console.err().println("broken record: " + broken));
-    var assessment = Assessor.standard().assess(record, option.settings(), ZoneId.systemDefault());
-    Console.out().print(PlainItems.of(Items.of(record, assessment), record.protocol()));
-    return 0;
+    List<String> lines =
+        PlainItems.of(Items.of(record, assessor.apply(record)), record.protocol()).lines().toList();
+    lines.forEach(Console.out()::println);
+    return stored.breaks().isEmpty() ? 0 : Tiptoe.COULD_NOT;
   }
 }

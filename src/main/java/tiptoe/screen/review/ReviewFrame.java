@@ -1,0 +1,231 @@
+package tiptoe.screen.review;
+
+import java.util.ArrayList;
+import java.util.List;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Phase;
+import tiptoe.screen.Area;
+import tiptoe.screen.Canvas;
+import tiptoe.screen.Glyphs;
+import tiptoe.screen.Ink;
+import tiptoe.screen.Line;
+import tiptoe.screen.Wrap;
+
+/** One frame of a review: the items, the chosen one in full, what is being typed or chosen. */
+final class ReviewFrame {
+  private static final int WIDE = 130;
+  private static final int DETAILS = 7;
+
+  private final Canvas canvas;
+  private final Reviewing reviewing;
+  private final Glyphs glyphs;
+
+  ReviewFrame(Canvas canvas, Reviewing reviewing) {
+    this.canvas = canvas;
+    this.reviewing = reviewing;
+    glyphs = canvas.glyphs();
+  }
+
+  void draw() {
+    canvas.blank();
+    Area all = canvas.all();
+    header(all.top(1));
+    footer(all.bottom(2));
+    Area middle = new Area(0, 1, all.width(), all.height() - 3);
+    if (!reviewing.page().isEmpty()) {
+      page(middle);
+    } else if (all.width() >= WIDE) {
+      int left = all.width() * 3 / 5;
+      list(new Area(0, 1, left, middle.height()));
+      beside(new Area(left + 2, 1, all.width() - left - 2, middle.height()));
+    } else {
+      int below = Math.min(DETAILS, middle.height() / 3);
+      list(middle.top(middle.height() - below - 1));
+      Area details = middle.bottom(below + 1);
+      canvas.text(details, 0, 0, glyphs.across().repeat(details.width()), Ink.QUIET);
+      beside(details.below(1));
+    }
+  }
+
+  private void header(Area area) {
+    ExamRecord record = reviewing.desk().record();
+    canvas.row(area, 0, Ink.BAR);
+    String who = reviewing.desk().reviewer() == null ? "" : ", by " + reviewing.desk().reviewer();
+    String left = " REVIEW " + record.label().orElse("") + who;
+    String state =
+        reviewing.desk().whyReadOnly() != null
+            ? "READ ONLY"
+            : record.phase() == Phase.SIGNED
+                ? "SIGNED"
+                : record.phase() == Phase.ADDENDUM ? "ADDENDUM, NOT SIGNED" : "DRAFT, NOT SIGNED";
+    Shown shown = reviewing.shown();
+    String search = shown.search().isEmpty() ? "" : " with \"" + shown.search() + "\"";
+    String right =
+        shown.items().size() + " " + shown.filter().words() + search + "  " + state + " ";
+    canvas.text(area, 0, 0, left, Ink.BAR);
+    canvas.text(area, 0, Math.max(0, area.width() - right.length()), right, Ink.BAR);
+  }
+
+  private void footer(Area area) {
+    reviewing
+        .typing()
+        .ifPresentOrElse(
+            line -> typed(area, line),
+            () -> canvas.text(area, 0, 0, " " + reviewing.notice(), Ink.STRONG));
+    Area keys = area.bottom(1);
+    canvas.row(keys, 0, Ink.BAR);
+    canvas.text(keys, 0, 0, keys(keys.width()), Ink.BAR);
+  }
+
+  private String keys(int width) {
+    if (reviewing.typing().isPresent()) {
+      return " Enter: done   Tab: complete   Esc: leave it";
+    }
+    if (reviewing.choice().isPresent()) {
+      return " arrows and Enter, or a number   Esc: leave it";
+    }
+    StringBuilder text = new StringBuilder();
+    for (Act act : Act.values()) {
+      String more = " " + act.key() + " " + act.shortly() + " ";
+      if (text.length() + more.length() <= width) {
+        text.append(more);
+      }
+    }
+    return text.toString();
+  }
+
+  private void typed(Area area, TypingLine line) {
+    String text = line.text();
+    String shown = text.substring(0, line.cursor()) + glyphs.here() + text.substring(line.cursor());
+    String all = " " + line.prompt() + " " + shown;
+    int from = Math.max(0, all.length() - area.width());
+    canvas.text(area, 0, 0, all.substring(from), Ink.STRONG);
+  }
+
+  private void page(Area area) {
+    List<Line> lines = new ArrayList<>();
+    for (String line : reviewing.page()) {
+      boolean title = !line.startsWith(" ");
+      for (String part : Wrap.words(line, area.width() - 6)) {
+        lines.add(new Line((title ? " " : "   ") + part, title ? Ink.STRONG : Ink.PLAIN));
+      }
+    }
+    if (lines.size() > area.height()) {
+      int hidden = lines.size() - area.height() + 1;
+      lines = new ArrayList<>(lines.subList(0, Math.max(0, area.height() - 1)));
+      lines.add(new Line("   and " + hidden + " lines more", Ink.STRONG));
+    }
+    canvas.lines(area, lines);
+  }
+
+  private record Row(Item item, String heading, boolean chosen) {}
+
+  private void list(Area area) {
+    List<Row> rows = new ArrayList<>();
+    int chosen = 0;
+    String before = "";
+    List<Item> items = reviewing.shown().items();
+    for (int i = 0; i < items.size(); i++) {
+      String heading = PlainItems.heading(items.get(i), reviewing.desk().record().protocol());
+      if (!heading.equals(before)) {
+        rows.add(new Row(null, heading, false));
+        before = heading;
+      }
+      chosen = i == reviewing.shown().at() ? rows.size() : chosen;
+      rows.add(new Row(items.get(i), "", i == reviewing.shown().at()));
+    }
+    if (rows.isEmpty()) {
+      canvas.text(area, 0, 1, "nothing is shown; f changes the filter, Esc the search", Ink.PLAIN);
+    }
+    int first = Math.max(0, Math.min(chosen - area.height() / 2, rows.size() - area.height()));
+    for (int row = 0; row < area.height() && first + row < rows.size(); row++) {
+      draw(area, row, rows.get(first + row));
+    }
+  }
+
+  private void draw(Area area, int row, Row line) {
+    if (line.item() == null) {
+      canvas.text(area, row, 0, line.heading(), Ink.STRONG);
+      return;
+    }
+    Item item = line.item();
+    Ink ink = line.chosen() ? Ink.BAR : ink(item.sign());
+    String clock = item.trace().clock();
+    int room = area.width() - clock.length() - 2;
+    if (line.chosen()) {
+      canvas.row(area, row, ink);
+    }
+    String text = (line.chosen() ? glyphs.here() : " ") + sign(item.sign()) + " " + item.text();
+    canvas.text(new Area(area.x(), area.y(), room, area.height()), row, 0, text, ink);
+    canvas.text(area, row, area.width() - clock.length() - 1, clock, ink);
+  }
+
+  private String sign(Item.Sign sign) {
+    return switch (sign) {
+      case DONE -> glyphs.done();
+      case BENIGN -> glyphs.benign();
+      case ABNORMAL -> glyphs.abnormal();
+      case SKIPPED -> glyphs.skipped();
+      case UNSURE -> glyphs.unsure();
+      case KEY -> glyphs.key();
+      case OPEN -> glyphs.open();
+      case NONE -> " ";
+    };
+  }
+
+  private static Ink ink(Item.Sign sign) {
+    return switch (sign) {
+      case DONE -> Ink.GOOD;
+      case ABNORMAL -> Ink.ALERT;
+      case UNSURE -> Ink.UNSURE;
+      case KEY, OPEN -> Ink.MISSING;
+      default -> Ink.PLAIN;
+    };
+  }
+
+  /** What there is to choose from, else how a line can go on, else the chosen item in full. */
+  private void beside(Area area) {
+    if (reviewing.choice().isPresent()) {
+      choice(area, reviewing.choice().get());
+    } else if (reviewing.typing().filter(line -> !line.choices().isEmpty()).isPresent()) {
+      TypingLine line = reviewing.typing().get();
+      String all = String.join(", ", line.choices().subList(line.choice(), line.choices().size()));
+      wrapped(area, List.of(all));
+    } else {
+      List<String> texts = new ArrayList<>();
+      reviewing
+          .shown()
+          .chosen()
+          .ifPresent(
+              item -> {
+                texts.add(item.text());
+                texts.add(item.trace().text());
+                texts.addAll(item.notes());
+              });
+      wrapped(area, texts);
+    }
+  }
+
+  private void wrapped(Area area, List<String> texts) {
+    List<Line> lines = new ArrayList<>();
+    for (String text : texts) {
+      Wrap.words(text, area.width() - 1)
+          .forEach(part -> lines.add(new Line(part, lines.isEmpty() ? Ink.STRONG : Ink.PLAIN)));
+    }
+    canvas.lines(area, lines);
+  }
+
+  private void choice(Area area, Choice choice) {
+    canvas.text(area, 0, 0, choice.title(), Ink.STRONG);
+    Area rows = area.below(1);
+    int size = choice.options().size();
+    int first = Math.max(0, Math.min(choice.at() - rows.height() / 2, size - rows.height()));
+    for (int row = 0; row < rows.height() && first + row < size; row++) {
+      int option = first + row;
+      String number = option < 9 ? (option + 1) + " " : "  ";
+      String mark = option == choice.at() ? glyphs.here() : " ";
+      Ink ink = option == choice.at() ? Ink.BAR : Ink.PLAIN;
+      canvas.text(rows, row, 0, mark + number + choice.options().get(option), ink);
+    }
+  }
+}
