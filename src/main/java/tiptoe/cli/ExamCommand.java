@@ -106,7 +106,7 @@ final class ExamCommand implements Callable<Integer> {
               ZonedDateTime.now(Clock.systemDefaultZone()));
       try (ExamView view = view(session, open.folder());
           Feedback feedback = fast ? Feedback.silent() : Feedback.of(settings, session);
-          Engine engine = Engine.open(home, understanding, model, view.progress())) {
+          Engine engine = engine(home, understanding, view)) {
         boolean keepsSound = keepAudio.of(settings).writes();
         Listening listening = new Listening(engine, session, view, feedback);
         SegmentStore sound = keepsSound ? open.openSound() : null;
@@ -125,6 +125,11 @@ final class ExamCommand implements Callable<Integer> {
               .formatted(Console.message(e), open.folder().path(), open.folder().name()),
           e);
     }
+  }
+
+  private Engine engine(Home home, Understanding understanding, ExamView view) throws IOException {
+    view.progress().println("loading the speech model");
+    return Engine.open(home, understanding, model, view.progress());
   }
 
   private ExamView view(Session session, ExamFolder folder) throws IOException {

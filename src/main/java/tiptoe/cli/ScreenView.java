@@ -1,5 +1,9 @@
 package tiptoe.cli;
 
+import static tiptoe.screen.ScreenState.Showing.EXAMINATION;
+import static tiptoe.screen.ScreenState.Showing.HELP;
+import static tiptoe.screen.ScreenState.Showing.SUMMARY;
+
 import com.googlecode.lanterna.terminal.Terminal;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -7,7 +11,10 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tiptoe.audio.AudioProblem;
 import tiptoe.audio.CaptureEvent;
 import tiptoe.audio.Chunk;
@@ -34,10 +41,13 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
 
   private final Session session;
   private ExamScreen screen;
+  private Chatter chatter;
   private Thread restore;
   private ScreenState state;
   private volatile SampleSource sound;
   private volatile boolean left;
+  private String soundTrouble = "";
+  private String keepingTrouble = "";
 
   /** Second of the examination up to which there was sound. */
   private volatile double heard;
@@ -56,8 +66,15 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
     ScreenView view = new ScreenView(session, folder);
     view.state = view.state.withNotice("getting ready to listen");
     view.screen = ExamScreen.open(terminal, look, view.state, view);
+    view.chatter = Chatter.keepFromTerminal();
     // Whatever ends the process, the terminal is given back.
-    view.restore = new Thread(view.screen::close, "restore terminal");
+    view.restore =
+        new Thread(
+            () -> {
+              view.screen.close();
+              view.chatter.close();
+            },
+            "restore terminal");
     Runtime.getRuntime().addShutdownHook(view.restore);
     return view;
   }
@@ -117,9 +134,19 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
             .toList();
     boolean spoken = changes.of(Event.UtteranceHeard.class).findAny().isPresent();
     boolean asked = !changes.commands().isEmpty();
+    String lost =
+        changes
+            .of(Event.AudioGap.class)
+            .map(
+                gap -> "SOUND WAS LOST, %.1f s of it; noted in the record".formatted(gap.seconds()))
+            .collect(Collectors.joining("; "));
+    String notice = lost.isEmpty() ? String.join("; ", reply) : lost;
+    boolean help = changes.commands().contains(Command.SHOW_HELP);
     update(
         now ->
-            (spoken || asked ? now.withNotice(String.join("; ", reply)) : now)
+            (spoken || asked || !lost.isEmpty()
+                    ? now.withNotice(notice).withShowing(help ? HELP : EXAMINATION)
+                    : now)
                 .withRecord(session.record(), session.assessment()));
   }
 
@@ -127,21 +154,55 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
   public void microphone(CaptureEvent event) {
     String text =
         event instanceof CaptureEvent.Trouble trouble ? "NO SOUND: " + trouble.cause().words() : "";
-    update(now -> now.withTrouble(text));
+    update(
+        now -> {
+          soundTrouble = text;
+          return now.withTrouble(trouble());
+        });
   }
 
   @Override
   public void problem(AudioProblem problem) {
-    update(now -> now.withTrouble("SOUND NOT KEPT: " + problem.getMessage()));
+    keeping("SOUND NOT KEPT: " + problem.getMessage());
+  }
+
+  // What was not kept once stays told, though the microphone is well again.
+  private void keeping(String text) {
+    update(
+        now -> {
+          keepingTrouble = text;
+          return now.withTrouble(trouble());
+        });
+  }
+
+  private String trouble() {
+    return Stream.of(soundTrouble, keepingTrouble)
+        .filter(text -> !text.isEmpty())
+        .collect(Collectors.joining("; "));
   }
 
   @Override
   public void command(Command command) {
+    if (command == Command.SHOW_HELP && state.showing() == HELP) {
+      update(now -> now.withShowing(EXAMINATION));
+    } else if (command == Command.YES || command == Command.NO) {
+      answer(command.id());
+    } else {
+      carryOut(() -> session.command(command, heard));
+    }
+  }
+
+  @Override
+  public void answer(String word) {
+    carryOut(() -> session.type(word, List.of(word), heard));
+  }
+
+  private void carryOut(Supplier<Changes> step) {
     try {
-      show(session.command(command, heard));
+      show(step.get());
       endSound(session.record().phase() == Phase.ENDED);
     } catch (NotRecorded e) {
-      update(now -> now.withTrouble("NOT RECORDED: " + e.getMessage()));
+      keeping("NOT RECORDED: " + e.getMessage());
     }
   }
 
@@ -168,8 +229,9 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
         now ->
             now.withListening(false)
                 .withPartial("")
+                .withShowing(left ? EXAMINATION : SUMMARY)
                 .withRecord(session.record(), session.assessment()));
-    if (session.record().phase() == Phase.ENDED && !left) {
+    if (!left) {
       try {
         screen.awaitKey(SUMMARY_MILLIS);
       } catch (InterruptedException e) {
@@ -181,6 +243,14 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
   @Override
   public void close() {
     screen.close();
+    chatter.close();
+    screen
+        .failure()
+        .ifPresent(
+            failure ->
+                Console.err()
+                    .println(
+                        "the screen gave up, the record is kept: " + Console.message(failure)));
     try {
       Runtime.getRuntime().removeShutdownHook(restore);
     } catch (IllegalStateException e) {

@@ -15,6 +15,7 @@ public enum Command {
   START_REMARK,
   END_REMARK,
   STRIKE,
+  SHOW_HELP,
   YES,
   NO;
 

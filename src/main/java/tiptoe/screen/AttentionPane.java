@@ -3,51 +3,64 @@ package tiptoe.screen;
 import java.util.ArrayList;
 import java.util.List;
 
-/** What needs action, and sizes with their centiles. */
+/** What needs action, and sizes with their centiles: all of it in full, on pages where need be. */
 final class AttentionPane {
   private final Canvas canvas;
   private final Overview overview;
-  private final Glyphs glyphs;
+  private final int seconds;
 
-  AttentionPane(Canvas canvas, Overview overview) {
+  AttentionPane(Canvas canvas, Overview overview, int seconds) {
     this.canvas = canvas;
     this.overview = overview;
-    this.glyphs = canvas.glyphs();
+    this.seconds = seconds;
   }
 
+  /** As a column of its own, with headings. */
   void column(Area area) {
-    int row = 0;
-    canvas.text(area, row++, 0, "TO ACT ON", Ink.STRONG);
+    canvas.text(area, 0, 0, "TO ACT ON", Ink.STRONG);
+    List<List<Line>> blocks = new ArrayList<>();
     for (Line flag : overview.flags()) {
-      for (String line : Wrap.words(flag.text(), area.width())) {
-        canvas.text(area, row++, 0, line, flag.ink());
-      }
+      List<Line> block = wrapped(flag, area.width());
+      block.add(new Line("", Ink.PLAIN));
+      blocks.add(block);
     }
-    row += overview.flags().isEmpty() ? none(area, row) : 1;
+    if (blocks.isEmpty()) {
+      blocks.add(List.of(new Line("nothing so far", Ink.PLAIN), new Line("", Ink.PLAIN)));
+    }
     if (!overview.sizes().isEmpty()) {
-      canvas.text(area, row++, 0, "SIZE", Ink.STRONG);
-      canvas.lines(area.below(row), overview.sizes());
+      List<Line> block = new ArrayList<>();
+      block.add(new Line("SIZE", Ink.STRONG));
+      overview.sizes().forEach(size -> block.addAll(wrapped(size, area.width())));
+      blocks.add(block);
     }
+    canvas.lines(area.below(1), Pages.at(blocks, area.height() - 1, seconds));
   }
 
-  private int none(Area area, int row) {
-    canvas.text(area, row, 0, "nothing so far", Ink.PLAIN);
-    return 2;
+  /** How many rows it wants, at this width. */
+  int wanted(int width) {
+    return blocks(width).stream().mapToInt(List::size).sum();
   }
 
+  /** As a few rows below the steps. */
   void rows(Area area) {
-    List<Line> lines = new ArrayList<>(overview.flags());
-    int room = area.height() - (overview.sizes().isEmpty() ? 0 : 1);
-    if (lines.size() > room && room > 0) {
-      int hidden = lines.size() - room + 1;
-      lines = new ArrayList<>(lines.subList(0, room - 1));
-      lines.add(new Line("and " + hidden + " more to act on", Ink.ALERT));
-    }
+    canvas.lines(area, Pages.at(blocks(area.width()), area.height(), seconds));
+  }
+
+  private List<List<Line>> blocks(int width) {
+    List<List<Line>> blocks = new ArrayList<>();
+    overview.flags().forEach(flag -> blocks.add(wrapped(flag, width)));
     if (!overview.sizes().isEmpty()) {
-      lines.add(
-          new Line(
-              String.join("; ", overview.sizes().stream().map(Line::text).toList()), Ink.PLAIN));
+      String all = String.join("; ", overview.sizes().stream().map(Line::text).toList());
+      blocks.add(wrapped(new Line(all, Ink.PLAIN), width));
     }
-    canvas.lines(area, lines);
+    return blocks;
+  }
+
+  private static List<Line> wrapped(Line line, int width) {
+    List<Line> lines = new ArrayList<>();
+    for (String part : Wrap.words(line.text(), width)) {
+      lines.add(new Line(part, line.ink()));
+    }
+    return lines;
   }
 }

@@ -70,6 +70,9 @@ final class BigLetters {
       ( 001 010 010 010 001
       ) 100 010 010 010 100
       ° 010 101 010 000 000
+      + 000 010 111 010 000
+      ~ 000 110 000 011 000
+      ✓ 001 001 001 110 010
       """;
 
   static {
@@ -87,11 +90,21 @@ final class BigLetters {
     return glyphs.plain() ? DOTS_HIGH : (DOTS_HIGH + 1) / 2;
   }
 
-  /** The text in big letters, a gap between its lines; empty where it does not fit. */
+  /**
+   * The text in the biggest letters that fit, a gap between its lines; empty where none do. Double
+   * letters are six by five cells, blocks only.
+   */
   static List<String> fit(String text, int width, int rows, Glyphs glyphs) {
-    int letters = (width + 1) / ADVANCE;
+    List<String> twice = glyphs.plain() ? List.of() : fit(text, width, rows, glyphs, 2);
+    return twice.isEmpty() ? fit(text, width, rows, glyphs, 1) : twice;
+  }
+
+  /** The same in letters of one size, 1 or 2. */
+  static List<String> fit(String text, int width, int rows, Glyphs glyphs, int size) {
+    int letters = (width + size) / (ADVANCE * size);
     List<String> lines = Wrap.words(clean(text), letters);
-    int high = lines.size() * (height(glyphs) + 1) - 1;
+    int letterHigh = size == 1 ? height(glyphs) : DOTS_HIGH;
+    int high = lines.size() * (letterHigh + 1) - 1;
     if (high > rows || lines.stream().anyMatch(line -> line.length() > letters)) {
       return List.of();
     }
@@ -100,7 +113,11 @@ final class BigLetters {
       if (!drawn.isEmpty()) {
         drawn.add("");
       }
-      drawn.addAll(glyphs.plain() ? cells(line) : halfBlocks(line));
+      if (size == 2) {
+        drawn.addAll(cells(line, "██"));
+      } else {
+        drawn.addAll(glyphs.plain() ? cells(line, "#") : halfBlocks(line));
+      }
     }
     return drawn;
   }
@@ -120,12 +137,12 @@ final class BigLetters {
     return row < DOTS_HIGH && inside < 3 && DOTS.get(letter)[row].charAt(inside) == '1';
   }
 
-  private static List<String> cells(String line) {
+  private static List<String> cells(String line, String dot) {
     List<String> rows = new ArrayList<>();
     for (int row = 0; row < DOTS_HIGH; row++) {
       StringBuilder text = new StringBuilder();
       for (int column = 0; column < line.length() * ADVANCE; column++) {
-        text.append(dot(line, row, column) ? '#' : ' ');
+        text.append(dot(line, row, column) ? dot : " ".repeat(dot.length()));
       }
       rows.add(text.toString().stripTrailing());
     }

@@ -1,5 +1,6 @@
 package tiptoe.screen;
 
+import com.googlecode.lanterna.SGR;
 import com.googlecode.lanterna.TextCharacter;
 import com.googlecode.lanterna.TextColor;
 import com.googlecode.lanterna.graphics.TextGraphics;
@@ -46,17 +47,16 @@ public final class Canvas {
       String more = glyphs.plain() ? "." : "…";
       clean = clean.substring(0, room - 1) + more;
     }
-    TextColor colour = ink.colour(coloured);
+    TextColor front = ink.front(coloured);
+    TextColor back = ink.back(coloured);
+    SGR[] styles = ink.styles(coloured);
     for (int i = 0; i < Math.min(clean.length(), room); i++) {
       graphics.setCharacter(
           area.x() + column + i,
           area.y() + row,
-          TextCharacter.fromCharacter(
-              clean.charAt(i), colour, TextColor.ANSI.DEFAULT, ink.styles().toArray(SGRS))[0]);
+          TextCharacter.fromCharacter(clean.charAt(i), front, back, styles)[0]);
     }
   }
-
-  private static final com.googlecode.lanterna.SGR[] SGRS = {};
 
   /** Writes the lines one below the other, as far as there is room; gives how many rows it took. */
   public int lines(Area area, List<Line> lines) {

@@ -6,6 +6,7 @@ import com.googlecode.lanterna.screen.Screen;
 import com.googlecode.lanterna.screen.TerminalScreen;
 import com.googlecode.lanterna.terminal.Terminal;
 import java.io.IOException;
+import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
@@ -23,6 +24,9 @@ public final class ExamScreen implements AutoCloseable {
     /** A key that stands for a spoken command. */
     void command(Command command);
 
+    /** A key that stands for a spoken answer. */
+    void answer(String word);
+
     /** Leave the examination as it is. */
     void leave();
   }
@@ -34,6 +38,7 @@ public final class ExamScreen implements AutoCloseable {
   private final Thread thread;
   private volatile boolean closing;
   private volatile boolean dismissed;
+  private volatile RuntimeException failure;
   private boolean released;
   private ScreenState shown;
 
@@ -73,6 +78,11 @@ public final class ExamScreen implements AutoCloseable {
     while (!dismissed && !closing && System.nanoTime() < end) {
       Thread.sleep(TICK_MILLIS);
     }
+  }
+
+  /** What made the screen give up; empty while it works. */
+  public Optional<RuntimeException> failure() {
+    return Optional.ofNullable(failure);
   }
 
   /** Gives the terminal back as it was; may be called from any thread, and again. */
@@ -118,6 +128,11 @@ public final class ExamScreen implements AutoCloseable {
       keys.leave();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
+    } catch (RuntimeException e) {
+      // A screen that stands still would pass for an examination in which nothing is heard.
+      failure = e;
+      closing = true;
+      keys.leave();
     }
   }
 
@@ -141,7 +156,11 @@ public final class ExamScreen implements AutoCloseable {
       } else if (control && key.getCharacter() == 'l') {
         screen.refresh(Screen.RefreshType.COMPLETE);
       } else {
-        Voice.of(key).ifPresent(keys::command);
+        Optional<String> side = SideKey.of(key, shown.record());
+        side.ifPresent(keys::answer);
+        if (side.isEmpty()) {
+          Voice.of(key).ifPresent(keys::command);
+        }
       }
     }
   }

@@ -1,5 +1,13 @@
 package tiptoe.screen;
 
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import tiptoe.clinical.Level;
+import tiptoe.exam.Baby;
 import tiptoe.exam.Phase;
 
 /**
@@ -8,6 +16,10 @@ import tiptoe.exam.Phase;
  * looks up from the baby for half a second finds the question or what is missing first.
  */
 final class Frame {
+  /** From this size on everything has its place. */
+  static final int WANTED_COLUMNS = 80;
+
+  static final int WANTED_ROWS = 24;
   private static final int WIDE = 130;
   private static final int TALL = 36;
 
@@ -27,7 +39,7 @@ final class Frame {
     canvas.blank();
     Area all = canvas.all();
     header(all.top(1));
-    help(all.bottom(1));
+    new HelpLine(canvas).draw(all.bottom(1), state);
     Area middle = new Area(0, 1, all.width(), all.height() - 2);
     int left = all.width() >= 100 ? 30 : all.width() >= 60 ? 20 : 0;
     if (left > 0) {
@@ -38,18 +50,33 @@ final class Frame {
     int heard = main.height() >= TALL ? main.height() / 3 : main.height() >= 20 ? 6 : 4;
     new HeardPane(canvas, state, overview).draw(main.bottom(heard));
     Area work = main.top(main.height() - heard);
+    AttentionPane attention = new AttentionPane(canvas, overview, state.seconds());
     if (all.width() >= WIDE) {
       int right = all.width() / 4;
       Area side = new Area(all.width() - right, 1, right, work.height());
       down(side.x() - 2, work);
-      new AttentionPane(canvas, overview).column(side);
+      attention.column(side);
       work = new Area(work.x(), work.y(), work.width() - right - 2, work.height());
-      work(work);
     } else {
-      int rows = Math.min(overview.flags().size() + (overview.sizes().isEmpty() ? 0 : 1), 4);
-      new AttentionPane(canvas, overview).rows(work.bottom(rows));
-      work(work.top(work.height() - rows));
+      int rows = Math.min(attention.wanted(work.width()), Math.max(4, work.height() / 3));
+      attention.rows(work.bottom(rows));
+      work = work.top(work.height() - rows);
     }
+    if (state.showing() == ScreenState.Showing.HELP) {
+      new HelpPane(canvas, state.seconds()).draw(work);
+    } else if (HeardPane.longNotice(state, main.bottom(heard))) {
+      notice(work);
+    } else {
+      work(work);
+    }
+  }
+
+  private void notice(Area area) {
+    List<List<Line>> blocks =
+        Wrap.words(state.notice(), area.width()).stream()
+            .map(line -> List.of(new Line(line, Ink.STRONG)))
+            .toList();
+    canvas.lines(area, Pages.at(blocks, area.height(), state.seconds()));
   }
 
   private void work(Area area) {
@@ -68,14 +95,42 @@ final class Frame {
 
   private void header(Area area) {
     canvas.row(area, 0, Ink.BAR);
-    String label = state.record().label().map(text -> " " + text + " ").orElse(" ");
     String elapsed = "%02d:%02d".formatted(state.seconds() / 60, state.seconds() % 60);
     int loud = Math.min(state.loudness(), ScreenState.LOUDEST);
     String meter = glyphs.full().repeat(loud) + glyphs.empty().repeat(ScreenState.LOUDEST - loud);
     String right = elapsed + "  mic [" + meter + "] " + sound() + " ";
-    String text = phase() + label;
-    canvas.text(area, 0, 0, " " + text, Ink.BAR);
+    StringBuilder left = new StringBuilder(" " + phase());
+    for (String more : List.of(pressing(), state.record().label().orElse(""), baby())) {
+      if (!more.isEmpty() && left.length() + 2 + more.length() + right.length() < area.width()) {
+        left.append("  ").append(more);
+      }
+    }
+    canvas.text(area, 0, 0, left.toString(), Ink.BAR);
     canvas.text(area, 0, Math.max(0, area.width() - right.length()), right, Ink.BAR);
+  }
+
+  /** How many flags are pressing, in words. */
+  private String pressing() {
+    return Stream.of(Level.EMERGENCY, Level.URGENT)
+        .map(
+            level ->
+                Map.entry(
+                    level.id().toUpperCase(Locale.ROOT),
+                    state.assessment().flags().stream()
+                        .filter(flag -> flag.level() == level)
+                        .count()))
+        .filter(count -> count.getValue() > 0)
+        .map(count -> count.getValue() + " " + count.getKey())
+        .collect(Collectors.joining(", "));
+  }
+
+  /** Whom the judgements are about, as far as it was said. */
+  private String baby() {
+    Baby baby = state.record().baby();
+    return Stream.of(
+            baby.sex(), baby.fact("gestation"), baby.fact("age").map(hours -> hours + " h"))
+        .flatMap(Optional::stream)
+        .collect(Collectors.joining(", "));
   }
 
   private String sound() {
@@ -102,17 +157,5 @@ final class Frame {
       case SIGNED -> "SIGNED";
       case ADDENDUM -> "ADDENDUM";
     };
-  }
-
-  private void help(Area area) {
-    StringBuilder text = new StringBuilder(" say/press");
-    for (Voice voice : Voice.values()) {
-      String more = "  " + voice.key() + " " + voice.quoted();
-      if (text.length() + more.length() <= area.width()) {
-        text.append(more);
-      }
-    }
-    canvas.row(area, 0, Ink.BAR);
-    canvas.text(area, 0, 0, text.toString(), Ink.BAR);
   }
 }

@@ -19,6 +19,11 @@ final class HeardPane {
     this.glyphs = canvas.glyphs();
   }
 
+  /** Whether the notice has no room here, and wants a place of its own. */
+  static boolean longNotice(ScreenState state, Area area) {
+    return Wrap.words(state.notice(), area.width()).size() > area.height() - 2;
+  }
+
   void draw(Area area) {
     canvas.text(area, 0, 0, glyphs.across().repeat(area.width()), Ink.QUIET);
     Area rest = area.below(1);
@@ -30,30 +35,62 @@ final class HeardPane {
       canvas.text(rest, 0, 0, partial, Ink.STRONG);
     }
     List<Line> lines = new ArrayList<>();
-    if (!state.notice().isEmpty()) {
+    if (!state.notice().isEmpty() && !longNotice(state, area)) {
       Wrap.words(state.notice(), rest.width())
           .forEach(line -> lines.add(new Line(line, Ink.STRONG)));
     }
     if (overview.heard().isEmpty()) {
       Wrap.words(Caution.TEXT, rest.width()).forEach(line -> lines.add(new Line(line, Ink.PLAIN)));
-    } else if (state.notice().isEmpty()) {
+    } else if (lines.isEmpty() || lines.size() > rest.height() - 1) {
+      lines.clear();
       lines.addAll(heardLines(rest));
     }
     canvas.lines(rest.below(1), lines);
   }
 
-  /** The words, then what became of them: large where there is room. */
+  /** The words, then what became of them: large where there is room, else with a large sign. */
   private List<Line> heardLines(Area area) {
     List<Line> heard = overview.heard();
     List<Line> lines = new ArrayList<>(heard.subList(0, 1));
     for (Line outcome : heard.subList(1, heard.size())) {
       List<String> big = BigLetters.fit(outcome.text(), area.width(), area.height(), glyphs);
       lines.add(new Line("", Ink.PLAIN));
-      big.forEach(line -> lines.add(new Line(line, outcome.ink())));
+      big.forEach(line -> lines.add(new Line(line, strong(outcome.ink()))));
       if (big.isEmpty()) {
-        return heard;
+        return signed(area, heard);
       }
     }
-    return lines.size() > area.height() - 1 ? heard : lines;
+    return lines.size() > area.height() - 1 ? signed(area, heard) : lines;
+  }
+
+  /** A sign that can be read from afar, beside what it is about. */
+  private List<Line> signed(Area area, List<Line> heard) {
+    int room = area.height() - 2;
+    List<Line> outcomes = heard.subList(1, heard.size());
+    if (outcomes.isEmpty()) {
+      return heard;
+    }
+    boolean signs = outcomes.stream().allMatch(line -> line.text().indexOf(' ') == 1);
+    List<String> sign =
+        signs ? BigLetters.fit(outcomes.get(0).text().substring(0, 1), 4, room, glyphs) : List.of();
+    List<Line> lines = new ArrayList<>(heard.subList(0, 1));
+    List<Line> wrapped = new ArrayList<>();
+    int indent = sign.isEmpty() ? 0 : 5;
+    for (Line outcome : outcomes) {
+      String text = sign.isEmpty() ? outcome.text() : outcome.text().substring(2);
+      Wrap.words(text, area.width() - indent)
+          .forEach(part -> wrapped.add(new Line(part, strong(outcome.ink()))));
+    }
+    for (int i = 0; i < Math.max(sign.size(), wrapped.size()); i++) {
+      String left = i < sign.size() ? sign.get(i) : "";
+      Line right = i < wrapped.size() ? wrapped.get(i) : new Line("", Ink.STRONG);
+      String gap = " ".repeat(indent - Math.min(indent, left.length()));
+      lines.add(new Line(left + gap + right.text(), right.ink()));
+    }
+    return lines;
+  }
+
+  private static Ink strong(Ink ink) {
+    return ink == Ink.FRESH ? Ink.STRONG : ink;
   }
 }

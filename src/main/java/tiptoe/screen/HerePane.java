@@ -3,10 +3,11 @@ package tiptoe.screen;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Collectors;
-import tiptoe.exam.Progress;
 
-/** The region being examined: what is missing first, then what is recorded. */
+/**
+ * The region being examined: what is missing in large letters as far as there is room, then all its
+ * steps with both sides.
+ */
 final class HerePane {
   private final Canvas canvas;
   private final Overview overview;
@@ -19,69 +20,53 @@ final class HerePane {
   }
 
   void draw(Area area) {
-    Progress progress = overview.progressHere();
-    String title = overview.here().label().toUpperCase(Locale.ROOT);
-    canvas.text(
-        area, 0, 0, title + "  " + progress.answered() + " of " + progress.total(), Ink.STRONG);
+    title(area);
     Area rest = area.below(1);
-    int rows = overview.missing().isEmpty() ? done(rest) : missing(rest);
-    canvas.lines(rest.below(rows), overview.recorded());
+    BoardPane board = new BoardPane(canvas, overview.board());
+    List<Line> big = big(rest.width(), rest.height() - board.height(rest.width()) - 1);
+    int rows = canvas.lines(rest.top(big.size()), big);
+    board.draw(rest.below(rows));
   }
 
-  private int done(Area area) {
-    canvas.text(area, 0, 0, glyphs.done() + " nothing is missing here", Ink.GOOD);
-    return 2;
+  private void title(Area area) {
+    int missing = overview.missing().stream().mapToInt(Overview.Missing::slots).sum();
+    String name = overview.here().label().toUpperCase(Locale.ROOT) + ": ";
+    if (missing == 0) {
+      canvas.text(area, 0, 0, name + "nothing is missing " + glyphs.done(), Ink.STRONG);
+    } else {
+      int key =
+          overview.missing().stream()
+              .filter(Overview.Missing::key)
+              .mapToInt(Overview.Missing::slots)
+              .sum();
+      String keys = key == 0 ? "" : ", " + key + " of key steps";
+      canvas.text(area, 0, 0, name + missing + " MISSING" + keys, Ink.STRONG);
+    }
   }
 
-  private int missing(Area area) {
-    canvas.text(area, 0, 0, "MISSING HERE: " + overview.missing().size(), Ink.MISSING);
-    Area list = area.below(1);
-    int forRecorded = Math.min(overview.recorded().size(), Math.max(2, area.height() / 3));
-    int room = list.height() - forRecorded - 1;
-    List<Line> big = bigMissing(list.width(), room);
-    return 2 + canvas.lines(list.top(room), big.isEmpty() ? smallMissing(room) : big);
+  /** Of what is missing, as much as fits: key steps first, all of one size. */
+  private List<Line> big(int width, int room) {
+    List<Overview.Missing> wanted =
+        overview.missing().stream()
+            .sorted((one, other) -> Boolean.compare(other.key(), one.key()))
+            .toList();
+    List<Line> twice = glyphs.plain() ? List.of() : big(wanted, width, room, 2, true);
+    return twice.isEmpty() ? big(wanted, width, room, 1, false) : twice;
   }
 
-  private List<Line> bigMissing(int width, int room) {
+  private List<Line> big(
+      List<Overview.Missing> wanted, int width, int room, int size, boolean whole) {
     List<Line> lines = new ArrayList<>();
-    for (Overview.Missing missing : overview.missing()) {
-      List<String> big = BigLetters.fit(missing.text(), width - 3, room, glyphs);
-      if (big.isEmpty()) {
-        return List.of();
+    for (Overview.Missing missing : wanted) {
+      List<String> letters = BigLetters.fit(missing.shortText(), width - 3, room, glyphs, size);
+      List<String> reminder =
+          missing.reminder() == null ? List.of("") : Wrap.words(missing.reminder(), width - 3);
+      if (letters.isEmpty() || lines.size() + letters.size() + reminder.size() > room) {
+        return whole ? List.of() : lines;
       }
       String mark = missing.key() ? glyphs.key() : glyphs.open();
-      big.forEach(line -> lines.add(new Line(mark + "  " + line, Ink.MISSING)));
-      lines.add(new Line(note(missing), Ink.PLAIN));
-    }
-    return lines.size() > room ? List.of() : lines;
-  }
-
-  private static String note(Overview.Missing missing) {
-    String reminder = missing.reminder() == null ? "" : missing.reminder();
-    String key = missing.key() ? "key step" : "";
-    return key.isEmpty() && reminder.isEmpty()
-        ? ""
-        : "   " + key + (key.isEmpty() || reminder.isEmpty() ? "" : ": ") + reminder;
-  }
-
-  private List<Line> smallMissing(int room) {
-    List<Line> lines = new ArrayList<>();
-    for (Overview.Missing missing : overview.missing()) {
-      String mark = missing.key() ? glyphs.key() : glyphs.open();
-      lines.add(
-          new Line(
-              mark + " " + missing.text() + (missing.key() ? "  (key step)" : ""), Ink.MISSING));
-    }
-    if (room == 1 && lines.size() > 1) {
-      String all =
-          overview.missing().stream().map(Overview.Missing::text).collect(Collectors.joining("; "));
-      return List.of(new Line(all, Ink.MISSING));
-    }
-    if (lines.size() > room && room > 0) {
-      int hidden = lines.size() - room + 1;
-      List<Line> cut = new ArrayList<>(lines.subList(0, room - 1));
-      cut.add(new Line("  and " + hidden + " more", Ink.MISSING));
-      return cut;
+      letters.forEach(line -> lines.add(new Line(mark + "  " + line, Ink.MISSING)));
+      reminder.forEach(line -> lines.add(new Line("   " + line, Ink.PLAIN)));
     }
     return lines;
   }

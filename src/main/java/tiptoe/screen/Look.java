@@ -23,11 +23,16 @@ public record Look(boolean coloured, boolean ascii) {
             || term.startsWith("vt2")
             || term.endsWith("-m")
             || term.endsWith("-mono");
-    return new Look(!mono, !isUtf8(environment));
+    return new Look(!mono, !isUtf8(environment) || isOfFewSigns(term));
   }
 
   public Look withAscii() {
     return new Look(coloured, true);
+  }
+
+  // The Linux console's fonts have no tick, the old terminals neither blocks nor UTF-8.
+  private static boolean isOfFewSigns(String term) {
+    return term.equals("linux") || term.startsWith("vt1") || term.startsWith("vt2");
   }
 
   private static boolean isUtf8(Map<String, String> environment) {

@@ -9,9 +9,7 @@ import java.util.stream.Stream;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Level;
 import tiptoe.clinical.Size;
-import tiptoe.exam.Answer;
 import tiptoe.exam.Asked;
-import tiptoe.exam.Candidate;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
@@ -23,11 +21,9 @@ import tiptoe.exam.Status;
 import tiptoe.exam.Utterance;
 import tiptoe.language.Phrasing;
 import tiptoe.protocol.Labels;
-import tiptoe.protocol.Norm;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
-import tiptoe.protocol.Value;
 
 /**
  * What a frame says of the record, worked out once for each record and not for each frame.
@@ -35,7 +31,7 @@ import tiptoe.protocol.Value;
  * @param regions progress from head to toe
  * @param here the region being examined, or the first that is not done
  * @param missing what is missing here
- * @param recorded what is recorded here, and what is unsure
+ * @param board the steps here, with both sides
  * @param heard the last utterance: its words, then what became of it
  * @param flags what needs attention, the most pressing first
  * @param sizes measurements with their centiles
@@ -44,7 +40,7 @@ record Overview(
     List<Progress> regions,
     Region here,
     List<Missing> missing,
-    List<Line> recorded,
+    Board board,
     List<Line> heard,
     List<Line> flags,
     List<Line> sizes) {
@@ -52,11 +48,12 @@ record Overview(
   /**
    * A step without an answer.
    *
-   * @param text its name with the sides that are missing
+   * @param shortText its name, with the side where only one is missing
+   * @param slots how many answers it lacks
    * @param key whether it is a key step
    * @param reminder good practice; null where there is none
    */
-  record Missing(String text, boolean key, String reminder) {}
+  record Missing(String shortText, int slots, boolean key, String reminder) {}
 
   static Overview of(ExamRecord record, Assessment assessment, Glyphs glyphs) {
     Words words = new Words(record, glyphs);
@@ -66,7 +63,7 @@ record Overview(
         progress,
         here,
         words.missing(here),
-        words.recorded(here),
+        Board.of(record, here, words.fresh(), glyphs),
         words.heard(),
         words.flags(assessment),
         words.sizes(assessment));
@@ -114,6 +111,7 @@ record Overview(
                           phrasing.name(detail.slot().step(), detail.slot().side())
                               + ": "
                               + detailLabel(detail.slot().step(), detail.detail()),
+                          1,
                           false,
                           null));
       return Stream.concat(steps, details).toList();
@@ -127,36 +125,11 @@ record Overview(
       Step step = step(id);
       boolean both = slots.stream().map(Slot::side).filter(side -> side != null).count() == 2;
       Side side = both ? null : slots.get(0).side();
-      String text = both ? step.label() + ", right and left" : phrasing.name(id, side);
-      return new Missing(text, step.key(), step.reminder());
+      String text = both ? step.label() : phrasing.name(id, side);
+      return new Missing(text, slots.size(), step.key(), step.reminder());
     }
 
-    List<Line> recorded(Region region) {
-      List<Line> lines = new ArrayList<>();
-      List<Integer> fresh = fresh();
-      for (Answer answer : record.answers()) {
-        if (isIn(region, answer.step())) {
-          boolean now = fresh.contains(answer.statement());
-          String mark = mark(answer);
-          Ink ink = mark.equals(glyphs.abnormal()) ? Ink.ALERT : now ? Ink.FRESH : Ink.GOOD;
-          String text = mark + " " + phrasing.of(answer.asStatement());
-          lines.add(new Line(now ? text + " " + glyphs.fresh() : text, ink));
-        }
-      }
-      for (Utterance utterance : record.unsure()) {
-        for (Candidate candidate : utterance.candidates()) {
-          if (isIn(region, candidate.statement().step())) {
-            lines.add(
-                new Line(
-                    glyphs.unsure() + " (" + phrasing.of(candidate.statement()) + ") unsure",
-                    Ink.UNSURE));
-          }
-        }
-      }
-      return lines;
-    }
-
-    private List<Integer> fresh() {
+    List<Integer> fresh() {
       return last()
           .map(
               utterance ->
@@ -176,20 +149,6 @@ record Overview(
       return record.utterances().stream()
           .filter(utterance -> utterance.heard().outcome() != Outcome.IGNORED)
           .reduce((first, second) -> second);
-    }
-
-    private String mark(Answer answer) {
-      if (Value.NOT_EXAMINED.equals(answer.value())) {
-        return glyphs.skipped();
-      }
-      Norm norm =
-          step(answer.step())
-              .value(answer.value() == null ? "" : answer.value())
-              .map(Value::norm)
-              .orElse(Norm.NORMAL);
-      return norm == Norm.ABNORMAL
-          ? glyphs.abnormal()
-          : norm == Norm.BENIGN ? glyphs.benign() : glyphs.done();
     }
 
     List<Line> heard() {
@@ -270,8 +229,16 @@ record Overview(
               flag ->
                   new Line(
                       flag.level().id().toUpperCase(java.util.Locale.ROOT) + ": " + flag.advice(),
-                      flag.level() == Level.NOTE ? Ink.PLAIN : Ink.ALERT))
+                      ink(flag.level())))
           .toList();
+    }
+
+    private static Ink ink(Level level) {
+      return switch (level) {
+        case EMERGENCY, URGENT -> Ink.ALERT;
+        case ARRANGE -> Ink.STRONG;
+        case NOTE -> Ink.PLAIN;
+      };
     }
 
     List<Line> sizes(Assessment assessment) {

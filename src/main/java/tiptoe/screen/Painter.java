@@ -31,7 +31,7 @@ final class Painter {
       overview = Overview.of(seen, state.assessment(), glyphs);
     }
     Canvas canvas = new Canvas(screen.newTextGraphics(), glyphs, coloured);
-    if (seen.phase() == Phase.ENDED) {
+    if (seen.phase() == Phase.ENDED || state.showing() == ScreenState.Showing.SUMMARY) {
       new SummaryFrame(canvas, state).draw();
     } else {
       new Frame(canvas, state, overview).draw();

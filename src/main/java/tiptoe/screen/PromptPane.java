@@ -1,5 +1,6 @@
 package tiptoe.screen;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /** The prompt in the largest letters that there is room for. */
@@ -15,7 +16,11 @@ final class PromptPane {
     int width = area.width() - 3;
     List<String> big = large(prompt, width, area.height() / 2);
     List<String> text = Wrap.words(prompt.text(), width);
-    text = text.subList(0, Math.min(text.size(), Math.max(1, area.height() / 3)));
+    int room = Math.max(1, area.height() - big.size() - 3);
+    if (text.size() > room) {
+      text = new ArrayList<>(text.subList(0, room));
+      text.set(room - 1, text.get(room - 1) + " ...");
+    }
     int row = 0;
     for (String line : big) {
       canvas.text(area, row++, 1, line, Ink.STRONG);

@@ -19,6 +19,7 @@ import tiptoe.exam.ExamRecord;
  * @param trouble what is wrong with the sound or its keeping; empty when all is well
  * @param keepsSound whether the sound is kept with the record
  * @param folder where the record is
+ * @param showing what the frame is about
  */
 public record ScreenState(
     ExamRecord record,
@@ -30,13 +31,25 @@ public record ScreenState(
     boolean listening,
     String trouble,
     boolean keepsSound,
-    Path folder) {
+    Path folder,
+    Showing showing) {
+  /** What the frame is about. */
+  public enum Showing {
+    /** The examination itself. */
+    EXAMINATION,
+    /** What can be said and pressed, until something else is said or pressed. */
+    HELP,
+    /** What is left to do, once the sound is over. */
+    SUMMARY
+  }
+
   /** The loudest step that is not cut off. */
   public static final int LOUDEST = 10;
 
   /** A state before anything was heard. */
   public static ScreenState opened(ExamRecord record, Assessment assessment, Path folder) {
-    return new ScreenState(record, assessment, "", "", 0, 0, false, "", false, folder);
+    return new ScreenState(
+        record, assessment, "", "", 0, 0, false, "", false, folder, Showing.EXAMINATION);
   }
 
   /** The step of the meter for a level in dB below full scale. */
@@ -59,7 +72,8 @@ public record ScreenState(
         listening,
         trouble,
         keepsSound,
-        folder);
+        folder,
+        showing);
   }
 
   public ScreenState withPartial(String words) {
@@ -73,7 +87,8 @@ public record ScreenState(
         listening,
         trouble,
         keepsSound,
-        folder);
+        folder,
+        showing);
   }
 
   public ScreenState withNotice(String text) {
@@ -87,7 +102,8 @@ public record ScreenState(
         listening,
         trouble,
         keepsSound,
-        folder);
+        folder,
+        showing);
   }
 
   public ScreenState withSound(int newLoudness, int newSeconds) {
@@ -101,12 +117,23 @@ public record ScreenState(
         listening,
         trouble,
         keepsSound,
-        folder);
+        folder,
+        showing);
   }
 
   public ScreenState withListening(boolean now) {
     return new ScreenState(
-        record, assessment, partial, notice, loudness, seconds, now, trouble, keepsSound, folder);
+        record,
+        assessment,
+        partial,
+        notice,
+        loudness,
+        seconds,
+        now,
+        trouble,
+        keepsSound,
+        folder,
+        showing);
   }
 
   public ScreenState withTrouble(String text) {
@@ -120,11 +147,37 @@ public record ScreenState(
         listening,
         text,
         keepsSound,
-        folder);
+        folder,
+        showing);
   }
 
   public ScreenState withKeepsSound(boolean kept) {
     return new ScreenState(
-        record, assessment, partial, notice, loudness, seconds, listening, trouble, kept, folder);
+        record,
+        assessment,
+        partial,
+        notice,
+        loudness,
+        seconds,
+        listening,
+        trouble,
+        kept,
+        folder,
+        showing);
+  }
+
+  public ScreenState withShowing(Showing now) {
+    return new ScreenState(
+        record,
+        assessment,
+        partial,
+        notice,
+        loudness,
+        seconds,
+        listening,
+        trouble,
+        keepsSound,
+        folder,
+        now);
   }
 }

@@ -17,7 +17,7 @@ public final class Summary {
       ExamRecord record, Assessment assessment, java.nio.file.Path folder) {
     Phrasing phrasing = new Phrasing(record.protocol());
     List<String> lines = new ArrayList<>();
-    lines.add(record.phase() == Phase.ENDED ? "EXAMINATION ENDED" : "EXAMINATION BROKEN OFF");
+    lines.add(record.phase() == Phase.ENDED ? "EXAMINATION ENDED" : "EXAMINATION NOT ENDED");
     list(
         lines,
         "KEY STEPS MISSING",

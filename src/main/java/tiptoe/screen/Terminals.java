@@ -3,6 +3,7 @@ package tiptoe.screen;
 import com.googlecode.lanterna.TerminalSize;
 import com.googlecode.lanterna.terminal.DefaultTerminalFactory;
 import com.googlecode.lanterna.terminal.Terminal;
+import java.io.Console;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.IOException;
@@ -16,7 +17,19 @@ public final class Terminals {
   /** Whether there is a terminal that a screen can be drawn on. */
   public static boolean usable(Map<String, String> environment) {
     String term = environment.getOrDefault("TERM", "");
-    return System.console() != null && (isWindows() || !term.isEmpty() && !term.equals("dumb"));
+    return isConsole() && (isWindows() || !term.isEmpty() && !term.equals("dumb"));
+  }
+
+  // From Java 22 on there is a console even where nobody sits at it; it then says so.
+  private static boolean isConsole() {
+    Console console = System.console();
+    try {
+      return console != null && (boolean) Console.class.getMethod("isTerminal").invoke(console);
+    } catch (NoSuchMethodException e) {
+      return true;
+    } catch (ReflectiveOperationException e) {
+      return false;
+    }
   }
 
   /** The terminal; Ctrl-C is a key in it and does not end the process. */

@@ -2,7 +2,11 @@ package tiptoe.screen;
 
 import com.googlecode.lanterna.input.KeyStroke;
 import com.googlecode.lanterna.input.KeyType;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
+import tiptoe.exam.ExamRecord;
 import tiptoe.language.Command;
 
 /**
@@ -20,7 +24,8 @@ enum Voice {
   NEXT(">", "next region", Command.NEXT_REGION),
   PREVIOUS("<", "previous region", Command.PREVIOUS_REGION),
   START_REMARK("s", "start remark", Command.START_REMARK),
-  END_REMARK("d", "end remark", Command.END_REMARK);
+  END_REMARK("d", "end remark", Command.END_REMARK),
+  HELP("?", "show the help", Command.SHOW_HELP);
 
   private final String key;
   private final String words;
@@ -49,26 +54,45 @@ enum Voice {
     return "\"" + words + "\"";
   }
 
+  /** Key and words. */
+  String offer() {
+    return key + " " + quoted();
+  }
+
+  /** What does something as the examination stands, those first that are wanted most. */
+  static List<Voice> useful(ExamRecord record) {
+    return switch (record.phase()) {
+      case PAUSED -> List.of(RESUME, END);
+      case REMARK -> List.of(END_REMARK, PAUSE, END);
+      case ENDING -> List.of(YES, NO, RESUME);
+      default -> {
+        List<Voice> others =
+            List.of(MISSING, STRIKE, PAUSE, END, READ_BACK, NEXT, PREVIOUS, START_REMARK);
+        List<Voice> answers = record.openQuestion().isPresent() ? List.of(YES, NO) : List.of();
+        yield Stream.concat(answers.stream(), others.stream()).toList();
+      }
+    };
+  }
+
   /** The command of a key; empty where it has none. */
   static Optional<Command> of(KeyStroke stroke) {
     if (stroke.isCtrlDown() || stroke.isAltDown()) {
       return Optional.empty();
     }
-    if (stroke.getKeyType() == KeyType.ArrowRight) {
-      return Optional.of(Command.NEXT_REGION);
-    }
-    if (stroke.getKeyType() == KeyType.ArrowLeft) {
-      return Optional.of(Command.PREVIOUS_REGION);
-    }
-    if (stroke.getKeyType() != KeyType.Character) {
-      return Optional.empty();
+    Command arrow =
+        switch (stroke.getKeyType()) {
+          case ArrowRight -> Command.NEXT_REGION;
+          case ArrowLeft -> Command.PREVIOUS_REGION;
+          case F1 -> Command.SHOW_HELP;
+          default -> null;
+        };
+    if (arrow != null || stroke.getKeyType() != KeyType.Character) {
+      return Optional.ofNullable(arrow);
     }
     String pressed = stroke.getCharacter().toString();
-    for (Voice voice : values()) {
-      if (voice.key.equalsIgnoreCase(pressed)) {
-        return Optional.of(voice.command);
-      }
-    }
-    return Optional.empty();
+    return Arrays.stream(values())
+        .filter(voice -> voice.key.equalsIgnoreCase(pressed))
+        .map(Voice::command)
+        .findFirst();
   }
 }

@@ -34,6 +34,11 @@ class ExamScreenTest {
           }
 
           @Override
+          public void answer(String word) {
+            pressed.add(word);
+          }
+
+          @Override
           public void leave() {
             pressed.add("leave");
           }
@@ -116,6 +121,55 @@ class ExamScreenTest {
       long rows =
           terminal.getAndResetDirtyCells().stream().map(cell -> cell.getRow()).distinct().count();
       assertEquals(1, rows, "rows that were written");
+    }
+  }
+
+  @Test
+  void sideKeysAnswerOnlyWhileTheSideIsAsked() throws Exception {
+    Scene scene = new Scene();
+    try (ExamScreen screen = open(scene)) {
+      await(() -> Scene.text(terminal).contains("say/press"));
+      press('b', false);
+      press('m', false);
+      await(() -> pressed.size() == 1);
+      screen.show(scene.say("clavicle crepitus.").state());
+      await(() -> Scene.text(terminal).contains("l \"left\"  r \"right\"  b \"both\""));
+      "lrb".chars().forEach(key -> press((char) key, false));
+      await(() -> pressed.size() == 4);
+    }
+    assertEquals(List.of("say-missing", "left", "right", "both"), pressed);
+  }
+
+  @Test
+  void aStepOfTheMeterWritesOneCellAndAFindingNoMoreThanAFifthOfTheScreen() throws Exception {
+    Scene scene = new Scene().say("now the hips. barlow negative both hips.");
+    try (ExamScreen screen = open(scene)) {
+      await(() -> Scene.text(terminal).contains("say/press"));
+      assertEquals(1, cellsWritten(screen, scene.state().withSound(7, 83), "███████░░░"));
+      ScreenState found = scene.say("left ortolani negative.").state().withSound(7, 83);
+      int cells = cellsWritten(screen, found, "left Ortolani: negative");
+      assertTrue(cells < 80 * 24 / 5, () -> cells + " cells written for a finding");
+    }
+  }
+
+  private int cellsWritten(ExamScreen screen, ScreenState state, String awaited)
+      throws InterruptedException {
+    terminal.getAndResetDirtyCells();
+    terminal.isWholeBufferDirtyThenReset();
+    screen.show(state);
+    await(() -> Scene.text(terminal).contains(awaited));
+    // The last of the cells may still be on their way: what the screen does next comes after them.
+    screen.show(state.withPartial("x"));
+    await(() -> Scene.text(terminal).contains("hearing: x"));
+    return terminal.getAndResetDirtyCells().size() - "hearing: x".length();
+  }
+
+  @Test
+  void aScreenThatCannotDrawLeavesAndSaysWhy() throws Exception {
+    try (ExamScreen screen = open(new Scene())) {
+      screen.show(new Scene().state().withNotice(null));
+      await(() -> pressed.contains("leave"));
+      assertTrue(screen.failure().isPresent());
     }
   }
 

@@ -59,6 +59,8 @@ class FramesTest {
     "question, 160, 50",
     "findings, 80, 24",
     "findings, 160, 50",
+    "findings, 100, 30",
+    "findings, 250, 70",
     "contradiction, 80, 24",
     "paused, 80, 24",
     "ending, 80, 24",
@@ -118,9 +120,9 @@ class FramesTest {
 
   @Test
   void whatIsUnsureIsToldFromWhatIsRecordedByWords() throws IOException {
-    String frame = new Scene().say("now the hips. ?left barlow positive.").frame(80, 24);
+    String frame = new Scene().say("now the hips. ?left barlow positive.").frame(100, 30);
     assertTrue(frame.contains("UNSURE, NOT RECORDED"), frame);
-    assertTrue(frame.contains("(left Barlow: positive) unsure"), frame);
+    assertTrue(frame.contains("? (positive) unsure"), frame);
     assertFalse(frame.contains("✓ RECORDED"), frame);
   }
 
@@ -129,6 +131,69 @@ class FramesTest {
     String frame =
         new Scene().frame(80, 24, LOOK, state -> state.withTrouble("NO SOUND: unplugged"));
     assertTrue(frame.contains("! NO SOUND: unplugged"), frame);
+  }
+
+  @Test
+  void everyFlagIsReadInFullInTurns() throws IOException {
+    Scene scene =
+        scene("findings").say("left femoral pulse absent. umbilical skin red. murmur grade three.");
+    StringBuilder read = new StringBuilder();
+    for (int second = 0; second < 60; second += Pages.SECONDS) {
+      int now = second;
+      String frame = scene.frame(80, 24, LOOK, state -> state.withSound(3, now));
+      frame
+          .lines()
+          .skip(1)
+          .map(line -> line.contains("│") ? line.substring(line.indexOf('│') + 1) : line)
+          .forEach(line -> read.append(line.strip()).append(' '));
+    }
+    String all = read.toString().replaceAll(" +", " ");
+    scene
+        .state()
+        .assessment()
+        .flags()
+        .forEach(flag -> assertTrue(all.contains(flag.advice()), flag.advice() + "\n" + all));
+    assertTrue(scene.frame(80, 24).lines().findFirst().orElseThrow().contains("URGENT"));
+  }
+
+  @Test
+  void allKeysAreOfferedInTurns() throws IOException {
+    StringBuilder read = new StringBuilder();
+    for (int second = 0; second < 60; second += Pages.SECONDS) {
+      int now = second;
+      read.append(new Scene().frame(80, 24, LOOK, state -> state.withSound(3, now)));
+    }
+    Voice.useful(new Scene().state().record())
+        .forEach(voice -> assertTrue(read.indexOf(voice.offer()) >= 0, voice.offer()));
+  }
+
+  @Test
+  void theHelpNamesEveryKeyAndSign() throws IOException {
+    String frame =
+        new Scene().frame(160, 50, LOOK, state -> state.withShowing(ScreenState.Showing.HELP));
+    check("help-160x50", frame);
+    for (Voice voice : Voice.values()) {
+      assertTrue(frame.contains(voice.offer()), voice.offer());
+    }
+  }
+
+  @Test
+  void aSmallTerminalIsToldWhatItLacks() throws IOException {
+    String frame = scene("question").frame(60, 18);
+    assertTrue(frame.contains("shows all on 80 x 24 or more, has 60 x 18"), frame);
+    assertTrue(frame.contains("left, right or"), frame);
+  }
+
+  @Test
+  void aLongAnswerIsGivenRoomInTurns() throws IOException {
+    String words = "missing: skin; ".repeat(40) + "missing: last";
+    StringBuilder read = new StringBuilder();
+    for (int second = 0; second < 60; second += Pages.SECONDS) {
+      int now = second;
+      read.append(
+          new Scene().frame(80, 24, LOOK, state -> state.withNotice(words).withSound(3, now)));
+    }
+    assertTrue(read.indexOf("missing: last") > 0, read.toString());
   }
 
   @Test

@@ -22,7 +22,9 @@ class LookTest {
           TERM=xterm LANG=C.utf8                          | true  | false
           TERM=xterm LANG=C.UTF-8 NO_COLOR=1              | false | false
           TERM=xterm LANG=C.UTF-8 NO_COLOR=               | true  | false
-          TERM=vt100 LANG=C.UTF-8                         | false | false
+          TERM=vt100 LANG=C.UTF-8                         | false | true
+          TERM=linux LANG=C.UTF-8                         | true  | true
+          TERM=screen-256color LANG=C.UTF-8               | true  | false
           TERM=xterm-mono LANG=C.UTF-8                    | false | false
           TERM=linux LANG=en_GB.ISO-8859-1                | true  | true
           TERM=xterm                                      | true  | true

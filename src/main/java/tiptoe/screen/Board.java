@@ -1,0 +1,180 @@
+package tiptoe.screen;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+import tiptoe.exam.Answer;
+import tiptoe.exam.Candidate;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.MissingDetail;
+import tiptoe.exam.Slot;
+import tiptoe.exam.Utterance;
+import tiptoe.language.Phrasing;
+import tiptoe.protocol.Norm;
+import tiptoe.protocol.Region;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+
+/**
+ * The steps of a region as a table, a row a step in the order of the protocol. A row never moves
+ * while the region is examined, so that the eye finds it again.
+ *
+ * @param rows the steps
+ */
+record Board(List<Row> rows) {
+  /** The order of the columns: as one sees a baby that lies on its back. */
+  static final List<Side> SIDES = List.of(Side.RIGHT, Side.LEFT);
+
+  /**
+   * A step.
+   *
+   * @param name its label
+   * @param cells right and left, or one where it has no sides
+   */
+  record Row(String name, List<Cell> cells) {
+    boolean sided() {
+      return cells.size() > 1;
+    }
+
+    /** Whether something of it is missing, unsure or was recorded just now. */
+    boolean pressing() {
+      return cells.stream().anyMatch(Cell::pressing);
+    }
+  }
+
+  /**
+   * One side of a step.
+   *
+   * @param lines answers, what is missing, and what is unsure
+   * @param pressing whether it is more than answers that were there before
+   */
+  record Cell(List<Line> lines, boolean pressing) {}
+
+  boolean sided() {
+    return rows.stream().anyMatch(Row::sided);
+  }
+
+  /**
+   * Sets up the table.
+   *
+   * @param fresh numbers of the statements that were made just now
+   */
+  static Board of(ExamRecord record, Region region, List<Integer> fresh, Glyphs glyphs) {
+    return new Maker(
+            record,
+            new Phrasing(record.protocol()),
+            new HashSet<>(record.missing()),
+            record.missingDetails(),
+            fresh,
+            glyphs)
+        .board(region);
+  }
+
+  private record Maker(
+      ExamRecord record,
+      Phrasing phrasing,
+      Set<Slot> missing,
+      List<MissingDetail> details,
+      List<Integer> fresh,
+      Glyphs glyphs) {
+
+    Board board(Region region) {
+      List<Row> rows = new ArrayList<>();
+      for (Step step : region.steps()) {
+        List<Cell> cells =
+            step.sided()
+                ? SIDES.stream().map(side -> cell(step, side)).toList()
+                : List.of(cell(step, null));
+        if (cells.stream().anyMatch(cell -> !cell.lines().isEmpty())) {
+          rows.add(new Row(step.label(), cells));
+        }
+      }
+      return new Board(rows);
+    }
+
+    private Cell cell(Step step, Side side) {
+      List<Line> lines = new ArrayList<>();
+      boolean pressing = false;
+      for (Answer answer : record.answers(step.id())) {
+        if (isHere(side, answer.side())) {
+          lines.add(answer(step, side, answer));
+          pressing |= isFresh(answer);
+        }
+      }
+      if (Stream.of(side, (Side) null)
+          .anyMatch(one -> missing.contains(new Slot(step.id(), one)))) {
+        lines.add(
+            step.key()
+                ? new Line(glyphs.key() + " MISSING", Ink.KEY_MISSING)
+                : new Line(glyphs.open() + " missing", Ink.MISSING));
+        pressing = true;
+      }
+      for (Line line : more(step, side)) {
+        lines.add(line);
+        pressing = true;
+      }
+      return new Cell(List.copyOf(lines), pressing);
+    }
+
+    private List<Line> more(Step step, Side side) {
+      List<Line> lines = new ArrayList<>();
+      for (MissingDetail detail : details) {
+        if (detail.slot().step().equals(step.id()) && isHere(side, detail.slot().side())) {
+          String label = step.detail(detail.detail()).map(one -> one.label()).orElse("side");
+          lines.add(new Line(glyphs.open() + " missing: " + label, Ink.MISSING));
+        }
+      }
+      for (Utterance utterance : record.unsure()) {
+        for (Candidate candidate : utterance.candidates()) {
+          var seems = candidate.statement();
+          if (seems.step().equals(step.id()) && isHere(side, seems.side())) {
+            String text = glyphs.unsure() + " (" + phrasing.said(seems) + ") unsure";
+            lines.add(new Line(text, Ink.UNSURE));
+          }
+        }
+      }
+      return lines.stream().distinct().toList();
+    }
+
+    // What was said without a side stands beside both.
+    private static boolean isHere(Side column, Side said) {
+      return column == null || said == null || column == said;
+    }
+
+    private boolean isFresh(Answer answer) {
+      return fresh.contains(answer.statement());
+    }
+
+    private Line answer(Step step, Side column, Answer answer) {
+      String mark = mark(step, answer);
+      String side = column == null && answer.side() != null ? answer.side().id() + ": " : "";
+      String text = mark + " " + side + phrasing.said(answer.asStatement());
+      boolean now = isFresh(answer);
+      Ink ink = mark.equals(glyphs.abnormal()) ? Ink.ALERT : now ? Ink.FRESH : Ink.GOOD;
+      return new Line(now ? text + " " + glyphs.fresh() : text, ink);
+    }
+
+    private String mark(Step step, Answer answer) {
+      if (Value.NOT_EXAMINED.equals(answer.value())) {
+        return glyphs.skipped();
+      }
+      Norm norm =
+          answer.value() == null
+              ? Norm.NORMAL
+              : step.value(answer.value()).map(Value::norm).orElse(Norm.NORMAL);
+      return switch (norm) {
+        case ABNORMAL -> glyphs.abnormal();
+        case BENIGN -> glyphs.benign();
+        default -> glyphs.done();
+      };
+    }
+  }
+
+  /** The names of the sides, in the order of the columns. */
+  static List<String> headings() {
+    return SIDES.stream().map(Side::id).toList();
+  }
+}

@@ -1,0 +1,60 @@
+package tiptoe.screen;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/** The last row: what can be said or pressed now, in turns where not all of it fits. */
+final class HelpLine {
+  private static final String HEAD = " say/press";
+  private static final String TAIL = "  ? help ";
+
+  private final Canvas canvas;
+
+  HelpLine(Canvas canvas) {
+    this.canvas = canvas;
+  }
+
+  void draw(Area area, ScreenState state) {
+    canvas.row(area, 0, Ink.BAR);
+    Area all = canvas.all();
+    if (all.width() < Frame.WANTED_COLUMNS || all.height() < Frame.WANTED_ROWS) {
+      String size = "shows all on %d x %d or more, has %d x %d";
+      canvas.text(
+          area,
+          0,
+          1,
+          size.formatted(Frame.WANTED_COLUMNS, Frame.WANTED_ROWS, all.width(), all.height()),
+          Ink.BAR);
+      return;
+    }
+    List<String> turns = turns(offers(state), area.width() - TAIL.length());
+    int turn = state.seconds() / Pages.SECONDS % turns.size();
+    canvas.text(area, 0, 0, turns.get(turn), Ink.BAR);
+    canvas.text(area, 0, area.width() - TAIL.length(), TAIL, Ink.BAR);
+  }
+
+  private static List<String> offers(ScreenState state) {
+    List<String> offers = new ArrayList<>();
+    if (SideKey.asked(state.record())) {
+      Arrays.stream(SideKey.values()).map(SideKey::offer).forEach(offers::add);
+      return offers;
+    }
+    Voice.useful(state.record()).stream().map(Voice::offer).forEach(offers::add);
+    return offers;
+  }
+
+  private static List<String> turns(List<String> offers, int width) {
+    List<String> turns = new ArrayList<>();
+    StringBuilder text = new StringBuilder(HEAD);
+    for (String offer : offers) {
+      if (text.length() > HEAD.length() && text.length() + 2 + offer.length() > width) {
+        turns.add(text.toString());
+        text = new StringBuilder(HEAD);
+      }
+      text.append("  ").append(offer);
+    }
+    turns.add(text.toString());
+    return turns;
+  }
+}

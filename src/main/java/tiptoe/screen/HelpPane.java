@@ -1,0 +1,47 @@
+package tiptoe.screen;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** All that can be said to the tool or pressed, and what the signs mean. */
+final class HelpPane {
+  private final Canvas canvas;
+  private final int seconds;
+
+  HelpPane(Canvas canvas, int seconds) {
+    this.canvas = canvas;
+    this.seconds = seconds;
+  }
+
+  void draw(Area area) {
+    canvas.text(area, 0, 0, "SAY OR PRESS", Ink.STRONG);
+    List<List<Line>> blocks = new ArrayList<>();
+    for (Voice voice : Voice.values()) {
+      blocks.add(List.of(new Line("  " + voice.offer(), Ink.PLAIN)));
+    }
+    List<Line> sides = new ArrayList<>();
+    for (SideKey side : SideKey.values()) {
+      sides.add(new Line("  " + side.offer() + " while the side is asked for", Ink.PLAIN));
+    }
+    blocks.add(sides);
+    blocks.add(List.of(new Line("  \"now the hips\" goes to a region", Ink.PLAIN)));
+    blocks.add(List.of(new Line("  Ctrl-C leaves; the record can be gone on with", Ink.PLAIN)));
+    blocks.add(signs());
+    canvas.lines(area.below(1), Pages.at(blocks, area.height() - 1, seconds));
+  }
+
+  private List<Line> signs() {
+    Glyphs glyphs = canvas.glyphs();
+    List<Line> lines = new ArrayList<>();
+    lines.add(new Line("SIGNS", Ink.STRONG));
+    lines.add(sign(glyphs.key(), "key step missing", glyphs.open(), "another missing"));
+    lines.add(sign(glyphs.done(), "as expected", glyphs.benign(), "worth a note"));
+    lines.add(sign(glyphs.abnormal(), "not as expected", glyphs.skipped(), "left out"));
+    lines.add(sign(glyphs.unsure(), "not recorded", glyphs.fresh(), "recorded just now"));
+    return lines;
+  }
+
+  private static Line sign(String one, String meaning, String two, String other) {
+    return new Line("  %s %-18s %s %s".formatted(one, meaning, two, other), Ink.PLAIN);
+  }
+}
