@@ -65,8 +65,13 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
       throws IOException {
     ScreenView view = new ScreenView(session, folder);
     view.state = view.state.withNotice("getting ready to listen");
-    view.screen = ExamScreen.open(terminal, look, view.state, view);
     view.chatter = Chatter.keepFromTerminal();
+    try {
+      view.screen = ExamScreen.open(terminal, look, view.state, view);
+    } catch (IOException | RuntimeException e) {
+      view.chatter.close();
+      throw e;
+    }
     // Whatever ends the process, the terminal is given back.
     view.restore =
         new Thread(

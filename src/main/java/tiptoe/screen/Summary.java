@@ -10,6 +10,9 @@ import tiptoe.language.Phrasing;
 
 /** What an examination that is over leaves to do, and where its record is. */
 public final class Summary {
+  /** Begins the line that says where the record is. */
+  static final String PLACE = "RECORD";
+
   private Summary() {}
 
   /** The lines of it. */
@@ -40,7 +43,7 @@ public final class Summary {
         "UNSURE, FOR THE REVIEWER",
         record.unsure().stream().map(one -> "\"" + one.heard().text() + "\"").toList());
     lines.add("");
-    lines.add("RECORD  " + folder);
+    lines.add(PLACE + "  " + folder);
     return lines;
   }
 

@@ -21,7 +21,7 @@ final class SummaryFrame {
     List<Line> lines = new ArrayList<>();
     for (String line : Summary.of(state.record(), state.assessment(), state.folder())) {
       boolean title = !line.startsWith(" ");
-      for (String part : Wrap.words(line, all.width() - 6)) {
+      for (String part : Wrap.pieces(line, all.width() - 6)) {
         lines.add(new Line((title ? " " : "   ") + part, title ? Ink.STRONG : Ink.PLAIN));
       }
       if (line.isEmpty()) {
@@ -30,11 +30,20 @@ final class SummaryFrame {
     }
     int room = all.height() - 2;
     if (lines.size() > room) {
-      Line where = lines.get(lines.size() - 1);
-      lines = new ArrayList<>(lines.subList(0, Math.max(0, room - 2)));
+      // Where the record is stays, on as many rows as its path takes.
+      List<Line> where = new ArrayList<>(lines.subList(place(lines), lines.size()));
+      lines = new ArrayList<>(lines.subList(0, Math.max(0, room - 1 - where.size())));
       lines.add(new Line("   and more, printed afterwards", Ink.PLAIN));
-      lines.add(where);
+      lines.addAll(where);
     }
     canvas.lines(all.top(all.height() - 1), lines);
+  }
+
+  private static int place(List<Line> lines) {
+    int at = lines.size() - 1;
+    while (at > 0 && !lines.get(at).text().startsWith(" " + Summary.PLACE)) {
+      at--;
+    }
+    return at;
   }
 }
