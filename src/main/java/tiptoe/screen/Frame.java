@@ -99,6 +99,10 @@ final class Frame {
     int loud = Math.min(state.loudness(), ScreenState.LOUDEST);
     String meter = glyphs.full().repeat(loud) + glyphs.empty().repeat(ScreenState.LOUDEST - loud);
     String right = elapsed + "  mic [" + meter + "] " + sound() + " ";
+    if (phase().length() + right.length() + 2 > area.width()) {
+      // What state it is in goes before how loud it is.
+      right = sound() + " ";
+    }
     StringBuilder left = new StringBuilder(" " + phase());
     for (String more : List.of(pressing(), state.record().label().orElse(""), baby())) {
       if (!more.isEmpty() && left.length() + 2 + more.length() + right.length() < area.width()) {
