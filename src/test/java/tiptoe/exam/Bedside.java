@@ -28,7 +28,7 @@ public final class Bedside {
   private double second;
 
   /** A new examination in memory. */
-  Bedside() {
+  public Bedside() {
     this(new SetClock(), new MemorySink());
   }
 
