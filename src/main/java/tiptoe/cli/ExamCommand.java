@@ -12,6 +12,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import tiptoe.audio.SegmentStore;
+import tiptoe.exam.NotRecorded;
 import tiptoe.exam.Phase;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.OpenExam;
@@ -119,7 +120,7 @@ final class ExamCommand implements Callable<Integer> {
       }
       finish(session, open.folder());
       return 0;
-    } catch (IOException e) {
+    } catch (IOException | NotRecorded e) {
       throw new IOException(
           "the examination stopped: %s; everything that was shown is kept in %s; to go on: tiptoe exam --continue %s"
               .formatted(Console.message(e), open.folder().path(), open.folder().name()),

@@ -15,6 +15,7 @@ import java.util.function.Function;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Baby;
 import tiptoe.exam.Gestation;
+import tiptoe.protocol.Detail;
 import tiptoe.settings.Settings;
 
 /** One baby with the findings that stand, as the rules look at it. */
@@ -120,12 +121,17 @@ final class Case {
     return answers.stream().filter(answer -> answer.step().equals(step)).toList();
   }
 
-  /** The numbers stated for a step, the oldest first. */
+  /** The numbers stated for a step, the oldest first; repeats behind what they repeat. */
   List<Answer> numbers(String step) {
     return answers(step).stream()
         .filter(answer -> answer.quantity() != null)
-        .sorted(Comparator.comparingInt(Answer::statement))
+        .sorted(Comparator.comparing(Case::repeat).thenComparingInt(Answer::statement))
         .toList();
+  }
+
+  // "", "first", "second" sort as they follow each other.
+  private static String repeat(Answer answer) {
+    return answer.details().getOrDefault(Detail.REPEAT, "");
   }
 
   /** The number that stands for a step: the last one stated. */

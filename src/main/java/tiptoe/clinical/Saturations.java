@@ -3,13 +3,21 @@ package tiptoe.clinical;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.SortedSet;
+import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 import tiptoe.exam.Answer;
+import tiptoe.protocol.Detail;
 
 /** Finds the readings of the pulse-oximetry screen in a case and judges them. */
 final class Saturations {
   static final String HAND = "saturation-right-hand";
   static final String FOOT = "saturation-foot";
+
+  /** Ids of the repeats in their order; the first measurement has none. */
+  private static final List<String> REPEATS = List.of("", "first", "second");
 
   private Saturations() {}
 
@@ -33,23 +41,34 @@ final class Saturations {
     return Stream.of(HAND, FOOT).flatMap(step -> subject.numbers(step).stream()).toList();
   }
 
-  // The first of each limb belong together, then the second of each, and so on. A reading without
-  // its partner counts only where it fails whatever the partner is.
+  // Readings of the same repeat belong together; where none is named, the first of each limb do,
+  // then the second, and so on. A reading without its partner counts only where it fails whatever
+  // the partner is.
   private static List<SaturationScreen.Reading> readings(Case subject, SaturationRules rules) {
-    List<Answer> hand = subject.numbers(HAND);
-    List<Answer> foot = subject.numbers(FOOT);
+    SortedMap<Integer, Double> hand = byRepeat(subject.numbers(HAND));
+    SortedMap<Integer, Double> foot = byRepeat(subject.numbers(FOOT));
+    SortedSet<Integer> times = new TreeSet<>(hand.keySet());
+    times.addAll(foot.keySet());
     List<SaturationScreen.Reading> readings = new ArrayList<>();
-    int pairs = Math.min(hand.size(), foot.size());
-    for (int i = 0; i < pairs; i++) {
-      readings.add(new SaturationScreen.Reading(number(hand.get(i)), number(foot.get(i))));
-    }
-    List<Answer> alone = hand.size() > pairs ? hand : foot;
-    for (Answer answer : alone.subList(pairs, alone.size())) {
-      if (number(answer) < rules.fail()) {
-        readings.add(new SaturationScreen.Reading(number(answer), number(answer)));
+    for (int time : times) {
+      double one = hand.getOrDefault(time, foot.get(time));
+      double other = foot.getOrDefault(time, one);
+      boolean pair = hand.containsKey(time) && foot.containsKey(time);
+      if (pair || one < rules.fail()) {
+        readings.add(new SaturationScreen.Reading(one, other));
       }
     }
     return readings;
+  }
+
+  private static SortedMap<Integer, Double> byRepeat(List<Answer> answers) {
+    SortedMap<Integer, Double> numbers = new TreeMap<>();
+    int next = 0;
+    for (Answer answer : answers) {
+      String repeat = answer.details().get(Detail.REPEAT);
+      numbers.put(repeat == null ? next++ : REPEATS.indexOf(repeat), number(answer));
+    }
+    return numbers;
   }
 
   private static double number(Answer answer) {

@@ -6,6 +6,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 import tiptoe.language.Statement;
+import tiptoe.protocol.Detail;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
 
@@ -14,8 +15,6 @@ import tiptoe.protocol.Value;
  * resolved silently: the older statement stands until then.
  */
 final class Judgement {
-  private static final String REPEAT = "repeat";
-
   private final ExamRecord record;
   private final Integer utterance;
 
@@ -190,7 +189,7 @@ final class Judgement {
 
   /** A screen that is repeated after an hour stands beside the first, it does not contradict it. */
   private static boolean sameReading(Standing old, Statement statement) {
-    return Objects.equals(old.details().get(REPEAT), statement.details().get(REPEAT));
+    return Objects.equals(old.details().get(Detail.REPEAT), statement.details().get(Detail.REPEAT));
   }
 
   /** Whether both cannot be right. */

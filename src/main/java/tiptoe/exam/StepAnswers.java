@@ -1,9 +1,11 @@
 package tiptoe.exam;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import tiptoe.protocol.Detail;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
@@ -20,7 +22,13 @@ record StepAnswers(Step step, List<Standing> standing) {
     } else {
       answers.addAll(place(standing));
     }
+    // A first measurement that was corrected late still comes before its repeats.
+    answers.sort(Comparator.comparing(StepAnswers::repeat));
     return answers;
+  }
+
+  private static String repeat(Answer answer) {
+    return answer.details().getOrDefault(Detail.REPEAT, "");
   }
 
   /**

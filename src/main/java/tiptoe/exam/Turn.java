@@ -8,6 +8,7 @@ import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
 import tiptoe.language.Question;
 import tiptoe.language.Statement;
+import tiptoe.protocol.Detail;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
@@ -121,7 +122,8 @@ final class Turn {
                         && asked.question().about().side() == statement.side());
   }
 
-  private void state(Statement statement, boolean correction) {
+  private void state(Statement said, boolean correction) {
+    Statement statement = correction ? ofTheLastMeasured(said) : said;
     Verdict verdict = new Judgement(draft.record(), utterance).of(statement, correction);
     Statement full = correction ? withWhatIsKept(statement, verdict) : statement;
     int number = draft.nextStatement();
@@ -131,6 +133,18 @@ final class Turn {
     if (verdict.waits()) {
       draft.add(Sweep.contradiction(draft, number, full, verdict, utterance));
     }
+  }
+
+  /** "Correction, sats foot ninety four" behind a repeat corrects the repeat. */
+  private Statement ofTheLastMeasured(Statement statement) {
+    if (statement.details().containsKey(Detail.REPEAT)) {
+      return statement;
+    }
+    return draft.record().answers(statement.step()).stream()
+        .max(java.util.Comparator.comparingInt(Answer::statement))
+        .map(answer -> answer.details().get(Detail.REPEAT))
+        .map(repeat -> statement.withDetails(java.util.Map.of(Detail.REPEAT, repeat)))
+        .orElse(statement);
   }
 
   /** "Correction, murmur grade three" keeps the place that was stated with grade two. */
@@ -173,12 +187,22 @@ final class Turn {
             .anyMatch(answer -> Sweep.has(answer, question.detail()));
   }
 
+  /** A correction to a third value leaves nothing to choose between the first two. */
+  private void dropQuestionsAbout(Meaning.Fact fact) {
+    draft.record().openQuestions().stream()
+        .filter(asked -> fact.id().equals(asked.fact()) && !fact.value().equals(asked.value()))
+        .forEach(asked -> draft.add(new Event.QuestionDropped(asked.number(), "corrected", null)));
+  }
+
   private void fact(Meaning.Fact fact) {
     String id = fact.id();
     String value = fact.value();
     String before = draft.record().baby().fact(id).orElse(value);
     if (Facts.problem(id, value).isPresent()) {
       return;
+    }
+    if (fact.correction()) {
+      dropQuestionsAbout(fact);
     }
     if (before.equals(value) || fact.correction()) {
       new Context(draft, utterance, null).state(id, value);

@@ -127,7 +127,8 @@ final class Findings {
     Measurement measurement = Measurement.of(said, step.measure());
     Quantity quantity = new Quantity(measurement.number(), step.measure().unit());
     Statement statement =
-        new Statement(step.id(), null, null, quantity, Map.of(), List.of(), false, source);
+        new Statement(
+            step.id(), null, null, quantity, details(step, "", clause), List.of(), false, source);
     return measurement.plausible()
         ? complete(statement, correction)
         : List.of(new Meaning.Asks(questions.number(statement), correction));

@@ -21,6 +21,9 @@ public record Detail(
     List<String> values,
     Measure measure,
     boolean many) {
+  /** Which repeat of a measurement a number is; a first measurement does not have it. */
+  public static final String REPEAT = "repeat";
+
   public Detail {
     values = List.copyOf(values);
   }

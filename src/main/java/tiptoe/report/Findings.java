@@ -6,6 +6,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
@@ -220,10 +221,14 @@ final class Findings {
                         + " centile, z "
                         + z(place.z())
                         + " ("
-                        + place.standard()
+                        + standard(place.standard())
                         + ")")
             .collect(Collectors.joining("; "));
     return record.protocol().step(size.step()).label() + (places.isEmpty() ? "" : ": " + places);
+  }
+
+  private static String standard(String id) {
+    return id.equals("intergrowth-21st") ? "INTERGROWTH-21st" : id.toUpperCase(Locale.ROOT);
   }
 
   private static String remarks(String before, Size size) {

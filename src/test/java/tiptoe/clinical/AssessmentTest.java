@@ -296,6 +296,11 @@ class AssessmentTest {
           age=23.9 | saturation-right-hand 99; saturation-foot 97 | saturation-screen | pass | saturation screen: passed | a pass does not exclude coarctation; the screen is meant for 24 hours of age or later
           age=24 | saturation-right-hand 99; saturation-foot 92 | saturation-screen | repeat | saturation screen: to be repeated in 1 hour |
           age=24 | saturation-right-hand 99; saturation-foot 89 | saturation-screen | fail | saturation screen: not passed |
+          age=24 | saturation-right-hand 93; saturation-foot 92; saturation-right-hand 96 repeat=first; saturation-foot 95 repeat=first | saturation-screen | pass | saturation screen: passed | a pass does not exclude coarctation
+          age=24 | saturation-right-hand 93; saturation-foot 92; saturation-right-hand 93 repeat=first; saturation-foot 92 repeat=first | saturation-screen | fail | saturation screen: not passed |
+          age=24 | saturation-right-hand 93; saturation-foot 92; saturation-foot 97 repeat=first | saturation-screen | repeat | saturation screen: to be repeated in 1 hour |
+          age=24 | saturation-right-hand 93; saturation-foot 92; saturation-foot 88 repeat=first | saturation-screen | fail | saturation screen: not passed |
+          age=24 | saturation-right-hand 96 repeat=first; saturation-foot 95 repeat=first; saturation-right-hand 93; saturation-foot 92 | saturation-screen | pass | saturation screen: passed | a pass does not exclude coarctation
           birth-weight=3000 | weight 2775 | weight-change | -7.5 | 7.5 % lost since birth |
           birth-weight=3000 | weight 3000 | weight-change | 0.0 | as heavy as at birth |
           birth-weight=3000 | weight 3030 | weight-change | 1.0 | 1.0 % gained since birth |
@@ -462,5 +467,23 @@ class AssessmentTest {
     Assessment assessment =
         Assessor.standard().assess(Baby.UNKNOWN, List.of(), Settings.DEFAULT, null);
     assertEquals(List.of(), assessment.flags());
+  }
+
+  // Pediatrics 128:e1259: up to two repeats; 93 and 92 neither pass nor fail.
+  @ParameterizedTest
+  @CsvSource({
+    "'', repeat",
+    "; saturation-right-hand 94 repeat=first; saturation-foot 93 repeat=first, repeat",
+    "; saturation-right-hand 94 repeat=first; saturation-foot 93 repeat=first"
+        + "; saturation-right-hand 94 repeat=second; saturation-foot 93 repeat=second, fail",
+    "; saturation-right-hand 94 repeat=first; saturation-foot 93 repeat=first"
+        + "; saturation-right-hand 96 repeat=second; saturation-foot 94 repeat=second, pass",
+  })
+  void theScreenOf2011IsRepeatedTwice(String repeats, String outcome) {
+    Settings settings = Settings.DEFAULT.with(Setting.SATURATION_SCREEN, "2011");
+    Assessment assessment =
+        Bedside.assess(
+            "age=24", "saturation-right-hand 93; saturation-foot 92" + repeats, settings);
+    assertEquals(outcome, assessment.result("saturation-screen").value());
   }
 }

@@ -57,8 +57,10 @@ final class Bedside {
     String[] stepAndValue = words[0].split("=");
     Step step = Protocol.standard().step(stepAndValue[0]);
     if (step.isMeasured() && stepAndValue.length == 1) {
-      Quantity quantity = new Quantity(Double.parseDouble(words[1]), step.measure().unit());
-      return new Answer(step.id(), side, null, quantity, Map.of(), List.of(), false, number);
+      String[] said = words[1].split(" ", 2);
+      Quantity quantity = new Quantity(Double.parseDouble(said[0]), step.measure().unit());
+      Map<String, String> details = pairs(said.length > 1 ? said[1] : "");
+      return new Answer(step.id(), side, null, quantity, details, List.of(), false, number);
     }
     Map<String, String> details = pairs(words.length > 1 ? words[1] : "");
     return new Answer(step.id(), side, stepAndValue[1], null, details, List.of(), false, number);

@@ -86,6 +86,10 @@ public final class Bedside {
     return say(id + " " + value, new Meaning.Fact(id, value));
   }
 
+  public Changes correctFact(String id, String value) {
+    return say("correction " + id + " " + value, new Meaning.Fact(id, value, true));
+  }
+
   public static Meaning finding(String text, boolean correction) {
     return new Meaning.Finding(statement(text), correction);
   }
