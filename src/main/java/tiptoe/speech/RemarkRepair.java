@@ -14,14 +14,12 @@ import tiptoe.graph.Pronunciations;
 /**
  * Puts clinical words that the model's own vocabulary lacks in the place of what it hears for them:
  * "font an el" is fontanelle. Words are compared by their phones; only words it cannot have heard
- * rightly are put in, and only where they sound much alike.
+ * rightly are put in, only where they sound much alike, and only for several words: one whole word
+ * is most likely what was said.
  */
 public final class RemarkRepair {
   /** Distance a phone above which nothing is repaired; tried on invented remarks. */
   private static final double FAR = 0.27;
-
-  /** The same for a single word, which the recogniser is more often right about. */
-  private static final double FAR_FROM_ONE = 0.2;
 
   /** Shorter words sound like too many others. */
   private static final int FEWEST_PHONES = 6;
@@ -104,9 +102,8 @@ public final class RemarkRepair {
                 best == null
                     || distance < best.distance()
                     || distance == best.distance() && entry.getKey().compareTo(best.word()) < 0;
-            double far = to == from + 1 ? FAR_FROM_ONE : FAR;
             boolean kept = sure || isSure(words.get(to - 1));
-            if (distance <= far && nearer && !kept) {
+            if (distance <= FAR && nearer && !kept && to > from + 1) {
               best = new Found(entry.getKey(), to - from, distance);
             }
           }

@@ -58,6 +58,7 @@ class RemarkRepairTest {
     "mother was given paracetamol at nine and slept well after that",
     "feeding every three hours and took thirty five of milk from a bottle",
     "grandmother is going to help them with the other children at home",
+    "the boys were kept in detention after school",
     "i told them to come back on friday for the blood test",
   })
   void leavesOrdinaryWordsAlone(String heard) {
