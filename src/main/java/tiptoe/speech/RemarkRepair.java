@@ -91,8 +91,10 @@ public final class RemarkRepair {
   private Found best(List<String> words, int from) {
     Found best = null;
     List<List<Phone>> said = List.of(List.of());
-    boolean sure = isSure(words.get(from));
     for (int to = from + 1; to <= Math.min(words.size(), from + MOST_WORDS); to++) {
+      if (isSure(words.get(to - 1))) {
+        break;
+      }
       said = continued(said, words.get(to - 1));
       for (List<Phone> phones : said) {
         for (Map.Entry<String, List<Pronunciation>> entry : clinical.entrySet()) {
@@ -102,8 +104,7 @@ public final class RemarkRepair {
                 best == null
                     || distance < best.distance()
                     || distance == best.distance() && entry.getKey().compareTo(best.word()) < 0;
-            boolean kept = sure || isSure(words.get(to - 1));
-            if (distance <= FAR && nearer && !kept && to > from + 1) {
+            if (distance <= FAR && nearer && to > from + 1) {
               best = new Found(entry.getKey(), to - from, distance);
             }
           }
@@ -113,10 +114,11 @@ public final class RemarkRepair {
     return best;
   }
 
-  // A long word of the grammars is most likely what was said, not a part of another.
+  // A long word is most likely what was said, not a part of another; all the more one of the
+  // grammars.
   private boolean isSure(String word) {
-    return grammarWords.contains(word)
-        && lexicon.of(word).stream().anyMatch(one -> one.phones().size() >= FEWEST_PHONES - 1);
+    int most = grammarWords.contains(word) ? FEWEST_PHONES - 2 : FEWEST_PHONES;
+    return lexicon.of(word).stream().anyMatch(one -> one.phones().size() > most);
   }
 
   private List<List<Phone>> continued(List<List<Phone>> said, String word) {
