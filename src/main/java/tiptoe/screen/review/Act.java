@@ -4,6 +4,9 @@ import java.util.Optional;
 
 /** What a key does in the list of items, those first that are wanted most. */
 enum Act {
+  HELP('?', "help", "this page"),
+  QUIT('q', "leave", "leave; every edit is kept already"),
+  SIGN('S', "sign", "see what is missing and open, and sign"),
   TYPE('t', "type a finding", "type a finding, as it would be said; Tab completes"),
   CORRECT('e', "correct", "type what stands in the place of this, or answer this question"),
   ACCEPT('a', "accept", "let count what was unsure, or what does not count any more"),
@@ -13,9 +16,6 @@ enum Act {
   REJECT('x', "take out", "take a finding out, with a reason"),
   LEAVE_OUT('n', "not examined", "mark a step as not examined, with a reason"),
   PLAY('p', "play", "play the sound of this item; again to repeat"),
-  SIGN('S', "sign", "see what is missing and open, and sign"),
-  HELP('?', "help", "this page"),
-  QUIT('q', "leave", "leave; every edit is kept already"),
   FIRST('1', "first", "contradiction: the first is right"),
   SECOND('2', "second", "contradiction: the second is right"),
   UNDO('u', "undo", "undo the last edit of this sitting"),
