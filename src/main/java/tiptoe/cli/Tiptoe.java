@@ -75,16 +75,23 @@ public final class Tiptoe implements Runnable {
 
   static int run(PrintStream out, PrintStream err, String... args) {
     Console.use(out, err);
-    return new CommandLine(new Tiptoe())
-        .setOut(new PrintWriter(out, true, StandardCharsets.UTF_8))
-        .setErr(new PrintWriter(err, true, StandardCharsets.UTF_8))
-        .setCaseInsensitiveEnumValuesAllowed(true)
-        .setExecutionExceptionHandler(
-            (problem, command, parsed) -> {
-              err.println(Console.message(problem));
-              return COULD_NOT;
-            })
-        .execute(args);
+    CommandLine line =
+        new CommandLine(new Tiptoe())
+            .setOut(new PrintWriter(out, true, StandardCharsets.UTF_8))
+            .setErr(new PrintWriter(err, true, StandardCharsets.UTF_8))
+            .setCaseInsensitiveEnumValuesAllowed(true)
+            .setExecutionExceptionHandler(
+                (problem, command, parsed) -> {
+                  err.println(Console.message(problem));
+                  return COULD_NOT;
+                });
+    try {
+      return line.execute(args);
+    } catch (LinkageError | InternalError e) {
+      // A library of the system or of the installation is missing: no fault of the call.
+      err.println("the installation is not whole: " + e);
+      return COULD_NOT;
+    }
   }
 
   static final class Version implements IVersionProvider {
