@@ -1,116 +1,23 @@
 package tiptoe.cli;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.concurrent.TimeUnit;
-import java.util.function.Predicate;
 import java.util.stream.Stream;
 import javax.sound.sampled.AudioFileFormat;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioInputStream;
 import javax.sound.sampled.AudioSystem;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Assumptions;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
-/** The real process in a real terminal, which hears a recording; needs tmux. */
-class TmuxTest {
-  private static final long PATIENCE_SECONDS = 120;
+/** An examination in a real terminal, which hears a recording. */
+class TmuxTest extends RealTerminal {
   private static final String CHEST = "demo-audio/03-chest.wav";
-
-  @TempDir private Path folder;
-  private String socket;
-
-  @BeforeEach
-  void open() throws Exception {
-    boolean there;
-    try {
-      there = new ProcessBuilder("tmux", "-V").start().waitFor() == 0;
-    } catch (IOException e) {
-      there = false;
-    }
-    Assumptions.assumeTrue(there, "needs tmux");
-    socket = folder.resolve("tmux").toString();
-  }
-
-  @AfterEach
-  void close() throws Exception {
-    if (socket != null) {
-      tmux("kill-server");
-    }
-  }
-
-  private String tmux(String... arguments) throws Exception {
-    List<String> command = new ArrayList<>(List.of("tmux", "-S", socket, "-f", "/dev/null"));
-    command.addAll(List.of(arguments));
-    Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
-    process.getOutputStream().close();
-    String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-    process.waitFor(10, TimeUnit.SECONDS);
-    return out;
-  }
-
-  /** Starts an examination in a terminal; a shell goes on when it has ended. */
-  private void start(String environment, String... options) throws Exception {
-    Path arguments =
-        Files.writeString(
-            folder.resolve("arguments"),
-            "-Xmx1g -cp \"" + System.getProperty("java.class.path").replace("\\", "\\\\") + "\"");
-    Path script =
-        Files.writeString(
-            folder.resolve("run.sh"),
-            """
-            stty -g > '%1$s/before'
-            %2$s '%3$s/bin/java' '@%4$s' tiptoe.cli.Tiptoe exam --data '%1$s/data' %5$s &
-            echo $! > '%1$s/pid'
-            fg > /dev/null
-            echo "exit $?"
-            stty -g > '%1$s/after'
-            cat
-            """
-                .formatted(
-                    folder,
-                    environment,
-                    System.getProperty("java.home"),
-                    arguments,
-                    String.join(" ", options)));
-    tmux("new-session", "-d", "-s", "exam", "-x", "80", "-y", "24", "bash -m " + script);
-  }
-
-  private String shown() throws Exception {
-    return tmux("capture-pane", "-p", "-t", "exam");
-  }
-
-  private String await(Predicate<String> condition) throws Exception {
-    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(PATIENCE_SECONDS);
-    String frame = shown();
-    while (!condition.test(frame) && System.nanoTime() < end) {
-      Thread.sleep(100);
-      frame = shown();
-    }
-    assertTrue(condition.test(frame), frame + "\nall of it: " + all());
-    return frame;
-  }
-
-  private String all() throws Exception {
-    return tmux("capture-pane", "-p", "-S", "-", "-t", "exam");
-  }
-
-  private void assertTerminalIsAsBefore() throws IOException {
-    assertEquals(
-        Files.readString(folder.resolve("before")), Files.readString(folder.resolve("after")));
-  }
 
   private String journal() throws IOException {
     try (Stream<Path> files = Files.walk(folder.resolve("data"))) {
@@ -121,7 +28,7 @@ class TmuxTest {
 
   @Test
   void showsWhatIsHeardFollowsAResizeAndEndsWithASummary() throws Exception {
-    start("LC_ALL=C.UTF-8", "--from", CHEST);
+    start("LC_ALL=C.UTF-8", "exam", "--from", CHEST);
     await(frame -> frame.contains("It does not"));
     String heard = await(frame -> frame.contains("! crepitus"));
     assertTrue(heard.contains("CLAVICLES"), heard);
@@ -142,7 +49,7 @@ class TmuxTest {
 
   @Test
   void aTerminatedProcessGivesTheTerminalBack() throws Exception {
-    start("LC_ALL=C.UTF-8", "--from", CHEST);
+    start("LC_ALL=C.UTF-8", "exam", "--from", CHEST);
     await(frame -> frame.contains("hearing: "));
     long process = Long.parseLong(Files.readString(folder.resolve("pid")).strip());
     ProcessHandle.of(process).orElseThrow().destroy();
@@ -153,7 +60,7 @@ class TmuxTest {
 
   @Test
   void controlCLeavesAndSaysHowToGoOn() throws Exception {
-    start("LC_ALL=C NO_COLOR=1", "--from", CHEST);
+    start("LC_ALL=C NO_COLOR=1", "exam", "--from", CHEST);
     String frame = await(text -> text.contains("hearing: "));
     assertTrue(frame.chars().allMatch(sign -> sign <= '~'), frame);
     tmux("send-keys", "-t", "exam", "C-c");
@@ -167,7 +74,7 @@ class TmuxTest {
     Path recordings = Files.createDirectory(folder.resolve("recordings"));
     silence(recordings.resolve("1.wav"), 2);
     Files.writeString(recordings.resolve("2.wav"), "no sound at all");
-    start("LC_ALL=C.UTF-8", "--from", recordings.toString());
+    start("LC_ALL=C.UTF-8", "exam", "--from", recordings.toString());
     await(frame -> frame.contains("exit 1"));
     assertTrue(all().contains("2.wav"), all());
     assertFalse(all().contains("Exception"), all());
@@ -178,7 +85,7 @@ class TmuxTest {
   void soundThatIsOverShowsTheSummaryThoughTheExaminationHasNotEnded() throws Exception {
     Path recording = folder.resolve("silence.wav");
     silence(recording, 1);
-    start("LC_ALL=C.UTF-8", "--from", recording.toString());
+    start("LC_ALL=C.UTF-8", "exam", "--from", recording.toString());
     // What is drawn may come in two parts.
     await(
         text ->
@@ -196,7 +103,7 @@ class TmuxTest {
     Assumptions.assumeTrue(Files.exists(descriptor), "needs /proc");
     Path recording = folder.resolve("silence.wav");
     silence(recording, 60);
-    start("LC_ALL=C.UTF-8", "--from", recording.toString());
+    start("LC_ALL=C.UTF-8", "exam", "--from", recording.toString());
     await(frame -> frame.startsWith(" LISTENING"));
     String process = Files.readString(folder.resolve("pid")).strip();
     Files.writeString(Path.of("/proc/" + process + "/fd/2"), "chatter of a library\n");
@@ -213,7 +120,7 @@ class TmuxTest {
   void aSmallTerminalSaysWhatItLacksAndAPauseIsReadFromAfar() throws Exception {
     Path recording = folder.resolve("silence.wav");
     silence(recording, 60);
-    start("LC_ALL=C.UTF-8 TERM=screen-256color", "--from", recording.toString());
+    start("LC_ALL=C.UTF-8 TERM=screen-256color", "exam", "--from", recording.toString());
     await(frame -> frame.startsWith(" LISTENING"));
     tmux("resize-window", "-t", "exam", "-x", "60", "-y", "18");
     await(frame -> frame.contains("shows all on 80 x 24 or more, has 60 x 18"));
@@ -236,7 +143,7 @@ class TmuxTest {
 
   @Test
   void plainPrintsLines() throws Exception {
-    start("LC_ALL=C.UTF-8", "--plain", "--fast", "--from", CHEST);
+    start("LC_ALL=C.UTF-8", "exam", "--plain", "--fast", "--from", CHEST);
     await(frame -> frame.contains("exit 0"));
     assertTrue(all().contains("left clavicle: crepitus"), all());
     assertTerminalIsAsBefore();

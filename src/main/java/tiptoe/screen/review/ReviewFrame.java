@@ -51,7 +51,7 @@ final class ReviewFrame {
     ExamRecord record = reviewing.desk().record();
     canvas.row(area, 0, Ink.BAR);
     String who = reviewing.desk().reviewer() == null ? "" : ", by " + reviewing.desk().reviewer();
-    String left = " REVIEW " + record.label().orElse("") + who;
+    String left = " REVIEW" + record.label().map(label -> " " + label).orElse("") + who;
     String state =
         reviewing.desk().whyReadOnly() != null
             ? "READ ONLY"

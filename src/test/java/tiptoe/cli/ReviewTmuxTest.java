@@ -1,0 +1,129 @@
+package tiptoe.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** A review in a real terminal: corrects, signs, and is found out when somebody tampers. */
+class ReviewTmuxTest extends RealTerminal {
+  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+
+  private int run(String... args) {
+    out.reset();
+    PrintStream both = new PrintStream(out, true, StandardCharsets.UTF_8);
+    return Tiptoe.run(both, both, args);
+  }
+
+  private String printed() {
+    return out.toString(StandardCharsets.UTF_8);
+  }
+
+  private String data() {
+    return folder.resolve("data").toString();
+  }
+
+  private String examined() throws IOException {
+    String hips = "demo-audio/05-hips.wav";
+    assertEquals(
+        0, run("exam", "--from", hips, "--fast", "--plain", "--data", data()), this::printed);
+    try (Stream<Path> records = Files.list(folder.resolve("data/examinations"))) {
+      return records.findFirst().orElseThrow().getFileName().toString();
+    }
+  }
+
+  private void keys(String... keys) throws Exception {
+    for (String key : keys) {
+      tmux("send-keys", "-t", "exam", key);
+    }
+  }
+
+  private Path journal(String record) {
+    return folder.resolve("data/examinations").resolve(record).resolve("journal.jsonl");
+  }
+
+  @Test
+  void correctsSignsAndIsFoundOutWhenSomebodyTampers() throws Exception {
+    String record = examined();
+    start("LC_ALL=C.UTF-8", "review " + record, "--as", "'Rowan Reed, registrar'");
+    await(frame -> frame.contains("DRAFT, NOT SIGNED"));
+    keys("t", "right ortolani neg", "Tab", "Enter");
+    await(frame -> frame.contains("recorded right Ortolani: negative"));
+    keys("S");
+    await(frame -> frame.contains("KEY STEPS MISSING"));
+    keys("Enter");
+    await(frame -> frame.contains("sign as, name: Rowan Reed"));
+    keys("Enter");
+    await(frame -> frame.contains("role: registrar"));
+    keys("Enter");
+    await(frame -> frame.contains("type yes to sign"));
+    keys("yes", "Enter");
+    await(
+        frame ->
+            frame.lines().findFirst().orElse("").contains("SIGNED")
+                && !frame.contains("NOT SIGNED"));
+    keys("q");
+    await(frame -> frame.contains("exit 0"));
+    assertTerminalIsAsBefore();
+
+    assertEquals(0, run("record", record, "--verify", "--data", data()), this::printed);
+    assertTrue(printed().contains("Rowan Reed"), this::printed);
+    String sealed = Files.readString(journal(record));
+    Files.writeString(journal(record), sealed.replace("\"Rowan Reed\"", "\"Robin Reed\""));
+    assertEquals(1, run("record", record, "--verify", "--data", data()), this::printed);
+    assertTrue(printed().contains("entry "), this::printed);
+    assertTrue(printed().contains("checksum"), this::printed);
+  }
+
+  @Test
+  void aTerminatedReviewGivesTheTerminalBackAndKeepsItsEdits() throws Exception {
+    String record = examined();
+    start("LC_ALL=C.UTF-8", "review " + record, "--as", "'Rowan Reed, registrar'");
+    await(frame -> frame.contains("DRAFT, NOT SIGNED"));
+    keys("t", "right ortolani negative", "Enter");
+    await(frame -> frame.contains("recorded right Ortolani: negative"));
+    long process = Long.parseLong(Files.readString(folder.resolve("pid")).strip());
+    ProcessHandle.of(process).orElseThrow().destroy();
+    await(frame -> frame.contains("exit 143"));
+    assertTerminalIsAsBefore();
+    assertEquals(0, run("record", record, "--verify", "--data", data()), this::printed);
+    assertEquals(0, run("record", record, "--data", data()), this::printed);
+    assertTrue(printed().contains("right Ortolani: negative"), this::printed);
+  }
+
+  @Test
+  void aSecondReviewerReadsOnlyAndIsToldWhy() throws Exception {
+    String record = examined();
+    start("LC_ALL=C.UTF-8", "review " + record, "--as", "'Rowan Reed, registrar'");
+    await(frame -> frame.contains("DRAFT, NOT SIGNED"));
+    Process second =
+        new ProcessBuilder(
+                System.getProperty("java.home") + "/bin/java",
+                "-cp",
+                System.getProperty("java.class.path"),
+                "tiptoe.cli.Tiptoe",
+                "sign",
+                record,
+                "--as",
+                "Robin Vale",
+                "--role",
+                "consultant",
+                "--yes",
+                "--data",
+                data())
+            .redirectErrorStream(true)
+            .start();
+    String why = new String(second.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    assertEquals(1, second.waitFor(), why);
+    assertFalse(why.contains("Exception"), why);
+    assertTrue(why.contains("another"), why);
+  }
+}
