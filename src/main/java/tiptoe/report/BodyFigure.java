@@ -29,10 +29,10 @@ final class BodyFigure {
 
   private static final Map<String, Place> PLACES =
       Map.ofEntries(
-          Map.entry("general", new Place(18, 22, 0)),
-          Map.entry("skin", new Place(18, 42, 0)),
-          Map.entry("measurements", new Place(18, 62, 0)),
-          Map.entry("neurology", new Place(BACK + 122, 22, 0)),
+          Map.entry("general", new Place(6, 196, 0)),
+          Map.entry("skin", new Place(6, 208, 0)),
+          Map.entry("measurements", new Place(6, 220, 0)),
+          Map.entry("neurology", new Place(6, 232, 0)),
           Map.entry("head", new Place(MIDDLE, 18, 0)),
           Map.entry("eyes", new Place(MIDDLE, 36, 10)),
           Map.entry("face", new Place(MIDDLE, 28, 0)),
@@ -67,6 +67,10 @@ final class BodyFigure {
     body(svg, BACK);
     label(svg, 60, "front");
     label(svg, BACK + 62, "back");
+    beside(svg, "general");
+    beside(svg, "skin");
+    beside(svg, "measurements");
+    beside(svg, "neurology");
     for (Region region : findings.record().protocol().regions()) {
       mark(svg, findings, region);
     }
@@ -164,5 +168,13 @@ final class BodyFigure {
     svg.append(
         "<text x=\"%d\" y=\"234\" font-family=\"DejaVu Sans\" font-size=\"9\" fill=\"#333\">%s</text>"
             .formatted(x, words));
+  }
+
+  /** Names a mark that is on no part of the body. */
+  private static void beside(StringBuilder svg, String region) {
+    Place place = PLACES.get(region);
+    svg.append(
+        "<text x=\"%d\" y=\"%d\" font-family=\"DejaVu Sans\" font-size=\"7\" fill=\"#333\">%s</text>"
+            .formatted(place.x() + 8, place.y() + 3, Labels.title(region)));
   }
 }

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import tiptoe.clinical.Assessment;
+import tiptoe.clinical.Flag;
 import tiptoe.clinical.PlanItem;
 import tiptoe.clinical.Size;
 import tiptoe.exam.Answer;
@@ -180,6 +181,26 @@ final class Findings {
                 sides(entry.getKey(), entry.getValue())
                     + (record.protocol().step(entry.getKey()).key() ? " (key step)" : ""))
         .toList();
+  }
+
+  /**
+   * Names of the findings that raised a flag; empty where it rests on what is known of the baby
+   * alone.
+   */
+  String why(Flag flag) {
+    List<Answer> raising =
+        record.answers().stream()
+            .filter(answer -> flag.steps().contains(answer.step()))
+            .filter(answer -> flag.statements().contains(answer.statement()))
+            .toList();
+    return rows(raising).stream().map(Row::name).collect(Collectors.joining(", "));
+  }
+
+  /** Who dictated; empty where nobody was named. */
+  String dictated() {
+    return record.opened() == null || record.opened().author() == null
+        ? ""
+        : record.opened().author();
   }
 
   /** Questions and unsure utterances that nobody has settled. */

@@ -17,7 +17,7 @@ import tiptoe.exam.Gestation;
 final class GrowthChart {
   private static final double[] CENTILES = {3, 10, 50, 90, 97};
   private static final int WIDTH = 210;
-  private static final int HEIGHT = 100;
+  private static final int HEIGHT = 94;
   private static final int LEFT = 30;
   private static final int BOTTOM = 22;
   private static final int RIGHT = 24;

@@ -20,7 +20,7 @@ final class HtmlReport {
       body { font-family: "DejaVu Sans", sans-serif; font-size: 7pt; line-height: 1.22; color: #111;
         max-width: 186mm; margin: 0 auto; }
       h1 { font-size: 12pt; margin: 0 0 0.6mm 0; }
-      h2 { font-size: 8.5pt; margin: 1.6mm 0 0.6mm 0; border-bottom: 0.6pt solid #777; }
+      h2 { font-size: 8.5pt; margin: 1.2mm 0 0.5mm 0; border-bottom: 0.6pt solid #777; }
       ul { margin: 0; padding-left: 4.5mm; }
       p { margin: 0 0 1mm 0; }
       .draft { border: 1.2pt solid #000; padding: 0.2mm 2mm; font-size: 8pt; margin-left: 4mm; }
@@ -74,9 +74,6 @@ final class HtmlReport {
     list("Remarks", findings.remarks());
     list("Not heard", findings.gaps());
     list("Signatures", findings.signatures());
-    page.append("<p class=\"caution\">Rules used: ")
-        .append(escaped(String.join(", ", findings.assessment().ruleSets())))
-        .append(".</p>\n");
     return page.append("</body>\n</html>\n").toString();
   }
 
@@ -89,9 +86,11 @@ final class HtmlReport {
           .append(escaped(fact.getValue()))
           .append(" &#160; ");
     }
-    page.append("<b>Record as of:</b> ")
-        .append(escaped(Findings.moment(findings.asOf())))
-        .append("</p>\n");
+    page.append("<b>As of:</b> ").append(escaped(Findings.moment(findings.asOf())));
+    if (!findings.dictated().isEmpty()) {
+      page.append(" &#160; <b>Dictated by:</b> ").append(escaped(findings.dictated()));
+    }
+    page.append("</p>\n");
   }
 
   private void flags() {
@@ -109,10 +108,15 @@ final class HtmlReport {
           .append(escaped(flag.when()))
           .append(":</span> ")
           .append(escaped(flag.advice()))
+          .append(escaped(since(findings.why(flag))))
           .append(" <span class=\"caution\">[")
           .append(escaped(flag.source()))
           .append("]</span></div>\n");
     }
+  }
+
+  private static String since(String why) {
+    return why.isEmpty() ? "" : "; since " + why;
   }
 
   private void abnormalAndFigure() {
@@ -137,8 +141,7 @@ final class HtmlReport {
     page.append("</td><td>").append(BodyFigure.svg(findings));
     page.append(
             "<p class=\"caution\">In the figure: filled square, abnormal; dashed ring, not fully")
-        .append(" examined; dot, answered and not abnormal. Marks beside the body: general, skin,")
-        .append(" measurements on its left, neurology on its right. The baby’s left is on your")
+        .append(" examined; dot, answered and not abnormal. The baby’s left is on your")
         .append(" right in front.</p></td></tr></table>\n");
   }
 
@@ -197,8 +200,16 @@ final class HtmlReport {
     if (!charts.isEmpty()) {
       page.append("<table><tr>").append(charts).append("</tr></table>\n");
       page.append("<p class=\"caution\">Curves: 3rd, 10th, 50th, 90th and 97th centile, computed")
-          .append(" from the INTERGROWTH-21st newborn size standard for this sex.</p>\n");
+          .append(" from the INTERGROWTH-21st newborn size standard for this sex. ")
+          .append(rules())
+          .append("</p>\n");
+    } else {
+      page.append("<p class=\"caution\">").append(rules()).append("</p>\n");
     }
+  }
+
+  private String rules() {
+    return "Rules used: " + escaped(String.join(", ", findings.assessment().ruleSets())) + ".";
   }
 
   private void list(String title, List<String> lines) {

@@ -27,7 +27,7 @@ abstract class Outline {
     }
     text.append(Caution.TEXT).append("\n\n");
     facts(findings);
-    flags(findings.assessment().flags());
+    flags(findings);
     section(
         "Abnormal",
         findings.abnormal().stream().map(row -> row.name() + ": " + row.said()).toList());
@@ -54,24 +54,28 @@ abstract class Outline {
     if (findings.asOf() != null) {
       text.append(item("Record as of: " + Findings.moment(findings.asOf())));
     }
+    if (!findings.dictated().isEmpty()) {
+      text.append(item("Dictated by: " + findings.dictated()));
+    }
     text.append('\n');
   }
 
-  private void flags(List<Flag> flags) {
+  private void flags(Findings findings) {
     section(
         "To act on",
-        flags.stream()
-            .map(
-                flag ->
-                    Labels.title(flag.level().id())
-                        + " ("
-                        + flag.when()
-                        + "): "
-                        + flag.advice()
-                        + " ["
-                        + flag.source()
-                        + "]")
+        findings.assessment().flags().stream()
+            .map(flag -> flag(flag, findings.why(flag)))
             .toList());
+  }
+
+  private static String flag(Flag flag, String why) {
+    return "%s (%s): %s%s [%s]"
+        .formatted(
+            Labels.title(flag.level().id()),
+            flag.when(),
+            flag.advice(),
+            why.isEmpty() ? "" : "; since " + why,
+            flag.source());
   }
 
   private void region(Findings findings, Region region) {

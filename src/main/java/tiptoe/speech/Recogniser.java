@@ -79,6 +79,7 @@ public final class Recogniser implements AutoCloseable {
     for (int at = offset; at < offset + length; at += PIECE) {
       int end = Math.min(at + PIECE, offset + length);
       short[] piece = Arrays.copyOfRange(samples, at, end);
+      NoiseFloor.under(piece, fed);
       fed += piece.length;
       if (recent != null) {
         recent.add(piece);

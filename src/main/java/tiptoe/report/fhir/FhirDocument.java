@@ -114,9 +114,7 @@ public final class FhirDocument {
 
   private Composition.CompositionStatus status() {
     if (!isFinal()) {
-      return record.signatures().isEmpty()
-          ? Composition.CompositionStatus.PRELIMINARY
-          : Composition.CompositionStatus.AMENDED;
+      return Composition.CompositionStatus.PRELIMINARY;
     }
     return record.signatures().size() > 1
         ? Composition.CompositionStatus.AMENDED
