@@ -1,6 +1,7 @@
 package tiptoe.exam;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Instant;
@@ -138,6 +139,10 @@ class RecordProperties {
   /** Something the clinician or the reviewer does. */
   record Move(String name, java.util.function.BiConsumer<Bedside, Review> what) {
     void make(Bedside bed, Review review) {
+      if (bed.record().signed()) {
+        assertThrows(IllegalStateException.class, () -> review.remark("late"));
+        review.startAddendum("something was forgotten");
+      }
       what.accept(bed, review);
     }
 
@@ -196,7 +201,7 @@ class RecordProperties {
                           }
                         }));
     Arbitrary<Move> edit =
-        Combinators.combine(Arbitraries.integers().between(0, 7), number, Arbitraries.of(FINDINGS))
+        Combinators.combine(Arbitraries.integers().between(0, 10), number, Arbitraries.of(FINDINGS))
             .as(
                 (kind, n, text) ->
                     new Move(
@@ -233,6 +238,9 @@ class RecordProperties {
           review.reject(number, "mis-heard");
         }
       }
+      case 7 -> review.remark(text);
+      case 8 -> review.sign("registrar", Map.of());
+      case 9 -> review.dismiss(number);
       default -> {
         if (there) {
           review.change(number, placed);
