@@ -110,10 +110,13 @@ final class ReviewFrame {
         lines.add(new Line((title ? " " : "   ") + part, title ? Ink.STRONG : Ink.PLAIN));
       }
     }
+    int rows = Math.max(1, area.height() - 1);
     if (lines.size() > area.height()) {
-      int hidden = lines.size() - area.height() + 1;
-      lines = new ArrayList<>(lines.subList(0, Math.max(0, area.height() - 1)));
-      lines.add(new Line("   and " + hidden + " lines more", Ink.STRONG));
+      int from = Math.min(reviewing.pageFrom(), lines.size() - rows);
+      int below = lines.size() - from - rows;
+      lines = new ArrayList<>(lines.subList(from, from + rows));
+      String more = below == 0 ? "the end" : "and " + below + " lines more, by the arrows";
+      lines.add(new Line("   " + more, Ink.STRONG));
     }
     canvas.lines(area, lines);
   }

@@ -34,6 +34,7 @@ public final class Reviewing {
   private TypingLine typing;
   private Choice choice;
   private List<String> page = List.of();
+  private int pageFrom;
   private Runnable afterPage;
   private String notice = "";
   private boolean over;
@@ -73,6 +74,11 @@ public final class Reviewing {
     return page;
   }
 
+  /** Lines of the page that were scrolled away. */
+  int pageFrom() {
+    return pageFrom;
+  }
+
   String notice() {
     return notice;
   }
@@ -103,15 +109,30 @@ public final class Reviewing {
     } else if (choice != null) {
       choice.key(key);
     } else if (!page.isEmpty()) {
-      closePage(key);
+      page(key);
     } else {
       list(key);
     }
   }
 
+  private void page(KeyStroke key) {
+    switch (key.getKeyType()) {
+      case ArrowUp -> scroll(-1);
+      case ArrowDown -> scroll(1);
+      case PageUp -> scroll(-PAGE);
+      case PageDown -> scroll(PAGE);
+      default -> closePage(key);
+    }
+  }
+
+  private void scroll(int lines) {
+    pageFrom = Math.max(0, Math.min(page.size() - 1, pageFrom + lines));
+  }
+
   private void closePage(KeyStroke key) {
     Runnable then = afterPage;
     page = List.of();
+    pageFrom = 0;
     afterPage = null;
     if (then != null && key.getKeyType() == KeyType.Enter) {
       then.run();
@@ -392,7 +413,8 @@ public final class Reviewing {
       return;
     }
     try {
-      List<String> lines = new ArrayList<>(List.of("BEFORE SIGNING  (Enter goes on, Esc leaves)"));
+      List<String> lines =
+          new ArrayList<>(List.of("BEFORE SIGNING  (Enter goes on, arrows scroll, Esc leaves)"));
       lines.addAll(desk.beforeSigning());
       page = lines;
       afterPage = this::askSignature;

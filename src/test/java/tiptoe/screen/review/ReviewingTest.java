@@ -254,6 +254,27 @@ class ReviewingTest {
   }
 
   @Test
+  void aListLongerThanTheScreenIsReadToItsEndByTheArrows() throws IOException {
+    examine();
+    Reviewing reviewing = reviewing();
+    press(reviewing, "S");
+    String top = frame(reviewing, 80, 24);
+    assertTrue(top.contains("BEFORE SIGNING"), top);
+    assertTrue(top.contains("lines more, by the arrows"), top);
+    String last = reviewing.page().get(reviewing.page().size() - 1).strip();
+    String lastWord = last.substring(last.lastIndexOf(" ") + 1);
+    for (int i = 0; i < reviewing.page().size(); i++) {
+      reviewing.key(new KeyStroke(KeyType.ArrowDown));
+    }
+    String end = frame(reviewing, 80, 24);
+    assertTrue(end.contains(lastWord) && end.contains("the end"), end);
+    for (int i = 0; i < reviewing.page().size(); i++) {
+      reviewing.key(new KeyStroke(KeyType.ArrowUp));
+    }
+    assertEquals(top, frame(reviewing, 80, 24));
+  }
+
+  @Test
   void anotherWindowOnlyReadsAndIsToldWhy() {
     examine();
     Desk desk =
