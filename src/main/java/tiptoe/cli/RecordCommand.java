@@ -91,6 +91,11 @@ final class RecordCommand implements Callable<Integer> {
               entries
                   + " entries, each as it was written; "
                   + RecordText.signatures(stored.record()));
+      // To be held against the printed report: a file cannot vouch for its own last line.
+      stored
+          .record()
+          .signatures()
+          .forEach(one -> Console.out().println("seal of " + one.name() + ": " + one.seal()));
     }
     return problems.isEmpty() ? 0 : Tiptoe.COULD_NOT;
   }

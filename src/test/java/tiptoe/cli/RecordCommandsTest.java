@@ -176,7 +176,10 @@ class RecordCommandsTest {
     sign(exam, KeepAudio.ALWAYS);
     assertEquals(0, run(record(exam, "--verify")), out());
     assertTrue(
-        out().matches("\\d+ entries, each as it was written; signed by Dr Reed, paediatrician\n"),
+        out()
+            .matches(
+                "\\d+ entries, each as it was written; signed by Dr Reed, paediatrician\n"
+                    + "seal of Dr Reed: [0-9a-f]{64}\n"),
         out());
     String journal = Files.readString(exam.journal());
     Files.writeString(exam.journal(), journal.replaceFirst("\"positive\"", "\"negative\""));
