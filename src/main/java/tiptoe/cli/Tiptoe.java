@@ -21,6 +21,7 @@ import tiptoe.protocol.Caution;
     footerHeading = "%nFor the first time:%n",
     footer = {
       "  tiptoe ready                  says whether everything is there, and how to mend what is not",
+      "  tiptoe soundcheck             tries the microphone, and says how well one sentence was heard",
       "  tiptoe demo                   hears an invented examination, and shows what became of it",
       "  tiptoe exam --from PATH       shows the screen, listening to recordings",
       "  tiptoe exam                   listens to an examination through the microphone",

@@ -32,7 +32,15 @@ final class PdfReport {
     builder.withHtmlContent(HtmlReport.of(findings), null);
     builder.withProducer("Tiptoe");
     builder.toStream(pdf);
-    builder.run();
+    try {
+      builder.run();
+    } catch (VirtualMachineError e) {
+      throw e;
+    } catch (Error e) {
+      // The runtime raises a plain Error, or one of linking, where a machine has no fonts to draw
+      // with.
+      throw new IOException("the fonts of this machine could not be used: " + e.getMessage(), e);
+    }
     return pdf.toByteArray();
   }
 

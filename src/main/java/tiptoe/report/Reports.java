@@ -33,11 +33,13 @@ public final class Reports {
   }
 
   /**
-   * Writes files {@code NAME.ENDING}; each appears whole or not at all.
+   * Writes files {@code NAME.ENDING}; each appears whole or not at all. A format that cannot be
+   * made does not keep the others from being written.
    *
    * @param force whether files that exist may be replaced
    * @return the files, in the order of the formats
    * @throws FileAlreadyExistsException when one exists and may not be replaced; nothing is written
+   * @throws IOException after all others were written, naming the formats that could not be made
    */
   public static List<Path> write(
       ExamRecord record,
@@ -46,6 +48,12 @@ public final class Reports {
       Path folder,
       String name,
       boolean force)
+      throws IOException {
+    return write(format -> render(record, assessment, format), formats, folder, name, force);
+  }
+
+  static List<Path> write(
+      Renderer renderer, Collection<Format> formats, Path folder, String name, boolean force)
       throws IOException {
     Files.createDirectories(folder);
     List<Path> files = new ArrayList<>();
@@ -57,11 +65,30 @@ public final class Reports {
       }
       files.add(file);
     }
+    List<String> failures = new ArrayList<>();
     int at = 0;
     for (Format format : formats) {
-      writeWhole(files.get(at++), render(record, assessment, format));
+      Path file = files.get(at++);
+      byte[] content;
+      try {
+        content = renderer.render(format);
+      } catch (IOException | RuntimeException e) {
+        String why = e.getMessage() == null ? e.toString() : e.getMessage();
+        failures.add(format.ending() + " could not be made: " + why);
+        continue;
+      }
+      writeWhole(file, content);
+    }
+    if (!failures.isEmpty()) {
+      throw new IOException(String.join("; ", failures));
     }
     return files;
+  }
+
+  /** Makes the content of a file. */
+  @FunctionalInterface
+  interface Renderer {
+    byte[] render(Format format) throws IOException;
   }
 
   private static void writeWhole(Path file, byte[] content) throws IOException {

@@ -148,7 +148,7 @@ class CommandsTest {
     Ran none = run();
     assertEquals(0, none.code());
     assertTrue(none.out().lines().count() <= 40, none.out());
-    for (String next : List.of("tiptoe ready", "tiptoe demo", "tiptoe exam")) {
+    for (String next : List.of("tiptoe ready", "tiptoe soundcheck", "tiptoe demo", "tiptoe exam")) {
       assertTrue(none.out().contains(next), next);
     }
     assertTrue(none.out().contains("does not diagnose"), none.out());

@@ -228,4 +228,24 @@ class ReportsTest {
       assertEquals(2, files.count());
     }
   }
+
+  @Test
+  void aFormatThatCannotBeMadeDoesNotKeepTheOthersFromBeingWritten(@TempDir Path folder)
+      throws IOException {
+    Reports.Renderer noPdf =
+        format -> {
+          if (format == Format.PDF) {
+            throw new IOException("no fonts");
+          }
+          return new byte[] {1};
+        };
+    IOException told =
+        assertThrows(
+            IOException.class,
+            () -> Reports.write(noPdf, List.of(Format.values()), folder, "a", false));
+    assertEquals("pdf could not be made: no fonts", told.getMessage());
+    for (Format format : Format.values()) {
+      assertEquals(format != Format.PDF, Files.exists(folder.resolve("a." + format.ending())));
+    }
+  }
 }
