@@ -84,7 +84,6 @@ final class ExamCommand implements Callable<Integer> {
     Home home = Home.locate();
     List<Path> recordings = from == null ? List.of() : recordings(from);
     Understanding understanding = Understanding.load(home);
-    understanding.getReady();
     Settings settings = option.settings();
     try (OpenExam open = open(data.store())) {
       return examine(home, understanding, settings, recordings, open);
@@ -129,6 +128,7 @@ final class ExamCommand implements Callable<Integer> {
   }
 
   private Engine engine(Home home, Understanding understanding, ExamView view) throws IOException {
+    understanding.getReady(view.progress());
     view.progress().println("loading the speech model");
     return Engine.open(home, understanding, model, view.progress());
   }

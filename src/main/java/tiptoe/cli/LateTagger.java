@@ -1,6 +1,7 @@
 package tiptoe.cli;
 
 import java.io.IOException;
+import java.io.PrintStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -28,28 +29,37 @@ final class LateTagger implements SecondReading {
 
   @Override
   public synchronized Reading read(List<String> words) {
-    if (tagger == null) {
-      tagger = get();
+    try {
+      getReady(Console.err());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
     return tagger.read(words);
   }
 
-  private Tagger get() {
+  /**
+   * Reads or trains it, where that has not been done yet.
+   *
+   * @param progress told what takes a while
+   */
+  synchronized void getReady(PrintStream progress) throws IOException {
+    if (tagger == null) {
+      tagger = get(progress);
+    }
+  }
+
+  private Tagger get(PrintStream progress) throws IOException {
     Path models = home.folder().resolve("models");
     Path folder =
         Files.isWritable(models)
             ? models
             : UserFolders.cache(System.getenv(), System.getProperties());
-    try {
-      return new TaggerCache(folder)
-          .get(
-              home.grammars(),
-              network,
-              Protocol.standard(),
-              typed,
-              () -> Console.err().println("training the tagger from the grammars"));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return new TaggerCache(folder)
+        .get(
+            home.grammars(),
+            network,
+            Protocol.standard(),
+            typed,
+            () -> progress.println("training the tagger from the grammars"));
   }
 }

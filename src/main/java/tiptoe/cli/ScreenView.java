@@ -34,8 +34,8 @@ import tiptoe.speech.Utterance;
 
 /** Shows an examination on the full screen, and carries out what keys ask for. */
 final class ScreenView implements ExamView, ExamScreen.Keys {
-  /** How long the summary stays when no key is pressed, since none is ever needed. */
-  private static final long SUMMARY_MILLIS = 20_000;
+  /** How long the summary stays when no key is pressed, since none is ever needed, in s. */
+  private static final int SUMMARY_SECONDS = 30;
 
   private static final int INTERRUPTED = 130;
 
@@ -198,8 +198,8 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
   }
 
   @Override
-  public void answer(String word) {
-    carryOut(() -> session.type(word, List.of(word), heard));
+  public void answer(String words) {
+    carryOut(() -> session.type(words, List.of(words.split(" ")), heard));
   }
 
   private void carryOut(Supplier<Changes> step) {
@@ -238,7 +238,14 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
                 .withRecord(session.record(), session.assessment()));
     if (!left) {
       try {
-        screen.awaitKey(SUMMARY_MILLIS);
+        // Its pages take turns by the second, from the first one on.
+        for (int second = 0; second < SUMMARY_SECONDS; second++) {
+          int now = second;
+          update(state -> state.withSound(0, now));
+          if (screen.awaitKey(1000)) {
+            return;
+          }
+        }
       } catch (InterruptedException e) {
         Thread.currentThread().interrupt();
       }

@@ -1,6 +1,7 @@
 package tiptoe.cli;
 
 import java.io.IOException;
+import java.io.PrintStream;
 import java.util.stream.Collectors;
 import tiptoe.grammar.GrammarSet;
 import tiptoe.grammar.PhraseNetwork;
@@ -33,8 +34,12 @@ record Understanding(
         network, new Interpreter(network, Protocol.standard(), tagger), typed, tagger);
   }
 
-  /** Gets the tagger ready, so that no utterance has to wait for it. */
-  void getReady() {
-    tagger.read(java.util.List.of());
+  /**
+   * Gets the tagger ready, so that no utterance has to wait for it.
+   *
+   * @param progress told what takes a while
+   */
+  void getReady(PrintStream progress) throws IOException {
+    tagger.getReady(progress);
   }
 }

@@ -25,7 +25,7 @@ public final class ExamScreen implements AutoCloseable {
     void command(Command command);
 
     /** A key that stands for a spoken answer. */
-    void answer(String word);
+    void answer(String words);
 
     /** Leave the examination as it is. */
     void leave();
@@ -71,13 +71,14 @@ public final class ExamScreen implements AutoCloseable {
     states.add(state);
   }
 
-  /** Waits until a key was pressed or the time is over. */
-  public void awaitKey(long millis) throws InterruptedException {
+  /** Waits until a key was pressed or the time is over; gives whether it was a key. */
+  public boolean awaitKey(long millis) throws InterruptedException {
     dismissed = false;
     long end = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(millis);
     while (!dismissed && !closing && System.nanoTime() < end) {
       Thread.sleep(TICK_MILLIS);
     }
+    return dismissed || closing;
   }
 
   /** What made the screen give up; empty while it works. */
@@ -156,9 +157,9 @@ public final class ExamScreen implements AutoCloseable {
       } else if (control && key.getCharacter() == 'l') {
         screen.refresh(Screen.RefreshType.COMPLETE);
       } else {
-        Optional<String> side = SideKey.of(key, shown.record());
-        side.ifPresent(keys::answer);
-        if (side.isEmpty()) {
+        Optional<String> answer = AnswerKey.of(key, shown.record());
+        answer.ifPresent(keys::answer);
+        if (answer.isEmpty()) {
           Voice.of(key).ifPresent(keys::command);
         }
       }

@@ -1,7 +1,6 @@
 package tiptoe.screen;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /** The last row: what can be said or pressed now, in turns where not all of it fits. */
@@ -35,13 +34,10 @@ final class HelpLine {
   }
 
   private static List<String> offers(ScreenState state) {
-    List<String> offers = new ArrayList<>();
-    if (SideKey.asked(state.record())) {
-      Arrays.stream(SideKey.values()).map(SideKey::offer).forEach(offers::add);
-      return offers;
-    }
-    Voice.useful(state.record()).stream().map(Voice::offer).forEach(offers::add);
-    return offers;
+    List<AnswerKey> answers = AnswerKey.now(state.record());
+    return answers.isEmpty()
+        ? Voice.useful(state.record()).stream().map(Voice::offer).toList()
+        : answers.stream().map(AnswerKey::offer).toList();
   }
 
   private static List<String> turns(List<String> offers, int width) {

@@ -19,15 +19,17 @@ final class HelpPane {
     for (Voice voice : Voice.values()) {
       blocks.add(List.of(new Line("  " + voice.offer(), Ink.PLAIN)));
     }
-    List<Line> sides = new ArrayList<>();
-    for (SideKey side : SideKey.values()) {
-      sides.add(new Line("  " + side.offer() + " while the side is asked for", Ink.PLAIN));
-    }
-    blocks.add(sides);
+    blocks.add(answers(AnswerKey.SIDES, "while the side is asked for"));
+    blocks.add(answers(AnswerKey.WHICH, "while it is asked which is right"));
+    blocks.add(List.of(new Line("  1, 2 and so on while a list is offered below", Ink.PLAIN)));
     blocks.add(List.of(new Line("  \"now the hips\" goes to a region", Ink.PLAIN)));
     blocks.add(List.of(new Line("  Ctrl-C leaves; the record can be gone on with", Ink.PLAIN)));
     blocks.add(signs());
     canvas.lines(area.below(1), Pages.at(blocks, area.height() - 1, seconds));
+  }
+
+  private static List<Line> answers(List<AnswerKey> keys, String when) {
+    return keys.stream().map(key -> new Line("  " + key.offer() + " " + when, Ink.PLAIN)).toList();
   }
 
   private List<Line> signs() {

@@ -10,9 +10,6 @@ import tiptoe.language.Phrasing;
 
 /** What an examination that is over leaves to do, and where its record is. */
 public final class Summary {
-  /** Begins the line that says where the record is. */
-  static final String PLACE = "RECORD";
-
   private Summary() {}
 
   /** The lines of it. */
@@ -43,7 +40,7 @@ public final class Summary {
         "UNSURE, FOR THE REVIEWER",
         record.unsure().stream().map(one -> "\"" + one.heard().text() + "\"").toList());
     lines.add("");
-    lines.add(PLACE + "  " + folder);
+    lines.add("RECORD  " + folder);
     return lines;
   }
 

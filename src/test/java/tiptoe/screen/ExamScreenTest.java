@@ -141,6 +141,22 @@ class ExamScreenTest {
   }
 
   @Test
+  void numbersAnswerWhichOfTwoIsRightOnlyWhileThatIsAsked() throws Exception {
+    Scene scene = new Scene().say("now the hips.");
+    try (ExamScreen screen = open(scene)) {
+      await(() -> Scene.text(terminal).contains("say/press"));
+      press('1', false);
+      press('m', false);
+      await(() -> pressed.size() == 1);
+      screen.show(scene.say("left barlow negative. left barlow positive.").state());
+      await(() -> Scene.text(terminal).contains("1 \"the first one\"  2 \"the second one\""));
+      "12".chars().forEach(key -> press((char) key, false));
+      await(() -> pressed.size() == 3);
+    }
+    assertEquals(List.of("say-missing", "the first one", "the second one"), pressed);
+  }
+
+  @Test
   void aStepOfTheMeterWritesOneCellAndAFindingNoMoreThanAFifthOfTheScreen() throws Exception {
     Scene scene = new Scene().say("now the hips. barlow negative both hips.");
     try (ExamScreen screen = open(scene)) {

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
+import tiptoe.exam.ExamRecord;
 import tiptoe.protocol.Caution;
 
 /**
@@ -165,6 +166,48 @@ class FramesTest {
     }
     Voice.useful(new Scene().state().record())
         .forEach(voice -> assertTrue(read.indexOf(voice.offer()) >= 0, voice.offer()));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "clavicle crepitus, 3",
+    "left barlow negative. left barlow positive, 2",
+    "murmur present, 10",
+    "murmur grade two at the apex, 4",
+  })
+  void eachKeyThatAnswersAQuestionHasWordsThatCloseIt(String said, int keys) {
+    assertEquals(keys, AnswerKey.now(new Scene().say(said).state().record()).size(), said);
+    for (int i = 0; i < keys; i++) {
+      Scene scene = new Scene().say(said);
+      int open = scene.state().record().openQuestion().orElseThrow().number();
+      String words = AnswerKey.now(scene.state().record()).get(i).words();
+      ExamRecord after = scene.say(words).state().record();
+      assertTrue(after.openQuestions().stream().noneMatch(one -> one.number() == open), words);
+    }
+  }
+
+  @Test
+  void aLongSummaryIsReadInFullInTurns() throws IOException {
+    Scene scene = new Scene();
+    for (String side : List.of("left", "right")) {
+      scene.say(side + " clavicle crepitus. now the hips. ?" + side + " barlow positive.");
+      scene.say("?" + side + " ortolani positive. " + side + " femoral pulse absent.");
+      scene.say("?" + side + " clavicle intact. " + side + " red reflex absent.");
+    }
+    scene.say("umbilical skin red. murmur grade three. end of examination. end of examination.");
+    StringBuilder read = new StringBuilder();
+    for (int second = 0; second < 60; second += Pages.SECONDS) {
+      int now = second;
+      String frame = scene.frame(80, 24, LOOK, state -> state.withSound(0, now));
+      assertTrue(frame.contains(" RECORD examinations/e1"), frame);
+      frame.lines().forEach(line -> read.append(line.strip()).append(' '));
+    }
+    String all = read.toString().replaceAll(" +", " ");
+    assertTrue(all.contains("page 1 of 2"), all);
+    ScreenState state = scene.state();
+    for (String line : Summary.of(state.record(), state.assessment(), state.folder())) {
+      assertTrue(all.contains(line.strip().replaceAll(" +", " ")), line + "\n" + all);
+    }
   }
 
   @Test
