@@ -174,7 +174,7 @@ class MeasureCommandTest {
                 "--noise",
                 noises,
                 "--snr",
-                3,
+                9,
                 "--threads",
                 threads,
                 "--seed",
