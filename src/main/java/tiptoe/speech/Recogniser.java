@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import tiptoe.audio.Pcm;
+import tiptoe.audio.QuietGate;
 
 /**
  * Turns a stream of sound into utterances. Times count from the first sample it was given. An
@@ -43,6 +44,7 @@ public final class Recogniser implements AutoCloseable {
   private final VoskLibrary library;
   private final SecondHearing second;
   private final RecentSound recent;
+  private final QuietGate gate = new QuietGate();
   private Pointer recogniser;
   private long fed;
   private double lastEnd;
@@ -78,26 +80,29 @@ public final class Recogniser implements AutoCloseable {
     List<Utterance> ended = new ArrayList<>(1);
     for (int at = offset; at < offset + length; at += PIECE) {
       int end = Math.min(at + PIECE, offset + length);
-      short[] piece = Arrays.copyOfRange(samples, at, end);
-      NoiseFloor.under(piece, fed);
-      fed += piece.length;
-      if (recent != null) {
-        recent.add(piece);
-      }
-      int answer = library.vosk_recognizer_accept_waveform_s(opened(), piece, piece.length);
-      if (answer == FAILED) {
-        throw new IllegalStateException("the speech library failed on its input");
-      }
-      if (answer == ENDED) {
-        ended().ifPresent(ended::add);
-      }
+      gate.pass(Arrays.copyOfRange(samples, at, end), () -> !partial().isBlank())
+          .forEach(piece -> decode(piece).ifPresent(ended::add));
     }
     return ended;
   }
 
+  private Optional<Utterance> decode(short[] piece) {
+    NoiseFloor.under(piece, fed);
+    fed += piece.length;
+    if (recent != null) {
+      recent.add(piece);
+    }
+    int answer = library.vosk_recognizer_accept_waveform_s(opened(), piece, piece.length);
+    if (answer == FAILED) {
+      throw new IllegalStateException("the speech library failed on its input");
+    }
+    return answer == ENDED ? ended() : Optional.empty();
+  }
+
   /** The words so far of the utterance that is being said, with filler; they may still change. */
   public synchronized String partial() {
-    return Results.partial(library.vosk_recognizer_partial_result(opened()));
+    Pointer open = opened();
+    return gate.isShut() ? "" : Results.partial(library.vosk_recognizer_partial_result(open));
   }
 
   /** Ends the stream of sound, and gives the utterance it ended in. */
@@ -110,11 +115,16 @@ public final class Recogniser implements AutoCloseable {
     boolean longest = now - lastEnd >= LONGEST - PIECE_SECONDS;
     lastEnd = now;
     return heard(library.vosk_recognizer_result(opened()))
-        .map(one -> longest && now - one.end() < PAUSE ? one.cutOff() : one);
+        .map(one -> longest && now + quiet() - one.end() < PAUSE ? one.cutOff() : one);
   }
 
   private Optional<Utterance> heard(String json) {
-    return Results.utterance(json).map(this::weighed);
+    return Results.utterance(json).map(this::weighed).map(one -> one.later(quiet()));
+  }
+
+  /** Seconds of quiet that the library was not given, and does not count. */
+  private double quiet() {
+    return (double) gate.skipped() / RATE;
   }
 
   /** Phrases between other speech are heard again without it, or they would pay for it. */

@@ -51,6 +51,17 @@ public record Utterance(double start, double end, List<Word> words, Optional<Evi
     return new Utterance(start, end, all, evidence);
   }
 
+  /** The same, so many seconds later. */
+  Utterance later(double seconds) {
+    return seconds == 0
+        ? this
+        : new Utterance(
+            start + seconds,
+            end + seconds,
+            words.stream().map(word -> word.later(seconds)).toList(),
+            evidence);
+  }
+
   Utterance with(Evidence brought) {
     return new Utterance(start, end, words, Optional.of(brought));
   }

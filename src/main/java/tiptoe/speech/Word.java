@@ -13,4 +13,9 @@ public record Word(String text, double start, double end, double confidence) {
   public boolean isFiller() {
     return text.equals(Utterance.FILLER);
   }
+
+  /** The same, so many seconds later. */
+  Word later(double seconds) {
+    return new Word(text, start + seconds, end + seconds, confidence);
+  }
 }
