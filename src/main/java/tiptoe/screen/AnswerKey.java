@@ -69,10 +69,18 @@ record AnswerKey(char key, String words) {
             .orElse(List.of());
     List<AnswerKey> keys = new ArrayList<>();
     for (String value : values) {
-      String words = value.equals("none") ? "nowhere" : Labels.of(value);
-      keys.add(new AnswerKey(NUMBERS.charAt(keys.size()), words));
+      keys.add(new AnswerKey(NUMBERS.charAt(keys.size()), words(question.detail(), value)));
     }
     return keys;
+  }
+
+  /** The value as it is said in answer; a test holds that the grammars understand it. */
+  private static String words(String detail, String value) {
+    return switch (value) {
+      case "none" -> "nowhere";
+      case "everywhere" -> "heard everywhere";
+      default -> (detail.equals("radiation") ? "to the " : "") + Labels.of(value);
+    };
   }
 
   /** The words that a key stands for; empty where it has none now. */

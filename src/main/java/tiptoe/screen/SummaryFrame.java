@@ -3,7 +3,9 @@ package tiptoe.screen;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The last frame: what is left to do, in turns where not all of it fits, and where the record is. */
+/**
+ * The last frame: what is left to do, in turns where not all of it fits, and where the record is.
+ */
 final class SummaryFrame {
   private final Canvas canvas;
   private final ScreenState state;
