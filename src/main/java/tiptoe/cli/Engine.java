@@ -38,6 +38,17 @@ final class Engine implements AutoCloseable {
    */
   static Engine open(Home home, Understanding understanding, Path asked, PrintStream progress)
       throws IOException {
+    return open(home, () -> understanding, asked, progress);
+  }
+
+  /**
+   * The same while the grammars may still be loading.
+   *
+   * @param understanding asked for only where the graph is not there yet, or a remark is made
+   */
+  static Engine open(
+      Home home, Supplier<Understanding> understanding, Path asked, PrintStream progress)
+      throws IOException {
     ModelFolder folder =
         ModelFolder.open(ModelFolder.locate(asked, System.getenv(), home.folder()));
     GraphSettings settings = GraphSettings.DEFAULT;
@@ -48,7 +59,7 @@ final class Engine implements AutoCloseable {
             new GraphSources(folder, home.grammars(), pronunciations, settings).hash(),
             () ->
                 new GraphInputs(
-                    folder, understanding.network().automaton(), pronunciations, settings),
+                    folder, understanding.get().network().automaton(), pronunciations, settings),
             () -> progress.println("building the decoding graph from the grammars"));
     if (built.fresh()) {
       progress.printf("decoding graph: %,d states, %,d arcs%n", built.states(), built.arcs());
@@ -56,7 +67,7 @@ final class Engine implements AutoCloseable {
     BuiltModel phones = cache.get(GraphInputs.ofPhones(folder, home.pronunciations()), () -> {});
     SpeechModel model = SpeechModel.open(built, phones);
     FreeHearing free =
-        new FreeHearing(folder, understanding.network().words(), home.pronunciations());
+        new FreeHearing(folder, () -> understanding.get().network().words(), home.pronunciations());
     return new Engine(built, model, model::recogniser, free);
   }
 
@@ -70,7 +81,7 @@ final class Engine implements AutoCloseable {
     ModelFolder folder =
         ModelFolder.open(ModelFolder.locate(asked, System.getenv(), home.folder()));
     SpeechModel model = SpeechModel.open(folder);
-    FreeHearing free = new FreeHearing(folder, Set.of(), home.pronunciations());
+    FreeHearing free = new FreeHearing(folder, Set::of, home.pronunciations());
     return new Engine(null, model, () -> model.recogniserOf(phrases), free);
   }
 

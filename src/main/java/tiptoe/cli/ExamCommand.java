@@ -83,7 +83,8 @@ final class ExamCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     Home home = Home.locate();
     List<Path> recordings = from == null ? List.of() : recordings(from);
-    Understanding understanding = Understanding.load(home);
+    Later<Understanding> understanding =
+        Later.load("load the grammars", () -> Understanding.load(home));
     Settings settings = option.settings();
     try (OpenExam open = open(data.store())) {
       return examine(home, understanding, settings, recordings, open);
@@ -92,7 +93,7 @@ final class ExamCommand implements Callable<Integer> {
 
   private int examine(
       Home home,
-      Understanding understanding,
+      Later<Understanding> understanding,
       Settings settings,
       List<Path> recordings,
       OpenExam open)
@@ -100,7 +101,7 @@ final class ExamCommand implements Callable<Integer> {
     try {
       Session session =
           new Session(
-              understanding.interpreter(),
+              () -> understanding.get().interpreter(),
               open.examination(),
               settings,
               ZonedDateTime.now(Clock.systemDefaultZone()));
@@ -127,10 +128,25 @@ final class ExamCommand implements Callable<Integer> {
     }
   }
 
-  private Engine engine(Home home, Understanding understanding, ExamView view) throws IOException {
-    understanding.getReady(view.progress());
-    view.progress().println("loading the speech model");
-    return Engine.open(home, understanding, model, view.progress());
+  /** Grammars and model are loaded side by side, while the view is there already. */
+  private Engine engine(Home home, Later<Understanding> understanding, ExamView view)
+      throws IOException {
+    view.progress().println("loading the grammars and the speech model");
+    Later<Boolean> ready =
+        Later.load(
+            "load the tagger",
+            () -> {
+              understanding.await().getReady(view.progress());
+              return true;
+            });
+    Engine engine = Engine.open(home, understanding, model, view.progress());
+    try {
+      ready.await();
+      return engine;
+    } catch (IOException | RuntimeException e) {
+      engine.close();
+      throw e;
+    }
   }
 
   private ExamView view(Session session, ExamFolder folder) throws IOException {

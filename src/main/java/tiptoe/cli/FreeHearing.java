@@ -3,6 +3,7 @@ package tiptoe.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Set;
+import java.util.function.Supplier;
 import tiptoe.graph.AcousticModel;
 import tiptoe.graph.ModelFolder;
 import tiptoe.graph.Pronunciations;
@@ -13,7 +14,7 @@ import tiptoe.speech.SpeechModel;
 /** Hears free speech by the model's own vocabulary, and mends the clinical words it lacks. */
 final class FreeHearing implements AutoCloseable {
   private final ModelFolder stock;
-  private final Set<String> clinicalWords;
+  private final Supplier<Set<String>> clinicalWords;
   private final Path pronunciations;
   private SpeechModel model;
   private RemarkRepair repair;
@@ -21,7 +22,7 @@ final class FreeHearing implements AutoCloseable {
   /**
    * @param pronunciations how the clinical words are said
    */
-  FreeHearing(ModelFolder stock, Set<String> clinicalWords, Path pronunciations) {
+  FreeHearing(ModelFolder stock, Supplier<Set<String>> clinicalWords, Path pronunciations) {
     this.stock = stock;
     this.clinicalWords = clinicalWords;
     this.pronunciations = pronunciations;
@@ -39,7 +40,7 @@ final class FreeHearing implements AutoCloseable {
       AcousticModel acoustic = AcousticModel.read(stock);
       repair =
           new RemarkRepair(
-              clinicalWords,
+              clinicalWords.get(),
               Pronunciations.read(pronunciations, acoustic.lexicon()),
               acoustic.lexicon());
     }

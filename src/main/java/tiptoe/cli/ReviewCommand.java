@@ -39,7 +39,7 @@ import tiptoe.settings.Settings;
     name = "review",
     mixinStandardHelpOptions = true,
     description = {
-      "Goes through a record item by item, to listen, correct and sign; by keys only.",
+      "Goes through a record by keys, to listen, correct and sign.",
       "A record that another process writes to, or that is broken, can only be read."
     },
     footer = {

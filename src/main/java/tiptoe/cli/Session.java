@@ -2,6 +2,7 @@ package tiptoe.cli;
 
 import java.time.ZonedDateTime;
 import java.util.List;
+import java.util.function.Supplier;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Assessor;
 import tiptoe.clinical.Flag;
@@ -29,7 +30,7 @@ import tiptoe.speech.Verdict;
  * what keys ask for may come from different threads.
  */
 final class Session {
-  private final Interpreter interpreter;
+  private final Supplier<Interpreter> interpreter;
   private final Rejection rejection = Rejection.standard();
   private final Examination examination;
   private final Settings settings;
@@ -39,8 +40,11 @@ final class Session {
   /** A phrase that began in a pause does not count, though a key ended the pause before it did. */
   private double deafUntil;
 
+  /**
+   * @param interpreter asked for when something is heard, since it may still be loading
+   */
   Session(
-      Interpreter interpreter,
+      Supplier<Interpreter> interpreter,
       Examination examination,
       Settings settings,
       ZonedDateTime examinedAt) {
@@ -52,7 +56,7 @@ final class Session {
 
   /** The phrases that can be said. */
   PhraseNetwork phrases() {
-    return interpreter.phrases();
+    return interpreter.get().phrases();
   }
 
   /** What follows from the record as it stands. */
@@ -163,7 +167,7 @@ final class Session {
   }
 
   private Interpretation interpret(List<String> words, Source source) {
-    return interpreter.interpret(words, examination.dialogue(), source);
+    return interpreter.get().interpret(words, examination.dialogue(), source);
   }
 
   private Changes hear(Heard heard, Interpretation meaning) {

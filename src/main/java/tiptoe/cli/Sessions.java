@@ -26,7 +26,6 @@ final class Sessions {
     Clock clock = Clock.systemDefaultZone();
     Examination examination =
         Examination.open(Protocol.standard(), clock, new MemorySink(), opening);
-    return new Session(
-        understanding.interpreter(), examination, settings, ZonedDateTime.now(clock));
+    return new Session(understanding::interpreter, examination, settings, ZonedDateTime.now(clock));
   }
 }

@@ -26,7 +26,8 @@ import tiptoe.settings.Settings;
     name = "sign",
     mixinStandardHelpOptions = true,
     description = {
-      "Signs a record: seals all its entries and its sound. Shows first what is missing and open.",
+      "Signs a record: seals all its entries and its sound.",
+      "Shows first what is missing and open.",
       "A signed record takes no edit but an addendum, which has a signature of its own."
     },
     footer = {

@@ -20,12 +20,12 @@ import tiptoe.protocol.Caution;
             + " into a record to correct and sign.",
     footerHeading = "%nFor the first time:%n",
     footer = {
-      "  tiptoe ready                  says whether everything is there, and how to mend what is not",
-      "  tiptoe soundcheck             tries the microphone, and says how well one sentence was heard",
-      "  tiptoe demo                   hears an invented examination, and shows what became of it",
-      "  tiptoe exam --from PATH       shows the screen, listening to recordings",
-      "  tiptoe exam                   listens to an examination through the microphone",
-      "  tiptoe COMMAND --help         explains a command, with an example",
+      "  tiptoe ready              is everything there? says how to mend what is not",
+      "  tiptoe soundcheck         tries the microphone on one sentence",
+      "  tiptoe demo               hears an invented examination",
+      "  tiptoe exam --from PATH   shows the screen, listening to recordings",
+      "  tiptoe exam               listens through the microphone",
+      "  tiptoe COMMAND --help     explains a command, with an example",
       "",
       Caution.TEXT
     },

@@ -43,7 +43,7 @@ public final class Soak {
         Engine engine = Engine.open(home, understanding, null, System.err)) {
       Session session =
           new Session(
-              understanding.interpreter(),
+              understanding::interpreter,
               open.examination(),
               Settings.DEFAULT,
               ZonedDateTime.now(Clock.systemDefaultZone()));
