@@ -28,7 +28,7 @@ public final class UnderstandingBenchmark {
     System.out.println("held-out templates: " + SpanScore.onHeldOutTemplates(lay, network));
     Interpreter grammar = new Interpreter(network, protocol);
     Interpreter both = new Interpreter(network, protocol, tagger);
-    for (String author : List.of("registrar", "practitioner")) {
+    for (String author : List.of("registrar", "practitioner", "newcomers")) {
       List<NaturalSentences.Row> rows = NaturalSentences.read(author);
       System.out.println(author + ", " + rows.size() + " sentences");
       System.out.println("  grammar only     " + NaturalSentences.score(rows, grammar, typed));
