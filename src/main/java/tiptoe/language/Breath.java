@@ -234,7 +234,7 @@ final class Breath {
     }
     switch (open.kind()) {
       case SIDE -> {
-        if (!clause.sides.isEmpty()) {
+        if (!clause.sides.isEmpty() && isNotOvertaken()) {
           closeWithSides(clause.sides);
         }
       }
@@ -257,6 +257,13 @@ final class Breath {
         // A number or a step is said again in full.
       }
     }
+  }
+
+  // "Barlow positive right negative left": once something else was said, a side is no answer.
+  private boolean isNotOvertaken() {
+    return meanings.isEmpty()
+        || meanings.get(meanings.size() - 1) instanceof Meaning.Asks last
+            && last.question().kind() == Question.Kind.SIDE;
   }
 
   private void closeWithSides(Collection<Side> sides) {

@@ -13,8 +13,24 @@ import tiptoe.protocol.Protocol;
 public final class Interpreter {
   private static final Set<String> DENIED_BEFORE =
       Set.of(
-          "no", "nothing", "or", "not", "without", "never", "neither", "denies", "nor", "isn't",
-          "wasn't", "don't", "doesn't", "can't", "cannot");
+          "no",
+          "nothing",
+          "or",
+          "not",
+          "without",
+          "never",
+          "neither",
+          "denies",
+          "nor",
+          "isn't",
+          "wasn't",
+          "don't",
+          "doesn't",
+          "can't",
+          "cannot",
+          "nil",
+          "negative",
+          "zero");
   private static final Set<String> DENIED_BEHIND =
       Set.of("not", "absent", "none", "nil", "never", "excluded", "isn't", "wasn't");
 
@@ -80,8 +96,7 @@ public final class Interpreter {
   }
 
   // "No sign at all of milk spots" where only "milk spots" is a phrase, or "hernia absent": taking
-  // the
-  // phrase without the words beside it would record the opposite of what was said.
+  // the phrase without the words beside it would record the opposite of what was said.
   private static boolean isDenied(Parse.Phrase phrase, List<String> left) {
     int before = phrase.from() - 1;
     while (before >= 0

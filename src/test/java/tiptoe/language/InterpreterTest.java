@@ -93,6 +93,12 @@ class InterpreterTest {
   }
 
   @Test
+  void aSideAnswersNoQuestionOnceSomethingElseWasSaid() {
+    // "positive right, negative left" once recorded a positive test on the left.
+    assertEquals(List.of(), interpret("barlow positive right negative left").statements());
+  }
+
+  @Test
   void aSideDoesNotCarryToAnotherRegion() {
     Interpretation meaning = interpret("left clavicle crepitus femoral pulse strong");
     assertEquals(1, meaning.statements().size());

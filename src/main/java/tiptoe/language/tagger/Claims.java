@@ -160,7 +160,15 @@ final class Claims {
       }
     }
     Set<Integer> evidence = evidence(segment, found);
+    if (segment.sides.isEmpty() && saysBoth(found.hit())) {
+      segment.sides.addAll(List.of(Side.LEFT, Side.RIGHT));
+    }
     add(segment, step, stated, denied, evidence);
+  }
+
+  // "five fingers on each hand"
+  private boolean saysBoth(Hit hit) {
+    return lay.says("both", words.subList(hit.from(), hit.to()));
   }
 
   private void absent(Segment segment) {

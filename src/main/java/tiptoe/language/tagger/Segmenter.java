@@ -14,6 +14,8 @@ import tiptoe.protocol.Side;
 final class Segmenter {
   private static final Set<String> JOINING =
       Set.of("and", "or", "nor", "any", "with", "also", "no", "obvious", "other", "signs");
+  private static final Set<String> COPULAS =
+      Set.of("is", "are", "was", "were", "looks", "look", "feels", "feel");
   private static final Set<String> PRONOUNS = Set.of("one", "side");
 
   private final Lay lay;
@@ -40,6 +42,9 @@ final class Segmenter {
         case SIDE -> side(item, i);
         case PART -> part(item);
         case FINDING -> {
+          if (describes(item, i)) {
+            continue;
+          }
           if (denies(item.hit()) && deniesNext(item, i)) {
             deny(item);
           } else {
@@ -71,6 +76,27 @@ final class Segmenter {
 
   private boolean denies(Hit hit) {
     return lay.denies(hit, words);
+  }
+
+  // "little clear blisters", "fine tufts of hair": a word that would be a normal finding of the
+  // structure before it, but belongs to what was found
+  private boolean describes(Item item, int index) {
+    if (index + 1 >= items.size()
+        || items.get(index + 1).from() != item.to()
+        || isBehindPart(item)) {
+      return false;
+    }
+    Item next = items.get(index + 1);
+    return next.role() == Item.Role.FINDING
+        && isNormal(item.hit())
+        && next.hit().senses().stream().anyMatch(sense -> !sense.bound() && !isNormal(sense))
+        && next.hit().senses().stream().noneMatch(this::isNormal);
+  }
+
+  private boolean isBehindPart(Item item) {
+    return last != null
+        && last.role() == Item.Role.PART
+        && words.subList(last.to(), item.from()).stream().allMatch(COPULAS::contains);
   }
 
   // "can't feel any lumps" denies, "can't feel the spleen" is a finding
@@ -108,13 +134,40 @@ final class Segmenter {
     }
     Item following = items.get(index + 1);
     if (following.role() == Item.Role.FINDING) {
-      boolean behindPreposition =
-          side.from() > 1 && Set.of("on", "over", "in", "at", "of").contains(before(side));
-      return !behindPreposition && !now.parts.isEmpty();
+      return !isBehindPreposition(side) && !now.parts.isEmpty() && !takesTurns(side, index);
+    }
+    if (narrows(side, following)) {
+      return false;
     }
     return following.role() == Item.Role.PART
         && !isPlace(following.hit())
         && !(now.parts.isEmpty() && fits(following.hit()));
+  }
+
+  // "Barlow positive right, negative left": each side stands behind its finding
+  private boolean takesTurns(Item side, int index) {
+    return now.sides.isEmpty()
+        && last.role() == Item.Role.FINDING
+        && last.to() == side.from()
+        && index + 2 < items.size()
+        && items.get(index + 2).role() == Item.Role.SIDE
+        && items.get(index + 2).from() == items.get(index + 1).to();
+  }
+
+  // "webbing of two toes on the left foot": the foot only tells where the toes are
+  private boolean narrows(Item side, Item part) {
+    Set<String> steps = part.hit().steps(Sense.Kind.PART);
+    return part.role() == Item.Role.PART
+        && side.to() == part.from()
+        && isBehindPreposition(side)
+        && now.findings.stream()
+            .flatMap(found -> found.hit().senses().stream())
+            .map(Sense::step)
+            .anyMatch(step -> steps.contains(step) && now.partSteps().contains(step));
+  }
+
+  private boolean isBehindPreposition(Item side) {
+    return side.from() > 1 && Set.of("on", "over", "in", "at", "of").contains(before(side));
   }
 
   private String before(Item item) {
@@ -123,7 +176,10 @@ final class Segmenter {
   }
 
   private void part(Item item) {
-    boolean second = !now.parts.isEmpty() && !now.findings.isEmpty();
+    boolean second =
+        !now.parts.isEmpty()
+            && !now.findings.isEmpty()
+            && !(last.role() == Item.Role.SIDE && narrows(last, item));
     boolean stranger = now.parts.isEmpty() && !now.findings.isEmpty() && !fits(item.hit());
     if ((second || stranger) && !isPlace(item.hit())) {
       next();
@@ -168,11 +224,11 @@ final class Segmenter {
   }
 
   private boolean isNormal(Hit hit) {
-    return hit.senses().stream()
-        .allMatch(
-            sense ->
-                protocol.step(sense.step()).value(sense.value()).orElseThrow().norm()
-                    == Norm.NORMAL);
+    return hit.senses().stream().allMatch(this::isNormal);
+  }
+
+  private boolean isNormal(Sense sense) {
+    return protocol.step(sense.step()).value(sense.value()).orElseThrow().norm() == Norm.NORMAL;
   }
 
   private boolean isJoined(Item item) {

@@ -44,34 +44,58 @@ class NaturalSpeechTest {
         rows, new Interpreter(network, Protocol.standard(), tagger), typed);
   }
 
+  private static final String[] AUTHORS = {"registrar", "practitioner", "newcomers"};
+
   @Test
   void hasEnoughSentencesByMoreThanOneAuthor() throws IOException {
-    int registrar = NaturalSentences.read("registrar").size();
-    int practitioner = NaturalSentences.read("practitioner").size();
-    assertTrue(registrar > 100 && practitioner > 100);
-    assertTrue(registrar + practitioner >= 250);
+    int all = 0;
+    for (String author : AUTHORS) {
+      int sentences = NaturalSentences.read(author).size();
+      assertTrue(sentences > 100, author);
+      all += sentences;
+    }
+    assertTrue(all >= 250);
   }
 
   @Test
-  void readsTheSentencesOfBothAuthorsAsMeant() throws IOException {
-    NaturalSentences.Score score = score("registrar", "practitioner");
-    assertTrue(score.precision() >= 0.965, score::toString);
+  void readsTheSentencesOfAllAuthorsAsMeant() throws IOException {
+    NaturalSentences.Score score = score(AUTHORS);
+    assertTrue(score.precision() >= 0.97, score::toString);
     assertTrue(score.recall() >= 0.93, score::toString);
   }
 
   @Test
-  void readsTheSentencesOfTheHeldOutAuthorAsMeant() throws IOException {
-    NaturalSentences.Score score = score("practitioner");
+  void readsTheSentencesOfTheLastAuthorAsMeant() throws IOException {
+    NaturalSentences.Score score = score("newcomers");
     assertTrue(score.precision() >= 0.94, score::toString);
-    assertTrue(score.recall() >= 0.90, score::toString);
+    assertTrue(score.recall() >= 0.88, score::toString);
   }
 
   @Test
   void hardlyEverTurnsADenialRoundOrTakesTheOtherSide() throws IOException {
-    NaturalSentences.Score score = score("registrar", "practitioner");
+    NaturalSentences.Score score = score(AUTHORS);
     double all = score.right + score.wrong;
     assertTrue(score.negationErrors.size() / all < 0.005, score.negationErrors::toString);
     assertTrue(score.sideErrors.size() / all < 0.005, score.sideErrors::toString);
+  }
+
+  @Test
+  void aPlaceOfAStructureTellsItsSide() {
+    // The side once went to the next structure, and the finding to both sides.
+    assertEquals(
+        "[toes LEFT fused-digits]", claims("there is webbing between two toes on the left foot"));
+  }
+
+  @Test
+  void aWordThatDescribesAnAbnormalFindingIsNoNormalOne() {
+    assertEquals("[skin null vesicles]", claims("vesicles on the scalp little clear blisters"));
+  }
+
+  private static String claims(String text) {
+    return tagger.read(typed.words(text)).claims().stream()
+        .map(claim -> claim.step() + " " + claim.side() + " " + claim.value())
+        .toList()
+        .toString();
   }
 
   @Test
