@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
 import tiptoe.graph.BuiltModel;
@@ -22,8 +23,16 @@ final class Engine implements AutoCloseable {
   private final Supplier<Recogniser> recognisers;
   private final FreeHearing free;
 
+  /** Hears what is no phrase in free wordings; null where nothing does. */
+  private final Later<Optional<SpeechModel>> wordings;
+
   private Engine(
-      BuiltModel built, SpeechModel model, Supplier<Recogniser> recognisers, FreeHearing free) {
+      BuiltModel built,
+      SpeechModel model,
+      Supplier<Recogniser> recognisers,
+      FreeHearing free,
+      Later<Optional<SpeechModel>> wordings) {
+    this.wordings = wordings;
     this.built = built;
     this.model = model;
     this.recognisers = recognisers;
@@ -68,7 +77,12 @@ final class Engine implements AutoCloseable {
     SpeechModel model = SpeechModel.open(built, phones);
     FreeHearing free =
         new FreeHearing(folder, () -> understanding.get().network().words(), home.pronunciations());
-    return new Engine(built, model, model::recogniser, free);
+    Later<Optional<SpeechModel>> wordings =
+        Later.load(
+            "load the free wordings",
+            () -> FreeWordings.open(home, understanding, folder, pronunciations, progress));
+    model.hearFreely(wordings);
+    return new Engine(built, model, model::recogniser, free, wordings);
   }
 
   /**
@@ -82,7 +96,7 @@ final class Engine implements AutoCloseable {
         ModelFolder.open(ModelFolder.locate(asked, System.getenv(), home.folder()));
     SpeechModel model = SpeechModel.open(folder);
     FreeHearing free = new FreeHearing(folder, Set::of, home.pronunciations());
-    return new Engine(null, model, () -> model.recogniserOf(phrases), free);
+    return new Engine(null, model, () -> model.recogniserOf(phrases), free, null);
   }
 
   BuiltModel built() {
@@ -101,6 +115,9 @@ final class Engine implements AutoCloseable {
   @Override
   public void close() {
     free.close();
+    if (wordings != null) {
+      wordings.get().ifPresent(SpeechModel::close);
+    }
     model.close();
   }
 }

@@ -2,6 +2,7 @@ package tiptoe.cli;
 
 import java.time.ZonedDateTime;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Supplier;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Assessor;
@@ -21,6 +22,7 @@ import tiptoe.language.Interpreter;
 import tiptoe.language.Meaning;
 import tiptoe.language.Source;
 import tiptoe.settings.Settings;
+import tiptoe.speech.FreeWording;
 import tiptoe.speech.Rejection;
 import tiptoe.speech.Utterance;
 import tiptoe.speech.Verdict;
@@ -30,6 +32,8 @@ import tiptoe.speech.Verdict;
  * what keys ask for may come from different threads.
  */
 final class Session {
+  private static final String MAY_BE = "may also be: ";
+
   private final Supplier<Interpreter> interpreter;
   private final Rejection rejection = Rejection.standard();
   private final Examination examination;
@@ -83,23 +87,52 @@ final class Session {
       return new Changes(List.of(), List.of(), examination.record());
     }
     Verdict verdict = rejection.decide(utterance);
-    List<Word> words =
-        utterance.phraseWords().stream()
+    Heard heard =
+        heard(
+            utterance,
+            utterance.text(),
+            utterance.phraseWords(),
+            offset,
+            Outcome.of(verdict.outcome().name().toLowerCase(java.util.Locale.ROOT)),
+            verdict.reason());
+    List<String> words = heard.words().stream().map(Word::text).toList();
+    Interpretation meaning = interpret(words, Source.GRAMMAR);
+    Heard judged = doubted(heard, meaning, rejection.rivals(utterance));
+    judged = doubted(judged, meaning, rejection.better(utterance).stream().toList());
+    Optional<FreeWording> free = rejection.freely(utterance);
+    if (judged.outcome() != Outcome.ACCEPTED && free.isPresent()) {
+      Interpretation other =
+          inOtherWords(free.get().known().stream().map(tiptoe.speech.Word::text).toList());
+      if (!other.statements().isEmpty()) {
+        String reason =
+            judged.reason().startsWith(MAY_BE) ? judged.reason() : "heard in free wordings";
+        return hear(
+            heard(utterance, free.get().text(), free.get().known(), offset, Outcome.UNSURE, reason),
+            other);
+      }
+    }
+    return hear(judged, meaning);
+  }
+
+  private static Heard heard(
+      Utterance utterance,
+      String text,
+      List<tiptoe.speech.Word> words,
+      double offset,
+      Outcome outcome,
+      String reason) {
+    return new Heard(
+        utterance.start() + offset,
+        utterance.end() + offset,
+        text,
+        words.stream()
             .map(
                 word ->
                     new Word(
                         word.text(), word.start() + offset, word.end() + offset, word.confidence()))
-            .toList();
-    return hear(
-        new Heard(
-            utterance.start() + offset,
-            utterance.end() + offset,
-            utterance.text(),
-            words,
-            Outcome.of(verdict.outcome().name().toLowerCase(java.util.Locale.ROOT)),
-            verdict.reason()),
-        words.stream().map(Word::text).toList(),
-        rejection.rivals(utterance));
+            .toList(),
+        outcome,
+        reason);
   }
 
   /** Takes in a typed line; words that no phrase covers make it unsure. */
@@ -148,17 +181,17 @@ final class Session {
     return examination.gap(from, seconds, reason);
   }
 
-  private Changes hear(Heard heard, List<String> words, List<String> rivals) {
-    Interpretation meaning = interpret(words, Source.GRAMMAR);
+  // What may as well have been said and means something else makes an utterance unsure.
+  private Heard doubted(Heard heard, Interpretation meaning, List<String> rivals) {
     if (heard.outcome() == Outcome.ACCEPTED) {
       for (String rival : rivals) {
         if (!means(rival).equals(meaning.meanings())) {
-          String reason = "may also be: " + (rival.isEmpty() ? "other speech" : rival);
-          return hear(because(heard, Outcome.UNSURE, reason), meaning);
+          return because(
+              heard, Outcome.UNSURE, MAY_BE + (rival.isEmpty() ? "other speech" : rival));
         }
       }
     }
-    return hear(heard, meaning);
+    return heard;
   }
 
   private List<Meaning> means(String text) {
@@ -168,6 +201,19 @@ final class Session {
 
   private Interpretation interpret(List<String> words, Source source) {
     return interpreter.get().interpret(words, examination.dialogue(), source);
+  }
+
+  // Whatever it rests on, it waits for someone to confirm it.
+  private Interpretation inOtherWords(List<String> words) {
+    Interpretation meaning = interpret(words, Source.GRAMMAR);
+    List<Meaning> meanings =
+        meaning.meanings().stream()
+            .filter(Meaning.Finding.class::isInstance)
+            .map(one -> ((Meaning.Finding) one).statement().withSource(Source.TAGGER))
+            .<Meaning>map(statement -> new Meaning.Finding(statement, false))
+            .toList();
+    return new Interpretation(
+        meanings, meaning.uncovered(), meaning.spans(), false, meaning.dialogue());
   }
 
   private Changes hear(Heard heard, Interpretation meaning) {

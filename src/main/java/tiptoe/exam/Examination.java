@@ -21,6 +21,9 @@ import tiptoe.protocol.Region;
  * when that fails with {@link NotRecorded} the record stays as it was.
  */
 public final class Examination {
+  /** A spoken "yes" that comes later answers nothing, in seconds. */
+  private static final double LONGEST_WAIT = 10;
+
   /** A clock that is set back by less is taken to be kept right by the network. */
   private static final Duration NOTABLE = Duration.ofSeconds(1);
 
@@ -111,7 +114,7 @@ public final class Examination {
     Dialogue next = moved(meaning);
     Optional<Utterance> confirmed =
         says(meaning, Command.YES) || says(meaning, Command.NO)
-            ? record.toConfirm()
+            ? record.toConfirm().filter(waiting -> isRightBehind(heard, waiting))
             : Optional.empty();
     Changes changes =
         change(
@@ -130,6 +133,17 @@ public final class Examination {
             });
     dialogue = next;
     return changes;
+  }
+
+  // "Yes" is said to parents too: it confirms only what was said just before, with no talk between.
+  // What was typed or pressed is meant.
+  private boolean isRightBehind(Heard answer, Utterance waiting) {
+    boolean soon = answer.start() - waiting.heard().end() <= LONGEST_WAIT;
+    boolean next =
+        record.utterances().stream()
+            .filter(one -> one.number() > waiting.number())
+            .allMatch(one -> one.heard().text().isBlank());
+    return answer.words().isEmpty() || soon && next;
   }
 
   /** The region that follows or precedes, where the interpreter has not moved there itself. */

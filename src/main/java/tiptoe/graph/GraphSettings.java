@@ -14,6 +14,9 @@ public record GraphSettings(
   /** Measured on clips in quiet, in cries and on unrelated talk. */
   public static final GraphSettings DEFAULT = new GraphSettings(2.5f, 1.0f, 6.0f, 3.5f, 0.7f);
 
+  /** Of free wordings, where the end of a phrase is a word that did not follow from the last. */
+  public static final GraphSettings LOOSE = new GraphSettings(0.0f, 1.0f, 5.0f, 3.0f, 1.0f);
+
   /** Of the loop of phones that phrases are held against. */
   static final GraphSettings PHONES = new GraphSettings(1.0f, 1.0f, 0.0f, 2.2f, 1.0f);
 }

@@ -20,9 +20,16 @@ import java.util.stream.Stream;
 public record GraphSources(
     ModelFolder model, Path grammars, List<Path> pronunciations, GraphSettings settings) {
 
-  /** One SHA-256 over everything. */
-  public String hash() throws IOException {
+  /**
+   * One SHA-256 over everything.
+   *
+   * @param further what else the graph comes from
+   */
+  public String hash(String... further) throws IOException {
     MessageDigest digest = Sha256.start();
+    for (String one : further) {
+      Sha256.add(digest, one);
+    }
     Sha256.add(digest, "format " + GraphInputs.FORMAT);
     Sha256.add(digest, model.identity());
     Sha256.add(digest, settings.toString());

@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import tiptoe.audio.Pcm;
 import tiptoe.audio.QuietGate;
 
@@ -43,6 +44,7 @@ public final class Recogniser implements AutoCloseable {
 
   private final VoskLibrary library;
   private final SecondHearing second;
+  private final FreeWordingHearing free;
   private final RecentSound recent;
   private final QuietGate gate = new QuietGate();
   private Pointer recogniser;
@@ -51,13 +53,21 @@ public final class Recogniser implements AutoCloseable {
 
   /**
    * @param second hears phrases again; null where nothing does
+   * @param free hears what is no phrase again, in free wordings; null where nothing does
    */
-  Recogniser(VoskLibrary library, Pointer recogniser, SecondHearing second) {
+  Recogniser(
+      VoskLibrary library, Pointer recogniser, SecondHearing second, FreeWordingHearing free) {
     this.library = library;
     this.recogniser = recogniser;
     this.second = second;
-    this.recent = second == null ? null : new RecentSound(KEPT);
+    this.free = free;
+    this.recent = second == null && free == null ? null : new RecentSound(KEPT);
     library.vosk_recognizer_set_words(recogniser, 1);
+  }
+
+  /** The same that hears nothing in free wordings. */
+  Recogniser(VoskLibrary library, Pointer recogniser, SecondHearing second) {
+    this(library, recogniser, second, null);
   }
 
   /** Takes more sound, and gives the utterances that ended in it. */
@@ -119,7 +129,7 @@ public final class Recogniser implements AutoCloseable {
   }
 
   private Optional<Utterance> heard(String json) {
-    return Results.utterance(json).map(this::weighed).map(one -> one.later(quiet()));
+    return Results.utterance(json).map(this::heardAgain).map(one -> one.later(quiet()));
   }
 
   /** Seconds of quiet that the library was not given, and does not count. */
@@ -127,16 +137,36 @@ public final class Recogniser implements AutoCloseable {
     return (double) gate.skipped() / RATE;
   }
 
+  /** Both second hearings go on side by side, since the clinician waits for the outcome. */
+  private Utterance heardAgain(Utterance utterance) {
+    if (recent == null) {
+      return utterance;
+    }
+    short[] whole = stretch(utterance.words(), AROUND);
+    boolean freely =
+        free != null && utterance.end() - utterance.start() >= FreeWordingHearing.SHORTEST;
+    CompletableFuture<Optional<FreeWording>> other =
+        freely
+            ? CompletableFuture.supplyAsync(() -> free.of(whole))
+            : CompletableFuture.completedFuture(Optional.empty());
+    Utterance weighed = weighed(utterance, whole);
+    double from = Math.max(0, utterance.start() - AROUND);
+    return other.join().map(heard -> weighed.with(heard.later(from))).orElse(weighed);
+  }
+
   /** Phrases between other speech are heard again without it, or they would pay for it. */
-  private Utterance weighed(Utterance utterance) {
+  private Utterance weighed(Utterance utterance, short[] whole) {
     if (second == null || !utterance.hasPhrase() || utterance.isMostlyFiller()) {
       return utterance;
     }
-    List<Word> phrases = utterance.longestPhrases();
-    double around = utterance.hasFiller() ? BESIDE_FILLER : AROUND;
-    double from = phrases.get(0).start() - around;
-    double to = phrases.get(phrases.size() - 1).end() + around;
-    return utterance.with(second.of(recent.between(from, to)));
+    short[] phrases =
+        utterance.hasFiller() ? stretch(utterance.longestPhrases(), BESIDE_FILLER) : whole;
+    return utterance.with(second.of(phrases));
+  }
+
+  private short[] stretch(List<Word> words, double around) {
+    return recent.between(
+        words.get(0).start() - around, words.get(words.size() - 1).end() + around);
   }
 
   private Pointer opened() {

@@ -1,6 +1,7 @@
 package tiptoe.speech;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Decides whether an utterance may be recorded. Each check looks at one kind of evidence, and the
@@ -14,6 +15,8 @@ public final class Rejection {
     /** The verdict as far as this evidence goes. */
     Verdict judge(Utterance utterance);
   }
+
+  private static final String OTHER_SPEECH = "sounds like other speech";
 
   private final RejectionLimits limits;
   private final List<Check> checks;
@@ -41,6 +44,30 @@ public final class Rejection {
         .toList();
   }
 
+  /** The free wordings of an utterance, where they fit its sound well enough to be read. */
+  public Optional<FreeWording> freely(Utterance utterance) {
+    return utterance
+        .otherwise()
+        .filter(other -> other.support() >= limits.freeFrom() * other.seconds())
+        .filter(other -> other.fillerShare() <= limits.freeFiller())
+        .filter(other -> other.known().size() >= limits.freeWords());
+  }
+
+  /**
+   * The free wordings that fit the sound of phrases so much better that the phrases are in doubt,
+   * if they mean something else.
+   */
+  public Optional<String> better(Utterance utterance) {
+    return utterance
+        .otherwise()
+        .filter(
+            other ->
+                utterance.evidence().stream()
+                    .anyMatch(
+                        phrases -> other.support() > phrases.support() + limits.freeBetterBy()))
+        .map(FreeWording::text);
+  }
+
   public Verdict decide(Utterance utterance) {
     Verdict worst = Verdict.ACCEPTED;
     for (Check check : checks) {
@@ -49,7 +76,17 @@ public final class Rejection {
         worst = verdict;
       }
     }
-    return worst;
+    return worst.outcome() == Outcome.UNSURE && isOtherSpeech(utterance)
+        ? new Verdict(Outcome.IGNORED, OTHER_SPEECH)
+        : worst;
+  }
+
+  /** Where not even free wordings fit, the examination is not what is being talked about. */
+  private boolean isOtherSpeech(Utterance utterance) {
+    return utterance
+        .otherwise()
+        .map(other -> other.support() < limits.freeFrom() * other.seconds())
+        .orElse(false);
   }
 
   /**
@@ -75,7 +112,7 @@ public final class Rejection {
     }
     double support = utterance.evidence().get().support();
     if (support < limits.unsureFrom()) {
-      return new Verdict(Outcome.IGNORED, "sounds like other speech");
+      return new Verdict(Outcome.IGNORED, OTHER_SPEECH);
     }
     return support < limits.acceptedFrom()
         ? new Verdict(Outcome.UNSURE, "does not sound much like the phrase")

@@ -15,11 +15,20 @@ import java.io.UncheckedIOException;
  * @param acceptedFrom least support of an accepted utterance
  * @param unsureFrom least support of an unsure one, not above the other
  * @param rivalWithin how much less likely other words may be and still count as a rival
+ * @param freeFrom least support a second of free wordings that count; below it, what would be
+ *     unsure is taken for other speech
+ * @param freeFiller largest share of the time of free wordings that no word fits, 0 to 1
+ * @param freeWords fewest words of them
+ * @param freeBetterBy by how much more support free wordings put phrases in doubt
  */
 record RejectionLimits(
     @JsonProperty("accepted-from") double acceptedFrom,
     @JsonProperty("unsure-from") double unsureFrom,
-    @JsonProperty("rival-within") double rivalWithin) {
+    @JsonProperty("rival-within") double rivalWithin,
+    @JsonProperty("free-from") double freeFrom,
+    @JsonProperty("free-filler") double freeFiller,
+    @JsonProperty("free-words") int freeWords,
+    @JsonProperty("free-better-by") double freeBetterBy) {
   private static final String SHIPPED = "rejection.yaml";
   private static final ObjectMapper YAML =
       new ObjectMapper(new YAMLFactory())

@@ -35,6 +35,11 @@ final class Results {
    */
   record Alternative(String text, double cost) {}
 
+  /** The likeliest way to hear a stretch, with the times of its words; empty where it is silent. */
+  static Optional<Utterance> likeliest(String json) {
+    return utterance(read(json).path("alternatives").path(0).toString());
+  }
+
   /** The ways to hear a stretch, likeliest first, at least one. */
   static List<Alternative> alternatives(String json) {
     List<Alternative> all = new ArrayList<>();

@@ -2,7 +2,6 @@ package tiptoe.speech;
 
 import com.sun.jna.Pointer;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.Supplier;
@@ -21,13 +20,12 @@ final class SecondHearing {
 
   private final VoskLibrary library;
   private final Supplier<Pointer> phrases;
-  private final Supplier<Pointer> phones;
+  private final PhoneLoop phones;
 
   /**
    * @param phrases makes a recogniser over the decoding graph
-   * @param phones makes a recogniser over the loop of phones
    */
-  SecondHearing(VoskLibrary library, Supplier<Pointer> phrases, Supplier<Pointer> phones) {
+  SecondHearing(VoskLibrary library, Supplier<Pointer> phrases, PhoneLoop phones) {
     this.library = library;
     this.phrases = phrases;
     this.phones = phones;
@@ -36,9 +34,9 @@ final class SecondHearing {
   /** What the sound says for an utterance, its first and last words whole in it. */
   Evidence of(short[] sound) {
     // Side by side, since the clinician waits for the outcome.
-    CompletableFuture<Double> freely =
-        CompletableFuture.supplyAsync(() -> hear(phones.get(), sound).get(0).cost());
-    List<Alternative> heard = hear(phrases.get(), sound);
+    CompletableFuture<Double> freely = phones.cost(sound);
+    List<Alternative> heard =
+        Results.alternatives(Stretch.heard(library, phrases.get(), sound, MOST));
     double free = freely.join();
     Alternative best = heard.get(0);
     List<Rival> rivals = new ArrayList<>();
@@ -49,19 +47,5 @@ final class SecondHearing {
       }
     }
     return new Evidence(free - best.cost(), rivals);
-  }
-
-  private List<Alternative> hear(Pointer recogniser, short[] sound) {
-    try {
-      library.vosk_recognizer_set_max_alternatives(recogniser, MOST);
-      for (int at = 0; at < sound.length; at += Recogniser.PIECE) {
-        short[] piece =
-            Arrays.copyOfRange(sound, at, Math.min(sound.length, at + Recogniser.PIECE));
-        library.vosk_recognizer_accept_waveform_s(recogniser, piece, piece.length);
-      }
-      return Results.alternatives(library.vosk_recognizer_final_result(recogniser));
-    } finally {
-      library.vosk_recognizer_free(recogniser);
-    }
   }
 }

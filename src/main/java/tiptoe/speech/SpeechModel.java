@@ -7,8 +7,10 @@ import java.io.IOException;
 import java.io.InterruptedIOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
+import java.util.function.Supplier;
 import tiptoe.graph.BuiltModel;
 import tiptoe.graph.ModelFolder;
 import tiptoe.graph.UnusableModelException;
@@ -20,6 +22,9 @@ public final class SpeechModel implements AutoCloseable {
 
   /** The same acoustic model over a loop of phones; null where nothing is heard twice. */
   private final SpeechModel phones;
+
+  /** The same acoustic model over free wordings; null where they are not heard. */
+  private volatile Supplier<Optional<SpeechModel>> free;
 
   private SpeechModel(VoskLibrary library, Pointer model, SpeechModel phones) {
     this.library = library;
@@ -87,6 +92,16 @@ public final class SpeechModel implements AutoCloseable {
     return "Vosk for " + Platform.RESOURCE_PREFIX;
   }
 
+  /**
+   * From now on, recognisers hear what is no phrase again, in free wordings.
+   *
+   * @param wordings a model over a graph of free wordings; asked for when it is first needed, and
+   *     closed by whoever made it; empty where there is none
+   */
+  public void hearFreely(Supplier<Optional<SpeechModel>> wordings) {
+    free = wordings;
+  }
+
   /** A recogniser over the folder's graph, for one stream of sound. */
   public synchronized Recogniser recogniser() {
     return recogniser(pointer());
@@ -107,9 +122,19 @@ public final class SpeechModel implements AutoCloseable {
   }
 
   private Recogniser recogniser(Pointer recogniser) {
-    SecondHearing second =
-        phones == null ? null : new SecondHearing(library, this::pointer, phones::pointer);
-    return new Recogniser(library, checked(recogniser), second);
+    if (phones == null) {
+      return new Recogniser(library, checked(recogniser), null);
+    }
+    PhoneLoop loop = new PhoneLoop(library, phones::pointer);
+    Supplier<Optional<SpeechModel>> wordings = free;
+    return new Recogniser(
+        library,
+        checked(recogniser),
+        new SecondHearing(library, this::pointer, loop),
+        wordings == null
+            ? null
+            : new FreeWordingHearing(
+                library, () -> wordings.get().map(SpeechModel::pointer), loop));
   }
 
   private static Pointer checked(Pointer recogniser) {

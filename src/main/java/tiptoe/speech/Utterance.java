@@ -13,8 +13,14 @@ import tiptoe.graph.DecodingGraph;
  * @param end when its last word ends, seconds since the recogniser was opened
  * @param words its words in order, at least one
  * @param evidence what a second hearing brought; empty where there was none
+ * @param otherwise how it was heard in free wordings; empty where it was not heard so
  */
-public record Utterance(double start, double end, List<Word> words, Optional<Evidence> evidence) {
+public record Utterance(
+    double start,
+    double end,
+    List<Word> words,
+    Optional<Evidence> evidence,
+    Optional<FreeWording> otherwise) {
   /** The word that stands for speech which is no phrase. */
   public static final String FILLER = DecodingGraph.FILLER;
 
@@ -23,6 +29,11 @@ public record Utterance(double start, double end, List<Word> words, Optional<Evi
     if (words.isEmpty()) {
       throw new IllegalArgumentException("expected at least one word, found none");
     }
+  }
+
+  /** An utterance that was not heard in free wordings. */
+  public Utterance(double start, double end, List<Word> words, Optional<Evidence> evidence) {
+    this(start, end, words, evidence, Optional.empty());
   }
 
   /** An utterance that was heard once. */
@@ -48,7 +59,7 @@ public record Utterance(double start, double end, List<Word> words, Optional<Evi
   Utterance cutOff() {
     List<Word> all = new ArrayList<>(words);
     all.add(new Word(FILLER, end, end, 1));
-    return new Utterance(start, end, all, evidence);
+    return new Utterance(start, end, all, evidence, otherwise);
   }
 
   /** The same, so many seconds later. */
@@ -59,11 +70,17 @@ public record Utterance(double start, double end, List<Word> words, Optional<Evi
             start + seconds,
             end + seconds,
             words.stream().map(word -> word.later(seconds)).toList(),
-            evidence);
+            evidence,
+            otherwise.map(other -> other.later(seconds)));
   }
 
   Utterance with(Evidence brought) {
-    return new Utterance(start, end, words, Optional.of(brought));
+    return new Utterance(start, end, words, Optional.of(brought), otherwise);
+  }
+
+  /** The same, with how it was heard in free wordings. */
+  public Utterance with(FreeWording other) {
+    return new Utterance(start, end, words, evidence, Optional.of(other));
   }
 
   /** The words of phrases, without filler. */

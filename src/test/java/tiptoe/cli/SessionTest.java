@@ -1,6 +1,7 @@
 package tiptoe.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.util.Arrays;
@@ -12,6 +13,7 @@ import tiptoe.exam.Phase;
 import tiptoe.language.Command;
 import tiptoe.settings.Settings;
 import tiptoe.speech.Evidence;
+import tiptoe.speech.FreeWording;
 import tiptoe.speech.Utterance;
 import tiptoe.speech.Word;
 
@@ -57,6 +59,64 @@ class SessionTest {
   private void hearOrElse(String text, String rival, double margin) {
     Evidence evidence = new Evidence(10, List.of(new Evidence.Rival(rival, margin)));
     session.hear(new Utterance(1, 2, words(text, 1, 2), Optional.of(evidence)), 0);
+  }
+
+  private static final String UNLISTED = "his right arm hangs there and isn't moving";
+
+  /** Talk of which the strict hearing made something, and free wordings the sentence. */
+  private void hearFreely(String phrases, String free, double start, double support) {
+    List<Word> words = words("[unk] " + phrases, start, start + 2);
+    List<Word> other = words(free, start, start + 0.3);
+    session.hear(
+        new Utterance(start, start + 2, words, Optional.of(new Evidence(5, List.of())))
+            .with(new FreeWording(other, support)),
+        0);
+  }
+
+  @Test
+  void whatIsHeardInFreeWordingsIsUnsureUntilAYesRightBehindIt() {
+    hearFreely("milia", UNLISTED, 1, 5);
+    assertEquals(0, session.record().answers().size());
+    assertEquals("heard in free wordings", session.record().utterances().get(0).heard().reason());
+    hear("yes", 4, 4.5);
+    assertEquals("reduced", session.record().answers().get(0).value());
+  }
+
+  @Test
+  void phrasesInFreeWordingsAreUnsureToo() {
+    hearFreely("milia", "left barlow positive", 1, 5);
+    assertEquals(0, session.record().answers().size());
+    assertEquals(1, session.record().unsure().get(0).candidates().size());
+    hear("yes", 4, 4.5);
+    assertEquals("positive", session.record().answers().get(0).value());
+  }
+
+  @Test
+  void freeWordingsThatFitTheSoundBadlyMakePhrasesOfItOtherSpeech() {
+    hearFreely("milia", UNLISTED, 1, -60);
+    assertTrue(session.record().unsure().isEmpty());
+  }
+
+  @Test
+  void aYesAfterTalkOrAfterALongWhileRecordsNothing() {
+    hearFreely("milia", UNLISTED, 1, 5);
+    hear("yes", 14, 14.5);
+    hearFreely("milia", UNLISTED, 20, 5);
+    hearFreely("milia", "did you watch the match", 23, -60);
+    hear("yes", 25, 25.5);
+    assertEquals(0, session.record().answers().size());
+    assertEquals(2, session.record().unsure().size());
+  }
+
+  @Test
+  void phrasesAreUnsureWhereFreeWordingsOfAnotherMeaningFitMuchBetter() {
+    Evidence evidence = new Evidence(1, List.of());
+    Utterance phrase = new Utterance(1, 3, words("toes normal", 1, 3), Optional.of(evidence));
+    session.hear(phrase.with(new FreeWording(words("tone is normal", 1, 1.5), 9)), 0);
+    assertEquals(0, session.record().answers().size());
+    assertEquals("may also be: tone is normal", session.record().unsure().get(0).heard().reason());
+    session.hear(phrase.with(new FreeWording(words("toes normal", 1, 1.5), 9)), 0);
+    assertEquals(2, session.record().answers().size());
   }
 
   @Test

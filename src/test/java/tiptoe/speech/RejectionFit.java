@@ -71,7 +71,11 @@ public final class RejectionFit {
           new RejectionLimits(
               Double.NEGATIVE_INFINITY,
               Double.NEGATIVE_INFINITY,
-              RejectionLimits.shipped().rivalWithin()));
+              RejectionLimits.shipped().rivalWithin(),
+              Double.NEGATIVE_INFINITY,
+              1,
+              1,
+              Double.POSITIVE_INFINITY));
 
   private RejectionFit(SpeechModel model, PhraseNetwork network) throws IOException {
     this.model = model;

@@ -12,7 +12,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** The decision on evidence typed in by hand; the limits of these tests are not those in use. */
 class RejectionTest {
-  private static final RejectionLimits LIMITS = new RejectionLimits(-10, -20, 1.5);
+  private static final RejectionLimits LIMITS = new RejectionLimits(-10, -20, 1.5, -5, 0.2, 3, 5);
   private static final Rejection REJECTION = new Rejection(LIMITS);
 
   /** Seconds of filler, of phrase; the support of the whole; what becomes of it and why. */
@@ -57,10 +57,56 @@ class RejectionTest {
     assertEquals(List.of(), REJECTION.rivals(utterance(0, 1, null)));
   }
 
+  /** Support, seconds of words, of filler, and number of words; whether they count. */
+  @ParameterizedTest(name = "support {0}, {1} s of {3} words, {2} s of filler: {4}")
+  @CsvSource({
+    "-14, 3.0, 0.0, 4, true",
+    "-16, 3.0, 0.0, 4, false",
+    "  5, 3.0, 0.7, 4, true",
+    "  5, 3.0, 0.8, 4, false",
+    "  5, 3.0, 0.0, 2, false",
+  })
+  void freeWordingsCountOnlyWhereTheyFitTheSound(
+      double support, double seconds, double filler, int words, boolean counts) {
+    assertEquals(counts, REJECTION.freely(free(support, seconds, filler, words, null)).isPresent());
+  }
+
+  @Test
+  void phrasesAreDoubtedWhereFreeWordingsFitMuchBetter() {
+    assertEquals(Optional.empty(), REJECTION.better(free(4, 3, 0, 4, 0.0)));
+    assertEquals("word word word word", REJECTION.better(free(6, 3, 0, 4, 0.0)).orElseThrow());
+    assertEquals(Optional.empty(), REJECTION.better(free(6, 3, 0, 4, null)));
+    assertEquals(Optional.empty(), REJECTION.better(utterance(0, 1, 0.0)));
+  }
+
+  @Test
+  void aPhraseBesideOtherSpeechIsIgnoredWhereNotEvenFreeWordingsFit() {
+    Utterance phrase = utterance(0.5, 1, 5.0);
+    FreeWording fits = free(-14, 3, 0, 4, null).otherwise().orElseThrow();
+    FreeWording fitsNot = free(-16, 3, 0, 4, null).otherwise().orElseThrow();
+
+    assertEquals(Outcome.UNSURE, REJECTION.decide(phrase.with(fits)).outcome());
+    assertEquals(Outcome.IGNORED, REJECTION.decide(phrase.with(fitsNot)).outcome());
+    assertEquals(Outcome.ACCEPTED, REJECTION.decide(utterance(0, 1, 5.0).with(fitsNot)).outcome());
+  }
+
+  private static Utterance free(
+      double support, double seconds, double filler, int words, Double ofPhrases) {
+    List<Word> said = new ArrayList<>();
+    for (int i = 0; i < words; i++) {
+      said.add(new Word("word", i * seconds / words, (i + 1) * seconds / words, 1));
+    }
+    if (filler > 0) {
+      said.add(new Word(Utterance.FILLER, seconds, seconds + filler, 1));
+    }
+    return utterance(0, 1, ofPhrases).with(new FreeWording(said, support));
+  }
+
   @Test
   void refusesLimitsInTheWrongOrder() {
     IllegalArgumentException refused =
-        assertThrows(IllegalArgumentException.class, () -> new RejectionLimits(-20, -10, 1));
+        assertThrows(
+            IllegalArgumentException.class, () -> new RejectionLimits(-20, -10, 1, -5, 0.2, 3, 5));
 
     assertEquals("expected unsure-from of at most -20.0, found -10.0", refused.getMessage());
   }

@@ -71,7 +71,8 @@ public final class TaggerCache {
     return trained;
   }
 
-  private static String hash(Path grammars) throws IOException {
+  /** SHA-256 of all that a tagger is trained from. */
+  public static String hash(Path grammars) throws IOException {
     MessageDigest digest = sha256();
     digest.update(VERSION.getBytes(StandardCharsets.UTF_8));
     List<Path> files;

@@ -16,7 +16,7 @@ import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Step;
 
 /** Natural sentences with what they state, and how well an interpreter reads them. */
-final class NaturalSentences {
+public final class NaturalSentences {
   static final Path FOLDER = Path.of("src/test/resources/tiptoe/language/natural");
 
   /**
@@ -77,7 +77,8 @@ final class NaturalSentences {
     return rows;
   }
 
-  private static Map<String, List<String>> expected(String text) {
+  /** What a table says a sentence states: step and side to the values or numbers. */
+  public static Map<String, List<String>> expected(String text) {
     Map<String, List<String>> expected = new TreeMap<>();
     if (!text.equals("-")) {
       for (String item : text.split(";")) {
@@ -112,15 +113,16 @@ final class NaturalSentences {
     return score;
   }
 
-  // A mark on the skin of one side is kept with that side; the table does not say it.
-  private static String key(Statement statement) {
+  /** Step and side of a statement as the tables have them. */
+  public static String key(Statement statement) {
     Step step = Protocol.standard().step(statement.step());
     boolean ofSides = step.sided() || step.values().stream().anyMatch(tiptoe.protocol.Value::sided);
     return statement.step()
         + (statement.side() == null || !ofSides ? "" : "." + statement.side().id());
   }
 
-  private static String value(Statement statement) {
+  /** Value or number of a statement as the tables have it. */
+  public static String value(Statement statement) {
     return statement.quantity() == null ? statement.value() : statement.quantity().text();
   }
 
@@ -171,7 +173,8 @@ final class NaturalSentences {
     return step.value(value).orElseThrow().norm() == tiptoe.protocol.Norm.NORMAL;
   }
 
-  private static boolean same(String one, String other) {
+  /** Whether two values, or two numbers up to rounding, are the same. */
+  public static boolean same(String one, String other) {
     if (one.matches("-?[0-9.]+") && other.matches("-?[0-9.]+")) {
       double wanted = Double.parseDouble(other);
       return Math.abs(Double.parseDouble(one) - wanted) <= Math.max(0.05, 0.0005 * wanted);

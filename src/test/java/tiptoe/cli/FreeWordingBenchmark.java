@@ -1,0 +1,146 @@
+package tiptoe.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import tiptoe.audio.AudioFile;
+import tiptoe.audio.Pcm;
+import tiptoe.exam.Candidate;
+import tiptoe.exam.ExamRecord;
+import tiptoe.language.Statement;
+import tiptoe.language.tagger.NaturalSentences;
+import tiptoe.settings.Settings;
+import tiptoe.speech.Joiner;
+import tiptoe.speech.Recogniser;
+import tiptoe.speech.Utterance;
+
+/**
+ * Tells what becomes of spoken natural sentences, with phrases alone and with free wordings beside
+ * them, in one run. The recordings are made by {@code natural/speak.py}.
+ */
+public final class FreeWordingBenchmark {
+  /** Statements of one way of hearing. */
+  private static final class Tally {
+    private int recorded;
+    private int recordedWrong;
+    private int unsure;
+    private int unsureWrong;
+    private int nothing;
+    private final List<String> wrong = new ArrayList<>();
+
+    @Override
+    public String toString() {
+      return "recorded %d right, %d wrong; unsure %d right, %d wrong; %d of %d missed"
+          .formatted(
+              recorded, recordedWrong, unsure, unsureWrong, nothing, recorded + unsure + nothing);
+    }
+  }
+
+  private final Understanding understanding;
+  private final Tally phrases = new Tally();
+  private final Tally free = new Tally();
+
+  private FreeWordingBenchmark(Understanding understanding) {
+    this.understanding = understanding;
+  }
+
+  /**
+   * @param args folders of recordings; {@code notes} also lists what was recorded wrongly
+   */
+  public static void main(String[] args) throws IOException {
+    Home home = Home.locate();
+    Understanding understanding = Understanding.load(home);
+    understanding.getReady(System.err);
+    try (Engine engine = Engine.open(home, understanding, null, System.err)) {
+      for (String folder : args) {
+        if (!folder.equals("notes")) {
+          FreeWordingBenchmark benchmark = new FreeWordingBenchmark(understanding);
+          for (Path file : recordings(Path.of(folder))) {
+            benchmark.hear(engine, file);
+          }
+          System.out.println(Path.of(folder).getFileName());
+          System.out.println("  phrases        " + benchmark.phrases);
+          System.out.println("  free wordings  " + benchmark.free);
+          if (List.of(args).contains("notes")) {
+            benchmark.free.wrong.forEach(System.out::println);
+          }
+        }
+      }
+    }
+  }
+
+  private static List<Path> recordings(Path folder) throws IOException {
+    try (Stream<Path> files = Files.list(folder)) {
+      return files.filter(file -> file.toString().endsWith(".wav")).sorted().toList();
+    }
+  }
+
+  private void hear(Engine engine, Path file) throws IOException {
+    String row = Files.readString(Path.of(file.toString().replaceFirst("wav$", "txt"))).strip();
+    Map<String, List<String>> expected = NaturalSentences.expected(row.split("=>")[1].strip());
+    Session strict = Sessions.inMemory(understanding, Settings.DEFAULT);
+    Session wide = Sessions.inMemory(understanding, Settings.DEFAULT);
+    for (Utterance heard : utterances(engine, AudioFile.read(file), strict)) {
+      strict.hear(new Utterance(heard.start(), heard.end(), heard.words(), heard.evidence()), 0);
+      wide.hear(heard, 0);
+    }
+    count(strict.record(), expected, phrases, row);
+    count(wide.record(), expected, free, row);
+  }
+
+  private static List<Utterance> utterances(Engine engine, Pcm sound, Session session) {
+    Joiner joiner = new Joiner(new GoingOn(session.phrases()));
+    List<Utterance> heard = new ArrayList<>();
+    try (Recogniser recogniser = engine.recogniser()) {
+      recogniser.accept(sound).forEach(one -> heard.addAll(joiner.hear(one)));
+      recogniser.finish().ifPresent(one -> heard.addAll(joiner.hear(one)));
+    }
+    heard.addAll(joiner.end());
+    return heard;
+  }
+
+  private static void count(
+      ExamRecord record, Map<String, List<String>> expected, Tally tally, String row) {
+    Set<String> wanted = new TreeSet<>();
+    expected.forEach((key, values) -> values.forEach(value -> wanted.add(key + " " + value)));
+    Set<String> recorded = new TreeSet<>();
+    record.answers().forEach(answer -> add(recorded, answer.asStatement(), wanted));
+    Set<String> unsure = new TreeSet<>();
+    record.unsure().stream()
+        .flatMap(one -> one.candidates().stream())
+        .map(Candidate::statement)
+        .forEach(statement -> add(unsure, statement, wanted));
+    unsure.removeAll(recorded);
+    for (String one : wanted) {
+      if (recorded.contains(one)) {
+        tally.recorded++;
+      } else if (unsure.contains(one)) {
+        tally.unsure++;
+      } else {
+        tally.nothing++;
+      }
+    }
+    tally.unsureWrong += (int) unsure.stream().filter(one -> !wanted.contains(one)).count();
+    recorded.removeAll(wanted);
+    tally.recordedWrong += recorded.size();
+    recorded.forEach(one -> tally.wrong.add(one + " in: " + row));
+  }
+
+  // Numbers are put as the table has them where they are the same up to rounding.
+  private static void add(Set<String> into, Statement statement, Set<String> wanted) {
+    String key = NaturalSentences.key(statement);
+    String value = NaturalSentences.value(statement);
+    into.add(
+        wanted.stream()
+            .filter(one -> one.startsWith(key + " "))
+            .filter(one -> NaturalSentences.same(value, one.substring(key.length() + 1)))
+            .findFirst()
+            .orElse(key + " " + value));
+  }
+}
