@@ -15,7 +15,7 @@ import tiptoe.graph.Pronunciations;
  * Puts clinical words that the model's own vocabulary lacks in the place of what it hears for them:
  * "font an el" is fontanelle. Words are compared by their phones; only words it cannot have heard
  * rightly are put in, only where they sound much alike, and only for several words: one whole word
- * is most likely what was said.
+ * is most likely what was said, unless it sounds the very same.
  */
 public final class RemarkRepair {
   /** Distance a phone above which nothing is repaired; tried on invented remarks. */
@@ -104,7 +104,7 @@ public final class RemarkRepair {
                 best == null
                     || distance < best.distance()
                     || distance == best.distance() && entry.getKey().compareTo(best.word()) < 0;
-            if (distance <= FAR && nearer && to > from + 1) {
+            if (distance <= (to > from + 1 ? FAR : 0) && nearer) {
               best = new Found(entry.getKey(), to - from, distance);
             }
           }

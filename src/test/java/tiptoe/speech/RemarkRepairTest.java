@@ -40,6 +40,7 @@ class RemarkRepairTest {
     "the anterior fun danielle was pulsating, the anterior fontanelle was pulsating",
     "or to lonnie was hard to do, ortolani was hard to do",
     "i explained the set fellow he my tow ma, i explained the cephalohaematoma",
+    "there was some strider when he fed, there was some stridor when he fed",
   })
   void putsAClinicalWordInThePlaceOfWhatSoundsLikeIt(String heard, String meant) {
     assertEquals(meant, repair.repair(heard).text());
@@ -59,6 +60,8 @@ class RemarkRepairTest {
     "feeding every three hours and took thirty five of milk from a bottle",
     "grandmother is going to help them with the other children at home",
     "the boys were kept in detention after school",
+    "her sister's addiction was mentioned and the detention was long",
+    "i heard an expiratory noise and he was hypertonic last night",
     "i told them to come back on friday for the blood test",
   })
   void leavesOrdinaryWordsAlone(String heard) {

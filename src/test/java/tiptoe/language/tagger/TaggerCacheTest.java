@@ -44,6 +44,28 @@ class TaggerCacheTest {
     assertArrayEquals(whole, Files.readAllBytes(file));
   }
 
+  @Test
+  void twoTrainingsGiveTheSameBytes() throws IOException {
+    PhraseNetwork network = PhraseNetwork.of(GrammarSet.load(GRAMMARS, "exam.gram"));
+    TypedText typed = TypedText.load(GRAMMARS.resolve("spellings.txt"));
+    get(network, typed);
+    byte[] first = onlyFile();
+    Files.delete(folder.resolve(name()));
+    get(network, typed);
+    assertEquals(2, trained.get());
+    assertArrayEquals(first, onlyFile());
+  }
+
+  private byte[] onlyFile() throws IOException {
+    return Files.readAllBytes(folder.resolve(name()));
+  }
+
+  private String name() throws IOException {
+    try (var files = Files.list(folder)) {
+      return files.findFirst().orElseThrow().getFileName().toString();
+    }
+  }
+
   private Tagger get(PhraseNetwork network, TypedText typed) throws IOException {
     return new TaggerCache(folder)
         .get(GRAMMARS, network, Protocol.standard(), typed, trained::incrementAndGet);
