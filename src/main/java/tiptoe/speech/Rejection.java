@@ -81,12 +81,16 @@ public final class Rejection {
         : worst;
   }
 
-  /** Where not even free wordings fit, the examination is not what is being talked about. */
+  /**
+   * Where not even free wordings fit what is said beside a phrase, the examination is not what is
+   * being talked about.
+   */
   private boolean isOtherSpeech(Utterance utterance) {
-    return utterance
-        .otherwise()
-        .map(other -> other.support() < limits.freeFrom() * other.seconds())
-        .orElse(false);
+    return utterance.hasFiller()
+        && utterance
+            .otherwise()
+            .map(other -> other.support() < limits.freeFrom() * other.seconds())
+            .orElse(false);
   }
 
   /**
