@@ -9,6 +9,7 @@ import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 import tiptoe.protocol.Caution;
+import tiptoe.screen.Wrap;
 
 /** The program. */
 @Command(
@@ -59,7 +60,16 @@ public final class Tiptoe implements Runnable {
 
   @Override
   public void run() {
-    spec.commandLine().usage(spec.commandLine().getOut());
+    CommandLine.Help help = spec.commandLine().getHelp();
+    PrintWriter out = spec.commandLine().getOut();
+    out.print(help.description());
+    out.println();
+    out.println("Commands, listed with what they do by tiptoe --help:");
+    Wrap.words(String.join(" ", help.subcommands().keySet()), 78)
+        .forEach(names -> out.println("  " + names));
+    out.print(help.footerHeading());
+    out.print(help.footer());
+    out.flush();
   }
 
   /** Runs a command and ends the process with its exit code where that is not 0. */

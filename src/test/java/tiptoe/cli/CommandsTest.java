@@ -147,7 +147,8 @@ class CommandsTest {
   void withoutArgumentsItExplainsItselfOnOneScreen() {
     Ran none = run();
     assertEquals(0, none.code());
-    assertTrue(none.out().lines().count() <= 40, none.out());
+    assertTrue(none.out().lines().count() <= 24, none.out());
+    assertTrue(none.out().lines().allMatch(line -> line.length() <= 80), none.out());
     for (String next : List.of("tiptoe ready", "tiptoe soundcheck", "tiptoe demo", "tiptoe exam")) {
       assertTrue(none.out().contains(next), next);
     }
