@@ -1,0 +1,74 @@
+package tiptoe.cli;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.googlecode.lanterna.TerminalSize;
+import com.googlecode.lanterna.terminal.virtual.DefaultVirtualTerminal;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.function.Predicate;
+import org.junit.jupiter.api.Test;
+import tiptoe.audio.AudioProblem;
+import tiptoe.audio.CaptureEvent;
+import tiptoe.audio.Gap;
+import tiptoe.screen.Look;
+
+/** What the screen tells of trouble with the sound, on a terminal in memory. */
+class ScreenViewTest {
+  private static final long PATIENCE_MILLIS = 20_000;
+  private static final Instant NOON = Instant.parse("2026-03-01T12:00:00Z");
+
+  private final DefaultVirtualTerminal terminal =
+      new DefaultVirtualTerminal(new TerminalSize(80, 24));
+  private final Session session = Sessions.inMemory(Understanding.load(Home.locate()));
+
+  ScreenViewTest() throws IOException {}
+
+  private String text() {
+    StringBuilder text = new StringBuilder();
+    for (int row = 0; row < 24; row++) {
+      for (int column = 0; column < 80; column++) {
+        text.append(terminal.getCharacter(column, row).getCharacterString());
+      }
+      text.append('\n');
+    }
+    return text.toString();
+  }
+
+  private void shows(Predicate<String> expected) throws InterruptedException {
+    long end = System.currentTimeMillis() + PATIENCE_MILLIS;
+    while (!expected.test(text()) && System.currentTimeMillis() < end) {
+      Thread.sleep(10);
+    }
+    assertTrue(expected.test(text()), this::text);
+  }
+
+  @Test
+  void aVanishedMicrophoneIsToldUntilItIsBackAndWhatWasLostIsToldAfterwards() throws Exception {
+    try (ScreenView view =
+        ScreenView.open(session, new Look(true, false), Path.of("e1"), terminal)) {
+      Gap.Cause gone = Gap.Cause.GONE;
+      view.microphone(new CaptureEvent.Trouble(NOON, NOON.plusSeconds(3), gone, ""));
+      shows(text -> text.contains("NO SOUND: the microphone is gone"));
+      view.microphone(
+          new CaptureEvent.Recovered(new Gap(0, 80_000, NOON, NOON.plusSeconds(5), gone)));
+      view.show(session.gap(0, 5));
+      shows(text -> !text.contains("NO SOUND") && text.contains("SOUND WAS LOST, 5.0 s of it"));
+    }
+  }
+
+  @Test
+  void soundThatCouldNotBeKeptStaysToldThoughTheMicrophoneIsWell() throws Exception {
+    try (ScreenView view =
+        ScreenView.open(session, new Look(true, false), Path.of("e1"), terminal)) {
+      view.problem(new AudioProblem("no space left"));
+      shows(text -> text.contains("SOUND NOT KEPT: no space left"));
+      Gap none = new Gap(0, 0, NOON, NOON, Gap.Cause.OVERRUN);
+      view.microphone(new CaptureEvent.Recovered(none));
+      view.show(session.gap(1, 2));
+      shows(text -> text.contains("SOUND WAS LOST, 2.0 s of it"));
+      shows(text -> text.contains("SOUND NOT KEPT: no space left"));
+    }
+  }
+}
