@@ -2,7 +2,6 @@ package tiptoe.screen;
 
 import com.googlecode.lanterna.input.KeyStroke;
 import com.googlecode.lanterna.input.KeyType;
-import com.googlecode.lanterna.screen.Screen;
 import com.googlecode.lanterna.screen.TerminalScreen;
 import com.googlecode.lanterna.terminal.Terminal;
 import java.io.IOException;
@@ -120,7 +119,7 @@ public final class ExamScreen implements AutoCloseable {
         boolean resized = screen.doResizeIfNecessary() != null;
         if (next != null || resized) {
           shown = next == null ? shown : next;
-          painter.paint(shown, resized);
+          paint(resized);
         }
         readKeys();
       }
@@ -134,6 +133,13 @@ public final class ExamScreen implements AutoCloseable {
       failure = e;
       closing = true;
       keys.leave();
+    }
+  }
+
+  /** Nothing is drawn on a terminal that was given back, however late this thread is. */
+  private synchronized void paint(boolean whole) throws IOException {
+    if (!released) {
+      painter.paint(shown, whole);
     }
   }
 
@@ -155,7 +161,7 @@ public final class ExamScreen implements AutoCloseable {
           return;
         }
       } else if (control && key.getCharacter() == 'l') {
-        screen.refresh(Screen.RefreshType.COMPLETE);
+        paint(true);
       } else {
         Optional<String> answer = AnswerKey.of(key, shown.record());
         answer.ifPresent(keys::answer);
