@@ -23,7 +23,7 @@ final class Engine implements AutoCloseable {
   private final Supplier<Recogniser> recognisers;
   private final FreeHearing free;
 
-  /** Hears what is no phrase in free wordings; null where nothing does. */
+  /** Hears utterances again in free wordings; null where nothing does. */
   private final Later<Optional<SpeechModel>> wordings;
 
   private Engine(

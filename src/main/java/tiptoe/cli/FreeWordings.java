@@ -38,7 +38,7 @@ final class FreeWordings {
     try {
       return Optional.of(
           SpeechModel.open(get(home, understanding, folder, pronunciations, progress)));
-    } catch (IOException | UncheckedIOException e) {
+    } catch (IOException | RuntimeException e) {
       progress.println("no free wordings are heard: " + Console.message(e));
       return Optional.empty();
     }

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 
 /**
- * How an utterance that is no phrase is heard in free wordings.
+ * How an utterance is heard in free wordings, whether it holds phrases or not.
  *
  * @param words the likeliest words, with filler where none fits
  * @param support how much better they explain the sound than a free sequence of phones does, as a

@@ -11,7 +11,13 @@ import java.util.function.Supplier;
  */
 final class FreeWordingHearing {
   /** Shorter ones hold no statement in other words, in seconds. */
-  static final double SHORTEST = 1.2;
+  private static final double SHORTEST = 1.2;
+
+  /**
+   * Longer ones are a conversation, in seconds: every sentence that was measured is shorter, and
+   * babble of 15 s took so long that hearing fell 6 s behind.
+   */
+  private static final double LONGEST = 8;
 
   private final VoskLibrary library;
   private final Supplier<Optional<Pointer>> wordings;
@@ -24,6 +30,12 @@ final class FreeWordingHearing {
     this.library = library;
     this.wordings = wordings;
     this.phones = phones;
+  }
+
+  /** Whether an utterance is heard so. */
+  static boolean takes(Utterance utterance) {
+    double seconds = utterance.end() - utterance.start();
+    return seconds >= SHORTEST && seconds <= LONGEST;
   }
 
   /** What is heard in a stretch of sound; empty where it is silent. */

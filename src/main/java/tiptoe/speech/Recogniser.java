@@ -53,7 +53,7 @@ public final class Recogniser implements AutoCloseable {
 
   /**
    * @param second hears phrases again; null where nothing does
-   * @param free hears what is no phrase again, in free wordings; null where nothing does
+   * @param free hears utterances again, in free wordings; null where nothing does
    */
   Recogniser(
       VoskLibrary library, Pointer recogniser, SecondHearing second, FreeWordingHearing free) {
@@ -143,8 +143,7 @@ public final class Recogniser implements AutoCloseable {
       return utterance;
     }
     short[] whole = stretch(utterance.words(), AROUND);
-    boolean freely =
-        free != null && utterance.end() - utterance.start() >= FreeWordingHearing.SHORTEST;
+    boolean freely = free != null && FreeWordingHearing.takes(utterance);
     CompletableFuture<Optional<FreeWording>> other =
         freely
             ? CompletableFuture.supplyAsync(() -> free.of(whole))

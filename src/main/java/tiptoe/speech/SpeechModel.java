@@ -93,7 +93,7 @@ public final class SpeechModel implements AutoCloseable {
   }
 
   /**
-   * From now on, recognisers hear what is no phrase again, in free wordings.
+   * From now on, recognisers hear utterances again, in free wordings.
    *
    * @param wordings a model over a graph of free wordings; asked for when it is first needed, and
    *     closed by whoever made it; empty where there is none
