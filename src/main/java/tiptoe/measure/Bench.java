@@ -1,5 +1,6 @@
 package tiptoe.measure;
 
+import com.sun.management.OperatingSystemMXBean;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
@@ -25,6 +26,9 @@ public final class Bench {
   private final Noises noises;
   private final boolean offScript;
   private final double pause;
+
+  /** How many recordings are heard at the same time: each is taken to cost as much. */
+  private int atOnce;
 
   /**
    * @param noises null where no condition asks for noise
@@ -58,7 +62,8 @@ public final class Bench {
    * @param step run after each task, by the caller's thread
    */
   public List<Done> run(List<Task> tasks, int threads, Runnable step) throws InterruptedException {
-    ExecutorService cores = Executors.newFixedThreadPool(threads);
+    atOnce = Math.max(1, Math.min(threads, tasks.size()));
+    ExecutorService cores = Executors.newFixedThreadPool(atOnce);
     try {
       ExecutorCompletionService<Done> service = new ExecutorCompletionService<>(cores);
       List<Future<Done>> futures = new ArrayList<>();
@@ -95,7 +100,7 @@ public final class Bench {
     long start = processorTime();
     PcmSource source = new PcmSource(sound);
     ExamRecord record = subject.hear(source, changes -> heard.addAll(handed(changes, source)));
-    double busy = (processorTime() - start) / 1e9;
+    double busy = (processorTime() - start) / 1e9 / atOnce;
     boolean scripted = expected.flatMap(Expectation::script).isPresent();
     return new Score(
         task.file(),
@@ -111,9 +116,12 @@ public final class Bench {
         expected.map(Expectation::notCovered).orElse(List.of()));
   }
 
-  /** What the machine does besides must not count, so by the processor, not by the clock. */
+  /**
+   * Processor time of the whole process, in ns, since the second hearing has threads of its own.
+   * What the machine does besides must not count, so not by the clock.
+   */
   private static long processorTime() {
-    return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
+    return ManagementFactory.getPlatformMXBean(OperatingSystemMXBean.class).getProcessCpuTime();
   }
 
   private Pcm sound(Task task) throws IOException {

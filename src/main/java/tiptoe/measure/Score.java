@@ -11,7 +11,7 @@ import tiptoe.exam.Outcome;
  *
  * @param noise the noise that was mixed in; null in quiet
  * @param seconds length of the sound
- * @param busySeconds processor time its thread spent on hearing it
+ * @param busySeconds processor time that hearing it took, on all threads
  * @param heard its utterances
  * @param words what became of each line's words; empty where they are not known
  * @param meaning what became of each line's meaning; empty where the words are not known

@@ -3,6 +3,7 @@ package tiptoe.speech;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import tiptoe.speech.Results.Alternative;
 
 /**
  * What a second hearing of the sound of an utterance brought: of the whole utterance, or of its
@@ -24,6 +25,24 @@ public record Evidence(double support, List<Rival> rivals) {
 
   public Evidence {
     rivals = List.copyOf(rivals);
+  }
+
+  /**
+   * What the ways to hear a stretch over the decoding graph say.
+   *
+   * @param heard likeliest first, at least one
+   * @param free the cost of the likeliest sequence of phones for the same stretch
+   */
+  static Evidence of(List<Alternative> heard, double free) {
+    Alternative best = heard.get(0);
+    List<Rival> rivals = new ArrayList<>();
+    for (Alternative other : heard.subList(1, heard.size())) {
+      if (rivals.stream().noneMatch(rival -> rival.text().equals(other.text()))
+          && !other.text().equals(best.text())) {
+        rivals.add(new Rival(other.text(), other.cost() - best.cost()));
+      }
+    }
+    return new Evidence(free - best.cost(), rivals);
   }
 
   /**

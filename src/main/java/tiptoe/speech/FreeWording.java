@@ -1,6 +1,7 @@
 package tiptoe.speech;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
 /**
@@ -13,6 +14,17 @@ import java.util.stream.Collectors;
 public record FreeWording(List<Word> words, double support) {
   public FreeWording {
     words = List.copyOf(words);
+  }
+
+  /**
+   * What the library gives for a stretch; empty where it is silent.
+   *
+   * @param json with at least one alternative
+   * @param free the cost of the likeliest sequence of phones for the same stretch
+   */
+  static Optional<FreeWording> of(String json, double free) {
+    double cost = Results.alternatives(json).get(0).cost();
+    return Results.likeliest(json).map(said -> new FreeWording(said.words(), free - cost));
   }
 
   /** Its words without filler. */

@@ -18,6 +18,11 @@ final class RecentSound {
     }
   }
 
+  /** Seconds of sound since the start. */
+  double seconds() {
+    return (double) taken / Recogniser.RATE;
+  }
+
   /** The sound between two times in seconds since the start, as far as it is still here. */
   short[] between(double from, double to) {
     long first = Math.max(Math.round(from * Recogniser.RATE), Math.max(0, taken - ring.length));

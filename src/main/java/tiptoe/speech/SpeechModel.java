@@ -125,16 +125,15 @@ public final class SpeechModel implements AutoCloseable {
     if (phones == null) {
       return new Recogniser(library, checked(recogniser), null);
     }
-    PhoneLoop loop = new PhoneLoop(library, phones::pointer);
     Supplier<Optional<SpeechModel>> wordings = free;
     return new Recogniser(
         library,
         checked(recogniser),
-        new SecondHearing(library, this::pointer, loop),
-        wordings == null
-            ? null
-            : new FreeWordingHearing(
-                library, () -> wordings.get().map(SpeechModel::pointer), loop));
+        new Rehearing(
+            library,
+            this::pointer,
+            phones::pointer,
+            wordings == null ? null : () -> wordings.get().map(SpeechModel::pointer)));
   }
 
   private static Pointer checked(Pointer recogniser) {

@@ -1,8 +1,8 @@
 package tiptoe.speech;
 
+import com.sun.management.OperatingSystemMXBean;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
-import java.lang.management.ThreadMXBean;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -17,7 +17,12 @@ import tiptoe.audio.Pcm;
 final class Strain {
   private static final int PIECE = Pcm.RATE / 10;
   private static final double PIECE_SECONDS = (double) PIECE / Pcm.RATE;
-  private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
+
+  /** Cores that the least machine has. */
+  private static final int CORES = 2;
+
+  private static final OperatingSystemMXBean SYSTEM =
+      ManagementFactory.getPlatformMXBean(OperatingSystemMXBean.class);
 
   private Strain() {}
 
@@ -25,9 +30,9 @@ final class Strain {
    * What a stretch of sound cost.
    *
    * @param longest the longest utterance, in seconds
-   * @param behind how far decoding fell behind at worst, were the sound live and the processor its
-   *     own: processor time beyond the length of the sound, in seconds
-   * @param load processor time for each second of sound
+   * @param behind how far hearing fell behind at worst, were the sound live and two cores its own:
+   *     half the processor time of all threads beyond the length of the sound, in seconds
+   * @param load processor time of all threads for each second of sound
    * @param heard how many utterances held a phrase
    */
   record Cost(double longest, double behind, double load, int heard) {}
@@ -41,14 +46,14 @@ final class Strain {
     int heard = 0;
     try (Recogniser recogniser = model.recogniser()) {
       for (int at = 0; at < times * sound.samples().length; at += PIECE) {
-        long start = THREADS.getCurrentThreadCpuTime();
+        long start = SYSTEM.getProcessCpuTime();
         int from = at % sound.samples().length;
         int length = Math.min(PIECE, sound.samples().length - from);
         List<Utterance> ended = recogniser.accept(sound.samples(), from, length);
         recogniser.partial();
-        long spent = THREADS.getCurrentThreadCpuTime() - start;
+        long spent = SYSTEM.getProcessCpuTime() - start;
         total += spent;
-        behind = Math.max(0, behind + spent / 1e9 - PIECE_SECONDS);
+        behind = Math.max(0, behind + spent / 1e9 / CORES - PIECE_SECONDS);
         worst = Math.max(worst, behind);
         for (Utterance utterance : ended) {
           longest = Math.max(longest, utterance.end() - utterance.start());

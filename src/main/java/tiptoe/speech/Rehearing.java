@@ -1,0 +1,177 @@
+package tiptoe.speech;
+
+import com.sun.jna.Pointer;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+
+/**
+ * Hears each utterance again: over the decoding graph, over a loop of phones that knows no words,
+ * and in free wordings. The costs are sums over the same sound, so their differences tell how well
+ * the phrases and the free wordings fit: the classical ratio of an utterance's likelihood to that
+ * of a filler model.
+ *
+ * <p>It begins as soon as words show, and keeps up: the clinician waits for the outcome, and 15 s
+ * of babble heard again at their end would let everything fall behind.
+ */
+final class Rehearing implements AutoCloseable {
+  /** Seconds of sound around an utterance that are taken in. */
+  private static final double AROUND = 0.3;
+
+  /** The same where other speech is close. */
+  private static final double BESIDE_FILLER = 0.1;
+
+  /** The first word has begun at most so many seconds before it shows. */
+  private static final double SHOWN_AFTER = 1.1;
+
+  /** Sound before and behind the words that makes their evidence worthless, in seconds. */
+  private static final double TOO_MUCH = 1.1;
+
+  /** Shorter utterances hold no statement in other words, in seconds. */
+  private static final double SHORTEST = 1.2;
+
+  /** Longer ones are a conversation: every sentence that was measured is shorter, in seconds. */
+  private static final double LONGEST = 8;
+
+  /** Sound kept: the longest utterance and some more, in seconds. */
+  private static final int KEPT = 18;
+
+  /** Alternatives asked for. */
+  private static final int MOST = 4;
+
+  private final VoskLibrary library;
+  private final Supplier<Pointer> phrases;
+  private final Supplier<Pointer> phones;
+
+  /** Null where nothing is heard in free wordings. */
+  private final Supplier<Optional<Pointer>> wordings;
+
+  private final RecentSound recent = new RecentSound(KEPT);
+  private double lastEnd;
+
+  /** The utterance that is being said; null while none is. */
+  private Echo echo;
+
+  /**
+   * @param phrases makes a recogniser over the decoding graph
+   * @param phones makes a recogniser over the loop of phones
+   * @param wordings makes a recogniser over the graph of free wordings, or none where that could
+   *     not be loaded; null where nothing is heard in free wordings
+   */
+  Rehearing(
+      VoskLibrary library,
+      Supplier<Pointer> phrases,
+      Supplier<Pointer> phones,
+      Supplier<Optional<Pointer>> wordings) {
+    this.library = library;
+    this.phrases = phrases;
+    this.phones = phones;
+    this.wordings = wordings;
+  }
+
+  /** Takes the next sound, before anything is said about it. */
+  void take(short[] sound) {
+    recent.add(sound);
+  }
+
+  /** Follows the words that are being said. */
+  void follow(String partial) {
+    if (partial.isBlank()) {
+      drop();
+      return;
+    }
+    if (echo == null) {
+      echo = begun(Math.max(recent.seconds() - SHOWN_AFTER, lastEnd));
+    }
+    double ready = recent.seconds() - AROUND - echo.until();
+    if (ready * Recogniser.RATE >= Echo.PIECE) {
+      echo.hear(recent.between(echo.until(), recent.seconds() - AROUND));
+    }
+    if (recent.seconds() - echo.from() > LONGEST + 2 * SHOWN_AFTER) {
+      echo.dropWordings();
+    }
+  }
+
+  private Echo begun(double from) {
+    return new Echo(
+        Math.max(0, from),
+        new Follower(library, () -> Optional.of(phrases.get()), MOST),
+        new Follower(library, () -> Optional.of(phones.get()), 1),
+        Optional.ofNullable(wordings).map(made -> new Follower(library, made, 1)));
+  }
+
+  /** The utterance that has just ended, with what was heard the second time. */
+  Utterance of(Utterance utterance) {
+    Utterance again = whole(utterance);
+    drop();
+    lastEnd = utterance.end();
+    return isWeighedAlone(utterance) ? alone(again) : again;
+  }
+
+  private Utterance whole(Utterance utterance) {
+    boolean weighed = utterance.hasPhrase() && !isWeighedAlone(utterance);
+    if (!weighed && !isFreely(utterance)) {
+      return utterance;
+    }
+    if (echo == null || !isAround(utterance)) {
+      drop();
+      echo = begun(utterance.start() - AROUND);
+    }
+    if (!weighed) {
+      echo.dropPhrases();
+    }
+    if (!isFreely(utterance)) {
+      echo.dropWordings();
+    }
+    echo.hear(recent.between(echo.until(), utterance.end() + AROUND));
+    Utterance again = echo.given(utterance);
+    echo = null;
+    return again;
+  }
+
+  /** Phrases between other speech would pay for it. Where it goes on for long, they shall. */
+  private static boolean isWeighedAlone(Utterance utterance) {
+    return utterance.hasFiller()
+        && utterance.hasPhrase()
+        && utterance.end() - utterance.start() <= LONGEST;
+  }
+
+  /** Whether an utterance is heard in free wordings. */
+  static boolean isFreely(Utterance utterance) {
+    double seconds = utterance.end() - utterance.start();
+    return seconds >= SHORTEST && seconds <= LONGEST;
+  }
+
+  /** Whether what has been heard so far is the utterance, and not much more. */
+  private boolean isAround(Utterance utterance) {
+    double before = utterance.start() - echo.from();
+    double behind = echo.until() - utterance.end();
+    return before >= Math.min(BESIDE_FILLER, utterance.start() - lastEnd)
+        && before <= TOO_MUCH
+        && behind <= TOO_MUCH;
+  }
+
+  /** The longest phrases of an utterance, heard again without the other speech about them. */
+  private Utterance alone(Utterance utterance) {
+    if (utterance.isMostlyFiller()) {
+      return utterance;
+    }
+    List<Word> words = utterance.longestPhrases();
+    Echo alone = begun(words.get(0).start() - BESIDE_FILLER);
+    alone.dropWordings();
+    alone.hear(recent.between(alone.from(), words.get(words.size() - 1).end() + BESIDE_FILLER));
+    return alone.given(utterance);
+  }
+
+  private void drop() {
+    if (echo != null) {
+      echo.drop();
+      echo = null;
+    }
+  }
+
+  @Override
+  public void close() {
+    drop();
+  }
+}
