@@ -1,6 +1,8 @@
 package tiptoe.cli;
 
 import java.util.List;
+import java.util.Locale;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Size;
@@ -10,7 +12,6 @@ import tiptoe.exam.Progress;
 import tiptoe.exam.Slot;
 import tiptoe.language.Phrasing;
 import tiptoe.protocol.Norm;
-import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
@@ -19,65 +20,64 @@ import tiptoe.settings.Spelling;
 
 /** The checklist as plain text: region by region what is answered, and what is missing. */
 final class ChecklistText {
-  private ChecklistText() {}
+  private final ExamRecord record;
+  private final Assessment assessment;
+  private final Phrasing phrasing;
+  private final StringBuilder text = new StringBuilder();
+
+  private ChecklistText(ExamRecord record, Assessment assessment, Settings settings) {
+    this.record = record;
+    this.assessment = assessment;
+    phrasing = new Phrasing(record.protocol(), settings);
+  }
 
   static String of(ExamRecord record, Assessment assessment, Settings settings) {
-    StringBuilder text = new StringBuilder();
-    Protocol protocol = record.protocol();
-    Phrasing phrasing = new Phrasing(protocol, settings);
-    record.baby().facts().forEach((id, value) -> text.append("%-20s %s%n".formatted(id, value)));
-    for (Progress progress : record.progress()) {
-      Region region = protocol.region(progress.region()).orElseThrow();
-      text.append(
-          "%n%-14s %d of %d%n"
-              .formatted(
-                  region.label().toUpperCase(java.util.Locale.ROOT),
-                  progress.answered(),
-                  progress.total()));
-      for (Answer answer : record.answers()) {
-        Step step = protocol.step(answer.step());
-        if (step.region().equals(region.id())) {
-          text.append("  %s %s%n".formatted(mark(step, answer), phrasing.of(answer.asStatement())));
-        }
-      }
-      String open = missing(record, region, phrasing);
-      if (!open.isEmpty()) {
-        text.append("    missing: ").append(open).append('\n');
+    ChecklistText all = new ChecklistText(record, assessment, settings);
+    record
+        .baby()
+        .facts()
+        .forEach((id, value) -> all.text.append("%-20s %s%n".formatted(id, value)));
+    record.progress().forEach(all::region);
+    all.open();
+    all.assessed();
+    return Spelling.of(all.text.toString(), settings);
+  }
+
+  private void region(Progress progress) {
+    Region region = record.protocol().region(progress.region()).orElseThrow();
+    String title = region.label().toUpperCase(Locale.ROOT);
+    text.append("%n%-14s %d of %d%n".formatted(title, progress.answered(), progress.total()));
+    for (Answer answer : record.answers()) {
+      Step step = record.protocol().step(answer.step());
+      if (step.region().equals(region.id())) {
+        text.append("  %s %s%n".formatted(mark(step, answer), phrasing.of(answer.asStatement())));
       }
     }
-    append(
-        text,
-        "KEY STEPS MISSING",
-        record.missingKeySteps().stream().map(slot -> name(slot, phrasing)).toList());
-    append(
-        text,
-        "OPEN QUESTIONS",
-        record.openQuestions().stream().map(asked -> asked.question().text()).toList());
-    append(
-        text,
-        "LEFT TO THE REVIEWER",
-        record.unsure().stream().map(heard -> "unsure: " + heard.heard().text()).toList());
-    append(
-        text,
+    String missing = missing(region);
+    if (!missing.isEmpty()) {
+      text.append("    missing: ").append(missing).append('\n');
+    }
+  }
+
+  private void open() {
+    list("KEY STEPS MISSING", record.missingKeySteps(), this::name);
+    list("OPEN QUESTIONS", record.openQuestions(), asked -> asked.question().text());
+    list("LEFT TO THE REVIEWER", record.unsure(), heard -> "unsure: " + heard.heard().text());
+  }
+
+  private void assessed() {
+    list(
         "TO ACT ON",
-        assessment.flags().stream()
-            .map(
-                flag -> flag.level().id().toUpperCase(java.util.Locale.ROOT) + ": " + flag.advice())
-            .toList());
-    append(text, "SIZE", assessment.sizes().stream().map(ChecklistText::size).toList());
-    append(
-        text,
-        "LATER",
-        assessment.plan().stream().map(item -> item.due() + ": " + item.what()).toList());
-    append(
-        text,
+        assessment.flags(),
+        flag -> flag.level().id().toUpperCase(Locale.ROOT) + ": " + flag.advice());
+    list("SIZE", assessment.sizes(), ChecklistText::size);
+    list("LATER", assessment.plan(), item -> item.due() + ": " + item.what());
+    list(
         "TO STATE",
-        assessment.needs().stream()
-            .map(need -> need.fact() + ", for: " + String.join("; ", need.reasons()))
-            .toList());
+        assessment.needs(),
+        need -> need.fact() + ", for: " + String.join("; ", need.reasons()));
     text.append("\nRules: ").append(String.join(", ", assessment.ruleSets())).append('\n');
     text.append(assessment.caution()).append('\n');
-    return Spelling.of(text.toString(), settings);
   }
 
   private static String size(Size size) {
@@ -88,21 +88,21 @@ final class ChecklistText {
         + size.remarks().stream().map(remark -> "; " + remark).collect(Collectors.joining());
   }
 
-  private static void append(StringBuilder text, String title, List<String> lines) {
-    if (!lines.isEmpty()) {
+  private <T> void list(String title, List<T> things, Function<T, String> line) {
+    if (!things.isEmpty()) {
       text.append('\n').append(title).append('\n');
-      lines.forEach(line -> text.append("  ").append(line).append('\n'));
+      things.forEach(thing -> text.append("  ").append(line.apply(thing)).append('\n'));
     }
   }
 
-  private static String missing(ExamRecord record, Region region, Phrasing phrasing) {
+  private String missing(Region region) {
     return record.missing().stream()
         .filter(slot -> record.protocol().step(slot.step()).region().equals(region.id()))
-        .map(slot -> name(slot, phrasing))
+        .map(this::name)
         .collect(Collectors.joining(", "));
   }
 
-  private static String name(Slot slot, Phrasing phrasing) {
+  private String name(Slot slot) {
     return phrasing.name(slot.step(), slot.side());
   }
 

@@ -20,6 +20,19 @@ final class RulesReader {
   private static final ObjectMapper YAML = new ObjectMapper(new YAMLFactory());
   private static final Set<String> NEVER_ASSUMED = Set.of("sex", "age", "gestation");
 
+  private static final Set<String> FLAG_KEYS =
+      Set.of(
+          "id",
+          "when",
+          "level",
+          "consider",
+          "advice",
+          "act-by",
+          "asks",
+          "steps",
+          "instead-of",
+          "source");
+
   private final Protocol protocol;
   private final Set<String> flagIds = new HashSet<>();
   private final Set<String> earlier = new HashSet<>();
@@ -69,20 +82,7 @@ final class RulesReader {
   }
 
   private Rule flag(JsonNode entry) {
-    onlyKeys(
-        "the rule",
-        entry,
-        Set.of(
-            "id",
-            "when",
-            "level",
-            "consider",
-            "advice",
-            "act-by",
-            "asks",
-            "steps",
-            "instead-of",
-            "source"));
+    onlyKeys("the rule", entry, FLAG_KEYS);
     ConditionReader reader = new ConditionReader(protocol, earlier);
     Condition when = reader.read(entry.path("when"));
     Level level = Level.of(text(entry, "level"));

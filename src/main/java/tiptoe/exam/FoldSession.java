@@ -1,6 +1,7 @@
 package tiptoe.exam;
 
 import java.time.Instant;
+import java.util.function.Function;
 
 /** What the events around the examination do to the record. */
 final class FoldSession {
@@ -16,20 +17,6 @@ final class FoldSession {
         (fold, entry, event) ->
             fold.gaps.add(new Gap(event.from(), event.seconds(), event.reason())));
     Fold.on(
-        Event.TailSetAside.class,
-        (fold, entry, event) ->
-            note(
-                fold,
-                entry,
-                "an unfinished line of "
-                    + event.bytes()
-                    + " bytes at the end of the journal was moved to "
-                    + event.file()));
-    Fold.on(
-        Event.ClockWentBack.class,
-        (fold, entry, event) ->
-            note(fold, entry, "the clock went back: the event before was at " + event.last()));
-    Fold.on(
         Event.FlagRaised.class,
         (fold, entry, event) -> fold.flags.add(new FlagHistory(event.flag(), entry.at(), null)));
     Fold.on(Event.FlagCleared.class, (fold, entry, event) -> clear(fold, event.flag(), entry.at()));
@@ -41,13 +28,27 @@ final class FoldSession {
           fold.phase = Phase.ENDED;
           fold.ended = entry.at();
         });
-    Fold.on(
+    registerNotes();
+  }
+
+  private static void registerNotes() {
+    noted(
+        Event.TailSetAside.class,
+        event ->
+            "an unfinished line of "
+                + event.bytes()
+                + " bytes at the end of the journal was moved to "
+                + event.file());
+    noted(
+        Event.ClockWentBack.class,
+        event -> "the clock went back: the event before was at " + event.last());
+    noted(
         Event.AudioRemoved.class,
-        (fold, entry, event) ->
-            note(
-                fold,
-                entry,
-                event.files().size() + " audio segments were removed: " + event.reason()));
+        event -> event.files().size() + " audio segments were removed: " + event.reason());
+  }
+
+  private static <E extends Event> void noted(Class<E> kind, Function<E, String> text) {
+    Fold.on(kind, (fold, entry, event) -> note(fold, entry, text.apply(event)));
   }
 
   private static void continued(Fold fold, Entry entry, Event.ExaminationContinued event) {

@@ -11,7 +11,6 @@ import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
-import tiptoe.protocol.Value;
 
 /**
  * One utterance being understood, phrase by phrase: carries a side to the next finding of the same
@@ -22,6 +21,7 @@ final class Breath {
   private final Findings findings;
   private final Questions questions;
   private final Source source;
+  private final CarriedSide carried;
   private final List<Meaning> meanings = new ArrayList<>();
 
   private String region;
@@ -29,15 +29,12 @@ final class Breath {
   private Question open;
   private boolean openIsCorrection;
 
-  // A side said once carries to the next finding of the same breath and region, and no further.
-  private Collection<Side> carried = List.of();
-  private String carriedIn;
-
   Breath(Protocol protocol, Dialogue dialogue, Source source) {
     this.protocol = protocol;
     this.findings = new Findings(protocol, source);
     this.questions = new Questions(protocol);
     this.source = source;
+    this.carried = new CarriedSide(protocol);
     this.region = dialogue.region();
     this.recent = new ArrayList<>(dialogue.recent());
     this.open = dialogue.open();
@@ -99,29 +96,11 @@ final class Breath {
   }
 
   private void finding(Clause clause, List<String> steps, boolean correction) {
-    String of = protocol.step(steps.get(0)).region();
-    Collection<Side> sides = clause.sides;
-    if (sides.isEmpty() && of.equals(carriedIn) && wantsSide(clause, steps)) {
-      sides = carried;
-    }
-    List<Meaning> made = findings.of(clause, steps, sides, correction);
-    carried = clause.sides.isEmpty() ? List.of() : List.copyOf(clause.sides);
-    carriedIn = of;
+    List<Meaning> made = findings.of(clause, steps, carried.of(clause, steps), correction);
     if (made.isEmpty()) {
       addToEarlier(clause, steps);
     }
     made.forEach(this::add);
-  }
-
-  // "Caput on the left, sutures overriding": sutures have no side, none is carried to them.
-  private boolean wantsSide(Clause clause, List<String> steps) {
-    return steps.stream()
-        .map(protocol::step)
-        .anyMatch(
-            step ->
-                step.sided()
-                    || clause.values.stream()
-                        .anyMatch(id -> step.value(id).map(Value::sided).orElse(false)));
   }
 
   // "two by three centimetres" behind "fontanelle soft": details of what was just stated.

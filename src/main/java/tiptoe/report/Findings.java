@@ -6,14 +6,12 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Flag;
 import tiptoe.clinical.PlanItem;
-import tiptoe.clinical.Size;
 import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Remark;
@@ -220,47 +218,8 @@ final class Findings {
         .toList();
   }
 
-  /** Each measurement with its centiles; a remark on all of them is said once, at the end. */
   List<String> sizes() {
-    List<Size> sizes = assessment.sizes();
-    boolean oneRemark =
-        sizes.size() > 1 && sizes.stream().map(Size::remarks).distinct().count() == 1;
-    List<String> lines = new ArrayList<>();
-    sizes.forEach(size -> lines.add(size(size) + (oneRemark ? "" : remarks(" — ", size))));
-    if (oneRemark && !sizes.get(0).remarks().isEmpty()) {
-      lines.add(remarks("", sizes.get(0)));
-    }
-    return lines;
-  }
-
-  private String size(Size size) {
-    String places =
-        size.against().stream()
-            .map(
-                place ->
-                    place.centileText()
-                        + " centile, z "
-                        + z(place.z())
-                        + " ("
-                        + standard(place.standard())
-                        + ")")
-            .collect(Collectors.joining("; "));
-    return record.protocol().step(size.step()).label() + (places.isEmpty() ? "" : ": " + places);
-  }
-
-  private static String standard(String id) {
-    return id.equals("intergrowth-21st") ? "INTERGROWTH-21st" : id.toUpperCase(Locale.ROOT);
-  }
-
-  private static String remarks(String before, Size size) {
-    return size.remarks().isEmpty() ? "" : before + String.join("; ", size.remarks());
-  }
-
-  private static String z(double z) {
-    return java.math.BigDecimal.valueOf(z)
-        .setScale(2, java.math.RoundingMode.HALF_UP)
-        .toPlainString()
-        .replace('-', '−');
+    return SizeLines.of(assessment.sizes(), record.protocol());
   }
 
   List<String> results() {

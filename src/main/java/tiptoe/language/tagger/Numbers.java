@@ -3,8 +3,10 @@ package tiptoe.language.tagger;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import tiptoe.language.NumberWords;
 import tiptoe.language.SecondReading.Claim;
@@ -92,49 +94,67 @@ final class Numbers {
 
   /** What the numbers say about the measured structures of the sentence. */
   static List<Claim> claims(List<At> numbers, List<Item> items, Protocol protocol) {
-    List<Hit> parts =
+    List<Hit> free =
         items.stream()
             .filter(item -> item.role() == Item.Role.PART)
             .map(Item::hit)
             .filter(hit -> !measured(hit, protocol).isEmpty())
-            .toList();
+            .collect(Collectors.toCollection(ArrayList::new));
     List<Claim> claims = new ArrayList<>();
-    Set<Hit> taken = new java.util.HashSet<>();
-    for (int i = 0; i < numbers.size(); i++) {
-      At number = numbers.get(i);
-      List<SpokenNumber> said = new ArrayList<>(List.of(number.said()));
-      int to = number.to();
-      if ("lb".equals(number.said().unit()) && i + 1 < numbers.size()) {
-        At minor = numbers.get(i + 1);
-        if ("oz".equals(minor.said().unit()) && minor.from() - number.to() <= 1) {
-          said.add(minor.said());
-          to = minor.to();
-          i++;
-        }
-      }
-      int next = i + 1 < numbers.size() ? numbers.get(i + 1).from() : Integer.MAX_VALUE;
-      int behind = to;
-      Hit part =
-          parts.stream()
-              .filter(hit -> !taken.contains(hit) && hit.to() <= number.from())
-              .reduce((first, second) -> second)
-              .or(
-                  () ->
-                      parts.stream()
-                          .filter(hit -> !taken.contains(hit))
-                          .filter(hit -> hit.from() >= behind && hit.from() < next)
-                          .findFirst())
-              .orElse(null);
+    List<Amount> amounts = amounts(numbers);
+    for (int i = 0; i < amounts.size(); i++) {
+      Amount amount = amounts.get(i);
+      int next = i + 1 < amounts.size() ? amounts.get(i + 1).from() : Integer.MAX_VALUE;
+      Hit part = nearest(free, amount, next).orElse(null);
       List<String> steps = part == null ? List.of() : measured(part, protocol);
       if (steps.size() == 1) {
-        taken.add(part);
-        Set<Integer> evidence = new TreeSet<>();
-        IntStream.range(part.from(), part.to()).forEach(evidence::add);
-        IntStream.range(number.from(), to).forEach(evidence::add);
-        claims.add(new Claim(steps.get(0), null, null, List.of(), said, evidence));
+        free.removeIf(part::equals);
+        claims.add(amount.claim(steps.get(0), part));
       }
     }
     return claims;
+  }
+
+  /** What was measured: a number, or pounds and the ounces behind them. */
+  private record Amount(int from, int to, List<SpokenNumber> said) {
+    Claim claim(String step, Hit part) {
+      Set<Integer> evidence = new TreeSet<>();
+      IntStream.range(part.from(), part.to()).forEach(evidence::add);
+      IntStream.range(from, to).forEach(evidence::add);
+      return new Claim(step, null, null, List.of(), said, evidence);
+    }
+  }
+
+  private static List<Amount> amounts(List<At> numbers) {
+    List<Amount> amounts = new ArrayList<>();
+    for (int i = 0; i < numbers.size(); i++) {
+      At number = numbers.get(i);
+      if (i + 1 < numbers.size() && isOunces(numbers.get(i + 1), number)) {
+        At ounces = numbers.get(++i);
+        amounts.add(new Amount(number.from(), ounces.to(), List.of(number.said(), ounces.said())));
+      } else {
+        amounts.add(new Amount(number.from(), number.to(), List.of(number.said())));
+      }
+    }
+    return amounts;
+  }
+
+  private static boolean isOunces(At number, At before) {
+    return "lb".equals(before.said().unit())
+        && "oz".equals(number.said().unit())
+        && number.from() - before.to() <= 1;
+  }
+
+  // The last structure before the number, else the first between it and the next number.
+  private static Optional<Hit> nearest(List<Hit> parts, Amount amount, int next) {
+    return parts.stream()
+        .filter(hit -> hit.to() <= amount.from())
+        .reduce((first, second) -> second)
+        .or(
+            () ->
+                parts.stream()
+                    .filter(hit -> hit.from() >= amount.to() && hit.from() < next)
+                    .findFirst());
   }
 
   private static List<String> measured(Hit part, Protocol protocol) {
