@@ -1,68 +1,38 @@
 package tiptoe.screen.review;
 
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
 import tiptoe.clinical.Assessment;
-import tiptoe.clinical.Flag;
-import tiptoe.exam.Answer;
 import tiptoe.exam.Asked;
 import tiptoe.exam.Changes;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
 import tiptoe.exam.NotRecorded;
 import tiptoe.exam.Review;
-import tiptoe.exam.Said;
 import tiptoe.exam.Slot;
-import tiptoe.exam.Status;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpretation;
-import tiptoe.language.Meaning;
 import tiptoe.language.Phrasing;
 import tiptoe.language.Question;
 import tiptoe.language.Source;
 import tiptoe.language.Statement;
 import tiptoe.protocol.Side;
-import tiptoe.protocol.Step;
-import tiptoe.protocol.Value;
 
 /**
  * Where a record is reviewed: carries out what the reviewer asks for and says what came of it, in
  * words. Knows nothing of keys and screens.
  */
 public final class Desk {
-  private static final String SIGNED = "the record is signed: start an addendum first, by A";
-
-  private final Supplier<ExamRecord> source;
-  private final Examination examination;
-  private final String readOnly;
+  private final UnderReview under;
   private final TypedWords words;
-  private final Function<ExamRecord, Assessment> assessor;
   private final Sealing sealing;
-  private ExamRecord record;
-  private Assessment assessment;
-  private Reviewer reviewer;
-  private Review review;
 
-  private Desk(
-      Supplier<ExamRecord> source,
-      Examination examination,
-      String readOnly,
-      TypedWords words,
-      Function<ExamRecord, Assessment> assessor,
-      Sealing sealing) {
-    this.source = source;
-    this.examination = examination;
-    this.readOnly = readOnly;
+  private Desk(UnderReview under, TypedWords words, Sealing sealing) {
+    this.under = under;
     this.words = words;
-    this.assessor = assessor;
     this.sealing = sealing;
-    refresh();
   }
 
   /** A desk that edits. */
@@ -71,7 +41,8 @@ public final class Desk {
       TypedWords words,
       Function<ExamRecord, Assessment> assessor,
       Sealing sealing) {
-    return new Desk(examination::record, examination, null, words, assessor, sealing);
+    return new Desk(
+        new UnderReview(examination::record, examination, null, assessor), words, sealing);
   }
 
   /**
@@ -85,26 +56,20 @@ public final class Desk {
       String why,
       TypedWords words,
       Function<ExamRecord, Assessment> assessor) {
-    return new Desk(source, null, why, words, assessor, null);
+    return new Desk(new UnderReview(source, null, why, assessor), words, null);
   }
 
   /** Takes in what changed; whether something has. */
   boolean refresh() {
-    ExamRecord now = source.get();
-    if (now == record) {
-      return false;
-    }
-    record = now;
-    assessment = assessor.apply(now);
-    return true;
+    return under.refresh();
   }
 
   public ExamRecord record() {
-    return record;
+    return under.record();
   }
 
   public Assessment assessment() {
-    return assessment;
+    return under.assessment();
   }
 
   TypedWords words() {
@@ -113,49 +78,29 @@ public final class Desk {
 
   /** Why it can only be read; null when it can be edited. */
   String whyReadOnly() {
-    return readOnly;
+    return under.whyReadOnly();
   }
 
   /** Who reviews; null while nobody has said so. */
   Reviewer reviewer() {
-    return reviewer;
+    return under.reviewer();
   }
 
   /** From here on edits are this reviewer's. */
   public void reviewer(Reviewer who) {
-    reviewer = who;
-    review = examination == null ? null : examination.review(who.name());
+    under.reviewer(who);
   }
 
   List<String> beforeSigning() throws IOException {
-    return BeforeSigning.of(record, assessment, sealing.problems());
+    return BeforeSigning.of(record(), assessment(), sealing.problems());
+  }
+
+  private Reply edit(Function<Review, Changes> what) {
+    return edit(what, changes -> new ChangeWords(record()).of(changes));
   }
 
   private Reply edit(Function<Review, Changes> what, Function<Changes, String> told) {
-    if (readOnly != null) {
-      return Reply.refused("read only: " + readOnly);
-    }
-    if (record.signed()) {
-      return Reply.refused(SIGNED);
-    }
-    return carryOut(what, told);
-  }
-
-  private Reply carryOut(Function<Review, Changes> what, Function<Changes, String> told) {
-    try {
-      Changes changes = what.apply(review);
-      if (changes.isEmpty()) {
-        return Reply.refused("there is nothing to change");
-      }
-      refresh();
-      examination.flags(assessment.flags().stream().map(Flag::recorded).toList());
-      refresh();
-      return Reply.done(told.apply(changes));
-    } catch (NotRecorded e) {
-      return Reply.refused("NOT RECORDED: " + e.getMessage());
-    } catch (IllegalArgumentException | IllegalStateException e) {
-      return Reply.refused(e.getMessage());
-    }
+    return under.refusal().orElseGet(() -> under.carryOut(what, told));
   }
 
   /**
@@ -167,14 +112,11 @@ public final class Desk {
   public Reply type(String line, String region, Question asking) {
     Integer number = number(asking);
     return understood(
-        line,
-        region,
-        asking,
-        meaning -> edit(review -> review.enter(line, meaning, number), this::recorded));
+        line, region, asking, meaning -> edit(review -> review.enter(line, meaning, number)));
   }
 
   private Integer number(Question asking) {
-    return record.openQuestions().stream()
+    return record().openQuestions().stream()
         .filter(asked -> asked.question().equals(asking))
         .map(Asked::number)
         .findFirst()
@@ -189,8 +131,8 @@ public final class Desk {
         asking,
         meaning ->
             meaning.statements().isEmpty()
-                ? edit(review -> review.enter(line, meaning, null), this::recorded)
-                : edit(review -> review.accept(utterance, meaning.statements()), this::recorded));
+                ? edit(review -> review.enter(line, meaning, null))
+                : edit(review -> review.accept(utterance, meaning.statements())));
   }
 
   /** Takes in what is to stand in the place of a statement. */
@@ -205,138 +147,62 @@ public final class Desk {
                 "expected one finding in its place, found " + meaning.statements().size());
           }
           Statement to = meaning.statements().get(0);
-          return edit(review -> review.change(statement, to), this::recorded);
+          return edit(review -> review.change(statement, to));
         });
   }
 
   private Reply understood(
       String line, String region, Question asking, Function<Interpretation, Reply> then) {
     Interpretation meaning = words.meaning(line, new Dialogue(region, List.of(), asking));
-    if (!meaning.uncovered().isEmpty()) {
-      return Reply.refused(
-          "nothing recorded; not understood: " + String.join(" ", meaning.uncovered()));
-    }
-    if (meaning.of(Meaning.Instruction.class).findAny().isPresent()) {
-      return Reply.refused("nothing recorded: that is a command of the examination");
-    }
-    for (Statement statement : meaning.statements()) {
-      Step step = record.protocol().step(statement.step());
-      String sex = record.baby().sex().orElse(null);
-      boolean left = statement.group() || Value.NOT_EXAMINED.equals(statement.value());
-      if (!step.appliesTo(sex) && !left) {
-        return Reply.refused(
-            "nothing recorded: "
-                + step.label()
-                + " does not go with a "
-                + sex
-                + "; correct the sex first if it is wrong");
-      }
-    }
-    List<Question> questions = meaning.questions();
-    boolean says =
-        !meaning.statements().isEmpty()
-            || meaning.of(Meaning.Fact.class).findAny().isPresent()
-            || meaning.of(Meaning.Answers.class).findAny().isPresent();
-    if (!says) {
-      return questions.isEmpty()
-          ? Reply.refused("nothing recorded: that states no finding")
-          : new Reply("nothing recorded yet", true, questions);
+    Reply refusal = new TypedLine(meaning, record()).refusal().orElse(null);
+    if (refusal != null) {
+      return refusal;
     }
     Reply reply = then.apply(meaning);
-    return new Reply(reply.text(), reply.refused(), reply.refused() ? List.of() : questions);
-  }
-
-  private String recorded(Changes changes) {
-    Phrasing phrasing = new Phrasing(record.protocol());
-    List<String> parts = new ArrayList<>();
-    for (Said said : changes.statements()) {
-      String what = phrasing.of(said.statement());
-      switch (said.status()) {
-        case STANDS -> parts.add("recorded " + what + replaced(said, phrasing));
-        case CONFIRMS -> parts.add("recorded already: " + what);
-        default -> {}
-      }
-    }
-    changes
-        .of(tiptoe.exam.Event.ContextStated.class)
-        .forEach(fact -> parts.add("noted " + fact.fact() + ": " + fact.value()));
-    return parts.isEmpty() ? "noted" : String.join("; ", parts);
-  }
-
-  private String replaced(Said said, Phrasing phrasing) {
-    String old =
-        said.of().stream()
-            .flatMap(number -> record.statement(number).stream())
-            .filter(one -> one.status() == Status.REPLACED)
-            .map(one -> phrasing.of(one.statement()))
-            .distinct()
-            .collect(Collectors.joining(", "));
-    return old.isEmpty() ? "" : ", in place of " + old;
+    return new Reply(
+        reply.text(), reply.refused(), reply.refused() ? List.of() : meaning.questions());
   }
 
   /** Puts a finding on the other side. */
   public Reply otherSide(int statement) {
-    Statement now = whole(statement);
+    Statement now = new Standing(record()).typed(statement);
     if (now.side() == null) {
       return Reply.refused("that finding has no side");
     }
-    Side other = now.side() == Side.LEFT ? Side.RIGHT : Side.LEFT;
-    return edit(review -> review.change(statement, now.withSide(other)), this::recorded);
+    Side other = now.side().other();
+    return edit(review -> review.change(statement, now.withSide(other)));
   }
 
   /** Gives a finding another value; what was said beside it is kept where it still belongs. */
   public Reply value(int statement, String value) {
-    Statement now = whole(statement);
-    Step step = record.protocol().step(now.step());
-    Map<String, String> details = new TreeMap<>(now.details());
-    details
-        .keySet()
-        .removeIf(id -> step.detail(id).map(detail -> !detail.belongsTo(value)).orElse(true));
-    boolean sided = step.sided() || step.value(value).map(Value::sided).orElse(false);
-    Statement to =
-        new Statement(
-            now.step(),
-            sided ? now.side() : null,
-            value,
-            null,
-            details,
-            List.of(),
-            false,
-            Source.TYPED);
-    return edit(review -> review.change(statement, to), this::recorded);
-  }
-
-  /** The statement with the details of those that confirm it. */
-  private Statement whole(int number) {
-    Said said = record.statement(number).orElseThrow();
-    Answer answer = said.stands() ? Items.answer(record, said) : null;
-    return (answer == null ? said.statement() : answer.asStatement()).withSource(Source.TYPED);
+    Statement to = new Standing(record()).typed(statement, value);
+    return edit(review -> review.change(statement, to));
   }
 
   /** Answers a step that is missing. */
   public Reply fill(Slot slot, String value) {
     Statement statement = Statement.of(slot.step(), slot.side(), value).withSource(Source.TYPED);
-    return edit(review -> review.state(statement), this::recorded);
+    return edit(review -> review.state(statement));
   }
 
   /** Lets a statement count that does not count any more. */
   public Reply restate(int statement) {
-    Statement again = whole(statement);
-    return edit(review -> review.state(again), this::recorded);
+    Statement again = new Standing(record()).typed(statement);
+    return edit(review -> review.state(again));
   }
 
   public Reply reject(int statement, String reason) {
-    Phrasing phrasing = new Phrasing(record.protocol());
-    String what = phrasing.of(record.statement(statement).orElseThrow().statement());
+    Phrasing phrasing = new Phrasing(record().protocol());
+    String what = phrasing.of(record().statement(statement).orElseThrow().statement());
     return edit(review -> review.reject(statement, reason), changes -> "taken out: " + what);
   }
 
   public Reply accept(int utterance) {
     boolean nothing =
-        record.utterance(utterance).map(heard -> heard.candidates().isEmpty()).orElse(true);
+        record().utterance(utterance).map(heard -> heard.candidates().isEmpty()).orElse(true);
     return nothing
         ? Reply.refused("it was not understood: type what was said, by e")
-        : edit(review -> review.accept(utterance), this::recorded);
+        : edit(review -> review.accept(utterance));
   }
 
   public Reply dismiss(int utterance) {
@@ -344,7 +210,7 @@ public final class Desk {
   }
 
   public Reply notExamined(Slot slot, String reason) {
-    return edit(review -> review.notExamined(slot.step(), slot.side(), reason), this::recorded);
+    return edit(review -> review.notExamined(slot.step(), slot.side(), reason));
   }
 
   /** Answers a contradiction. */
@@ -376,27 +242,28 @@ public final class Desk {
 
   /** Opens a signed record for edits with a signature of their own. */
   public Reply startAddendum(String reason) {
-    if (readOnly != null) {
-      return Reply.refused("read only: " + readOnly);
-    }
-    return carryOut(review -> review.startAddendum(reason), changes -> "addendum begun: " + reason);
+    return under
+        .readOnly()
+        .orElseGet(
+            () ->
+                under.carryOut(
+                    review -> review.startAddendum(reason),
+                    changes -> "addendum begun: " + reason));
   }
 
   /** Seals the record. */
   public Reply sign(String name, String role) {
-    if (readOnly != null) {
-      return Reply.refused("read only: " + readOnly);
-    }
-    if (record.signed()) {
-      return Reply.refused(SIGNED);
-    }
+    return under.refusal().orElseGet(() -> seal(name, role));
+  }
+
+  private Reply seal(String name, String role) {
     if (name.isBlank() || role.isBlank()) {
       return Reply.refused("not signed: expected a name and a role");
     }
     try {
       sealing.sign(name.strip(), role.strip());
       reviewer(new Reviewer(name, role));
-      return Reply.done("signed by " + reviewer);
+      return Reply.done("signed by " + reviewer());
     } catch (IOException | NotRecorded | IllegalStateException e) {
       return Reply.refused("NOT SIGNED: " + e.getMessage());
     } finally {

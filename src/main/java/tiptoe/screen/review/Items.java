@@ -10,19 +10,13 @@ import java.util.Set;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Flag;
 import tiptoe.clinical.Need;
-import tiptoe.exam.Answer;
-import tiptoe.exam.Asked;
-import tiptoe.exam.Candidate;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
-import tiptoe.exam.Gap;
 import tiptoe.exam.MissingDetail;
-import tiptoe.exam.Outcome;
 import tiptoe.exam.Remark;
 import tiptoe.exam.Said;
 import tiptoe.exam.Slot;
-import tiptoe.exam.Utterance;
 import tiptoe.language.Phrasing;
 import tiptoe.protocol.Labels;
 import tiptoe.protocol.Region;
@@ -50,76 +44,13 @@ public final class Items {
   /** The items of a record, in the order of the review. */
   public static List<Item> of(ExamRecord record, Assessment assessment) {
     Items all = new Items(record, assessment);
-    all.toDecide();
+    all.items.addAll(new UndecidedItems(record).list());
     Set<Integer> flagged = all.flagged();
     all.baby();
     record.protocol().regions().forEach(region -> all.region(region, flagged));
     all.remarks();
-    all.unused();
+    all.items.addAll(new UnusedItems(record).list());
     return List.copyOf(all.items);
-  }
-
-  private void toDecide() {
-    List<Item> open = new ArrayList<>();
-    record.openQuestions().forEach(asked -> open.add(question(asked)));
-    record.unsure().forEach(utterance -> open.add(unsure(utterance)));
-    open.sort(Comparator.comparingInt(item -> place(item.region())));
-    items.addAll(open);
-  }
-
-  private int place(String region) {
-    List<String> ids = record.protocol().regions().stream().map(Region::id).toList();
-    return ids.indexOf(region);
-  }
-
-  private Item question(Asked asked) {
-    String step = asked.question().about() == null ? null : asked.question().about().step();
-    Slot slot = step == null ? null : new Slot(step, asked.question().about().side());
-    return new Item(
-        Item.Kind.QUESTION,
-        Section.DECIDE,
-        step == null ? null : region(step),
-        asked.number(),
-        "",
-        slot,
-        Item.Sign.UNSURE,
-        asked.question().text(),
-        Trace.of(record, asked.utterance(), "", null),
-        slot == null ? List.of() : standing(slot),
-        EnumSet.of(Filter.UNSURE));
-  }
-
-  private Item unsure(Utterance utterance) {
-    List<Candidate> candidates = utterance.candidates();
-    String seems =
-        String.join("; ", candidates.stream().map(one -> phrasing.of(one.statement())).toList());
-    Slot slot =
-        candidates.isEmpty()
-            ? null
-            : new Slot(candidates.get(0).statement().step(), candidates.get(0).statement().side());
-    List<String> notes = new ArrayList<>();
-    candidates.forEach(
-        one -> notes.addAll(standing(new Slot(one.statement().step(), one.statement().side()))));
-    return new Item(
-        Item.Kind.UTTERANCE,
-        Section.DECIDE,
-        slot == null ? null : region(slot.step()),
-        utterance.number(),
-        "",
-        slot,
-        Item.Sign.UNSURE,
-        seems.isEmpty() ? "unsure: \"" + utterance.heard().text() + "\"" : "unsure: " + seems,
-        Trace.of(utterance),
-        notes,
-        EnumSet.of(Filter.UNSURE));
-  }
-
-  /** What stands in a place, so that it is seen what an edit would replace. */
-  private List<String> standing(Slot slot) {
-    return record.answers(slot.step()).stream()
-        .filter(answer -> slot.side() == null || answer.side() == slot.side())
-        .map(answer -> "stands now: " + phrasing.of(answer.asStatement()))
-        .toList();
   }
 
   private Set<Integer> flagged() {
@@ -258,7 +189,7 @@ public final class Items {
             + label
             + " was not stated",
         Trace.NONE,
-        standing(missing.slot()),
+        new Standing(record).lines(missing.slot()),
         EnumSet.of(Filter.MISSING));
   }
 
@@ -281,71 +212,5 @@ public final class Items {
                   : List.of("first read as: " + remark.heard()),
               edited ? EnumSet.of(Filter.CHANGED) : Set.of()));
     }
-  }
-
-  private void unused() {
-    record.utterances().stream()
-        .filter(utterance -> !utterance.waits() && cameToNothing(utterance))
-        .forEach(utterance -> items.add(unused(utterance)));
-    record.gaps().forEach(gap -> items.add(gap(gap)));
-  }
-
-  /** Nothing that is in the record was made of it. */
-  private boolean cameToNothing(Utterance utterance) {
-    Integer number = utterance.number();
-    boolean remark = utterance.heard().outcome() == Outcome.REMARK;
-    return !remark
-        && record.statements().stream().noneMatch(said -> number.equals(said.utterance()))
-        && record.questions().stream().noneMatch(asked -> number.equals(asked.utterance()))
-        && record.entries().stream()
-            .map(Entry::event)
-            .filter(Event.ContextStated.class::isInstance)
-            .noneMatch(event -> number.equals(((Event.ContextStated) event).utterance()));
-  }
-
-  private Item unused(Utterance utterance) {
-    boolean reviewed = utterance.reviewed() != null;
-    List<String> notes = new ArrayList<>();
-    if (reviewed) {
-      notes.add(utterance.reviewed() ? "reviewed: accepted" : "reviewed: not to be used");
-    }
-    if (!utterance.uncovered().isEmpty()) {
-      notes.add("not understood: " + String.join(" ", utterance.uncovered()));
-    }
-    return new Item(
-        Item.Kind.UTTERANCE,
-        Section.UNUSED,
-        null,
-        utterance.number(),
-        "",
-        null,
-        Item.Sign.SKIPPED,
-        utterance.heard().outcome().id() + ": \"" + utterance.heard().text() + "\"",
-        Trace.of(utterance),
-        notes,
-        reviewed ? EnumSet.of(Filter.CHANGED) : Set.of());
-  }
-
-  private static Item gap(Gap gap) {
-    return new Item(
-        Item.Kind.GAP,
-        Section.UNUSED,
-        null,
-        0,
-        "gap " + gap.from(),
-        null,
-        Item.Sign.OPEN,
-        String.format(Locale.ROOT, "not heard for %.1f s: %s", gap.seconds(), gap.reason()),
-        new Trace("", "", "", null, gap.from(), gap.from() + gap.seconds(), null),
-        List.of(),
-        Set.of());
-  }
-
-  /** What stands on a statement, details that confirm it included; null where nothing does. */
-  static Answer answer(ExamRecord record, Said said) {
-    return record.answers(said.statement().step()).stream()
-        .filter(answer -> answer.statement() == said.number())
-        .findFirst()
-        .orElse(null);
   }
 }

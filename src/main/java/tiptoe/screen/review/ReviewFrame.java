@@ -111,11 +111,15 @@ final class ReviewFrame {
       }
     }
     int rows = Math.max(1, area.height() - 1);
-    if (lines.size() > area.height()) {
-      int from = Math.min(reviewing.pageFrom(), lines.size() - rows);
+    boolean fits = lines.size() <= area.height();
+    int from = reviewing.pageFrom(fits ? 0 : lines.size() - rows);
+    if (!fits) {
       int below = lines.size() - from - rows;
       lines = new ArrayList<>(lines.subList(from, from + rows));
-      String more = below == 0 ? "the end" : "and " + below + " lines more, by the arrows";
+      String more =
+          below == 0
+              ? "the end"
+              : "and " + below + (below == 1 ? " line" : " lines") + " more, by the arrows";
       lines.add(new Line("   " + more, Ink.STRONG));
     }
     canvas.lines(area, lines);

@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.Set;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Flag;
-import tiptoe.exam.Answer;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
@@ -26,8 +25,7 @@ record StatementItems(ExamRecord record, Assessment assessment) {
 
   Item of(Said said, Section section) {
     Phrasing phrasing = new Phrasing(record.protocol());
-    Answer answer = said.stands() ? Items.answer(record, said) : null;
-    Statement shown = answer == null ? said.statement() : answer.asStatement();
+    Statement shown = new Standing(record).of(said);
     List<Flag> flags = flags(said);
     return new Item(
         Item.Kind.STATEMENT,

@@ -275,6 +275,26 @@ class ReviewingTest {
   }
 
   @Test
+  void aListIsReadToItsEndAlsoWhereItsLinesWrapAndIsScrolledBackAtOnce() throws IOException {
+    examine();
+    Reviewing reviewing = reviewing();
+    press(reviewing, "S");
+    String top = frame(reviewing, 40, 12);
+    for (int i = 0; i < 500; i++) {
+      reviewing.key(new KeyStroke(KeyType.ArrowDown));
+    }
+    String end = frame(reviewing, 40, 12);
+    assertTrue(end.contains("the end"), end);
+    reviewing.key(new KeyStroke(KeyType.ArrowUp));
+    String above = frame(reviewing, 40, 12);
+    assertTrue(above.contains("and 1 line more"), above);
+    for (int i = 0; i < 500; i++) {
+      reviewing.key(new KeyStroke(KeyType.ArrowUp));
+    }
+    assertEquals(top, frame(reviewing, 40, 12));
+  }
+
+  @Test
   void anotherWindowOnlyReadsAndIsToldWhy() {
     examine();
     Desk desk =

@@ -1,0 +1,63 @@
+package tiptoe.screen.review;
+
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import tiptoe.exam.Answer;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Said;
+import tiptoe.exam.Slot;
+import tiptoe.language.Phrasing;
+import tiptoe.language.Source;
+import tiptoe.language.Statement;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+
+/** What stands in a record, with the details that later statements added. */
+record Standing(ExamRecord record) {
+  /** What stands in a place, a line each, so that it is seen what an edit would replace. */
+  List<String> lines(Slot slot) {
+    Phrasing phrasing = new Phrasing(record.protocol());
+    return record.answers(slot.step()).stream()
+        .filter(answer -> slot.side() == null || answer.side() == slot.side())
+        .map(answer -> "stands now: " + phrasing.of(answer.asStatement()))
+        .toList();
+  }
+
+  /** A statement with all that was added to it; as it was said where it does not stand. */
+  Statement of(Said said) {
+    if (!said.stands()) {
+      return said.statement();
+    }
+    return record.answers(said.statement().step()).stream()
+        .filter(answer -> answer.statement() == said.number())
+        .findFirst()
+        .map(Answer::asStatement)
+        .orElse(said.statement());
+  }
+
+  /** A statement as a reviewer would type it. */
+  Statement typed(int number) {
+    return of(record.statement(number).orElseThrow()).withSource(Source.TYPED);
+  }
+
+  /** The same with another value; what was said beside it is kept where it still belongs. */
+  Statement typed(int number, String value) {
+    Statement now = typed(number);
+    Step step = record.protocol().step(now.step());
+    Map<String, String> details = new TreeMap<>(now.details());
+    details
+        .keySet()
+        .removeIf(id -> step.detail(id).map(detail -> !detail.belongsTo(value)).orElse(true));
+    boolean sided = step.sided() || step.value(value).map(Value::sided).orElse(false);
+    return new Statement(
+        now.step(),
+        sided ? now.side() : null,
+        value,
+        null,
+        details,
+        List.of(),
+        false,
+        Source.TYPED);
+  }
+}

@@ -1,0 +1,77 @@
+package tiptoe.screen.review;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import tiptoe.exam.Entry;
+import tiptoe.exam.Event;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Gap;
+import tiptoe.exam.Outcome;
+import tiptoe.exam.Utterance;
+
+/** What came to nothing: utterances of which nothing was made, and sound that was not heard. */
+record UnusedItems(ExamRecord record) {
+  /** The items, utterances first. */
+  List<Item> list() {
+    List<Item> items = new ArrayList<>();
+    record.utterances().stream()
+        .filter(utterance -> !utterance.waits() && cameToNothing(utterance))
+        .forEach(utterance -> items.add(unused(utterance)));
+    record.gaps().forEach(gap -> items.add(gap(gap)));
+    return items;
+  }
+
+  /** Nothing that is in the record was made of it. */
+  private boolean cameToNothing(Utterance utterance) {
+    Integer number = utterance.number();
+    boolean remark = utterance.heard().outcome() == Outcome.REMARK;
+    return !remark
+        && record.statements().stream().noneMatch(said -> number.equals(said.utterance()))
+        && record.questions().stream().noneMatch(asked -> number.equals(asked.utterance()))
+        && record.entries().stream()
+            .map(Entry::event)
+            .filter(Event.ContextStated.class::isInstance)
+            .noneMatch(event -> number.equals(((Event.ContextStated) event).utterance()));
+  }
+
+  private Item unused(Utterance utterance) {
+    boolean reviewed = utterance.reviewed() != null;
+    List<String> notes = new ArrayList<>();
+    if (reviewed) {
+      notes.add(utterance.reviewed() ? "reviewed: accepted" : "reviewed: not to be used");
+    }
+    if (!utterance.uncovered().isEmpty()) {
+      notes.add("not understood: " + String.join(" ", utterance.uncovered()));
+    }
+    return new Item(
+        Item.Kind.UTTERANCE,
+        Section.UNUSED,
+        null,
+        utterance.number(),
+        "",
+        null,
+        Item.Sign.SKIPPED,
+        utterance.heard().outcome().id() + ": \"" + utterance.heard().text() + "\"",
+        Trace.of(utterance),
+        notes,
+        reviewed ? EnumSet.of(Filter.CHANGED) : Set.of());
+  }
+
+  private static Item gap(Gap gap) {
+    return new Item(
+        Item.Kind.GAP,
+        Section.UNUSED,
+        null,
+        0,
+        "gap " + gap.from(),
+        null,
+        Item.Sign.OPEN,
+        String.format(Locale.ROOT, "not heard for %.1f s: %s", gap.seconds(), gap.reason()),
+        new Trace("", "", "", null, gap.from(), gap.from() + gap.seconds(), null),
+        List.of(),
+        Set.of());
+  }
+}
