@@ -106,6 +106,9 @@ class ArchitectureTest {
     "measure, speech",
     "report, measure",
     "screen, measure",
+    "screen, audio",
+    "screen, speech",
+    "screen, report",
   })
   void aStageDoesNotKnowWhatIsNotItsBusiness(String stage, String other) {
     noClasses()

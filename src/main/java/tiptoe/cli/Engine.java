@@ -13,6 +13,7 @@ import tiptoe.graph.GraphInputs;
 import tiptoe.graph.GraphSettings;
 import tiptoe.graph.GraphSources;
 import tiptoe.graph.ModelFolder;
+import tiptoe.speech.Later;
 import tiptoe.speech.Recogniser;
 import tiptoe.speech.SpeechModel;
 

@@ -21,6 +21,7 @@ import tiptoe.protocol.Caution;
 import tiptoe.screen.Look;
 import tiptoe.screen.Terminals;
 import tiptoe.settings.Settings;
+import tiptoe.speech.Later;
 
 /** Listens to an examination and keeps its record. */
 @Command(

@@ -29,6 +29,7 @@ import tiptoe.language.Command;
 import tiptoe.screen.ExamScreen;
 import tiptoe.screen.Look;
 import tiptoe.screen.ScreenState;
+import tiptoe.screen.SoundState;
 import tiptoe.screen.Terminals;
 import tiptoe.speech.Utterance;
 
@@ -121,7 +122,7 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
   public void sound(Chunk chunk, double second) {
     heard = second + (double) chunk.samples().length / Pcm.RATE;
     Level level = Level.of(chunk.samples());
-    int loudness = ScreenState.loudness(level.rmsDb(), level.isClipping());
+    int loudness = SoundState.loudness(level.rmsDb(), level.isClipping());
     update(now -> now.withSound(loudness, (int) second));
   }
 

@@ -4,6 +4,7 @@ import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Assessor;
 import tiptoe.clinical.Flag;
@@ -32,8 +33,6 @@ import tiptoe.speech.Verdict;
  * what keys ask for may come from different threads.
  */
 final class Session {
-  private static final String MAY_BE = "may also be: ";
-
   private final Supplier<Interpreter> interpreter;
   private final Rejection rejection = Rejection.standard();
   private final Examination examination;
@@ -97,15 +96,15 @@ final class Session {
             verdict.reason());
     List<String> words = heard.words().stream().map(Word::text).toList();
     Interpretation meaning = interpret(words, Source.GRAMMAR);
-    Heard judged = doubted(heard, meaning, rejection.rivals(utterance));
-    judged = doubted(judged, meaning, rejection.better(utterance).stream().toList());
+    Optional<String> doubt =
+        heard.outcome() == Outcome.ACCEPTED ? doubt(utterance, meaning) : Optional.empty();
+    Heard judged = doubt.map(why -> because(heard, Outcome.UNSURE, why)).orElse(heard);
     Optional<FreeWording> free = rejection.freely(utterance);
     if (judged.outcome() != Outcome.ACCEPTED && free.isPresent()) {
       Interpretation other =
           inOtherWords(free.get().known().stream().map(tiptoe.speech.Word::text).toList());
       if (!other.statements().isEmpty()) {
-        String reason =
-            judged.reason().startsWith(MAY_BE) ? judged.reason() : "heard in free wordings";
+        String reason = doubt.orElse("heard in free wordings");
         return hear(
             heard(utterance, free.get().text(), free.get().known(), offset, Outcome.UNSURE, reason),
             other);
@@ -182,16 +181,11 @@ final class Session {
   }
 
   // What may as well have been said and means something else makes an utterance unsure.
-  private Heard doubted(Heard heard, Interpretation meaning, List<String> rivals) {
-    if (heard.outcome() == Outcome.ACCEPTED) {
-      for (String rival : rivals) {
-        if (!means(rival).equals(meaning.meanings())) {
-          return because(
-              heard, Outcome.UNSURE, MAY_BE + (rival.isEmpty() ? "other speech" : rival));
-        }
-      }
-    }
-    return heard;
+  private Optional<String> doubt(Utterance utterance, Interpretation meaning) {
+    return Stream.concat(rejection.rivals(utterance).stream(), rejection.better(utterance).stream())
+        .filter(rival -> !means(rival).equals(meaning.meanings()))
+        .findFirst()
+        .map(rival -> "may also be: " + (rival.isEmpty() ? "other speech" : rival));
   }
 
   private List<Meaning> means(String text) {

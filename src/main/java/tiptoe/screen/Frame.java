@@ -50,7 +50,7 @@ final class Frame {
     int heard = main.height() >= TALL ? main.height() / 3 : main.height() >= 20 ? 6 : 4;
     new HeardPane(canvas, state, overview).draw(main.bottom(heard));
     Area work = main.top(main.height() - heard);
-    AttentionPane attention = new AttentionPane(canvas, overview, state.seconds());
+    AttentionPane attention = new AttentionPane(canvas, overview, state.sound().seconds());
     if (all.width() >= WIDE) {
       int right = all.width() / 4;
       Area side = new Area(all.width() - right, 1, right, work.height());
@@ -63,7 +63,7 @@ final class Frame {
       work = work.top(work.height() - rows);
     }
     if (state.showing() == ScreenState.Showing.HELP) {
-      new HelpPane(canvas, state.seconds()).draw(work);
+      new HelpPane(canvas, state.sound().seconds()).draw(work);
     } else if (HeardPane.longNotice(state, main.bottom(heard))) {
       notice(work);
     } else {
@@ -76,7 +76,7 @@ final class Frame {
         Wrap.words(state.notice(), area.width()).stream()
             .map(line -> List.of(new Line(line, Ink.STRONG)))
             .toList();
-    canvas.lines(area, Pages.at(blocks, area.height(), state.seconds()));
+    canvas.lines(area, Pages.at(blocks, area.height(), state.sound().seconds()));
   }
 
   private void work(Area area) {
@@ -95,9 +95,10 @@ final class Frame {
 
   private void header(Area area) {
     canvas.row(area, 0, Ink.BAR);
-    String elapsed = "%02d:%02d".formatted(state.seconds() / 60, state.seconds() % 60);
-    int loud = Math.min(state.loudness(), ScreenState.LOUDEST);
-    String meter = glyphs.full().repeat(loud) + glyphs.empty().repeat(ScreenState.LOUDEST - loud);
+    String elapsed =
+        "%02d:%02d".formatted(state.sound().seconds() / 60, state.sound().seconds() % 60);
+    int loud = Math.min(state.sound().loudness(), SoundState.LOUDEST);
+    String meter = glyphs.full().repeat(loud) + glyphs.empty().repeat(SoundState.LOUDEST - loud);
     String right = elapsed + "  mic [" + meter + "] " + sound() + " ";
     if (phase().length() + right.length() + 2 > area.width()) {
       // What state it is in goes before how loud it is.
@@ -138,22 +139,22 @@ final class Frame {
   }
 
   private String sound() {
-    if (!state.listening()) {
+    if (!state.sound().listening()) {
       return "";
     }
-    if (!state.trouble().isEmpty()) {
+    if (!state.sound().trouble().isEmpty()) {
       return "TROUBLE";
     }
-    if (state.loudness() > ScreenState.LOUDEST) {
+    if (state.sound().loudness() > SoundState.LOUDEST) {
       return "TOO LOUD";
     }
-    boolean kept = state.keepsSound() && state.record().phase() != Phase.PAUSED;
+    boolean kept = state.sound().kept() && state.record().phase() != Phase.PAUSED;
     return kept ? "sound kept" : "sound not kept";
   }
 
   private String phase() {
     return switch (state.record().phase()) {
-      case LISTENING -> state.listening() ? "LISTENING" : "NOT LISTENING YET";
+      case LISTENING -> state.sound().listening() ? "LISTENING" : "NOT LISTENING YET";
       case PAUSED -> "PAUSED: NOTHING IS HEARD";
       case REMARK -> "REMARK";
       case ENDING -> "END? SAY YES OR NO";

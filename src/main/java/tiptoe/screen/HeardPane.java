@@ -29,8 +29,8 @@ final class HeardPane {
     Area rest = area.below(1);
     boolean silent = state.partial().isEmpty() || state.record().phase() == Phase.PAUSED;
     String partial = silent ? "" : "hearing: " + state.partial();
-    if (!state.trouble().isEmpty()) {
-      canvas.text(rest, 0, 0, glyphs.abnormal() + " " + state.trouble(), Ink.ALERT);
+    if (!state.sound().trouble().isEmpty()) {
+      canvas.text(rest, 0, 0, glyphs.abnormal() + " " + state.sound().trouble(), Ink.ALERT);
     } else {
       canvas.text(rest, 0, 0, partial, Ink.STRONG);
     }

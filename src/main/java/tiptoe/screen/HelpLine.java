@@ -28,7 +28,7 @@ final class HelpLine {
       return;
     }
     List<String> turns = turns(offers(state), area.width() - TAIL.length());
-    int turn = state.seconds() / Pages.SECONDS % turns.size();
+    int turn = state.sound().seconds() / Pages.SECONDS % turns.size();
     canvas.text(area, 0, 0, turns.get(turn), Ink.BAR);
     canvas.text(area, 0, area.width() - TAIL.length(), TAIL, Ink.BAR);
   }

@@ -24,7 +24,7 @@ final class SummaryFrame {
     // Where the record is stays, on as many rows as its path takes.
     List<Line> where = blocks.remove(blocks.size() - 1);
     int room = all.height() - 2 - where.size();
-    List<Line> lines = new ArrayList<>(Pages.at(blocks, room, state.seconds()));
+    List<Line> lines = new ArrayList<>(Pages.at(blocks, room, state.sound().seconds()));
     lines.addAll(where);
     canvas.lines(all.top(all.height() - 1), lines);
   }

@@ -4,12 +4,9 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.sun.jna.Platform;
 import com.sun.jna.Pointer;
 import java.io.IOException;
-import java.io.InterruptedIOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.FutureTask;
 import java.util.function.Supplier;
 import tiptoe.graph.BuiltModel;
 import tiptoe.graph.ModelFolder;
@@ -40,24 +37,12 @@ public final class SpeechModel implements AutoCloseable {
    */
   public static SpeechModel open(BuiltModel phrases, BuiltModel phones) throws IOException {
     // Both at once: each takes more than half a second.
-    FutureTask<SpeechModel> second = new FutureTask<>(() -> open(phones));
-    new Thread(second, "load the second hearing").start();
+    Later<SpeechModel> second = Later.load("load the second hearing", () -> open(phones));
     try {
       return open(phrases.folder(), second);
     } catch (IOException | RuntimeException e) {
-      awaited(second).close();
+      second.await().close();
       throw e;
-    }
-  }
-
-  private static SpeechModel awaited(FutureTask<SpeechModel> loading) throws IOException {
-    try {
-      return loading.get();
-    } catch (ExecutionException e) {
-      throw new UnusableModelException(e.getCause().getMessage());
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new InterruptedIOException("loading the speech model was broken off");
     }
   }
 
@@ -76,14 +61,14 @@ public final class SpeechModel implements AutoCloseable {
     return open(folder, null);
   }
 
-  private static SpeechModel open(Path folder, FutureTask<SpeechModel> phones) throws IOException {
+  private static SpeechModel open(Path folder, Later<SpeechModel> phones) throws IOException {
     VoskLibrary library = Vosk.library();
     Pointer model = library.vosk_model_new(folder.toString());
     if (model == null) {
       throw new UnusableModelException(
           "expected a model folder that the speech library loads, found %s".formatted(folder));
     }
-    return new SpeechModel(library, model, phones == null ? null : awaited(phones));
+    return new SpeechModel(library, model, phones == null ? null : phones.await());
   }
 
   /** Loads the library alone, to see whether this system can; gives the name of the system. */

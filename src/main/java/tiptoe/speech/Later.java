@@ -1,4 +1,4 @@
-package tiptoe.cli;
+package tiptoe.speech;
 
 import java.io.IOException;
 import java.io.InterruptedIOException;
@@ -9,7 +9,7 @@ import java.util.concurrent.FutureTask;
 import java.util.function.Supplier;
 
 /** Something that is being loaded on a thread of its own; whoever needs it waits for it. */
-final class Later<T> implements Supplier<T> {
+public final class Later<T> implements Supplier<T> {
   private final FutureTask<T> task;
 
   private Later(FutureTask<T> task) {
@@ -21,7 +21,7 @@ final class Later<T> implements Supplier<T> {
    *
    * @param name of the thread
    */
-  static <T> Later<T> load(String name, Callable<T> loading) {
+  public static <T> Later<T> load(String name, Callable<T> loading) {
     FutureTask<T> task = new FutureTask<>(loading);
     Thread thread = new Thread(task, name);
     thread.setDaemon(true);
@@ -29,8 +29,12 @@ final class Later<T> implements Supplier<T> {
     return new Later<>(task);
   }
 
-  /** Waits for it; fails as loading failed. */
-  T await() throws IOException {
+  /**
+   * Waits for it.
+   *
+   * @throws IOException as loading failed, or because waiting was broken off
+   */
+  public T await() throws IOException {
     try {
       return task.get();
     } catch (ExecutionException e) {

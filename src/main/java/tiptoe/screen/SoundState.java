@@ -1,0 +1,45 @@
+package tiptoe.screen;
+
+/**
+ * How the sound comes in.
+ *
+ * @param loudness of the last moment, in steps from 0 to {@link #LOUDEST}; one more means that the
+ *     sound was cut off because it was too loud
+ * @param seconds length of the sound so far, in s
+ * @param listening whether sound is coming in; false before the model is there and after the end
+ * @param trouble what is wrong with the sound or its keeping; empty when all is well
+ * @param kept whether the sound is kept with the record
+ */
+public record SoundState(
+    int loudness, int seconds, boolean listening, String trouble, boolean kept) {
+  /** The loudest step that is not cut off. */
+  public static final int LOUDEST = 10;
+
+  static final SoundState NONE = new SoundState(0, 0, false, "", false);
+
+  private static final double QUIETEST_DB = -60;
+  private static final double DB_A_STEP = 5;
+
+  /** The step of the meter for a level in dB below full scale. */
+  public static int loudness(double rmsDb, boolean clipping) {
+    return clipping
+        ? LOUDEST + 1
+        : (int) Math.max(0, Math.min(LOUDEST, Math.round((rmsDb - QUIETEST_DB) / DB_A_STEP)));
+  }
+
+  SoundState with(int newLoudness, int newSeconds) {
+    return new SoundState(newLoudness, newSeconds, listening, trouble, kept);
+  }
+
+  SoundState withListening(boolean now) {
+    return new SoundState(loudness, seconds, now, trouble, kept);
+  }
+
+  SoundState withTrouble(String text) {
+    return new SoundState(loudness, seconds, listening, text, kept);
+  }
+
+  SoundState withKept(boolean now) {
+    return new SoundState(loudness, seconds, listening, trouble, now);
+  }
+}
