@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -13,6 +14,7 @@ import picocli.CommandLine.Parameters;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Assessor;
 import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Signature;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
@@ -29,7 +31,8 @@ import tiptoe.report.RecordJson;
     footer = {
       "",
       "Example: tiptoe record 2026-03-01-0900-k3f9",
-      "         tiptoe record --verify 2026-03-01-0900-k3f9"
+      "         tiptoe record --verify 2026-03-01-0900-k3f9",
+      "         tiptoe record --verify --seal \"$(cat seal.txt)\" 2026-03-01-0900-k3f9"
     })
 final class RecordCommand implements Callable<Integer> {
   @Parameters(paramLabel = "RECORD", description = "Id or folder of an examination.")
@@ -47,19 +50,42 @@ final class RecordCommand implements Callable<Integer> {
     @Option(names = "--json", description = "Print one JSON object, nothing else.")
     private boolean json;
 
+    @ArgGroup(exclusive = false)
+    private Check check;
+  }
+
+  /** How to check it. */
+  private static final class Check {
     @Option(
         names = "--verify",
+        required = true,
         description = "Check the chain of events, signatures and sound; name what is wrong.")
     private boolean verify;
+
+    @Option(
+        names = "--seal",
+        paramLabel = "HEX",
+        description = "Tell whether a seal printed on a report is one of this record.")
+    private String seal;
   }
 
   @Override
   public Integer call() throws IOException {
+    PrintedSeal seal = null;
+    if (form.check != null && form.check.seal != null) {
+      seal = PrintedSeal.parse(form.check.seal).orElse(null);
+      if (seal == null) {
+        Console.err().println("expected a seal of 64 hex digits, found " + form.check.seal);
+        return Tiptoe.WRONG_USE;
+      }
+    }
     RecordStore store = data.store();
     ExamFolder folder = store.find(name);
     StoredExam stored = store.read(folder, passphrase.forExam(store, folder));
-    if (form.verify) {
-      return verify(stored);
+    if (form.check != null) {
+      boolean asWritten = verify(stored);
+      boolean sealed = seal == null || held(seal, stored.record());
+      return asWritten && sealed ? 0 : Tiptoe.COULD_NOT;
     }
     show(stored);
     List<String> problems = stored.breaks();
@@ -81,7 +107,7 @@ final class RecordCommand implements Callable<Integer> {
     }
   }
 
-  private static int verify(StoredExam stored) throws IOException {
+  private static boolean verify(StoredExam stored) throws IOException {
     List<String> problems = stored.problems();
     problems.forEach(Console.out()::println);
     int entries = stored.record().entries().size();
@@ -97,6 +123,16 @@ final class RecordCommand implements Callable<Integer> {
           .signatures()
           .forEach(one -> Console.out().println("seal of " + one.name() + ": " + one.seal()));
     }
-    return problems.isEmpty() ? 0 : Tiptoe.COULD_NOT;
+    return problems.isEmpty();
+  }
+
+  private static boolean held(PrintedSeal seal, ExamRecord record) {
+    Optional<Signature> signature = seal.among(record.signatures());
+    Console.out()
+        .println(
+            signature
+                .map(one -> "the seal is that of " + one.name() + ", " + one.role())
+                .orElse("the seal is none of this record's"));
+    return signature.isPresent();
   }
 }

@@ -16,6 +16,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -187,6 +188,35 @@ class RecordCommandsTest {
     assertEquals("entry 5: the line cannot be read: its checksum does not match\n", out());
     assertEquals(1, run(record(exam)));
     assertTrue(err().startsWith(exam.name() + ": entry 5: "), err());
+  }
+
+  @Test
+  void aSealReadOffPaperIsHeldAgainstTheRecord() throws IOException {
+    ExamFolder exam = recorded(null);
+    String seal = "0".repeat(64);
+    assertEquals(1, run(record(exam, "--verify", "--seal", seal)));
+    assertTrue(out().endsWith("the seal is none of this record's\n"), out());
+    sign(exam, KeepAudio.ALWAYS);
+    assertEquals(1, run(record(exam, "--verify", "--seal", seal)));
+    assertTrue(out().endsWith("the seal is none of this record's\n"), out());
+    seal = store().read(exam, null).record().signatures().get(0).seal();
+    String copied = seal.substring(0, 32).toUpperCase(Locale.ROOT) + "\n " + seal.substring(32);
+    assertEquals(0, run(record(exam, "--verify", "--seal", copied)), out());
+    assertTrue(out().endsWith("the seal is that of Dr Reed, paediatrician\n"), out());
+    assertEquals(2, run(record(exam, "--verify", "--seal", seal.substring(1))));
+    assertEquals("expected a seal of 64 hex digits, found " + seal.substring(1) + "\n", err());
+    assertEquals(2, run(record(exam, "--seal", seal)), "a seal alone checks nothing");
+  }
+
+  @Test
+  void aSealDoesNotVouchForARecordThatWasChangedBehindIt() throws IOException {
+    ExamFolder exam = recorded(null);
+    sign(exam, KeepAudio.ALWAYS);
+    String seal = store().read(exam, null).record().signatures().get(0).seal();
+    Files.delete(SegmentStore.segments(exam.audio()).get(0).file());
+    assertEquals(1, run(record(exam, "--verify", "--seal", seal)));
+    assertTrue(out().startsWith("sound "), out());
+    assertTrue(out().endsWith("the seal is that of Dr Reed, paediatrician\n"), out());
   }
 
   @Test
