@@ -5,18 +5,12 @@ import java.util.stream.Collectors;
 import tiptoe.language.Quantity;
 import tiptoe.language.Statement;
 import tiptoe.protocol.Labels;
-import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
 
 /** Findings and questions in words. */
 public final class Wording {
   private Wording() {}
-
-  /** {@code left Barlow}. */
-  public static String place(Step step, Side side) {
-    return side == null ? step.label() : side.id() + " " + step.label();
-  }
 
   /** {@code positive}, {@code 3420 g}, {@code present (grade 2)}. */
   public static String finding(
@@ -40,7 +34,7 @@ public final class Wording {
 
   static String contradiction(Step step, Statement newer, Standing older) {
     boolean across = step.sided() && older.side() != newer.side();
-    return (across ? step.label() : place(step, newer.side()))
+    return (across ? step.label() : step.name(newer.side()))
         + ": first "
         + (across ? older.side().id() + " " : "")
         + finding(step, older.value(), older.quantity(), older.details())

@@ -33,8 +33,7 @@ public final class Phrasing {
 
   /** Such as {@code left clavicle}. */
   public String name(String stepId, Side side) {
-    String label = protocol.step(stepId).label();
-    return side == null ? label : side.id() + " " + label;
+    return protocol.step(stepId).name(side);
   }
 
   /** The value or number with its details: {@code present, grade 2, systolic}. */

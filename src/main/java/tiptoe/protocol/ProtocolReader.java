@@ -44,6 +44,7 @@ final class ProtocolReader {
   private record StepEntry(
       String step,
       String label,
+      String one,
       boolean sided,
       boolean key,
       boolean optional,
@@ -65,6 +66,7 @@ final class ProtocolReader {
               step,
               region,
               label == null ? Labels.of(step) : label,
+              one,
               sided,
               key,
               optional,

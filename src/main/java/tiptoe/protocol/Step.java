@@ -9,6 +9,7 @@ import java.util.Optional;
  * @param id unique in the protocol
  * @param region id of the region it belongs to
  * @param label for people
+ * @param one the label of one side alone, where it is another word: "eye" of "eyes"; else null
  * @param sided whether left and right are answers of their own
  * @param key whether it must be stated for itself: "all normal" for the region never fills it
  * @param optional whether its absence is not a missing step (a third Apgar score, the spleen tip)
@@ -23,6 +24,7 @@ public record Step(
     String id,
     String region,
     String label,
+    String one,
     boolean sided,
     boolean key,
     boolean optional,
@@ -35,6 +37,11 @@ public record Step(
   public Step {
     values = List.copyOf(values);
     details = List.copyOf(details);
+  }
+
+  /** Such as {@code left eye}; the label alone where there is no side. */
+  public String name(Side side) {
+    return side == null ? label : side.id() + " " + (one == null ? label : one);
   }
 
   public Optional<Value> value(String valueId) {

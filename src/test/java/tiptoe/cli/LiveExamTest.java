@@ -105,7 +105,7 @@ class LiveExamTest {
     pulse.plugIn();
     await("microphone: sound is back");
     say("083.wav");
-    await("left kidneys: enlarged");
+    await("left kidney: enlarged");
     // The gap may be told before or after the sound is back.
     assertTrue(
         printed.toString().contains("sound was lost, noted in the record"), printed::toString);
