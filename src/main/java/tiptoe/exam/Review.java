@@ -56,7 +56,7 @@ public final class Review {
           Optional<Asked> asked = openQuestion(draft, question);
           if (asked.isPresent() && meaning.of(Meaning.Answers.class).findAny().isPresent()) {
             utterance = asked.get().utterance();
-            draft.add(new Event.QuestionAnswered(question, words, null, author));
+            new Settlement(draft, null, author).instead(asked.get(), words);
           }
           Context context = new Context(draft, null, author);
           meaning.of(Meaning.Fact.class).forEach(fact -> context.state(fact.id(), fact.value()));
@@ -159,23 +159,19 @@ public final class Review {
   /** Answers a contradiction: whether the newer of the two is right. */
   public Changes settle(int question, boolean newerIsRight) {
     return edit(
-        draft ->
-            draft.record().openQuestions().stream()
-                .filter(asked -> asked.number() == question)
-                .forEach(
-                    asked -> {
-                      Settlement settlement = new Settlement(draft, null, author);
-                      if (newerIsRight) {
-                        settlement.newer(asked);
-                      } else {
-                        settlement.older(asked);
-                      }
-                    }));
+        draft -> {
+          Settlement settlement = new Settlement(draft, null, author);
+          openQuestion(draft, question)
+              .ifPresent(newerIsRight ? settlement::newer : settlement::older);
+        });
   }
 
-  /** Closes a question without an answer. */
+  /** Closes an open question without an answer; what waited for the answer does not count. */
   public Changes drop(int question, String reason) {
-    return edit(draft -> draft.add(new Event.QuestionDropped(question, reason, author)));
+    return edit(
+        draft ->
+            openQuestion(draft, question)
+                .ifPresent(asked -> new Settlement(draft, null, author).none(asked, reason)));
   }
 
   public Changes remark(String text) {

@@ -29,8 +29,32 @@ record Settlement(Draft draft, Integer utterance, String author) {
       close(asked, "no");
     } else if (asked.statement() != null) {
       close(asked, "no");
-      draft.add(new Event.StatementSettled(asked.statement(), Effect.WITHDRAWN, List.of(), author));
+      withdraw(asked.statement());
     }
+  }
+
+  /** Nobody can tell. */
+  void none(Asked asked, String reason) {
+    draft.add(new Event.QuestionDropped(asked.number(), reason, author));
+    withdrawWaiting(asked);
+  }
+
+  /** The answer says something else, which is to stand. */
+  void instead(Asked asked, String words) {
+    close(asked, words);
+    withdrawWaiting(asked);
+  }
+
+  // With its question gone it would wait for ever.
+  private void withdrawWaiting(Asked asked) {
+    Optional.ofNullable(asked.statement())
+        .flatMap(draft.record()::statement)
+        .filter(said -> said.status() == Status.WAITS)
+        .ifPresent(said -> withdraw(said.number()));
+  }
+
+  private void withdraw(int statement) {
+    draft.add(new Event.StatementSettled(statement, Effect.WITHDRAWN, List.of(), author));
   }
 
   private void close(Asked asked, String words) {

@@ -16,6 +16,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.Tuple;
 import tiptoe.language.Command;
+import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
 import tiptoe.language.Question;
 import tiptoe.language.Statement;
@@ -201,7 +202,7 @@ class RecordProperties {
                           }
                         }));
     Arbitrary<Move> edit =
-        Combinators.combine(Arbitraries.integers().between(0, 10), number, Arbitraries.of(FINDINGS))
+        Combinators.combine(Arbitraries.integers().between(0, 14), number, Arbitraries.of(FINDINGS))
             .as(
                 (kind, n, text) ->
                     new Move(
@@ -241,6 +242,19 @@ class RecordProperties {
       case 7 -> review.remark(text);
       case 8 -> review.sign("registrar", Map.of());
       case 9 -> review.dismiss(number);
+      case 10 -> review.drop(number, "passed over");
+      case 11 -> review.reword(number, text);
+      case 12 -> review.context("sex", number % 2 == 0 ? "girl" : "boy");
+      case 13 -> {
+        Question open = bed.exam.dialogue().open();
+        List<Meaning> meanings = new ArrayList<>();
+        if (open != null) {
+          meanings.add(new Meaning.Answers(open));
+        }
+        meanings.add(new Meaning.Fact("age", String.valueOf(number)));
+        meanings.add(new Meaning.Finding(placed, false));
+        review.enter(text, new Interpretation(meanings, List.of(), bed.exam.dialogue()), number);
+      }
       default -> {
         if (there) {
           review.change(number, placed);

@@ -59,6 +59,21 @@ class ReviewTest {
   }
 
   @Test
+  void aContradictionClosedWithoutAnAnswerLeavesTheFirstAndTheSecondWaitsNoLonger() {
+    String before = bed.answers();
+    bed.find("left barlow negative");
+    review.drop(1, "cannot be told any more");
+    assertEquals(before, bed.answers());
+    Said second = bed.record().statements().get(bed.record().statements().size() - 1);
+    assertEquals("negative", second.statement().value());
+    assertEquals(Status.WITHDRAWN, second.status());
+    assertTrue(review.drop(1, "again").isEmpty(), "it is closed already");
+    assertTrue(review.drop(99, "which?").isEmpty(), "there is none");
+    review.undo();
+    assertEquals(1, bed.record().openQuestions().size());
+  }
+
+  @Test
   void undoesAndRedoesStepByStep() {
     String before = bed.answers();
     review.reject(1, "mis-heard");
