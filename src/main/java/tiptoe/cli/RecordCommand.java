@@ -51,11 +51,11 @@ final class RecordCommand implements Callable<Integer> {
     private boolean json;
 
     @ArgGroup(exclusive = false)
-    private Check check;
+    private Checks checks;
   }
 
   /** How to check it. */
-  private static final class Check {
+  private static final class Checks {
     @Option(
         names = "--verify",
         required = true,
@@ -72,17 +72,17 @@ final class RecordCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     PrintedSeal seal = null;
-    if (form.check != null && form.check.seal != null) {
-      seal = PrintedSeal.parse(form.check.seal).orElse(null);
+    if (form.checks != null && form.checks.seal != null) {
+      seal = PrintedSeal.parse(form.checks.seal).orElse(null);
       if (seal == null) {
-        Console.err().println("expected a seal of 64 hex digits, found " + form.check.seal);
+        Console.err().println("expected a seal of 64 hex digits, found " + form.checks.seal);
         return Tiptoe.WRONG_USE;
       }
     }
     RecordStore store = data.store();
     ExamFolder folder = store.find(name);
     StoredExam stored = store.read(folder, passphrase.forExam(store, folder));
-    if (form.check != null) {
+    if (form.checks != null) {
       boolean asWritten = verify(stored);
       boolean sealed = seal == null || held(seal, stored.record());
       return asWritten && sealed ? 0 : Tiptoe.COULD_NOT;

@@ -16,10 +16,6 @@ import tiptoe.exam.Phase;
  * looks up from the baby for half a second finds the question or what is missing first.
  */
 final class Frame {
-  /** From this size on everything has its place. */
-  static final int WANTED_COLUMNS = 80;
-
-  static final int WANTED_ROWS = 24;
   private static final int WIDE = 130;
   private static final int TALL = 36;
 

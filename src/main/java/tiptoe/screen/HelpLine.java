@@ -2,6 +2,7 @@ package tiptoe.screen;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** The last row: what can be said or pressed now, in turns where not all of it fits. */
 final class HelpLine {
@@ -16,15 +17,9 @@ final class HelpLine {
 
   void draw(Area area, ScreenState state) {
     canvas.row(area, 0, Ink.BAR);
-    Area all = canvas.all();
-    if (all.width() < Frame.WANTED_COLUMNS || all.height() < Frame.WANTED_ROWS) {
-      String size = "shows all on %d x %d or more, has %d x %d";
-      canvas.text(
-          area,
-          0,
-          1,
-          size.formatted(Frame.WANTED_COLUMNS, Frame.WANTED_ROWS, all.width(), all.height()),
-          Ink.BAR);
+    Optional<String> missed = WantedSize.missed(canvas.all());
+    if (missed.isPresent()) {
+      canvas.text(area, 0, 1, missed.get(), Ink.BAR);
       return;
     }
     List<String> turns = turns(offers(state), area.width() - TAIL.length());

@@ -9,6 +9,7 @@ import tiptoe.screen.Canvas;
 import tiptoe.screen.Glyphs;
 import tiptoe.screen.Ink;
 import tiptoe.screen.Line;
+import tiptoe.screen.WantedSize;
 import tiptoe.screen.Wrap;
 
 /** One frame of a review: the items, the chosen one in full, what is being typed or chosen. */
@@ -84,6 +85,10 @@ final class ReviewFrame {
     if (reviewing.choice().isPresent()) {
       return " arrows and Enter, or a number   Esc: leave it";
     }
+    return WantedSize.missed(canvas.all()).map(missed -> " " + missed).orElseGet(() -> acts(width));
+  }
+
+  private static String acts(int width) {
     StringBuilder text = new StringBuilder();
     for (Act act : Act.values()) {
       String more = " " + act.key() + " " + act.shortly() + " ";

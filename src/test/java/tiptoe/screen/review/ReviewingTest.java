@@ -326,6 +326,23 @@ class ReviewingTest {
     assertEquals(Files.readString(golden, StandardCharsets.UTF_8), frame);
   }
 
+  @Test
+  void aTerminalOfAnySizeIsDrawnOnAndToldWhenItIsTooSmall() throws IOException {
+    examine();
+    Reviewing reviewing = reviewing();
+    assertTrue(
+        frame(reviewing, 60, 18).contains("shows all on 80 x 24 or more, has 60 x 18"), "not told");
+    assertFalse(frame(reviewing, 80, 24).contains("shows all on"), "told for nothing");
+    for (String keys : List.of("", "S", "xg", "1tleft cl\t")) {
+      press(reviewing, keys);
+      for (int columns = 1; columns < 80; columns += 3) {
+        for (int rows = 1; rows < 24; rows += 2) {
+          assertEquals(rows, frame(reviewing, columns, rows).lines().count());
+        }
+      }
+    }
+  }
+
   private static String frame(Reviewing reviewing, int columns, int rows) throws IOException {
     DefaultVirtualTerminal terminal = new DefaultVirtualTerminal(new TerminalSize(columns, rows));
     TerminalScreen screen = new TerminalScreen(terminal);
