@@ -30,6 +30,7 @@ public final class ExamScreen implements AutoCloseable {
     void leave();
   }
 
+  private final TakenTerminal terminal;
   private final TerminalScreen screen;
   private final Painter painter;
   private final Keys keys;
@@ -38,11 +39,11 @@ public final class ExamScreen implements AutoCloseable {
   private volatile boolean closing;
   private volatile boolean dismissed;
   private volatile RuntimeException failure;
-  private boolean released;
   private ScreenState shown;
 
-  private ExamScreen(TerminalScreen screen, Look look, Keys keys) {
-    this.screen = screen;
+  private ExamScreen(TakenTerminal terminal, Look look, Keys keys) {
+    this.terminal = terminal;
+    this.screen = terminal.screen();
     this.painter = new Painter(screen, look);
     this.keys = keys;
     thread = new Thread(this::run, "screen");
@@ -56,10 +57,9 @@ public final class ExamScreen implements AutoCloseable {
    */
   public static ExamScreen open(Terminal terminal, Look look, ScreenState first, Keys keys)
       throws IOException {
-    TerminalScreen screen = new TerminalScreen(terminal);
-    screen.setCursorPosition(null);
-    screen.startScreen();
-    ExamScreen opened = new ExamScreen(screen, look, keys);
+    TakenTerminal taken = new TakenTerminal(terminal);
+    taken.takeOver();
+    ExamScreen opened = new ExamScreen(taken, look, keys);
     opened.show(first);
     opened.thread.start();
     return opened;
@@ -96,20 +96,7 @@ public final class ExamScreen implements AutoCloseable {
         Thread.currentThread().interrupt();
       }
     }
-    release();
-  }
-
-  private synchronized void release() {
-    try {
-      if (!released) {
-        released = true;
-        screen.stopScreen();
-        screen.getTerminal().close();
-      }
-    } catch (IOException e) {
-      // The terminal is gone: there is nothing left to give back.
-      return;
-    }
+    terminal.giveBack();
   }
 
   private void run() {
@@ -136,11 +123,8 @@ public final class ExamScreen implements AutoCloseable {
     }
   }
 
-  /** Nothing is drawn on a terminal that was given back, however late this thread is. */
-  private synchronized void paint(boolean whole) throws IOException {
-    if (!released) {
-      painter.paint(shown, whole);
-    }
+  private void paint(boolean whole) throws IOException {
+    terminal.draw(() -> painter.paint(shown, whole));
   }
 
   private ScreenState newest() throws InterruptedException {

@@ -8,34 +8,34 @@ import java.io.IOException;
 import tiptoe.screen.Canvas;
 import tiptoe.screen.Glyphs;
 import tiptoe.screen.Look;
+import tiptoe.screen.TakenTerminal;
 
 /** Shows a review on a terminal until it is left; on whatever way out, gives the terminal back. */
 public final class ReviewScreen {
   private static final long TICK_MILLIS = 50;
 
+  private final TakenTerminal terminal;
   private final TerminalScreen screen;
   private final Look look;
   private final Reviewing reviewing;
-  private boolean released;
 
-  private ReviewScreen(TerminalScreen screen, Look look, Reviewing reviewing) {
-    this.screen = screen;
+  private ReviewScreen(TakenTerminal terminal, Look look, Reviewing reviewing) {
+    this.terminal = terminal;
+    this.screen = terminal.screen();
     this.look = look;
     this.reviewing = reviewing;
   }
 
   /** Takes over the terminal and reviews; returns when the reviewer leaves. */
   public static void run(Terminal terminal, Look look, Reviewing reviewing) throws IOException {
-    TerminalScreen screen = new TerminalScreen(terminal);
-    ReviewScreen shown = new ReviewScreen(screen, look, reviewing);
-    Thread restore = new Thread(shown::release, "restore terminal");
+    TakenTerminal taken = new TakenTerminal(terminal);
+    Thread restore = new Thread(taken::giveBack, "restore terminal");
     Runtime.getRuntime().addShutdownHook(restore);
     try {
-      screen.setCursorPosition(null);
-      screen.startScreen();
-      shown.loop();
+      taken.takeOver();
+      new ReviewScreen(taken, look, reviewing).loop();
     } finally {
-      shown.release();
+      taken.giveBack();
       forget(restore);
     }
   }
@@ -77,29 +77,17 @@ public final class ReviewScreen {
     }
   }
 
-  private synchronized void paint(boolean resized) throws IOException {
-    if (!released) {
-      paint(screen, look, reviewing);
-      screen.refresh(resized ? Screen.RefreshType.COMPLETE : Screen.RefreshType.DELTA);
-    }
+  private void paint(boolean resized) throws IOException {
+    terminal.draw(
+        () -> {
+          paint(screen, look, reviewing);
+          screen.refresh(resized ? Screen.RefreshType.COMPLETE : Screen.RefreshType.DELTA);
+        });
   }
 
   static void paint(Screen screen, Look look, Reviewing reviewing) {
     Glyphs glyphs = look.ascii() ? Glyphs.ASCII : Glyphs.BLOCKS;
     Canvas canvas = new Canvas(screen.newTextGraphics(), glyphs, look.coloured());
     new ReviewFrame(canvas, reviewing).draw();
-  }
-
-  private synchronized void release() {
-    try {
-      if (!released) {
-        released = true;
-        screen.stopScreen();
-        screen.getTerminal().close();
-      }
-    } catch (IOException e) {
-      // The terminal is gone: there is nothing left to give back.
-      return;
-    }
   }
 }
