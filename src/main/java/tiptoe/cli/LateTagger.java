@@ -3,7 +3,6 @@ package tiptoe.cli;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import tiptoe.grammar.PhraseNetwork;
@@ -50,11 +49,8 @@ final class LateTagger implements SecondReading {
 
   private Tagger get(PrintStream progress) throws IOException {
     Path models = home.folder().resolve("models");
-    Path folder =
-        Files.isWritable(models)
-            ? models
-            : UserFolders.cache(System.getenv(), System.getProperties());
-    return new TaggerCache(folder)
+    Path own = UserFolders.cache(System.getenv(), System.getProperties());
+    return new TaggerCache(List.of(models, own))
         .get(
             home.grammars(),
             network,

@@ -85,11 +85,15 @@ final class Readiness {
     }
   }
 
-  /** Loads or builds the decoding graph, and hears a piece of the invented examination. */
+  /**
+   * Loads or makes the tagger and the decoding graph, and hears a piece of the invented
+   * examination.
+   */
   private String hear(Home home) throws IOException {
     Understanding understanding = Understanding.load(home);
     PrintStream quiet =
         new PrintStream(OutputStream.nullOutputStream(), true, StandardCharsets.UTF_8);
+    understanding.getReady(quiet);
     try (Engine engine = Engine.open(home, understanding, model, quiet);
         Recogniser recogniser = engine.recogniser()) {
       Pcm sound = AudioFile.read(home.demoAudio().resolve("05-hips.wav"));

@@ -32,8 +32,8 @@ import tiptoe.settings.Settings;
     },
     footer = {
       "",
-      "Example: tiptoe sign 2026-03-01-0900-k3f9 --as \"Rowan Reed\" --role paediatrician",
-      "         tiptoe sign 2026-03-01-0900-k3f9 --as \"Rowan Reed\" --role paediatrician \\",
+      "Example: tiptoe sign 2026-03-01-0900-k3f9 --as \"Rowan Reed\" --role registrar",
+      "         tiptoe sign 2026-03-01-0900-k3f9 --as \"Rowan Reed\" --role registrar \\",
       "             --addendum \"blood culture sterile\""
     })
 final class SignCommand implements Callable<Integer> {

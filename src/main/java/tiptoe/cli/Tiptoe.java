@@ -84,13 +84,16 @@ public final class Tiptoe implements Runnable {
     }
   }
 
+  static CommandLine commandLine() {
+    return new CommandLine(new Tiptoe()).setCaseInsensitiveEnumValuesAllowed(true);
+  }
+
   static int run(PrintStream out, PrintStream err, String... args) {
     Console.use(out, err);
     CommandLine line =
-        new CommandLine(new Tiptoe())
+        commandLine()
             .setOut(new PrintWriter(out, true, StandardCharsets.UTF_8))
             .setErr(new PrintWriter(err, true, StandardCharsets.UTF_8))
-            .setCaseInsensitiveEnumValuesAllowed(true)
             .setExecutionExceptionHandler(
                 (problem, command, parsed) -> {
                   err.println(Console.message(problem));

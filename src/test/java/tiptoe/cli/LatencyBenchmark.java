@@ -22,8 +22,8 @@ import tiptoe.speech.Utterance;
 
 /**
  * Replays committed clips in real time, in pieces as a microphone gives them, and prints how long
- * after the end of a phrase its statement is there, and how long after the beginning of its first
- * word the first words are. Run it with {@code mvn -q test-compile exec:java
+ * after the end of a phrase its statement is there, and how long after its first word began, and
+ * ended, the first words are. Run it with {@code mvn -q test-compile exec:java
  * -Dexec.classpathScope=test -Dexec.mainClass=tiptoe.cli.LatencyBenchmark -Dexec.args=3}; with
  * {@code -Dexec.args="3 counted"} no time passes: it counts when each piece would have come, and
  * the processor time that was spent on it, as a machine would take that does nothing else.
@@ -35,6 +35,7 @@ public final class LatencyBenchmark {
 
   private final List<Double> statements = new ArrayList<>();
   private final List<Double> words = new ArrayList<>();
+  private final List<Double> wordEnds = new ArrayList<>();
   private long start;
   private double firstWord = -1;
 
@@ -62,6 +63,7 @@ public final class LatencyBenchmark {
     }
     print("end of a phrase to its statement", statements);
     print("beginning of a phrase to its first word", words);
+    print("end of its first word to that word", wordEnds);
   }
 
   private SampleSource sound(short[] samples) {
@@ -98,6 +100,7 @@ public final class LatencyBenchmark {
     statements.add(now() - heard.end());
     if (firstWord >= 0) {
       words.add(firstWord - heard.start());
+      wordEnds.add(firstWord - heard.words().get(0).end());
       firstWord = -1;
     }
   }

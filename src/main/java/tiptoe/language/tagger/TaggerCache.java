@@ -32,13 +32,15 @@ public final class TaggerCache {
   private static final int HASH_DIGITS = 16;
   private static final int HASH_BYTES = 32;
 
-  private final Path folder;
+  private final List<Path> places;
 
   /**
-   * @param folder where trained taggers are kept
+   * @param places where trained taggers are kept, such as beside an installed program and in the
+   *     user's own cache: one that is there already is taken from the first, a new one goes into
+   *     the first that can be written to
    */
-  public TaggerCache(Path folder) {
-    this.folder = folder;
+  public TaggerCache(List<Path> places) {
+    this.places = List.copyOf(places);
   }
 
   /**
@@ -54,21 +56,29 @@ public final class TaggerCache {
       TypedText typed,
       Runnable beforeTraining)
       throws IOException {
-    Path file = folder.resolve("tagger-" + hash(grammars).substring(0, HASH_DIGITS) + ".bin");
+    String name = "tagger-" + hash(grammars).substring(0, HASH_DIGITS) + ".bin";
     Lay lay = LayReader.shipped(protocol, typed::words);
-    Tagger kept = kept(file, lay, protocol);
-    if (kept != null) {
-      return kept;
+    for (Path place : places) {
+      Tagger kept = kept(place.resolve(name), lay, protocol);
+      if (kept != null) {
+        return kept;
+      }
     }
     beforeTraining.run();
     Tagger trained = Tagger.train(network, protocol, typed);
-    try {
-      write(trained, file);
-    } catch (IOException e) {
-      // a folder that cannot be written to costs the training each time, no more
-      return trained;
-    }
+    keep(trained, name);
     return trained;
+  }
+
+  private void keep(Tagger trained, String name) {
+    for (Path place : places) {
+      try {
+        write(trained, place, name);
+        return;
+      } catch (IOException e) {
+        // The next place may do; where none does, it is trained each time, no more.
+      }
+    }
   }
 
   /** SHA-256 of all that a tagger is trained from. */
@@ -120,7 +130,7 @@ public final class TaggerCache {
     }
   }
 
-  private void write(Tagger tagger, Path file) throws IOException {
+  private static void write(Tagger tagger, Path folder, String name) throws IOException {
     Files.createDirectories(folder);
     java.io.ByteArrayOutputStream bytes = new java.io.ByteArrayOutputStream();
     try (DataOutputStream out = new DataOutputStream(new BufferedOutputStream(bytes))) {
@@ -135,7 +145,7 @@ public final class TaggerCache {
     try {
       Files.write(part, content);
       Files.write(part, sha256().digest(content), java.nio.file.StandardOpenOption.APPEND);
-      move(part, file);
+      move(part, folder.resolve(name));
     } finally {
       Files.deleteIfExists(part);
     }

@@ -2,6 +2,7 @@ package tiptoe.language.tagger;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -20,6 +21,10 @@ class TaggerCacheTest {
   private static final Path GRAMMARS = Path.of("grammars");
 
   @TempDir private Path folder;
+
+  /** A place that cannot be written to: there is a file where the folder would be. */
+  private Path installed = Path.of("pom.xml");
+
   private final AtomicInteger trained = new AtomicInteger();
 
   @Test
@@ -45,6 +50,19 @@ class TaggerCacheTest {
   }
 
   @Test
+  void takesTheOneBesideAnInstalledProgram() throws IOException {
+    PhraseNetwork network = PhraseNetwork.of(GrammarSet.load(GRAMMARS, "exam.gram"));
+    TypedText typed = TypedText.load(GRAMMARS.resolve("spellings.txt"));
+    get(network, typed);
+    String name = name();
+    installed = Files.createDirectory(folder.resolve("installed"));
+    Files.move(folder.resolve(name), installed.resolve(name));
+    get(network, typed);
+    assertEquals(1, trained.get());
+    assertFalse(Files.exists(folder.resolve(name)));
+  }
+
+  @Test
   void twoTrainingsGiveTheSameBytes() throws IOException {
     PhraseNetwork network = PhraseNetwork.of(GrammarSet.load(GRAMMARS, "exam.gram"));
     TypedText typed = TypedText.load(GRAMMARS.resolve("spellings.txt"));
@@ -67,7 +85,7 @@ class TaggerCacheTest {
   }
 
   private Tagger get(PhraseNetwork network, TypedText typed) throws IOException {
-    return new TaggerCache(folder)
+    return new TaggerCache(List.of(installed, folder))
         .get(GRAMMARS, network, Protocol.standard(), typed, trained::incrementAndGet);
   }
 }
