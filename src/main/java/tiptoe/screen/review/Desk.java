@@ -165,7 +165,7 @@ public final class Desk {
 
   /** Puts a finding on the other side. */
   public Reply otherSide(int statement) {
-    Statement now = new Standing(record()).typed(statement);
+    Statement now = new BeforeEdit(record()).typed(statement);
     if (now.side() == null) {
       return Reply.refused("that finding has no side");
     }
@@ -175,7 +175,7 @@ public final class Desk {
 
   /** Gives a finding another value; what was said beside it is kept where it still belongs. */
   public Reply value(int statement, String value) {
-    Statement to = new Standing(record()).typed(statement, value);
+    Statement to = new BeforeEdit(record()).typed(statement, value);
     return edit(review -> review.change(statement, to));
   }
 
@@ -187,7 +187,7 @@ public final class Desk {
 
   /** Lets a statement count that does not count any more. */
   public Reply restate(int statement) {
-    Statement again = new Standing(record()).typed(statement);
+    Statement again = new BeforeEdit(record()).typed(statement);
     return edit(review -> review.state(again));
   }
 

@@ -189,7 +189,7 @@ public final class Items {
             + label
             + " was not stated",
         Trace.NONE,
-        new Standing(record).lines(missing.slot()),
+        new BeforeEdit(record).lines(missing.slot()),
         EnumSet.of(Filter.MISSING));
   }
 

@@ -112,7 +112,7 @@ public final class Reviewing {
       case REGION -> chooseRegion();
       case HELP -> help();
       case QUIT -> over = true;
-      case SIGN -> new Signing(sitting).begin();
+      case SIGN -> new SignaturePrompts(sitting).begin();
       case ADDENDUM -> sitting.ask("why an addendum?", "", desk::startAddendum);
       case PLAY -> sitting.notice(sound.play(trace(), 1));
       case SLOWER -> sitting.notice(sound.play(trace(), SLOW));

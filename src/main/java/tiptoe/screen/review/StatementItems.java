@@ -25,7 +25,7 @@ record StatementItems(ExamRecord record, Assessment assessment) {
 
   Item of(Said said, Section section) {
     Phrasing phrasing = new Phrasing(record.protocol());
-    Statement shown = new Standing(record).of(said);
+    Statement shown = new BeforeEdit(record).of(said);
     List<Flag> flags = flags(said);
     return new Item(
         Item.Kind.STATEMENT,

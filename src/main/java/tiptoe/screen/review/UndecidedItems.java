@@ -16,12 +16,12 @@ import tiptoe.protocol.Region;
 final class UndecidedItems {
   private final ExamRecord record;
   private final Phrasing phrasing;
-  private final Standing standing;
+  private final BeforeEdit before;
 
   UndecidedItems(ExamRecord record) {
     this.record = record;
     phrasing = new Phrasing(record.protocol());
-    standing = new Standing(record);
+    before = new BeforeEdit(record);
   }
 
   /** The items, from head to toe. */
@@ -51,7 +51,7 @@ final class UndecidedItems {
         Item.Sign.UNSURE,
         asked.question().text(),
         Trace.of(record, asked.utterance(), "", null),
-        slot == null ? List.of() : standing.lines(slot),
+        slot == null ? List.of() : before.lines(slot),
         EnumSet.of(Filter.UNSURE));
   }
 
@@ -66,7 +66,7 @@ final class UndecidedItems {
     List<String> notes = new ArrayList<>();
     candidates.forEach(
         one ->
-            notes.addAll(standing.lines(new Slot(one.statement().step(), one.statement().side()))));
+            notes.addAll(before.lines(new Slot(one.statement().step(), one.statement().side()))));
     return new Item(
         Item.Kind.UTTERANCE,
         Section.DECIDE,

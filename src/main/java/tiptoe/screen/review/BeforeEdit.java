@@ -13,8 +13,8 @@ import tiptoe.language.Statement;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
 
-/** What stands in a record, with the details that later statements added. */
-record Standing(ExamRecord record) {
+/** What an edit starts from: what stands, with the details that later statements added. */
+record BeforeEdit(ExamRecord record) {
   /** What stands in a place, a line each, so that it is seen what an edit would replace. */
   List<String> lines(Slot slot) {
     Phrasing phrasing = new Phrasing(record.protocol());

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** The way to a signature: what is open is read first, then name, role and a yes are asked for. */
-record Signing(Sitting sitting) {
+record SignaturePrompts(Sitting sitting) {
   void begin() {
     if (!sitting.mayEdit()) {
       return;
