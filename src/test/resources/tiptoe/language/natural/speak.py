@@ -7,27 +7,14 @@ turn. Needs flite, espeak-ng and sox.
 usage: speak.py AUTHOR FOLDER
 """
 import os
-import subprocess
 import sys
 
 HERE = os.path.dirname(os.path.abspath(__file__))
+sys.dont_write_bytecode = True
+sys.path.insert(0, os.path.join(HERE, "../.."))
+import clip
+
 VOICES = ["flite:rms", "flite:slt", "flite:awb", "flite:kal", "esp:en-us"]
-
-
-def speak(name, voice, text):
-    engine, _, voice_name = voice.partition(":")
-    raw = name + ".raw.wav"
-    if engine == "flite":
-        subprocess.run(["flite", "-voice", voice_name, "-t", text, "-o", raw], check=True)
-    else:
-        subprocess.run(["espeak-ng", "-v", voice_name, "-s", "150", "-w", raw, text], check=True)
-    ends = ["silence", "1", "0.01", "0.5%", "reverse"]
-    subprocess.run(
-        ["sox", "-R", raw, "-r", "16000", "-b", "16", "-c", "1", name + ".wav", "norm", "-6"]
-        + ends + ends + ["pad", "0.3", "1.2"],
-        check=True,
-    )
-    os.remove(raw)
 
 
 def main():
@@ -38,7 +25,7 @@ def main():
     for number, row in enumerate(said):
         voice = VOICES[number % len(VOICES)]
         name = os.path.join(folder, f"{number:03d}-" + voice.replace(":", "_"))
-        speak(name, voice, row.split("=>")[0].strip())
+        clip.write(name, voice, row.split("=>")[0].strip(), 1.2)
         with open(name + ".txt", "w", encoding="utf-8") as out:
             out.write(row + "\n")
 

@@ -12,10 +12,13 @@ import hashlib
 import os
 import random
 import re
-import subprocess
 import sys
 
 HERE = os.path.dirname(os.path.abspath(__file__))
+sys.dont_write_bytecode = True
+sys.path.insert(0, os.path.join(HERE, "../.."))
+import clip
+
 TABLES = os.path.join(HERE, "../../language/utterances/*.txt")
 VOICES = {
     "fit": ["flite:kal", "flite:rms", "esp:en-us", "esp:en-gb", "fest:kal_diphone", "esp:en-us+m3"],
@@ -50,26 +53,12 @@ def phrases():
 def speak(folder, number, voice, text):
     os.makedirs(folder, exist_ok=True)
     name = os.path.join(folder, f"{number:04d}-" + re.sub(r"[:+]", "_", voice))
-    engine, _, voice_name = voice.partition(":")
     said = text
     for word, respelled in RESPELL:
         said = re.sub(word, respelled, said)
-    raw = name + ".raw.wav"
-    if engine == "flite":
-        subprocess.run(["flite", "-voice", voice_name, "-t", said, "-o", raw], check=True)
-    elif engine == "esp":
+    if voice.startswith("esp:"):
         said = said.replace("orto lonny", "ortolani")
-        subprocess.run(["espeak-ng", "-v", voice_name, "-s", "150", "-w", raw, said], check=True)
-    else:
-        voiced = ["text2wave", "-eval", f"(voice_{voice_name})", "-o", raw]
-        subprocess.run(voiced, input=said.encode(), check=True)
-    ends = ["silence", "1", "0.01", "0.5%", "reverse"]
-    subprocess.run(
-        ["sox", "-R", raw, "-r", "16000", "-b", "16", "-c", "1", name + ".wav", "norm", "-6"]
-        + ends + ends + ["pad", "0.3", "0.7"],
-        check=True,
-    )
-    os.remove(raw)
+    clip.write(name, voice, said, 0.7)
     with open(name + ".txt", "w", encoding="utf-8") as out:
         out.write(text + "\n")
 
