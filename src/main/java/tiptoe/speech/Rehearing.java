@@ -3,7 +3,10 @@ package tiptoe.speech;
 import com.sun.jna.Pointer;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 
 /**
  * Hears each utterance again: over the decoding graph, over a loop of phones that knows no words,
@@ -46,6 +49,10 @@ final class Rehearing implements AutoCloseable {
   /** Null where nothing is heard in free wordings. */
   private final Supplier<Optional<Pointer>> wordings;
 
+  /** One for each kind of hearing: with more, each keeps native memory of its own. */
+  private final List<ExecutorService> threads =
+      Stream.generate(Rehearing::thread).limit(3).toList();
+
   private final RecentSound recent = new RecentSound(KEPT);
   private double lastEnd;
 
@@ -67,6 +74,15 @@ final class Rehearing implements AutoCloseable {
     this.phrases = phrases;
     this.phones = phones;
     this.wordings = wordings;
+  }
+
+  private static ExecutorService thread() {
+    return Executors.newSingleThreadExecutor(
+        work -> {
+          Thread thread = new Thread(work, "second hearing");
+          thread.setDaemon(true);
+          return thread;
+        });
   }
 
   /** Takes the next sound, before anything is said about it. */
@@ -95,9 +111,9 @@ final class Rehearing implements AutoCloseable {
   private Echo begun(double from) {
     return new Echo(
         Math.max(0, from),
-        new Follower(library, () -> Optional.of(phrases.get()), MOST),
-        new Follower(library, () -> Optional.of(phones.get()), 1),
-        Optional.ofNullable(wordings).map(made -> new Follower(library, made, 1)));
+        new Follower(library, threads.get(0), () -> Optional.of(phrases.get()), MOST),
+        new Follower(library, threads.get(1), () -> Optional.of(phones.get()), 1),
+        Optional.ofNullable(wordings).map(made -> new Follower(library, threads.get(2), made, 1)));
   }
 
   /** The utterance that has just ended, with what was heard the second time. */
@@ -173,5 +189,6 @@ final class Rehearing implements AutoCloseable {
   @Override
   public void close() {
     drop();
+    threads.forEach(ExecutorService::shutdown);
   }
 }
