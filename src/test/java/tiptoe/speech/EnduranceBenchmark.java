@@ -24,10 +24,10 @@ public final class EnduranceBenchmark {
   public static void main(String[] args) throws IOException {
     int minutes = args.length == 0 ? 10 : Integer.parseInt(args[0]);
     Map<String, Pcm> sounds = new LinkedHashMap<>();
-    sounds.put("four people at once", Strain.babble(60, 4));
+    sounds.put("silence", Pcm.silence(60));
     sounds.put("white noise", Strain.whiteNoise(60, 2000));
     sounds.put("cries", cries());
-    sounds.put("silence", Pcm.silence(60));
+    sounds.put("four people at once", Strain.babble(60, 4));
     try (SpeechModel model = Clips.hearingTwice(Clips.network())) {
       for (Map.Entry<String, Pcm> sound : sounds.entrySet()) {
         int times = (int) Math.ceil(minutes * 60 / sound.getValue().seconds());
