@@ -22,11 +22,6 @@ public interface SampleSource extends AutoCloseable {
    */
   void end();
 
-  /** The same source with each chunk passed through a filter. */
-  default SampleSource through(SampleFilter filter) {
-    return new FilteredSource(this, filter);
-  }
-
   @Override
   void close() throws IOException;
 }

@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import tiptoe.audio.CryFilter;
 import tiptoe.audio.Pcm;
 import tiptoe.audio.QuietGate;
 
@@ -41,6 +42,7 @@ public final class Recogniser implements AutoCloseable {
   private final Rehearing again;
 
   private final QuietGate gate = new QuietGate();
+  private final CryFilter cries = new CryFilter();
   private final short[] block = new short[BLOCK];
   private int filled;
   private Pointer recogniser;
@@ -93,11 +95,14 @@ public final class Recogniser implements AutoCloseable {
     short[] next = Arrays.copyOf(block, filled);
     filled = 0;
     gate.pass(next, () -> !partial().isBlank())
-        .forEach(piece -> decode(piece).ifPresent(ended::add));
+        .forEach(piece -> decode(cries.apply(piece)).ifPresent(ended::add));
     return ended;
   }
 
   private Optional<Utterance> decode(short[] piece) {
+    if (piece.length == 0) {
+      return Optional.empty();
+    }
     NoiseFloor.under(piece, fed);
     fed += piece.length;
     if (again != null) {
@@ -124,7 +129,8 @@ public final class Recogniser implements AutoCloseable {
 
   /** Ends the stream of sound, and gives the utterance it ended in. */
   public synchronized Optional<Utterance> finish() {
-    List<Utterance> ended = filled == 0 ? List.of() : decode();
+    List<Utterance> ended = new ArrayList<>(filled == 0 ? List.of() : decode());
+    decode(cries.finish()).ifPresent(ended::add);
     Optional<Utterance> last = heard(library.vosk_recognizer_final_result(opened()));
     return ended.isEmpty() ? last : Optional.of(ended.get(0));
   }

@@ -25,10 +25,6 @@ class WardSoundsTest {
     assertTrue(Goertzel.decibels(hum, 50) - Goertzel.decibels(hum, 100) > 10);
     assertTrue(Goertzel.decibels(hum, 300) > -70);
     assertTrue(Goertzel.decibels(hum, 75) < -90);
-    Pcm filtered = Pcm.of(new HighPass().apply(hum.samples())).slice(1, 2);
-    double butterworth = -10 * Math.log10(1 + Math.pow(80 / 50.0, 8));
-    double gain = Goertzel.decibels(filtered, 50) - Goertzel.decibels(hum, 50);
-    assertEquals(butterworth, gain, 0.1);
   }
 
   @Test
@@ -46,7 +42,15 @@ class WardSoundsTest {
     assertTrue(WardSounds.clipped(tone, 12).level().isClipping());
     assertEquals(tone.level().rmsDb() - 20, WardSounds.quieter(tone, 20).level().rmsDb(), 0.05);
     Pcm shifted = WardSounds.withOffset(tone, 0.1);
-    Pcm restored = Pcm.of(new HighPass().apply(shifted.samples()));
-    assertEquals(tone.level().rmsDb(), restored.slice(0.5, 1).level().rmsDb(), 0.05);
+    assertEquals(0.1, mean(shifted) - mean(tone), 0.001);
+  }
+
+  /** In full scales. */
+  private static double mean(Pcm sound) {
+    double sum = 0;
+    for (short sample : sound.samples()) {
+      sum += sample;
+    }
+    return sum / sound.samples().length / Pcm.FULL_SCALE;
   }
 }

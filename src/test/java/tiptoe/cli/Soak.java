@@ -10,9 +10,12 @@ import java.time.Clock;
 import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
+import tiptoe.audio.AudioFile;
 import tiptoe.audio.AudioProblem;
 import tiptoe.audio.CaptureEvent;
 import tiptoe.audio.Chunk;
+import tiptoe.audio.Pcm;
 import tiptoe.audio.SampleSource;
 import tiptoe.exam.Changes;
 import tiptoe.exam.journal.OpenExam;
@@ -25,14 +28,16 @@ import tiptoe.settings.Settings;
  * Hours of one examination as fast as they can be heard: the invented examination again and again,
  * without the part that ends it, through recogniser, session, screen, journal and kept sound.
  * Prints memory and size each half hour. Run it with {@code mvn -q test-compile exec:java
- * -Dexec.classpathScope=test -Dexec.mainClass=tiptoe.cli.Soak -Dexec.args=8}.
+ * -Dexec.classpathScope=test -Dexec.mainClass=tiptoe.cli.Soak -Dexec.args="8 6"}.
  */
 public final class Soak {
   private static final double STEP_SECONDS = 1800;
 
   private Soak() {}
 
-  /** Takes the number of hours. */
+  /**
+   * Takes the number of hours, and the minutes of a quiet room behind each examination, or none.
+   */
   public static void main(String[] args) throws IOException {
     double hours = Double.parseDouble(args[0]);
     Path data = Files.createTempDirectory("soak");
@@ -52,18 +57,32 @@ public final class Soak {
           ScreenView.open(session, new Look(true, false), open.folder().path(), terminal)) {
         Watch watch = new Watch(screen, session, open.folder().journal(), hours * 3600);
         Listening listening = new Listening(engine, session, watch, Feedback.silent());
-        listening.recordings(parts(home, hours), true, open.openSound());
+        List<Path> parts = parts(home, hours, quiet(data, args.length > 1 ? args[1] : "0"));
+        listening.recordings(parts, true, open.openSound());
       }
     }
     System.out.println("kept in " + data);
   }
 
-  private static List<Path> parts(Home home, double hours) {
+  /** A recording of a quiet room: faint noise. */
+  private static Path quiet(Path folder, String minutes) throws IOException {
+    Random random = new Random(1);
+    short[] room = new short[(int) (60 * Double.parseDouble(minutes) * Pcm.RATE)];
+    for (int i = 0; i < room.length; i++) {
+      room[i] = (short) Math.round(10 * random.nextGaussian());
+    }
+    Path file = folder.resolve("quiet.wav");
+    AudioFile.write(file, Pcm.of(room));
+    return file;
+  }
+
+  private static List<Path> parts(Home home, double hours, Path quiet) {
     List<Path> parts = new ArrayList<>();
     for (int i = 0; i < hours * 60; i++) {
       for (String name : List.of("01-baby", "02-head", "03-chest", "04-abdomen")) {
         parts.add(home.demoAudio().resolve(name + ".wav"));
       }
+      parts.add(quiet);
     }
     return parts;
   }

@@ -1,0 +1,123 @@
+package tiptoe.audio;
+
+import java.util.Arrays;
+import java.util.OptionalDouble;
+import org.apache.commons.math3.transform.DftNormalization;
+import org.apache.commons.math3.transform.FastFourierTransformer;
+import org.apache.commons.math3.transform.TransformType;
+
+/**
+ * Makes a baby's cry fainter and leaves voices nearly as they are: where {@link CryPitch} hears
+ * one, the partials of the cry are turned down by 14 dB. What is no cry comes out to the last bit
+ * as it went in. Comes 24 ms late; gives as many samples as it takes, together with {@link
+ * #finish}.
+ */
+public final class CryFilter {
+  /** Samples of 16 kHz that are looked at together, 32 ms: a cry's pitch soon moves on. */
+  private static final int FRAME = 512;
+
+  private static final int HOP = FRAME / 4;
+
+  /** So much longer is the transform, for a pitch to be told finely. */
+  private static final int FINER = 4;
+
+  /** Amplitude that is left of a partial. */
+  private static final double LEFT = 0.2;
+
+  /** How far around a partial it is turned down, in Hz: the window spreads it so wide. */
+  private static final double AROUND = 36;
+
+  /** What the squares of the overlapping windows sum to. */
+  private static final double OVERLAP = 1.5;
+
+  private final double[] window = new double[FRAME];
+  private final double[] latest = new double[FRAME];
+  private final double[] removed = new double[FRAME];
+  private final double[][] spectrum = new double[2][FRAME * FINER];
+  private final double[][] unwanted = new double[2][FRAME];
+  private final CryPitch pitch = new CryPitch((double) Pcm.RATE / (FRAME * FINER));
+  private OptionalDouble heard = OptionalDouble.empty();
+  private int waiting;
+  private int early = FRAME - HOP;
+
+  public CryFilter() {
+    for (int i = 0; i < FRAME; i++) {
+      window[i] = 0.5 - 0.5 * Math.cos(2 * Math.PI * i / FRAME); // Hann, periodic
+    }
+  }
+
+  /** Takes more sound, 16 bit at 16 kHz, and gives what is ready; the last 24 ms stay inside. */
+  public short[] apply(short[] samples) {
+    short[] ready = new short[samples.length + HOP];
+    int given = 0;
+    for (short sample : samples) {
+      latest[FRAME - HOP + waiting] = sample;
+      if (++waiting == HOP) {
+        waiting = 0;
+        given += hop(ready, given);
+      }
+    }
+    return Arrays.copyOf(ready, given);
+  }
+
+  /** Gives what is still inside; nothing can come after it. */
+  public short[] finish() {
+    int inside = FRAME - HOP - early + waiting;
+    return Arrays.copyOf(apply(new short[FRAME]), inside);
+  }
+
+  /** The pitch of the cry that is turned down, in Hz; empty where there is none. */
+  OptionalDouble pitch() {
+    return heard;
+  }
+
+  private int hop(short[] ready, int at) {
+    heard = pitch.of(amplitudes());
+    heard.ifPresent(this::remove);
+    int given = Math.max(0, HOP - early);
+    for (int i = HOP - given; i < HOP; i++) {
+      long left = Math.round(latest[i] - removed[i]);
+      ready[at++] = (short) Math.max(Short.MIN_VALUE, Math.min(Short.MAX_VALUE, left));
+    }
+    early -= HOP - given;
+    System.arraycopy(latest, HOP, latest, 0, FRAME - HOP);
+    System.arraycopy(removed, HOP, removed, 0, FRAME - HOP);
+    Arrays.fill(removed, FRAME - HOP, FRAME, 0);
+    return given;
+  }
+
+  private double[] amplitudes() {
+    for (double[] part : spectrum) {
+      Arrays.fill(part, 0);
+    }
+    for (int i = 0; i < FRAME; i++) {
+      spectrum[0][i] = latest[i] * window[i];
+    }
+    transform(spectrum, TransformType.FORWARD);
+    double[] amplitudes = new double[FRAME * FINER / 2 + 1];
+    for (int i = 0; i < amplitudes.length; i++) {
+      amplitudes[i] = Math.hypot(spectrum[0][i], spectrum[1][i]);
+    }
+    return amplitudes;
+  }
+
+  private void remove(double hertz) {
+    double step = (double) Pcm.RATE / FRAME;
+    for (int bin = 0; bin < FRAME; bin++) {
+      double frequency = Math.min(bin, FRAME - bin) * step;
+      long partial = Math.round(frequency / hertz);
+      boolean near = partial > 0 && Math.abs(frequency - partial * hertz) <= AROUND;
+      for (int part = 0; part < 2; part++) {
+        unwanted[part][bin] = near ? (1 - LEFT) * spectrum[part][bin * FINER] : 0;
+      }
+    }
+    transform(unwanted, TransformType.INVERSE);
+    for (int i = 0; i < FRAME; i++) {
+      removed[i] += unwanted[0][i] * window[i] / OVERLAP;
+    }
+  }
+
+  private static void transform(double[][] values, TransformType type) {
+    FastFourierTransformer.transformInPlace(values, DftNormalization.STANDARD, type);
+  }
+}
