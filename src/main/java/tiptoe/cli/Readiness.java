@@ -6,6 +6,7 @@ import java.io.OutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermission;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -17,7 +18,9 @@ import java.util.Set;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.Microphone;
 import tiptoe.audio.Pcm;
+import tiptoe.exam.journal.RecordProblem;
 import tiptoe.graph.ModelFolder;
+import tiptoe.graph.UserFolders;
 import tiptoe.screen.Look;
 import tiptoe.screen.Terminals;
 import tiptoe.speech.Recogniser;
@@ -67,7 +70,8 @@ final class Readiness {
         Check.of(
             "library",
             "use 64-bit Linux with glibc, macOS or Windows on x86; where the folder for temporary"
-                + " files forbids programs, start with JAVA_TOOL_OPTIONS=-Djna.tmpdir=DIR",
+                + " files forbids programs, start with JAVA_TOOL_OPTIONS=-Djna.tmpdir=DIR; else "
+                + WHOLE_PROGRAM,
             SpeechModel::libraryName));
     Path folder = ModelFolder.locate(model, environment, home.folder());
     String again =
@@ -81,7 +85,14 @@ final class Readiness {
             () -> ModelFolder.open(folder).path().getFileName() + ", every file as it should be"));
     if (isReady()) {
       checks.add(
-          Check.of("hearing", "see the messages above; else " + WHOLE_PROGRAM, () -> hear(home)));
+          Check.of(
+              "hearing",
+              "mend the file that is named, or get leave to read it; graphs that are not there yet"
+                  + " are made beside the model, or where that cannot be, in "
+                  + UserFolders.cache(environment, System.getProperties())
+                  + "; else "
+                  + WHOLE_PROGRAM,
+              () -> hear(home)));
     }
   }
 
@@ -125,8 +136,9 @@ final class Readiness {
 
   /** Where records are kept: room, leave to write, and whether others can read there. */
   void records(Path data) {
-    Path there = data.toAbsolutePath();
-    while (!Files.exists(there)) {
+    Path there = data.resolve("examinations").toAbsolutePath();
+    // A link that leads nowhere is there too: no folder can be made in its place.
+    while (!Files.exists(there, LinkOption.NOFOLLOW_LINKS)) {
       there = there.getParent();
     }
     Path nearest = there;
@@ -135,16 +147,23 @@ final class Readiness {
             "records",
             "name a folder of your own by --data, or get leave to write there",
             () -> writable(data, nearest)));
-    checks.add(room(nearest));
+    if (Files.isDirectory(nearest)) {
+      checks.add(room(nearest));
+    }
     privacy(data.resolve("examinations"));
   }
 
   private static String writable(Path data, Path nearest) throws IOException {
     if (!Files.isDirectory(nearest)) {
-      throw new IOException("expected a folder, found a file at " + nearest);
+      throw new IOException("expected a folder at " + nearest + ", found something else");
     }
-    Files.delete(Files.createTempFile(nearest, "tiptoe", null));
-    return data.toString();
+    try {
+      Files.delete(Files.createTempFile(nearest, "tiptoe", null));
+      return data.toString();
+    } catch (IOException e) {
+      throw new IOException(
+          "expected to write to " + nearest + ", found " + RecordProblem.reason(e), e);
+    }
   }
 
   private static Check room(Path folder) {
@@ -193,12 +212,7 @@ final class Readiness {
 
   /** How the screen will look. */
   void terminal() {
-    Look look = Look.of(environment);
-    checks.add(
-        look.ascii()
-            ? Check.wanting(
-                "locale", "it does not say UTF-8, so plain signs are used", "LANG=C.UTF-8")
-            : Check.fine("locale", "UTF-8"));
+    checks.add(locale());
     if (!Terminals.usable(environment)) {
       checks.add(
           Check.wanting(
@@ -208,6 +222,19 @@ final class Readiness {
       return;
     }
     checks.add(size());
+  }
+
+  private Check locale() {
+    if (!Look.isUtf8(environment)) {
+      return Check.wanting(
+          "locale", "it does not say UTF-8, so plain signs are used", "LANG=C.UTF-8");
+    }
+    return Look.of(environment).ascii()
+        ? Check.wanting(
+            "locale",
+            "UTF-8, but plain signs are used, since the terminal has few",
+            "use a terminal window; TERM says " + environment.get("TERM"))
+        : Check.fine("locale", "UTF-8");
   }
 
   private static Check size() {

@@ -73,10 +73,12 @@ final class TeachCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
 
-  private final OwnWords own = OwnWords.usual();
+  private OwnWords own;
 
   @Override
   public Integer call() throws IOException {
+    // Not sooner: every command makes this one, also where its place cannot be named.
+    own = OwnWords.usual();
     if (list) {
       return list();
     }

@@ -3,11 +3,14 @@ package tiptoe.cli;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
 import tiptoe.protocol.Caution;
 import tiptoe.screen.Wrap;
 
@@ -85,7 +88,17 @@ public final class Tiptoe implements Runnable {
   }
 
   static CommandLine commandLine() {
-    return new CommandLine(new Tiptoe()).setCaseInsensitiveEnumValuesAllowed(true);
+    return new CommandLine(new Tiptoe())
+        .setCaseInsensitiveEnumValuesAllowed(true)
+        .registerConverter(Path.class, Tiptoe::path);
+  }
+
+  private static Path path(String text) {
+    try {
+      return Path.of(text);
+    } catch (InvalidPathException e) {
+      throw new TypeConversionException(Console.message(e));
+    }
   }
 
   static int run(PrintStream out, PrintStream err, String... args) {

@@ -2,6 +2,7 @@ package tiptoe.graph;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.DirectoryNotEmptyException;
 import java.nio.file.FileAlreadyExistsException;
@@ -67,9 +68,10 @@ public final class GraphCache {
     for (Path place : places) {
       Path noted = place.resolve(note);
       if (Files.isRegularFile(noted)) {
-        Path built = place.resolve(Files.readString(noted).strip());
-        if (built.startsWith(place) && isIntact(built)) {
-          return found(built, false);
+        // Bytes, since a damaged note need not be text.
+        String name = new String(Files.readAllBytes(noted), StandardCharsets.ISO_8859_1).strip();
+        if (name.matches("built-[0-9a-f]{" + HASH_DIGITS + "}") && isIntact(place.resolve(name))) {
+          return found(place.resolve(name), false);
         }
       }
     }

@@ -80,7 +80,7 @@ public record ModelFolder(Path path, String identity) {
   }
 
   private static boolean isStock(Path folder) {
-    return folder.toAbsolutePath().normalize().getFileName().toString().equals(STOCK);
+    return folder.toAbsolutePath().normalize().endsWith(STOCK);
   }
 
   private static void checkStructure(Path folder) throws IOException {

@@ -70,8 +70,12 @@ public final class Pronunciations {
 
   /** Reads a file; what is wrong in it shows in {@link #problems}. */
   public static Pronunciations read(Path file, Lexicon lexicon) throws IOException {
+    return parse(file.getFileName().toString(), lines(file), lexicon);
+  }
+
+  private static List<String> lines(Path file) throws IOException {
     try {
-      return parse(file.getFileName().toString(), Files.readAllLines(file), lexicon);
+      return Files.readAllLines(file);
     } catch (CharacterCodingException e) {
       throw new IOException("expected UTF-8 text in " + file + ", found other bytes", e);
     }
@@ -86,7 +90,7 @@ public final class Pronunciations {
   public static Pronunciations read(List<Path> files, Lexicon lexicon) throws IOException {
     Pronunciations all = read(files.get(0), lexicon);
     for (Path file : files.subList(1, files.size())) {
-      all = all.with(file.getFileName().toString(), Files.readAllLines(file));
+      all = all.with(file.getFileName().toString(), lines(file));
     }
     return all;
   }

@@ -1,7 +1,7 @@
 package tiptoe.language;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.text.Normalizer;
@@ -55,7 +55,7 @@ public final class TypedText {
   public static TypedText load(Path spellings) throws IOException {
     Map<String, List<String>> map = new HashMap<>();
     int number = 0;
-    for (String line : Files.readAllLines(spellings, StandardCharsets.UTF_8)) {
+    for (String line : lines(spellings)) {
       number++;
       String text = line.replaceFirst("#.*", "").strip();
       if (text.isEmpty()) {
@@ -69,6 +69,14 @@ public final class TypedText {
       map.put(sides[0], List.of(sides[1].split(" +")));
     }
     return new TypedText(map);
+  }
+
+  private static List<String> lines(Path file) throws IOException {
+    try {
+      return Files.readAllLines(file);
+    } catch (CharacterCodingException e) {
+      throw new IOException("expected UTF-8 text in " + file + ", found other bytes", e);
+    }
   }
 
   /** The sentences of a text, each an utterance of its own. */

@@ -2,6 +2,7 @@ package tiptoe.settings;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -75,8 +76,10 @@ public final class SettingsFile {
       return broken(file, "expected a configuration file, found none");
     } catch (java.nio.charset.MalformedInputException e) {
       return broken(file, "expected UTF-8 text, found other bytes");
+    } catch (AccessDeniedException e) {
+      return broken(file, "expected leave to read it, found none");
     } catch (IOException e) {
-      return broken(file, "expected a readable file, found " + e);
+      return broken(file, "expected a readable file, found: " + e.getMessage());
     }
   }
 

@@ -33,14 +33,19 @@ final class Vosk {
                 Map.of(Library.OPTION_STRING_ENCODING, "UTF-8"));
       } catch (UnsatisfiedLinkError e) {
         throw new IOException(
-            "expected a system that the speech library was built for"
-                + " (64-bit Linux with glibc, macOS or Windows on x86), found "
-                + Platform.RESOURCE_PREFIX,
+            "expected the speech library to load on %s, found: %s"
+                .formatted(Platform.RESOURCE_PREFIX, reason(e)),
             e);
       }
       library.vosk_set_log_level(SILENT);
     }
     return library;
+  }
+
+  /** The last of the ways that were tried, without the class path that it was looked for in. */
+  private static String reason(UnsatisfiedLinkError problem) {
+    String last = problem.getMessage().strip().replaceFirst("(?s).*\\R", "");
+    return last.replaceFirst(" in resource path .*", " in the program");
   }
 
   private static String unpackForWindows() throws IOException {

@@ -2,6 +2,7 @@ package tiptoe.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -14,6 +15,8 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What is missing is named, with how to mend it. */
 class ReadyCommandTest {
@@ -59,6 +62,36 @@ class ReadyCommandTest {
     assertTrue(!readiness.isReady());
   }
 
+  @ParameterizedTest
+  @ValueSource(strings = {"a file", "a link that leads nowhere"})
+  void whatIsNoFolderWhereExaminationsShouldGoIsMissing(String what) throws IOException {
+    Path examinations = folder.resolve("examinations");
+    if (what.equals("a file")) {
+      Files.writeString(examinations, "x");
+    } else {
+      Files.createSymbolicLink(examinations, folder.resolve("nowhere"));
+    }
+    Readiness readiness = new Readiness(Map.of(), null);
+    readiness.records(folder);
+    Check records = named(readiness.checks(), "records");
+    assertEquals(Check.State.MISSING, records.state());
+    assertEquals(
+        "expected a folder at " + examinations + ", found something else", records.found());
+  }
+
+  @Test
+  void aFolderInWhichNoFileCanBeMadeIsMissing() {
+    // Nobody can make a file here, not even the superuser that a build may run as.
+    Path data = Path.of("/proc/self/fd");
+    assumeTrue(Files.isDirectory(data));
+    Readiness readiness = new Readiness(Map.of(), null);
+    readiness.records(data);
+    Check records = named(readiness.checks(), "records");
+    assertEquals(Check.State.MISSING, records.state());
+    assertEquals(
+        "expected to write to " + data + ", found no such file or folder", records.found());
+  }
+
   @Test
   void recordsThatOthersCanReadAreTold() throws IOException {
     Path open = Files.createDirectory(folder.resolve("examinations"));
@@ -78,6 +111,23 @@ class ReadyCommandTest {
     assertEquals("LANG=C.UTF-8", named(readiness.checks(), "locale").mend());
     assertEquals(Check.State.WANTING, named(readiness.checks(), "terminal").state());
     assertTrue(readiness.isReady());
+  }
+
+  @Test
+  void aTerminalOfFewSignsIsNotTakenForALocaleWithoutUtf8() {
+    Readiness readiness = new Readiness(Map.of("LANG", "C.UTF-8", "TERM", "linux"), null);
+    readiness.terminal();
+    Check locale = named(readiness.checks(), "locale");
+    assertEquals("UTF-8, but plain signs are used, since the terminal has few", locale.found());
+    assertEquals("use a terminal window; TERM says linux", locale.mend());
+  }
+
+  @Test
+  void aModelFolderWithoutANameIsMissing() {
+    Ran ran = run("ready", "--no-microphone", "--data", folder.toString(), "--model", "/");
+    assertEquals(1, ran.code());
+    assertTrue(
+        ran.out().contains("expected am/final.mdl in the speech model /, found none"), ran.out());
   }
 
   @Test

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -17,6 +18,8 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import tiptoe.grammar.WordAutomaton;
 
 class GraphCacheTest {
@@ -110,6 +113,25 @@ class GraphCacheTest {
               model, Words.of("ortolani negative"), pronunciations, GraphSettings.DEFAULT);
         },
         builds::incrementAndGet);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"\u0000\u00ff", "..", "/", ""})
+  void aDamagedNoteIsWrittenAgain(String damaged) throws IOException {
+    Path grammars = Files.createDirectory(temp.resolve("grammars"));
+    AtomicInteger made = new AtomicInteger();
+    BuiltModel first = get(grammars, made);
+    Path note;
+    try (Stream<Path> files = Files.list(temp.resolve("models"))) {
+      note =
+          files.filter(file -> file.getFileName().toString().startsWith("from-")).findAny().get();
+    }
+    Files.writeString(note, damaged, StandardCharsets.ISO_8859_1);
+
+    assertEquals(first.folder(), get(grammars, made).folder());
+    assertEquals(2, made.get());
+    assertEquals(1, builds.get());
+    assertEquals(first.folder().getFileName().toString(), Files.readString(note));
   }
 
   @Test

@@ -13,9 +13,12 @@ public final class RecordProblem extends IOException {
   }
 
   /** What went wrong with a file, in words for people. */
-  static String reason(IOException error) {
+  public static String reason(IOException error) {
     if (error instanceof java.nio.file.AccessDeniedException) {
       return "no permission";
+    }
+    if (error instanceof java.nio.file.NoSuchFileException) {
+      return "no such file or folder";
     }
     if (error instanceof java.nio.file.FileSystemException system && system.getReason() != null) {
       return system.getReason();
