@@ -7,10 +7,9 @@ import org.apache.commons.math3.transform.FastFourierTransformer;
 import org.apache.commons.math3.transform.TransformType;
 
 /**
- * Makes a baby's cry fainter and leaves voices nearly as they are: where {@link CryPitch} hears
- * one, the partials of the cry are turned down by 14 dB. What is no cry comes out to the last bit
- * as it went in. Comes 24 ms late; gives as many samples as it takes, together with {@link
- * #finish}.
+ * Makes a baby's cry fainter: where {@link CryPitch} hears one, its partials are turned down by 14
+ * dB. Where it hears none, and it seldom takes a voice for one, sound comes out to the last bit as
+ * it went in. Comes 24 ms late; gives as many samples as it takes, together with {@link #finish}.
  */
 public final class CryFilter {
   /** Samples of 16 kHz that are looked at together, 32 ms: a cry's pitch soon moves on. */
@@ -72,7 +71,7 @@ public final class CryFilter {
   }
 
   private int hop(short[] ready, int at) {
-    heard = pitch.of(amplitudes());
+    heard = pitch.of(logarithms());
     heard.ifPresent(this::remove);
     int given = Math.max(0, HOP - early);
     for (int i = HOP - given; i < HOP; i++) {
@@ -86,7 +85,8 @@ public final class CryFilter {
     return given;
   }
 
-  private double[] amplitudes() {
+  /** Natural logarithms of the amplitudes of the latest sound and 1, which is next to nothing. */
+  private double[] logarithms() {
     for (double[] part : spectrum) {
       Arrays.fill(part, 0);
     }
@@ -94,11 +94,11 @@ public final class CryFilter {
       spectrum[0][i] = latest[i] * window[i];
     }
     transform(spectrum, TransformType.FORWARD);
-    double[] amplitudes = new double[FRAME * FINER / 2 + 1];
-    for (int i = 0; i < amplitudes.length; i++) {
-      amplitudes[i] = Math.hypot(spectrum[0][i], spectrum[1][i]);
+    double[] logarithms = new double[FRAME * FINER / 2 + 1];
+    for (int i = 0; i < logarithms.length; i++) {
+      logarithms[i] = Math.log(Math.hypot(spectrum[0][i], spectrum[1][i]) + 1);
     }
-    return amplitudes;
+    return logarithms;
   }
 
   private void remove(double hertz) {

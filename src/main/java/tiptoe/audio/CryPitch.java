@@ -5,9 +5,9 @@ import java.util.OptionalDouble;
 /**
  * Follows the pitch of a cry from one spectrum to the next. In 1,836 cries of 172 healthy babies of
  * 1 to 7 days it was 496 ± 95 Hz, at its lowest 398 ± 75 and at its highest 583 ± 151 Hz
- * (Michelsson et al., Folia Phoniatr Logop 2002;54:190, doi 10.1159/000063190), where a speaker's
- * is 80 to 300 Hz. A partial of a voice is not taken for a pitch, since the voice has others a
- * third, half or two thirds of the way to the next.
+ * (Michelsson et al. 2002, doi 10.1159/000063190), where a speaker's is mostly 80 to 300 Hz (from
+ * memory). A partial of a voice is seldom taken for a pitch, since the voice has others a third,
+ * half or two thirds of the way to the next. Which limits were chosen on what: DEVELOPERS.md.
  */
 final class CryPitch {
   private static final double LOWEST = 330;
@@ -56,13 +56,10 @@ final class CryPitch {
   /**
    * The pitch of a cry, in Hz, or empty where there is none.
    *
-   * @param amplitudes the spectrum from 0 Hz on, in units of 16 bit samples; changed
+   * @param logarithms natural logarithms of the spectrum's amplitudes, from 0 Hz on
    */
-  OptionalDouble of(double[] amplitudes) {
-    for (int i = 0; i < amplitudes.length; i++) {
-      amplitudes[i] = Math.log(amplitudes[i] + 1);
-    }
-    int best = follow(amplitudes);
+  OptionalDouble of(double[] logarithms) {
+    int best = follow(logarithms);
     crying = clarity[best] > (crying ? GOES_ON : BEGINS);
     return crying ? OptionalDouble.of(LOWEST + best * STEP) : OptionalDouble.empty();
   }

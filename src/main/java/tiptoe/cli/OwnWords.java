@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
+import tiptoe.grammar.TextFile;
 
 /**
  * The user's own pronunciations, one a line as in {@code pronunciations.txt}; they are heard beside
@@ -51,7 +52,7 @@ record OwnWords(Path file) {
   }
 
   private List<String> all() throws IOException {
-    return Files.isRegularFile(file) ? Files.readAllLines(file) : List.of();
+    return Files.isRegularFile(file) ? TextFile.lines(file) : List.of();
   }
 
   private static String word(String line) {

@@ -60,8 +60,8 @@ record Manifest(SortedMap<String, String> digests) {
   Optional<String> firstProblem(Path folder) throws IOException {
     for (Map.Entry<String, String> entry : digests.entrySet()) {
       Path file = folder.resolve(entry.getKey());
-      // Not by isRegularFile, which also denies a file that may not be looked at.
-      if (Files.notExists(file) || Files.isDirectory(file)) {
+      // What may not be looked at neither exists nor not; reading it then tells why.
+      if (Files.notExists(file) || Files.exists(file) && !Files.isRegularFile(file)) {
         return Optional.of("expected %s in %s, found none".formatted(entry.getKey(), folder));
       }
       String found = sha256(file);

@@ -1,8 +1,6 @@
 package tiptoe.graph;
 
 import java.io.IOException;
-import java.nio.charset.CharacterCodingException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -19,6 +17,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import tiptoe.grammar.Problem;
+import tiptoe.grammar.TextFile;
 
 /**
  * How words are said: the pronunciations of our own file first, the model's lexicon for words that
@@ -70,15 +69,7 @@ public final class Pronunciations {
 
   /** Reads a file; what is wrong in it shows in {@link #problems}. */
   public static Pronunciations read(Path file, Lexicon lexicon) throws IOException {
-    return parse(file.getFileName().toString(), lines(file), lexicon);
-  }
-
-  private static List<String> lines(Path file) throws IOException {
-    try {
-      return Files.readAllLines(file);
-    } catch (CharacterCodingException e) {
-      throw new IOException("expected UTF-8 text in " + file + ", found other bytes", e);
-    }
+    return parse(file.getFileName().toString(), TextFile.lines(file), lexicon);
   }
 
   /** The same from lines of text. */
@@ -90,7 +81,7 @@ public final class Pronunciations {
   public static Pronunciations read(List<Path> files, Lexicon lexicon) throws IOException {
     Pronunciations all = read(files.get(0), lexicon);
     for (Path file : files.subList(1, files.size())) {
-      all = all.with(file.getFileName().toString(), lines(file));
+      all = all.with(file.getFileName().toString(), TextFile.lines(file));
     }
     return all;
   }

@@ -1,8 +1,6 @@
 package tiptoe.language;
 
 import java.io.IOException;
-import java.nio.charset.CharacterCodingException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.text.Normalizer;
 import java.util.ArrayList;
@@ -11,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Pattern;
+import tiptoe.grammar.TextFile;
 
 /**
  * Turns typed text into the words of the grammars: lower case, numerals in words, American spelling
@@ -55,7 +54,7 @@ public final class TypedText {
   public static TypedText load(Path spellings) throws IOException {
     Map<String, List<String>> map = new HashMap<>();
     int number = 0;
-    for (String line : lines(spellings)) {
+    for (String line : TextFile.lines(spellings)) {
       number++;
       String text = line.replaceFirst("#.*", "").strip();
       if (text.isEmpty()) {
@@ -69,14 +68,6 @@ public final class TypedText {
       map.put(sides[0], List.of(sides[1].split(" +")));
     }
     return new TypedText(map);
-  }
-
-  private static List<String> lines(Path file) throws IOException {
-    try {
-      return Files.readAllLines(file);
-    } catch (CharacterCodingException e) {
-      throw new IOException("expected UTF-8 text in " + file + ", found other bytes", e);
-    }
   }
 
   /** The sentences of a text, each an utterance of its own. */

@@ -71,12 +71,7 @@ class ReadyCommandTest {
     } else {
       Files.createSymbolicLink(examinations, folder.resolve("nowhere"));
     }
-    Readiness readiness = new Readiness(Map.of(), null);
-    readiness.records(folder);
-    Check records = named(readiness.checks(), "records");
-    assertEquals(Check.State.MISSING, records.state());
-    assertEquals(
-        "expected a folder at " + examinations + ", found something else", records.found());
+    assertMissing("expected a folder at " + examinations + ", found something else", folder);
   }
 
   @Test
@@ -84,12 +79,15 @@ class ReadyCommandTest {
     // Nobody can make a file here, not even the superuser that a build may run as.
     Path data = Path.of("/proc/self/fd");
     assumeTrue(Files.isDirectory(data));
+    assertMissing("expected to write to " + data + ", found no such file or folder", data);
+  }
+
+  private void assertMissing(String found, Path data) {
     Readiness readiness = new Readiness(Map.of(), null);
     readiness.records(data);
     Check records = named(readiness.checks(), "records");
     assertEquals(Check.State.MISSING, records.state());
-    assertEquals(
-        "expected to write to " + data + ", found no such file or folder", records.found());
+    assertEquals(found, records.found());
   }
 
   @Test

@@ -57,7 +57,8 @@ public final class Soak {
           ScreenView.open(session, new Look(true, false), open.folder().path(), terminal)) {
         Watch watch = new Watch(screen, session, open.folder().journal(), hours * 3600);
         Listening listening = new Listening(engine, session, watch, Feedback.silent());
-        List<Path> parts = parts(home, hours, quiet(data, args.length > 1 ? args[1] : "0"));
+        List<Path> parts =
+            parts(home, hours, args.length > 1 ? List.of(quiet(data, args[1])) : List.of());
         listening.recordings(parts, true, open.openSound());
       }
     }
@@ -76,13 +77,13 @@ public final class Soak {
     return file;
   }
 
-  private static List<Path> parts(Home home, double hours, Path quiet) {
+  private static List<Path> parts(Home home, double hours, List<Path> quiet) {
     List<Path> parts = new ArrayList<>();
     for (int i = 0; i < hours * 60; i++) {
       for (String name : List.of("01-baby", "02-head", "03-chest", "04-abdomen")) {
         parts.add(home.demoAudio().resolve(name + ".wav"));
       }
-      parts.add(quiet);
+      parts.addAll(quiet);
     }
     return parts;
   }
