@@ -27,7 +27,7 @@ final class DemoCommand implements Callable<Integer> {
   @Option(
       names = "--to",
       paramLabel = "DIR",
-      defaultValue = "target/demo",
+      defaultValue = "tiptoe-demo",
       description = "Where the files go (default: ${DEFAULT-VALUE}).")
   private Path folder;
 
