@@ -42,7 +42,7 @@ final class ReportCommand implements Callable<Integer> {
       paramLabel = "FORMAT",
       split = ",",
       defaultValue = "html,pdf",
-      description = "Any of fhir,html,pdf,md,txt,csv,json (default: ${DEFAULT-VALUE}).")
+      description = "Any of ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).")
   private List<Format> formats;
 
   @Option(

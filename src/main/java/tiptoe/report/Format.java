@@ -24,7 +24,8 @@ public enum Format {
   }
 
   /** The name used on the command line. */
-  public String id() {
+  @Override
+  public String toString() {
     return name().toLowerCase(Locale.ROOT);
   }
 }
