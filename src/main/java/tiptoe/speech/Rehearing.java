@@ -30,8 +30,8 @@ final class Rehearing implements AutoCloseable {
   /** Sound before and behind the words that makes their evidence worthless, in seconds. */
   private static final double TOO_MUCH = 1.1;
 
-  /** Shorter utterances hold no statement in other words, in seconds. */
-  private static final double SHORTEST = 1.2;
+  /** Shorter utterances are a word, whatever it is, in seconds. */
+  private static final double SHORTEST = 0.4;
 
   /** Longer ones are a conversation: every sentence that was measured is shorter, in seconds. */
   private static final double LONGEST = 8;

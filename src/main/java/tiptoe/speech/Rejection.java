@@ -24,7 +24,7 @@ public final class Rejection {
   /** The checks, in the order in which their reasons are preferred. */
   Rejection(RejectionLimits limits) {
     this.limits = limits;
-    checks = List.of(Rejection::byFiller, heard -> bySupport(heard, limits));
+    checks = List.of(Rejection::byFiller, this::bySupport);
   }
 
   /** With the limits in use. */
@@ -46,8 +46,7 @@ public final class Rejection {
 
   /** The free wordings of an utterance, where they fit its sound well enough to be read. */
   public Optional<FreeWording> freely(Utterance utterance) {
-    return utterance
-        .otherwise()
+    return ownWordings(utterance)
         .filter(other -> other.support() >= limits.freeFrom() * other.seconds())
         .filter(other -> other.fillerShare() <= limits.freeFiller())
         .filter(other -> other.known().size() >= limits.freeWords());
@@ -87,10 +86,16 @@ public final class Rejection {
    */
   private boolean isOtherSpeech(Utterance utterance) {
     return utterance.hasFiller()
-        && utterance
-            .otherwise()
+        && ownWordings(utterance)
             .map(other -> other.support() < limits.freeFrom() * other.seconds())
             .orElse(false);
+  }
+
+  /** Free wordings that count for themselves: a word or two may be anything. */
+  private Optional<FreeWording> ownWordings(Utterance utterance) {
+    return utterance
+        .otherwise()
+        .filter(other -> utterance.end() - utterance.start() >= limits.freeSeconds());
   }
 
   /**
@@ -109,17 +114,21 @@ public final class Rejection {
         : new Verdict(Outcome.UNSURE, "other speech beside the phrase");
   }
 
-  /** How well the phrases fit the sound, where it was heard twice. */
-  private static Verdict bySupport(Utterance utterance, RejectionLimits limits) {
+  /**
+   * How well the phrases fit the sound, where it was heard twice. Where any other words could have
+   * fitted better and did not, phrases may fit less well: noise spoils the fit of all words.
+   */
+  private Verdict bySupport(Utterance utterance) {
     if (utterance.evidence().isEmpty()) {
       return Verdict.ACCEPTED;
     }
     double support = utterance.evidence().get().support();
-    if (support < limits.unsureFrom()) {
-      return new Verdict(Outcome.IGNORED, OTHER_SPEECH);
+    boolean contested = !utterance.hasFiller() && ownWordings(utterance).isPresent();
+    if (support >= (contested ? limits.contestedFrom() : limits.acceptedFrom())) {
+      return Verdict.ACCEPTED;
     }
-    return support < limits.acceptedFrom()
-        ? new Verdict(Outcome.UNSURE, "does not sound much like the phrase")
-        : Verdict.ACCEPTED;
+    return support < limits.unsureFrom()
+        ? new Verdict(Outcome.IGNORED, OTHER_SPEECH)
+        : new Verdict(Outcome.UNSURE, "does not sound much like the phrase");
   }
 }

@@ -12,7 +12,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** The decision on evidence typed in by hand; the limits of these tests are not those in use. */
 class RejectionTest {
-  private static final RejectionLimits LIMITS = new RejectionLimits(-10, -20, 1.5, -5, 0.2, 3, 5);
+  private static final RejectionLimits LIMITS = 
+      new RejectionLimits(-10, -25, -20, 1.5, -5, 0.2, 3, 0.9, 5);
   private static final Rejection REJECTION = new Rejection(LIMITS);
 
   /** Seconds of filler, of phrase; the support of the whole; what becomes of it and why. */
@@ -90,6 +91,31 @@ class RejectionTest {
     assertEquals(Outcome.ACCEPTED, REJECTION.decide(utterance(0, 1, 5.0).with(fitsNot)).outcome());
   }
 
+  @Test
+  void phrasesMayFitLessWellWhereFreeWordingsDoNotFitBetter() {
+    FreeWording other = free(-30, 1, 0, 4, null).otherwise().orElseThrow();
+
+    assertEquals(Outcome.UNSURE, outcome(utterance(0, 1, -14.0)));
+    assertEquals(Outcome.ACCEPTED, outcome(utterance(0, 1, -14.0).with(other)));
+    assertEquals(Outcome.ACCEPTED, outcome(utterance(0, 1, -25.0).with(other)));
+    assertEquals(Outcome.IGNORED, outcome(utterance(0, 1, -26.0).with(other)));
+    assertEquals(Outcome.UNSURE, outcome(utterance(0, 0.8, -14.0).with(other)));
+    assertEquals(Outcome.IGNORED, outcome(utterance(0.2, 1, -24.0).with(other)));
+  }
+
+  @Test
+  void freeWordingsOfAMomentOnlyContest() {
+    FreeWording other = free(9, 0.8, 0, 4, null).otherwise().orElseThrow();
+    Utterance moment = utterance(0, 0.8, 5.0).with(other);
+
+    assertEquals(Optional.empty(), REJECTION.freely(moment));
+    assertEquals("word word word word", REJECTION.better(utterance(0, 0.8, 3.0).with(other)).get());
+  }
+
+  private static Outcome outcome(Utterance utterance) {
+    return REJECTION.decide(utterance).outcome();
+  }
+
   private static Utterance free(
       double support, double seconds, double filler, int words, Double ofPhrases) {
     List<Word> said = new ArrayList<>();
@@ -106,9 +132,10 @@ class RejectionTest {
   void refusesLimitsInTheWrongOrder() {
     IllegalArgumentException refused =
         assertThrows(
-            IllegalArgumentException.class, () -> new RejectionLimits(-20, -10, 1, -5, 0.2, 3, 5));
+            IllegalArgumentException.class,
+            () -> new RejectionLimits(-15, -18, -12, 1, -5, 0.2, 3, 1, 5));
 
-    assertEquals("expected unsure-from of at most -20.0, found -10.0", refused.getMessage());
+    assertEquals("expected unsure-from of at most -15.0, found -12.0", refused.getMessage());
   }
 
   private static Utterance utterance(double filler, double phrase, Double support) {

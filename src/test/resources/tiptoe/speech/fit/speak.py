@@ -27,11 +27,19 @@ VOICES = {
         "fest:cmu_us_slt_arctic_hts",
     ],
 }
-# The voices guess these words wrong; the text stays as it is.
-RESPELL = [
-    ("centimetres", "centimeters"), ("millimetres", "millimeters"), (r"\banus\b", "aynus"),
-    (r"\bpatent\b", "paytent"), ("ortolani", "orto lonny"), ("fontanelle", "fontanell"),
-]
+
+
+def respellings():
+    """From a word to what flite and festival, and what espeak-ng, are given instead."""
+    found = {}
+    for line in open(os.path.join(HERE, "respell.txt"), encoding="utf-8"):
+        if not line.startswith("#"):
+            word, others, espeak = (part.strip() for part in line.split("|"))
+            found[word] = [word if one == "-" else one for one in (others, espeak)]
+    return found
+
+
+RESPELLED = respellings()
 
 
 def half(text):
@@ -53,11 +61,10 @@ def phrases():
 def speak(folder, number, voice, text):
     os.makedirs(folder, exist_ok=True)
     name = os.path.join(folder, f"{number:04d}-" + re.sub(r"[:+]", "_", voice))
-    said = text
-    for word, respelled in RESPELL:
-        said = re.sub(word, respelled, said)
-    if voice.startswith("esp:"):
-        said = said.replace("orto lonny", "ortolani")
+    engine = 1 if voice.startswith("esp:") else 0
+    said = re.sub(
+        r"[a-z']+", lambda word: RESPELLED.get(word[0], [word[0]] * 2)[engine], text
+    )
     clip.write(name, voice, said, 0.7)
     with open(name + ".txt", "w", encoding="utf-8") as out:
         out.write(text + "\n")
