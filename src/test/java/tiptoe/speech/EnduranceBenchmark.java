@@ -13,14 +13,15 @@ import tiptoe.audio.Pcm;
 /**
  * Prints what long stretches of hard sound cost the engine: memory, load, how far it falls behind.
  * Run it with {@code mvn -q test-compile exec:java -Dexec.classpathScope=test
- * -Dexec.mainClass=tiptoe.speech.EnduranceBenchmark -Dexec.args=60}.
+ * -Dexec.mainClass=tiptoe.speech.EnduranceBenchmark -Dexec.args=60}, or {@code "60 cries"} for one
+ * of them.
  */
 public final class EnduranceBenchmark {
   private static final Path CRIES = Path.of("../shared/audio/cry");
 
   private EnduranceBenchmark() {}
 
-  /** Takes the minutes of each sound. */
+  /** Takes the minutes of each sound, and possibly how the name of the only one begins. */
   public static void main(String[] args) throws IOException {
     int minutes = args.length == 0 ? 10 : Integer.parseInt(args[0]);
     Map<String, Pcm> sounds = new LinkedHashMap<>();
@@ -28,6 +29,9 @@ public final class EnduranceBenchmark {
     sounds.put("white noise", Strain.whiteNoise(60, 2000));
     sounds.put("cries", cries());
     sounds.put("four people at once", Strain.babble(60, 4));
+    if (args.length > 1) {
+      sounds.keySet().removeIf(name -> !name.startsWith(args[1]));
+    }
     try (SpeechModel model = Clips.hearingTwice(Clips.network())) {
       for (Map.Entry<String, Pcm> sound : sounds.entrySet()) {
         int times = (int) Math.ceil(minutes * 60 / sound.getValue().seconds());
