@@ -12,8 +12,8 @@ import java.io.UncheckedIOException;
  * Where the evidence of a second hearing divides accepted, unsure and ignored utterances; the
  * numbers in use are in {@code rejection.yaml}.
  *
- * @param acceptedFrom least support of an accepted utterance that is short, or was not heard in free
- *     wordings
+ * @param acceptedFrom least support of an accepted utterance that is short, or was not heard in
+ *     free wordings
  * @param contestedFrom the same where it was, and they do not fit better; not above the other
  * @param unsureFrom least support of an unsure one, not above the first
  * @param rivalWithin how much less likely other words may be and still count as a rival

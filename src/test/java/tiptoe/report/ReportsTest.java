@@ -44,10 +44,7 @@ class ReportsTest {
 
   /** To accept a change on purpose: delete the golden file, run once, and read what it says. */
   @ParameterizedTest
-  @EnumSource(
-      value = Format.class,
-      names = "PDF",
-      mode = EnumSource.Mode.EXCLUDE)
+  @EnumSource(value = Format.class, names = "PDF", mode = EnumSource.Mode.EXCLUDE)
   void saysWhatItSaidBefore(Format format) throws IOException {
     assertGolden("typical." + format.ending(), render(Records.typical(), format));
     assertGolden(

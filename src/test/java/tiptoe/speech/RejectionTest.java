@@ -12,7 +12,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** The decision on evidence typed in by hand; the limits of these tests are not those in use. */
 class RejectionTest {
-  private static final RejectionLimits LIMITS = 
+  private static final RejectionLimits LIMITS =
       new RejectionLimits(-10, -25, -20, 1.5, -5, 0.2, 3, 0.9, 5);
   private static final Rejection REJECTION = new Rejection(LIMITS);
 
