@@ -22,6 +22,7 @@ import tiptoe.protocol.Protocol;
 import tiptoe.speech.Evidence;
 import tiptoe.speech.FreeWording;
 import tiptoe.speech.Recogniser;
+import tiptoe.speech.Rejection;
 import tiptoe.speech.Utterance;
 
 /**
@@ -40,9 +41,12 @@ import tiptoe.speech.Utterance;
  */
 public final class RejectionFit {
   private static final Split HALF = Split.ofId(System.getProperty("half", "train"));
+  private static final Rejection REJECTION = Rejection.standard();
+
+  /** {@code accepted-from} and {@code free-seconds}, which are not varied here. */
   private static final double SHORT_FROM = -10;
+
   private static final double SHORT = 1.2;
-  private static final double RIVAL_WITHIN = 1.5;
 
   /**
    * An utterance of phrases only that means something.
@@ -156,9 +160,7 @@ public final class RejectionFit {
     }
     Evidence evidence = utterance.evidence().orElseThrow();
     boolean rival =
-        evidence.rivals().stream()
-            .filter(other -> other.margin() <= RIVAL_WITHIN)
-            .anyMatch(other -> !means(other.text()).equals(heard));
+        REJECTION.rivals(utterance).stream().anyMatch(other -> !means(other).equals(heard));
     double other =
         utterance
             .otherwise()

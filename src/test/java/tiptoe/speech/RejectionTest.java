@@ -136,6 +136,9 @@ class RejectionTest {
             () -> new RejectionLimits(-15, -18, -12, 1, -5, 0.2, 3, 1, 5));
 
     assertEquals("expected unsure-from of at most -15.0, found -12.0", refused.getMessage());
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> new RejectionLimits(-15, -14, -16, 1, -5, 0.2, 3, 1, 5));
   }
 
   private static Utterance utterance(double filler, double phrase, Double support) {
