@@ -21,13 +21,16 @@ class ArchitectureTest {
   private static final List<String> FOUNDATIONS = List.of("protocol", "grammar", "settings");
   private static final List<String> STAGES =
       List.of(
+          "finding",
           "audio",
           "graph",
           "speech",
           "language",
           "exam",
           "clinical",
+          "wording",
           "measure",
+          "session",
           "report",
           "screen",
           "cli");

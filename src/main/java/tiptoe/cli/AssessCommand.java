@@ -13,13 +13,13 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import tiptoe.clinical.AnswersFile;
 import tiptoe.clinical.Assessment;
-import tiptoe.clinical.AssessmentText;
 import tiptoe.clinical.Assessor;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
 import tiptoe.protocol.Protocol;
 import tiptoe.settings.Settings;
+import tiptoe.wording.AssessmentWording;
 
 /** Says what follows from the findings of a record or of a file. */
 @Command(
@@ -55,7 +55,7 @@ final class AssessCommand implements Callable<Integer> {
     if (json) {
       Console.out().println(new ObjectMapper().writeValueAsString(assessment));
     } else {
-      Console.out().print(AssessmentText.of(assessment, protocol, settings));
+      Console.out().print(AssessmentWording.of(assessment, protocol, settings));
     }
     return 0;
   }

@@ -1,6 +1,7 @@
 package tiptoe.cli;
 
 import java.io.IOException;
+import tiptoe.wording.ProblemWording;
 
 /**
  * One thing that was looked at to see whether the program is ready to be used.
@@ -48,7 +49,7 @@ record Check(String name, State state, String found, String mend) {
     try {
       return fine(name, look.look());
     } catch (IOException | RuntimeException e) {
-      return missing(name, Console.message(e), mend);
+      return missing(name, ProblemWording.of(e), mend);
     }
   }
 

@@ -1,14 +1,9 @@
 package tiptoe.cli;
 
 import java.io.PrintStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.CharacterCodingException;
-import java.nio.file.AccessDeniedException;
-import java.nio.file.InvalidPathException;
-import java.nio.file.NoSuchFileException;
 
 /** Where commands print: results to one stream, everything else to the other. */
-final class Console {
+public final class Console {
   private static PrintStream out = System.out;
   private static PrintStream err = System.err;
 
@@ -23,34 +18,7 @@ final class Console {
     return out;
   }
 
-  static PrintStream err() {
+  public static PrintStream err() {
     return err;
-  }
-
-  /** What went wrong, for people: never a class name alone, never a stack trace. */
-  static String message(Throwable problem) {
-    if (problem instanceof NoSuchFileException missing) {
-      return "expected a file, found none at " + missing.getFile();
-    }
-    if (problem instanceof AccessDeniedException denied) {
-      return "not allowed to read or write " + denied.getFile();
-    }
-    if (problem instanceof CharacterCodingException) {
-      return "expected UTF-8 text, found other bytes";
-    }
-    if (problem instanceof InvalidPathException path) {
-      // Java takes the names of files in the character set of the locale.
-      return "expected a name that this system can have for a file, found %s (%s)%s"
-          .formatted(
-              path.getInput(),
-              path.getReason(),
-              path.getInput().chars().allMatch(c -> c < 128) ? "" : "; start with LANG=C.UTF-8");
-    }
-    if (problem instanceof UncheckedIOException unchecked) {
-      return message(unchecked.getCause());
-    }
-    return problem.getMessage() == null
-        ? "could not go on: " + problem.getClass().getSimpleName()
-        : problem.getMessage();
   }
 }

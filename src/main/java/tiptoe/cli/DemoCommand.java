@@ -15,7 +15,15 @@ import tiptoe.exam.Event;
 import tiptoe.protocol.Caution;
 import tiptoe.report.Format;
 import tiptoe.report.Reports;
+import tiptoe.session.Dictation;
+import tiptoe.session.Engine;
+import tiptoe.session.ExamSession;
+import tiptoe.session.Home;
+import tiptoe.session.Sessions;
+import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
+import tiptoe.wording.ChecklistWording;
+import tiptoe.wording.UtteranceWording;
 
 /** Decodes the invented examination that comes with the program. */
 @Command(
@@ -38,7 +46,7 @@ final class DemoCommand implements Callable<Integer> {
     Console.out().println();
     Understanding understanding = Understanding.load(home);
     try (Engine engine = Engine.open(home, understanding, null, Console.err())) {
-      Session session = Sessions.inMemory(understanding);
+      ExamSession session = Sessions.inMemory(understanding);
       double offset = 0;
       for (Path file : parts(home.demoAudio())) {
         Console.out().println("hearing " + file.getFileName());
@@ -48,13 +56,13 @@ final class DemoCommand implements Callable<Integer> {
       }
       Console.out().println();
       Console.out()
-          .print(ChecklistText.of(session.record(), session.assessment(), Settings.DEFAULT));
+          .print(ChecklistWording.of(session.record(), session.assessment(), Settings.DEFAULT));
       write(session);
     }
     return 0;
   }
 
-  private void write(Session session) throws IOException {
+  private void write(ExamSession session) throws IOException {
     Console.out().println();
     Console.out().println("FILES");
     Reports.write(
@@ -82,6 +90,6 @@ final class DemoCommand implements Callable<Integer> {
                     .filter(utterance -> utterance.number() == heard.number())
                     .forEach(
                         utterance ->
-                            Console.out().print(UtteranceText.of(changes.record(), utterance))));
+                            Console.out().print(UtteranceWording.of(changes.record(), utterance))));
   }
 }

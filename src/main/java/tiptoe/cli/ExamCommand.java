@@ -20,8 +20,18 @@ import tiptoe.exam.journal.RecordStore;
 import tiptoe.protocol.Caution;
 import tiptoe.screen.Look;
 import tiptoe.screen.Terminals;
+import tiptoe.session.Engine;
+import tiptoe.session.ExamSession;
+import tiptoe.session.ExamView;
+import tiptoe.session.Feedback;
+import tiptoe.session.Home;
+import tiptoe.session.Listening;
+import tiptoe.session.ToolVersion;
+import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
-import tiptoe.speech.Later;
+import tiptoe.speech.Loading;
+import tiptoe.wording.ChecklistWording;
+import tiptoe.wording.ProblemWording;
 
 /** Listens to an examination and keeps its record. */
 @Command(
@@ -84,8 +94,8 @@ final class ExamCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     Home home = Home.locate();
     List<Path> recordings = from == null ? List.of() : recordings(from);
-    Later<Understanding> understanding =
-        Later.load("load the grammars", () -> Understanding.load(home));
+    Loading<Understanding> understanding =
+        Loading.load("load the grammars", () -> Understanding.load(home));
     Settings settings = option.settings();
     try (OpenExam open = open(data.store())) {
       return examine(home, understanding, settings, recordings, open);
@@ -94,14 +104,14 @@ final class ExamCommand implements Callable<Integer> {
 
   private int examine(
       Home home,
-      Later<Understanding> understanding,
+      Loading<Understanding> understanding,
       Settings settings,
       List<Path> recordings,
       OpenExam open)
       throws IOException {
     try {
-      Session session =
-          new Session(
+      ExamSession session =
+          new ExamSession(
               () -> understanding.get().interpreter(),
               open.examination(),
               settings,
@@ -124,17 +134,17 @@ final class ExamCommand implements Callable<Integer> {
     } catch (IOException | NotRecorded e) {
       throw new IOException(
           "the examination stopped: %s; everything that was shown is kept in %s; to go on: tiptoe exam --continue %s"
-              .formatted(Console.message(e), open.folder().path(), open.folder().name()),
+              .formatted(ProblemWording.of(e), open.folder().path(), open.folder().name()),
           e);
     }
   }
 
   /** Grammars and model are loaded side by side, while the view is there already. */
-  private Engine engine(Home home, Later<Understanding> understanding, ExamView view)
+  private Engine engine(Home home, Loading<Understanding> understanding, ExamView view)
       throws IOException {
     view.progress().println("loading the grammars and the speech model");
-    Later<Boolean> ready =
-        Later.load(
+    Loading<Boolean> ready =
+        Loading.load(
             "load the tagger",
             () -> {
               understanding.await().getReady(view.progress());
@@ -150,7 +160,7 @@ final class ExamCommand implements Callable<Integer> {
     }
   }
 
-  private ExamView view(Session session, ExamFolder folder) throws IOException {
+  private ExamView view(ExamSession session, ExamFolder folder) throws IOException {
     if (plain || !Terminals.usable(System.getenv())) {
       Console.out().println(Caution.TEXT);
       Console.out().println("record " + folder.name());
@@ -163,12 +173,12 @@ final class ExamCommand implements Callable<Integer> {
   private OpenExam open(RecordStore store) throws IOException {
     if (broken == null) {
       return store.create(
-          label, Tiptoe.Version.number(), author, encrypt ? passphrase.forNew() : null);
+          label, ToolVersion.number(), author, encrypt ? passphrase.forNew() : null);
     }
     ExamFolder exam = store.find(broken);
     OpenExam open = store.open(exam, passphrase.forExam(store, exam));
     open.examination().record().notes().forEach(note -> Console.err().println(note.text()));
-    open.examination().goOn(Tiptoe.Version.number(), author);
+    open.examination().goOn(ToolVersion.number(), author);
     return open;
   }
 
@@ -185,9 +195,9 @@ final class ExamCommand implements Callable<Integer> {
     }
   }
 
-  private void finish(Session session, ExamFolder folder) {
+  private void finish(ExamSession session, ExamFolder folder) {
     Console.out()
-        .print(ChecklistText.of(session.record(), session.assessment(), option.settings()));
+        .print(ChecklistWording.of(session.record(), session.assessment(), option.settings()));
     Console.out().println();
     if (session.record().phase() == Phase.ENDED) {
       Console.out().println("record kept in " + folder.path());

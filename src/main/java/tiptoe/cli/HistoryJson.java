@@ -5,7 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import tiptoe.exam.EventLines;
 import tiptoe.exam.ExamRecord;
-import tiptoe.exam.Said;
+import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.journal.StoredExam;
 
 /** Adds to the JSON of a record what only one that was kept has: how it came to be. */
@@ -40,7 +40,7 @@ final class HistoryJson {
     root.set(name, EventLines.json().valueToTree(items));
   }
 
-  private static ObjectNode said(Said said) {
+  private static ObjectNode said(RecordedFinding said) {
     ObjectNode node = EventLines.json().valueToTree(said);
     node.put("status", said.status().id());
     return node;

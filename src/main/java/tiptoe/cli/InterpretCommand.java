@@ -12,7 +12,12 @@ import picocli.CommandLine.Parameters;
 import tiptoe.exam.ExamRecord;
 import tiptoe.language.TypedText;
 import tiptoe.report.RecordJson;
+import tiptoe.session.ExamSession;
+import tiptoe.session.Home;
+import tiptoe.session.Sessions;
+import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
+import tiptoe.wording.UtteranceWording;
 
 /** Says what typed text means. */
 @Command(
@@ -42,7 +47,7 @@ final class InterpretCommand implements Callable<Integer> {
     Settings settings = option.settings();
     Understanding understanding = Understanding.load(Home.locate());
     for (String text : texts) {
-      Session session = Sessions.inMemory(understanding, settings);
+      ExamSession session = Sessions.inMemory(understanding, settings);
       List<Explanation> explanations = new ArrayList<>();
       int at = 0;
       for (String sentence : TypedText.sentences(text)) {
@@ -55,7 +60,7 @@ final class InterpretCommand implements Callable<Integer> {
     return 0;
   }
 
-  private void print(Session session, List<Explanation> explanations) {
+  private void print(ExamSession session, List<Explanation> explanations) {
     ExamRecord record = session.record();
     if (json) {
       ObjectNode node = RecordJson.of(record, session.assessment());
@@ -66,7 +71,7 @@ final class InterpretCommand implements Callable<Integer> {
       return;
     }
     for (int i = 0; i < record.utterances().size(); i++) {
-      Console.out().print(UtteranceText.withSources(record, record.utterances().get(i)));
+      Console.out().print(UtteranceWording.withSources(record, record.utterances().get(i)));
       if (i < explanations.size()) {
         Console.out().print(explanations.get(i).text());
       }

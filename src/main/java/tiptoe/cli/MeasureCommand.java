@@ -15,17 +15,21 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tiptoe.measure.Baseline;
-import tiptoe.measure.Bench;
+import tiptoe.measure.ComparableMeaning;
 import tiptoe.measure.Condition;
 import tiptoe.measure.Figures;
-import tiptoe.measure.Handed;
-import tiptoe.measure.Meant;
 import tiptoe.measure.MeasureJson;
+import tiptoe.measure.MeasureRun;
 import tiptoe.measure.Noises;
 import tiptoe.measure.Recordings;
 import tiptoe.measure.Score;
 import tiptoe.measure.Split;
 import tiptoe.measure.Tables;
+import tiptoe.measure.TimedUtterance;
+import tiptoe.session.Engine;
+import tiptoe.session.Home;
+import tiptoe.session.MeasuredSession;
+import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
 
 /** Tells how well recordings are heard. */
@@ -133,22 +137,22 @@ final class MeasureCommand implements Callable<Integer> {
     Understanding understanding = Understanding.load(home);
     Baseline least = baseline == null ? null : Baseline.read(baseline);
     Noises noises = noise == null ? null : Noises.in(noise, split, seed);
-    List<Bench.Task> tasks = new ArrayList<>();
+    List<MeasureRun.Task> tasks = new ArrayList<>();
     for (Path folder : folders) {
       List<Path> files = Recordings.in(folder, split);
       for (Condition condition : conditions()) {
         for (int place = 0; place < files.size(); place++) {
-          tasks.add(new Bench.Task(files.get(place), place, condition));
+          tasks.add(new MeasureRun.Task(files.get(place), place, condition));
         }
       }
     }
-    List<Bench.Done> done = new ArrayList<>();
+    List<MeasureRun.Done> done = new ArrayList<>();
     Bar bar = new Bar(tasks.size() * (besideStock ? 2 : 1));
     try (Engine engine = Engine.open(home, understanding, model, Console.err())) {
       done.addAll(hear(new MeasuredSession(engine, understanding, settings), noises, tasks, bar));
     }
     if (besideStock) {
-      List<Bench.Task> again = tasks.stream().map(MeasureCommand::byStock).toList();
+      List<MeasureRun.Task> again = tasks.stream().map(MeasureCommand::byStock).toList();
       List<String> phrases = MeasuredSession.phrases(folders, split, understanding.typed());
       try (Engine engine = Engine.openStock(home, model, phrases)) {
         done.addAll(hear(new MeasuredSession(engine, understanding, settings), noises, again, bar));
@@ -197,20 +201,21 @@ final class MeasureCommand implements Callable<Integer> {
     return all;
   }
 
-  private static Bench.Task byStock(Bench.Task task) {
-    return new Bench.Task(task.file(), task.place(), new Condition(task.condition().snrDb(), true));
+  private static MeasureRun.Task byStock(MeasureRun.Task task) {
+    return new MeasureRun.Task(
+        task.file(), task.place(), new Condition(task.condition().snrDb(), true));
   }
 
-  private List<Bench.Done> hear(
-      MeasuredSession subject, Noises noises, List<Bench.Task> tasks, Bar bar)
+  private List<MeasureRun.Done> hear(
+      MeasuredSession subject, Noises noises, List<MeasureRun.Task> tasks, Bar bar)
       throws InterruptedException {
     int cores = threads == null ? Runtime.getRuntime().availableProcessors() : threads;
-    return new Bench(subject, noises, offScript, pause).run(tasks, cores, bar::step);
+    return new MeasureRun(subject, noises, offScript, pause).run(tasks, cores, bar::step);
   }
 
-  private int print(List<Bench.Done> done, Baseline least) {
+  private int print(List<MeasureRun.Done> done, Baseline least) {
     Map<String, List<Score>> groups = new LinkedHashMap<>();
-    for (Bench.Done one : done) {
+    for (MeasureRun.Done one : done) {
       if (json) {
         Console.out()
             .println(one.score().map(MeasureJson::of).orElseGet(() -> MeasureJson.of(one)));
@@ -238,7 +243,7 @@ final class MeasureCommand implements Callable<Integer> {
     String where = score.file().getFileName() + ", " + score.condition().name() + ": ";
     if (offScript) {
       score.heard().stream()
-          .filter(Handed::counts)
+          .filter(TimedUtterance::counts)
           .forEach(
               one ->
                   Console.out()
@@ -247,18 +252,20 @@ final class MeasureCommand implements Callable<Integer> {
                               + "accepted \""
                               + one.text()
                               + "\": "
-                              + String.join("; ", one.meant().stream().map(Meant::text).toList())));
+                              + String.join(
+                                  "; ",
+                                  one.meant().stream().map(ComparableMeaning::text).toList())));
     } else if (!score.condition().stock()) {
       score.wrong().forEach(key -> Console.out().println(where + "false " + key));
     }
   }
 
   /** Tells what could not be done, each problem once. */
-  private static int complain(List<Bench.Done> done, List<String> worse) {
+  private static int complain(List<MeasureRun.Done> done, List<String> worse) {
     List<String> problems =
         done.stream()
             .filter(one -> one.score().isEmpty())
-            .map(Bench.Done::problem)
+            .map(MeasureRun.Done::problem)
             .distinct()
             .toList();
     problems.forEach(Console.err()::println);

@@ -8,7 +8,9 @@ import tiptoe.audio.Level;
 import tiptoe.audio.SampleSource;
 import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
-import tiptoe.speech.Utterance;
+import tiptoe.session.ExamView;
+import tiptoe.speech.Hypothesis;
+import tiptoe.wording.UtteranceWording;
 
 /** Shows an examination line by line, as it goes on. */
 final class PlainView implements ExamView {
@@ -54,7 +56,7 @@ final class PlainView implements ExamView {
   // Printed only where a terminal can take them back.
   @Override
   public void partial(String words) {
-    String plain = words.replace(Utterance.FILLER, "…").strip();
+    String plain = words.replace(Hypothesis.FILLER, "…").strip();
     String line = Meter.bar(level) + " " + plain;
     if (System.console() != null && !line.equals(last)) {
       Console.out().print("\r\033[K" + line);
@@ -69,7 +71,7 @@ final class PlainView implements ExamView {
     changes
         .of(Event.UtteranceHeard.class)
         .flatMap(heard -> changes.record().utterance(heard.number()).stream())
-        .forEach(heard -> Console.out().print(UtteranceText.of(changes.record(), heard)));
+        .forEach(heard -> Console.out().print(UtteranceWording.of(changes.record(), heard)));
     changes
         .of(Event.AudioGap.class)
         .forEach(gap -> Console.out().println("  sound was lost, noted in the record"));

@@ -23,8 +23,13 @@ import tiptoe.graph.ModelFolder;
 import tiptoe.graph.UserFolders;
 import tiptoe.screen.Look;
 import tiptoe.screen.Terminals;
+import tiptoe.session.Engine;
+import tiptoe.session.Home;
+import tiptoe.session.Understanding;
+import tiptoe.settings.SettingsFile;
 import tiptoe.speech.Recogniser;
 import tiptoe.speech.SpeechModel;
+import tiptoe.wording.ProblemWording;
 
 /** Looks at everything an examination needs, from the program's own files to the terminal. */
 final class Readiness {
@@ -192,7 +197,7 @@ final class Readiness {
               : Check.wanting(
                   "privacy", folder + " is open to others: " + shown, "chmod 700 " + folder));
     } catch (IOException e) {
-      checks.add(Check.wanting("privacy", "cannot tell: " + Console.message(e), ""));
+      checks.add(Check.wanting("privacy", "cannot tell: " + ProblemWording.of(e), ""));
     }
   }
 
@@ -204,8 +209,8 @@ final class Readiness {
             "correct the line, or start anew from 'tiptoe settings'",
             () -> {
               option.settings();
-              return Files.exists(SettingsOption.usualPlace())
-                  ? SettingsOption.usualPlace().toString()
+              return Files.exists(SettingsFile.usualPlace())
+                  ? SettingsFile.usualPlace().toString()
                   : "as they come; 'tiptoe settings' shows them";
             }));
   }
@@ -245,7 +250,7 @@ final class Readiness {
           ? Check.wanting("terminal", found, "make the window 80 columns by 24 lines or larger")
           : Check.fine("terminal", found);
     } catch (IOException e) {
-      return Check.wanting("terminal", "cannot tell its size: " + Console.message(e), "");
+      return Check.wanting("terminal", "cannot tell its size: " + ProblemWording.of(e), "");
     }
   }
 }

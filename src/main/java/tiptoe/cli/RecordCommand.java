@@ -19,6 +19,7 @@ import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
 import tiptoe.report.RecordJson;
+import tiptoe.wording.ChecklistWording;
 
 /** Shows or checks one record. */
 @Command(
@@ -103,7 +104,7 @@ final class RecordCommand implements Callable<Integer> {
       Console.out().println(json);
     } else {
       Console.out().print(RecordText.of(stored));
-      Console.out().print(ChecklistText.of(record, assessment, settings.settings()));
+      Console.out().print(ChecklistWording.of(record, assessment, settings.settings()));
     }
   }
 

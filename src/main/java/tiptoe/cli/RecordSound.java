@@ -11,6 +11,7 @@ import tiptoe.audio.Pcm;
 import tiptoe.audio.Speaker;
 import tiptoe.audio.WavFile;
 import tiptoe.screen.review.Playback;
+import tiptoe.wording.ProblemWording;
 
 /** Plays the sound of a record, or writes a stretch of it to a file. */
 final class RecordSound implements Playback, AutoCloseable {
@@ -46,12 +47,12 @@ final class RecordSound implements Playback, AutoCloseable {
       done.exceptionally(
           problem -> {
             if (!done.isCancelled()) {
-              trouble.accept(Console.message(cause(problem)) + "; w writes it to a WAV file");
+              trouble.accept(ProblemWording.of(cause(problem)) + "; w writes it to a WAV file");
             }
             return null;
           });
     } catch (IOException e) {
-      trouble.accept(Console.message(e));
+      trouble.accept(ProblemWording.of(e));
     }
   }
 

@@ -15,6 +15,7 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
+import tiptoe.wording.ProblemWording;
 
 /** Lists records, or removes some. */
 @Command(
@@ -57,7 +58,7 @@ final class RecordsCommand implements Callable<Integer> {
         print(store, exam);
       } catch (IOException e) {
         Console.out().printf(ROW, exam.name(), "-", "-", "-", "-", "cannot be read");
-        Console.err().println(exam.name() + ": " + Console.message(e));
+        Console.err().println(exam.name() + ": " + ProblemWording.of(e));
         unreadable++;
       }
     }

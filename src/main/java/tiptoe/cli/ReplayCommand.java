@@ -15,7 +15,16 @@ import picocli.CommandLine.Parameters;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.SampleSource;
 import tiptoe.report.RecordJson;
+import tiptoe.session.Dictation;
+import tiptoe.session.Engine;
+import tiptoe.session.ExamSession;
+import tiptoe.session.Home;
+import tiptoe.session.Sessions;
+import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
+import tiptoe.wording.ChecklistWording;
+import tiptoe.wording.ProblemWording;
+import tiptoe.wording.UtteranceWording;
 
 /** Decodes recorded dictations. */
 @Command(
@@ -47,7 +56,7 @@ final class ReplayCommand implements Callable<Integer> {
     Understanding understanding = Understanding.load(home);
     int failed = 0;
     try (Engine engine = Engine.open(home, understanding, model, Console.err())) {
-      Session session = Sessions.inMemory(understanding, settings);
+      ExamSession session = Sessions.inMemory(understanding, settings);
       double offset = 0;
       for (Path file : files) {
         session = asOne ? session : Sessions.inMemory(understanding, settings);
@@ -59,7 +68,7 @@ final class ReplayCommand implements Callable<Integer> {
             show(file.toString(), seconds, session);
           }
         } catch (IOException e) {
-          Console.err().println(Console.message(e));
+          Console.err().println(ProblemWording.of(e));
           failed++;
         }
       }
@@ -70,7 +79,7 @@ final class ReplayCommand implements Callable<Integer> {
     return failed == 0 ? 0 : Tiptoe.COULD_NOT;
   }
 
-  private void show(String name, double seconds, Session session) {
+  private void show(String name, double seconds, ExamSession session) {
     if (json) {
       ObjectNode node = new ObjectMapper().createObjectNode();
       node.put("file", name);
@@ -79,10 +88,10 @@ final class ReplayCommand implements Callable<Integer> {
       Console.out().println(node);
     } else {
       Console.out().println(name);
-      Console.out().print(UtteranceText.of(session.record()));
+      Console.out().print(UtteranceWording.of(session.record()));
       Console.out().println();
       Console.out()
-          .print(ChecklistText.of(session.record(), session.assessment(), option.settings()));
+          .print(ChecklistWording.of(session.record(), session.assessment(), option.settings()));
     }
   }
 }

@@ -3,8 +3,8 @@ package tiptoe.cli;
 import java.util.List;
 import java.util.stream.Stream;
 import tiptoe.exam.ExamRecord;
-import tiptoe.language.Command;
-import tiptoe.language.Phrasing;
+import tiptoe.finding.Command;
+import tiptoe.wording.FindingWording;
 
 /** What is shown when the clinician asks what is missing, or for what was recorded. */
 final class Reply {
@@ -22,13 +22,13 @@ final class Reply {
   }
 
   private static Stream<String> missing(ExamRecord record) {
-    Phrasing phrasing = new Phrasing(record.protocol());
+    FindingWording phrasing = new FindingWording(record.protocol());
     return record.missing().stream()
         .map(slot -> "missing: " + phrasing.name(slot.step(), slot.side()));
   }
 
   private static Stream<String> recorded(ExamRecord record) {
-    Phrasing phrasing = new Phrasing(record.protocol());
+    FindingWording phrasing = new FindingWording(record.protocol());
     return record.statements().stream()
         .filter(said -> said.stands())
         .map(said -> said.statement())

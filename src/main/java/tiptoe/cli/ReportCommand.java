@@ -23,6 +23,7 @@ import tiptoe.exam.journal.RecordStore;
 import tiptoe.report.Format;
 import tiptoe.report.Reports;
 import tiptoe.settings.Settings;
+import tiptoe.wording.ProblemWording;
 
 /** Writes records as files. */
 @Command(
@@ -101,7 +102,7 @@ final class ReportCommand implements Callable<Integer> {
       try {
         files.addAll(one.getValue().get());
       } catch (ExecutionException e) {
-        failures.add(one.getKey().name() + ": " + Console.message(e.getCause()));
+        failures.add(one.getKey().name() + ": " + ProblemWording.of(e.getCause()));
       } catch (InterruptedException e) {
         Thread.currentThread().interrupt();
         failures.add(one.getKey().name() + ": interrupted");

@@ -24,14 +24,16 @@ import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
 import tiptoe.screen.Look;
 import tiptoe.screen.Terminals;
-import tiptoe.screen.review.Desk;
-import tiptoe.screen.review.Items;
 import tiptoe.screen.review.PlainItems;
+import tiptoe.screen.review.ReviewItems;
+import tiptoe.screen.review.ReviewKeys;
 import tiptoe.screen.review.ReviewScreen;
+import tiptoe.screen.review.ReviewService;
 import tiptoe.screen.review.Reviewer;
-import tiptoe.screen.review.Reviewing;
 import tiptoe.screen.review.Sealing;
 import tiptoe.screen.review.TypedWords;
+import tiptoe.session.Home;
+import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
 
 /** Goes through a record: what is to decide, what was flagged, then the rest head to toe. */
@@ -80,15 +82,17 @@ final class ReviewCommand implements Callable<Integer> {
     TypedWords words =
         new TypedWords(understanding.network(), understanding.interpreter(), understanding.typed());
     try (OpenExam open = store.open(exam, secret)) {
-      Desk desk =
-          Desk.editing(open.examination(), words, assessor, sealing(open, keepAudio.of(settings)));
+      ReviewService desk =
+          ReviewService.editing(
+              open.examination(), words, assessor, sealing(open, keepAudio.of(settings)));
       Reviewer.parse(reviewer).ifPresent(desk::reviewer);
       show(desk, open::sound, exam);
       Console.out().println(ended(desk.record()));
     } catch (RecordProblem e) {
       StoredExam stored = store.read(exam, secret);
-      Desk desk =
-          Desk.readOnly(watched(store, exam, secret, stored), e.getMessage(), words, assessor);
+      ReviewService desk =
+          ReviewService.readOnly(
+              watched(store, exam, secret, stored), e.getMessage(), words, assessor);
       show(desk, stored::sound, exam);
       Console.err().println("read only: " + e.getMessage());
     }
@@ -109,11 +113,12 @@ final class ReviewCommand implements Callable<Integer> {
     };
   }
 
-  private void show(Desk desk, RecordSound.Kept sound, ExamFolder exam) throws IOException {
+  private void show(ReviewService desk, RecordSound.Kept sound, ExamFolder exam)
+      throws IOException {
     Look look = Look.of(System.getenv());
     try (RecordSound playback = new RecordSound(sound, Path.of(""), exam.name())) {
       ReviewScreen.run(
-          Terminals.open(), ascii ? look.withAscii() : look, new Reviewing(desk, playback));
+          Terminals.open(), ascii ? look.withAscii() : look, new ReviewKeys(desk, playback));
     }
   }
 
@@ -147,7 +152,9 @@ final class ReviewCommand implements Callable<Integer> {
     ExamRecord record = stored.record();
     stored.breaks().forEach(broken -> Console.err().println("broken record: " + broken));
     List<String> lines =
-        PlainItems.of(Items.of(record, assessor.apply(record)), record.protocol()).lines().toList();
+        PlainItems.of(ReviewItems.of(record, assessor.apply(record)), record.protocol())
+            .lines()
+            .toList();
     lines.forEach(Console.out()::println);
     return stored.breaks().isEmpty() ? 0 : Tiptoe.COULD_NOT;
   }

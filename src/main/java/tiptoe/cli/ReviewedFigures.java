@@ -9,6 +9,7 @@ import tiptoe.exam.journal.StoredExam;
 import tiptoe.measure.Agreement;
 import tiptoe.measure.AgreementTable;
 import tiptoe.protocol.Protocol;
+import tiptoe.wording.ProblemWording;
 
 /** How often reviewers found it right, from the records that are kept. */
 final class ReviewedFigures {
@@ -27,7 +28,7 @@ final class ReviewedFigures {
       try {
         read(exam);
       } catch (IOException e) {
-        Console.err().println(exam.name() + ": " + Console.message(e));
+        Console.err().println(exam.name() + ": " + ProblemWording.of(e));
         failed++;
       }
     }

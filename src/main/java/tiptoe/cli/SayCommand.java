@@ -9,9 +9,11 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import tiptoe.language.Crib;
+import tiptoe.language.PhraseBook;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Region;
+import tiptoe.session.Home;
+import tiptoe.session.Understanding;
 
 /** Prints what can be said. */
 @Command(
@@ -38,7 +40,7 @@ final class SayCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "expected a region (" + known + "), found " + region);
     }
-    Crib crib = new Crib(Understanding.load(Home.locate()).network(), protocol);
+    PhraseBook crib = new PhraseBook(Understanding.load(Home.locate()).network(), protocol);
     Console.out().print(region == null ? crib.pages() : crib.page(wanted.get(0)));
     return 0;
   }

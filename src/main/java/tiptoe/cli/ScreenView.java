@@ -25,13 +25,16 @@ import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
 import tiptoe.exam.NotRecorded;
 import tiptoe.exam.Phase;
-import tiptoe.language.Command;
+import tiptoe.finding.Command;
 import tiptoe.screen.ExamScreen;
 import tiptoe.screen.Look;
 import tiptoe.screen.ScreenState;
 import tiptoe.screen.SoundState;
 import tiptoe.screen.Terminals;
-import tiptoe.speech.Utterance;
+import tiptoe.session.ExamSession;
+import tiptoe.session.ExamView;
+import tiptoe.speech.Hypothesis;
+import tiptoe.wording.ProblemWording;
 
 /** Shows an examination on the full screen, and carries out what keys ask for. */
 final class ScreenView implements ExamView, ExamScreen.Keys {
@@ -40,7 +43,7 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
 
   private static final int INTERRUPTED = 130;
 
-  private final Session session;
+  private final ExamSession session;
   private ExamScreen screen;
   private Chatter chatter;
   private Thread restore;
@@ -53,16 +56,16 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
   /** Second of the examination up to which there was sound. */
   private volatile double heard;
 
-  private ScreenView(Session session, Path folder) {
+  private ScreenView(ExamSession session, Path folder) {
     this.session = session;
     state = ScreenState.opened(session.record(), session.assessment(), folder);
   }
 
-  static ScreenView open(Session session, Look look, Path folder) throws IOException {
+  static ScreenView open(ExamSession session, Look look, Path folder) throws IOException {
     return open(session, look, folder, Terminals.open());
   }
 
-  static ScreenView open(Session session, Look look, Path folder, Terminal terminal)
+  static ScreenView open(ExamSession session, Look look, Path folder, Terminal terminal)
       throws IOException {
     ScreenView view = new ScreenView(session, folder);
     view.state = view.state.withNotice("getting ready to listen");
@@ -128,7 +131,7 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
 
   @Override
   public void partial(String words) {
-    String plain = words.replace(Utterance.FILLER, "…").strip();
+    String plain = words.replace(Hypothesis.FILLER, "…").strip();
     update(now -> now.withPartial(plain));
   }
 
@@ -263,7 +266,7 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
             failure ->
                 Console.err()
                     .println(
-                        "the screen gave up, the record is kept: " + Console.message(failure)));
+                        "the screen gave up, the record is kept: " + ProblemWording.of(failure)));
     try {
       Runtime.getRuntime().removeShutdownHook(restore);
     } catch (IllegalStateException e) {

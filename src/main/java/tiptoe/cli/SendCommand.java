@@ -17,6 +17,7 @@ import tiptoe.report.fhir.FhirDocument;
 import tiptoe.report.send.Destination;
 import tiptoe.report.send.Outbox;
 import tiptoe.report.send.Sender;
+import tiptoe.wording.ProblemWording;
 
 /** Sends records to a FHIR server; the only command that opens a connection. */
 @Command(
@@ -78,7 +79,7 @@ final class SendCommand implements Callable<Integer> {
           sender.send(letter);
           Console.out().println("sent " + letter.identifier());
         } catch (IOException e) {
-          Console.err().println(letter.identifier() + ": " + Console.message(e));
+          Console.err().println(letter.identifier() + ": " + ProblemWording.of(e));
           failed++;
         }
       }

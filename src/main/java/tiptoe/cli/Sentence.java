@@ -18,8 +18,8 @@ import tiptoe.audio.Gap;
 import tiptoe.audio.Microphone;
 import tiptoe.audio.Pcm;
 import tiptoe.audio.SampleSource;
+import tiptoe.speech.Hypothesis;
 import tiptoe.speech.Recogniser;
-import tiptoe.speech.Utterance;
 
 /**
  * One sentence said to try something out.
@@ -27,7 +27,7 @@ import tiptoe.speech.Utterance;
  * @param heard what was heard, filler alone too
  * @param sound all the sound, from before the sentence on
  */
-record Sentence(List<Utterance> heard, Pcm sound) {
+record Sentence(List<Hypothesis> heard, Pcm sound) {
   /** So long a microphone is listened to when nothing is said, in seconds. */
   static final double PATIENCE_SECONDS = 20;
 
@@ -79,7 +79,7 @@ record Sentence(List<Utterance> heard, Pcm sound) {
   private static Sentence listen(
       SampleSource sound, Recogniser recogniser, double patience, Consumer<Chunk> seen)
       throws IOException {
-    List<Utterance> heard = new ArrayList<>();
+    List<Hypothesis> heard = new ArrayList<>();
     ByteArrayOutputStream kept = new ByteArrayOutputStream();
     boolean whole = Double.isInfinite(patience);
     boolean over = false;
@@ -88,7 +88,7 @@ record Sentence(List<Utterance> heard, Pcm sound) {
       seen.accept(chunk);
       kept.write(bytes(chunk.samples()));
       heard.addAll(recogniser.accept(chunk.samples()));
-      boolean said = heard.stream().anyMatch(Utterance::hasPhrase);
+      boolean said = heard.stream().anyMatch(Hypothesis::hasPhrase);
       over = !whole && (said || (double) chunk.end() / Pcm.RATE >= patience);
     }
     recogniser.finish().ifPresent(heard::add);
@@ -105,6 +105,6 @@ record Sentence(List<Utterance> heard, Pcm sound) {
 
   /** The phrases of all utterances as one text. */
   String text() {
-    return String.join(" ", heard.stream().map(Utterance::text).toList()).strip();
+    return String.join(" ", heard.stream().map(Hypothesis::text).toList()).strip();
   }
 }

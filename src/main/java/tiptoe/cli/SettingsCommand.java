@@ -22,7 +22,7 @@ final class SettingsCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Settings settings = option.settings();
-    Console.out().println("# looked for at " + SettingsOption.usualPlace());
+    Console.out().println("# looked for at " + SettingsFile.usualPlace());
     Console.out().print(SettingsFile.text(settings));
     for (Setting setting : Setting.values()) {
       if (!settings.is(setting, setting.choices().get(0))) {

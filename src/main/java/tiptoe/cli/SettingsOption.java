@@ -7,23 +7,17 @@ import tiptoe.settings.Settings;
 import tiptoe.settings.SettingsFile;
 
 /** The option that names a settings file; without it the one in the usual place is read. */
-final class SettingsOption {
+public final class SettingsOption {
   @Option(
       names = "--config",
       paramLabel = "FILE",
       description = "Settings file; see the command settings.")
   private Path file;
 
-  /** Where settings are looked for when none are named. */
-  static Path usualPlace() {
-    return SettingsFile.usualPlace(
-        System.getenv(), System.getProperty("os.name"), Path.of(System.getProperty("user.home")));
-  }
-
   /** The settings in force; a file that is not understood is refused as a whole. */
   Settings settings() {
     SettingsFile.Outcome outcome =
-        file == null ? SettingsFile.readUsual(usualPlace()) : SettingsFile.read(file);
+        file == null ? SettingsFile.readUsual(SettingsFile.usualPlace()) : SettingsFile.read(file);
     if (!outcome.problems().isEmpty()) {
       throw new IllegalArgumentException(
           outcome.problems().stream().map(Object::toString).collect(Collectors.joining("\n")));

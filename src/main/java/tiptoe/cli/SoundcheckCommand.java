@@ -13,8 +13,13 @@ import tiptoe.audio.Level;
 import tiptoe.audio.Microphone;
 import tiptoe.audio.SoundCheck;
 import tiptoe.exam.Heard;
+import tiptoe.session.Engine;
+import tiptoe.session.ExamSession;
+import tiptoe.session.Home;
+import tiptoe.session.Sessions;
+import tiptoe.session.Understanding;
+import tiptoe.speech.Hypothesis;
 import tiptoe.speech.Recogniser;
-import tiptoe.speech.Utterance;
 
 /** Says how well the microphone hears, before a baby is examined. */
 @Command(
@@ -97,7 +102,7 @@ final class SoundcheckCommand implements Callable<Integer> {
       Console.err().println("expected sound, found that the microphone is mute");
       return false;
     }
-    List<Utterance> heard = sentence.heard();
+    List<Hypothesis> heard = sentence.heard();
     // Where nothing was heard, all of it is measured: it may have been said too softly.
     double end = sentence.sound().seconds();
     show(
@@ -115,7 +120,7 @@ final class SoundcheckCommand implements Callable<Integer> {
     int right = right(words);
     Console.out().println("heard: " + sentence.text());
     Console.out().printf("words: %d of %d right%n", right, SENTENCE.size());
-    Session session = Sessions.inMemory(understanding);
+    ExamSession session = Sessions.inMemory(understanding);
     heard.forEach(utterance -> session.hear(utterance, 0));
     session.record().utterances().stream()
         .map(utterance -> utterance.heard())

@@ -18,6 +18,10 @@ import tiptoe.graph.ModelFolder;
 import tiptoe.graph.Pronunciation;
 import tiptoe.graph.Pronunciations;
 import tiptoe.graph.SoundsAlike;
+import tiptoe.session.Engine;
+import tiptoe.session.Home;
+import tiptoe.session.OwnWords;
+import tiptoe.session.Understanding;
 import tiptoe.speech.Recogniser;
 
 /** Teaches how a word is said here. */

@@ -13,6 +13,8 @@ import picocli.CommandLine.Spec;
 import picocli.CommandLine.TypeConversionException;
 import tiptoe.protocol.Caution;
 import tiptoe.screen.Wrap;
+import tiptoe.session.ToolVersion;
+import tiptoe.wording.ProblemWording;
 
 /** The program. */
 @Command(
@@ -97,7 +99,7 @@ public final class Tiptoe implements Runnable {
     try {
       return Path.of(text);
     } catch (InvalidPathException e) {
-      throw new TypeConversionException(Console.message(e));
+      throw new TypeConversionException(ProblemWording.of(e));
     }
   }
 
@@ -109,7 +111,7 @@ public final class Tiptoe implements Runnable {
             .setErr(new PrintWriter(err, true, StandardCharsets.UTF_8))
             .setExecutionExceptionHandler(
                 (problem, command, parsed) -> {
-                  err.println(Console.message(problem));
+                  err.println(ProblemWording.of(problem));
                   return COULD_NOT;
                 });
     try {
@@ -124,12 +126,7 @@ public final class Tiptoe implements Runnable {
   static final class Version implements IVersionProvider {
     @Override
     public String[] getVersion() {
-      return new String[] {"tiptoe " + number()};
-    }
-
-    static String number() {
-      String number = Tiptoe.class.getPackage().getImplementationVersion();
-      return number == null ? "0.1.0" : number;
+      return new String[] {"tiptoe " + ToolVersion.number()};
     }
   }
 }

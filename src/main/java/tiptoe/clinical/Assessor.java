@@ -46,8 +46,8 @@ public final class Assessor {
    */
   public Assessment assess(
       Baby baby, List<Answer> answers, Settings settings, ZonedDateTime examinedAt) {
-    Flags flags = new Flags(protocol, rules, new Case(baby, answers, settings, examinedAt));
-    Case subject = flags.subject();
+    Flags flags = new Flags(protocol, rules, new AssessedBaby(baby, answers, settings, examinedAt));
+    AssessedBaby subject = flags.subject();
     List<PlanItem> plan = plan(subject);
     return new Assessment(
         flags.flags(),
@@ -70,7 +70,7 @@ public final class Assessor {
     return assess(record.baby(), record.answers(), settings, examinedAt);
   }
 
-  private List<PlanItem> plan(Case subject) {
+  private List<PlanItem> plan(AssessedBaby subject) {
     List<PlanItem> plan = new ArrayList<>();
     for (PlanRule rule : rules.plan()) {
       if (rule.when().of(subject).isYes() && !rule.due().isPast(subject)) {
@@ -88,7 +88,7 @@ public final class Assessor {
     return plan;
   }
 
-  private List<MissingItem> missing(Case subject) {
+  private List<MissingItem> missing(AssessedBaby subject) {
     return rules.missing().stream()
         .filter(rule -> rule.when().of(subject).isYes())
         .map(MissingRule::missing)
@@ -96,7 +96,7 @@ public final class Assessor {
   }
 
   private static List<Need> needs(
-      Case subject, Map<String, Set<String>> ofRules, List<PlanItem> plan) {
+      AssessedBaby subject, Map<String, Set<String>> ofRules, List<PlanItem> plan) {
     Map<String, Set<String>> needs = new LinkedHashMap<>();
     subject.unreadable().forEach((fact, why) -> add(needs, fact, why));
     ofRules.forEach((fact, reasons) -> reasons.forEach(reason -> add(needs, fact, reason)));

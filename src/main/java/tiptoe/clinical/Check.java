@@ -20,9 +20,9 @@ enum Check implements Condition {
   MATURITY_DIFFERS("maturity-differs", Check::maturityDiffers);
 
   private final String id;
-  private final Function<Case, Verdict> test;
+  private final Function<AssessedBaby, ConditionResult> test;
 
-  Check(String id, Function<Case, Verdict> test) {
+  Check(String id, Function<AssessedBaby, ConditionResult> test) {
     this.id = id;
     this.test = test;
   }
@@ -35,21 +35,23 @@ enum Check implements Condition {
   }
 
   @Override
-  public Verdict of(Case subject) {
+  public ConditionResult of(AssessedBaby subject) {
     return test.apply(subject);
   }
 
-  private static Verdict maturityDiffers(Case subject) {
+  private static ConditionResult maturityDiffers(AssessedBaby subject) {
     Optional<Answer> score = subject.number("maturity-score");
     if (score.isEmpty()) {
-      return Verdict.NO;
+      return ConditionResult.NO;
     }
     int total = (int) Math.round(score.get().quantity().number());
     return subject
         .gestation()
         .map(
             stated ->
-                Maturity.differs(total, stated) ? Verdict.yes(score.stream().toList()) : Verdict.NO)
-        .orElse(Verdict.unknown("gestation"));
+                Maturity.differs(total, stated)
+                    ? ConditionResult.yes(score.stream().toList())
+                    : ConditionResult.NO)
+        .orElse(ConditionResult.unknown("gestation"));
   }
 }

@@ -16,7 +16,7 @@ import tiptoe.protocol.Protocol;
  * </pre>
  */
 final class ConditionReader {
-  private final Terms terms;
+  private final TermReader terms;
   private final Set<String> flagIds;
 
   /**
@@ -25,7 +25,7 @@ final class ConditionReader {
    * @param flagIds ids that {@code raised} may name
    */
   ConditionReader(Protocol protocol, Set<String> flagIds) {
-    this.terms = new Terms(protocol);
+    this.terms = new TermReader(protocol);
     this.flagIds = flagIds;
   }
 
@@ -56,7 +56,7 @@ final class ConditionReader {
       case "check" -> Check.named(operand.asText());
       case "raised" -> {
         String id = known(operand.asText(), flagIds);
-        yield subject -> Verdict.of(subject.isRaised(id));
+        yield subject -> ConditionResult.of(subject.isRaised(id));
       }
       default -> throw new IllegalArgumentException("expected a condition, found " + kind);
     };
@@ -70,7 +70,8 @@ final class ConditionReader {
   }
 
   private static Condition atLeast(int least, List<Condition> parts) {
-    return subject -> Verdict.atLeast(least, parts.stream().map(part -> part.of(subject)).toList());
+    return subject ->
+        ConditionResult.atLeast(least, parts.stream().map(part -> part.of(subject)).toList());
   }
 
   private List<Condition> list(JsonNode operand) {

@@ -21,26 +21,26 @@ final class Dimple {
   private Dimple() {}
 
   /** Everything that makes it simple was stated. */
-  static Verdict simple(Case subject) {
+  static ConditionResult simple(AssessedBaby subject) {
     return judged(subject, true);
   }
 
   /** Something that was stated makes it more than simple. */
-  static Verdict notSimple(Case subject) {
+  static ConditionResult notSimple(AssessedBaby subject) {
     return judged(subject, false);
   }
 
-  private static Verdict judged(Case subject, boolean wanted) {
+  private static ConditionResult judged(AssessedBaby subject, boolean wanted) {
     List<Answer> dimples = find(subject, "lumbosacral", Set.of("dimple"));
     List<Answer> marks = otherMarks(subject);
     for (Answer dimple : dimples) {
       boolean simple = marks.isEmpty() && stated(dimple).allMatch(is -> is.orElse(false));
       boolean more = !marks.isEmpty() || stated(dimple).anyMatch(is -> !is.orElse(true));
       if (wanted ? simple : more) {
-        return Verdict.yes(Stream.concat(Stream.of(dimple), marks.stream()).toList());
+        return ConditionResult.yes(Stream.concat(Stream.of(dimple), marks.stream()).toList());
       }
     }
-    return Verdict.NO;
+    return ConditionResult.NO;
   }
 
   // Each of the things that make a dimple simple: whether it does; empty where it was not stated.
@@ -55,7 +55,7 @@ final class Dimple {
         Optional.of(detail(dimple, "position").orElse("midline").equals("midline")));
   }
 
-  private static List<Answer> otherMarks(Case subject) {
+  private static List<Answer> otherMarks(AssessedBaby subject) {
     Stream<Answer> onSkin =
         find(subject, "skin", SKIN_MARKS).stream()
             .filter(mark -> detail(mark, "place").orElse("").matches("(.*,)?(sacrum|back)(,.*)?"));
@@ -67,7 +67,7 @@ final class Dimple {
         .toList();
   }
 
-  private static List<Answer> find(Case subject, String step, Set<String> values) {
+  private static List<Answer> find(AssessedBaby subject, String step, Set<String> values) {
     return subject.answers(step).stream()
         .filter(answer -> answer.value() != null && values.contains(answer.value()))
         .toList();
@@ -78,6 +78,6 @@ final class Dimple {
   }
 
   private static Optional<Double> number(Answer answer, String id) {
-    return detail(answer, id).map(Terms::numberIn).filter(number -> !number.isNaN());
+    return detail(answer, id).map(TermReader::numberIn).filter(number -> !number.isNaN());
   }
 }

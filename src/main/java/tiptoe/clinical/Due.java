@@ -59,24 +59,24 @@ record Due(String text, boolean fromBirth, ChronoUnit unit, Integer first, Integ
   }
 
   /** The earliest moment, as in {@link PlanItem}; null where there is none or none is known. */
-  String from(Case subject) {
+  String from(AssessedBaby subject) {
     return moment(subject, first);
   }
 
   /** The latest moment, as in {@link PlanItem}; null where there is none or none is known. */
-  String to(Case subject) {
+  String to(AssessedBaby subject) {
     return moment(subject, last);
   }
 
   /** Whether it was over before the examination. */
-  boolean isPast(Case subject) {
+  boolean isPast(AssessedBaby subject) {
     Optional<ZonedDateTime> end = at(subject, last);
     return end.isPresent()
         && subject.examinedAt().isPresent()
         && end.get().isBefore(subject.examinedAt().get());
   }
 
-  private String moment(Case subject, Integer number) {
+  private String moment(AssessedBaby subject, Integer number) {
     return at(subject, number)
         .map(
             moment ->
@@ -84,7 +84,7 @@ record Due(String text, boolean fromBirth, ChronoUnit unit, Integer first, Integ
         .orElse(null);
   }
 
-  private Optional<ZonedDateTime> at(Case subject, Integer number) {
+  private Optional<ZonedDateTime> at(AssessedBaby subject, Integer number) {
     Optional<ZonedDateTime> start = fromBirth ? subject.bornAt() : subject.examinedAt();
     return number == null ? Optional.empty() : start.map(moment -> moment.plus(number, unit));
   }

@@ -11,39 +11,41 @@ enum Figure {
   /** Loss since birth in % of the birth weight. */
   WEIGHT_LOSS("weight-loss") {
     @Override
-    Verdict compared(Case subject, Relation relation, double limit) {
+    ConditionResult compared(AssessedBaby subject, Relation relation, double limit) {
       Optional<Answer> weight = subject.number("weight");
       if (weight.isEmpty() || subject.birthWeight().isEmpty()) {
-        return Verdict.NO;
+        return ConditionResult.NO;
       }
       double loss =
           -WeightChange.percent(subject.birthWeight().get(), weight.get().quantity().number());
-      return relation.holds(loss, limit) ? Verdict.yes(List.of(weight.get())) : Verdict.NO;
+      return relation.holds(loss, limit)
+          ? ConditionResult.yes(List.of(weight.get()))
+          : ConditionResult.NO;
     }
   },
   /** Centile of the weight at birth by the configured standard. */
   WEIGHT_CENTILE("weight-centile") {
     @Override
-    Verdict compared(Case subject, Relation relation, double limit) {
+    ConditionResult compared(AssessedBaby subject, Relation relation, double limit) {
       return centile(subject, SizeMeasure.WEIGHT, relation, limit);
     }
   },
   LENGTH_CENTILE("length-centile") {
     @Override
-    Verdict compared(Case subject, Relation relation, double limit) {
+    ConditionResult compared(AssessedBaby subject, Relation relation, double limit) {
       return centile(subject, SizeMeasure.LENGTH, relation, limit);
     }
   },
   HEAD_CENTILE("head-centile") {
     @Override
-    Verdict compared(Case subject, Relation relation, double limit) {
+    ConditionResult compared(AssessedBaby subject, Relation relation, double limit) {
       return centile(subject, SizeMeasure.HEAD, relation, limit);
     }
   },
   /** Age in h at which meconium was stated as not yet passed. */
   HOURS_WITHOUT_MECONIUM("hours-without-meconium") {
     @Override
-    Verdict compared(Case subject, Relation relation, double limit) {
+    ConditionResult compared(AssessedBaby subject, Relation relation, double limit) {
       return hoursWithout(subject, "meconium", relation, limit);
     }
 
@@ -54,7 +56,7 @@ enum Figure {
   },
   HOURS_WITHOUT_URINE("hours-without-urine") {
     @Override
-    Verdict compared(Case subject, Relation relation, double limit) {
+    ConditionResult compared(AssessedBaby subject, Relation relation, double limit) {
       return hoursWithout(subject, "urine", relation, limit);
     }
 
@@ -75,41 +77,45 @@ enum Figure {
   }
 
   /** Whether the figure, where it can be computed, stands in this relation to the limit. */
-  abstract Verdict compared(Case subject, Relation relation, double limit);
+  abstract ConditionResult compared(AssessedBaby subject, Relation relation, double limit);
 
   /** The facts without which it is not known. */
   Set<String> facts() {
     return Set.of();
   }
 
-  private static Verdict centile(
-      Case subject, SizeMeasure measure, Relation relation, double limit) {
+  private static ConditionResult centile(
+      AssessedBaby subject, SizeMeasure measure, Relation relation, double limit) {
     boolean holds =
         Sizes.of(subject, measure)
             .filter(size -> !size.against().isEmpty())
             .filter(size -> relation.holds(size.against().get(0).centile(), limit))
             .isPresent();
     if (!holds) {
-      return Verdict.NO;
+      return ConditionResult.NO;
     }
     boolean stated = measure == SizeMeasure.WEIGHT && subject.birthWeight().isPresent();
-    return Verdict.yes(stated ? List.of() : subject.number(measure.step()).stream().toList());
+    return ConditionResult.yes(
+        stated ? List.of() : subject.number(measure.step()).stream().toList());
   }
 
-  private static Verdict hoursWithout(Case subject, String step, Relation relation, double limit) {
+  private static ConditionResult hoursWithout(
+      AssessedBaby subject, String step, Relation relation, double limit) {
     Optional<Answer> notYet =
         subject.answers(step).stream().filter(answer -> answer.is(step, "not-yet")).findFirst();
     if (notYet.isEmpty()) {
-      return Verdict.NO;
+      return ConditionResult.NO;
     }
     String said = notYet.get().details().get("age");
-    double hours = said == null ? Double.NaN : Terms.numberIn(said);
+    double hours = said == null ? Double.NaN : TermReader.numberIn(said);
     if (Double.isNaN(hours)) {
       hours = subject.age().orElse(Double.NaN);
     }
     if (Double.isNaN(hours)) {
-      return Verdict.unknown("age");
+      return ConditionResult.unknown("age");
     }
-    return relation.holds(hours, limit) ? Verdict.yes(List.of(notYet.get())) : Verdict.NO;
+    return relation.holds(hours, limit)
+        ? ConditionResult.yes(List.of(notYet.get()))
+        : ConditionResult.NO;
   }
 }

@@ -26,9 +26,9 @@ final class Flags {
   private final Map<String, Rule> raised = new LinkedHashMap<>();
   private final Map<String, List<Answer>> evidence = new LinkedHashMap<>();
   private final Map<String, Set<String>> needs = new LinkedHashMap<>();
-  private Case subject;
+  private AssessedBaby subject;
 
-  Flags(Protocol protocol, Rules rules, Case subject) {
+  Flags(Protocol protocol, Rules rules, AssessedBaby subject) {
     this.protocol = protocol;
     this.rules = rules;
     this.subject = subject;
@@ -38,7 +38,7 @@ final class Flags {
   }
 
   /** The case with what was raised, for the rules that come behind. */
-  Case subject() {
+  AssessedBaby subject() {
     return subject;
   }
 
@@ -57,7 +57,7 @@ final class Flags {
   }
 
   private void apply(Rule rule) {
-    Verdict verdict = rule.when().of(subject);
+    ConditionResult verdict = rule.when().of(subject);
     if (verdict.isYes()) {
       raised.put(rule.id(), rule);
       evidence.put(rule.id(), verdict.evidence());

@@ -11,9 +11,9 @@ import tiptoe.exam.Answer;
 final class Results {
   private static final double SCREEN_FROM_HOURS = 24;
 
-  private final Case subject;
+  private final AssessedBaby subject;
 
-  Results(Case subject) {
+  Results(AssessedBaby subject) {
     this.subject = subject;
   }
 

@@ -138,7 +138,9 @@ final class RulesReader {
   private PlanRule plan(JsonNode entry) {
     onlyKeys("the rule", entry, Set.of("id", "when", "due", "what", "reason", "source"));
     Condition when =
-        entry.has("when") ? condition(entry.path("when")) : subject -> Verdict.yes(List.of());
+        entry.has("when")
+            ? condition(entry.path("when"))
+            : subject -> ConditionResult.yes(List.of());
     return new PlanRule(
         text(entry, "id"),
         when,

@@ -22,7 +22,7 @@ final class Saturations {
   private Saturations() {}
 
   /** The outcome by the configured rules; empty while only one limb was read and it is not low. */
-  static Optional<SaturationScreen.Outcome> outcome(Case subject) {
+  static Optional<SaturationScreen.Outcome> outcome(AssessedBaby subject) {
     SaturationRules rules = SaturationRules.of(subject.settings());
     List<SaturationScreen.Reading> readings = readings(subject, rules);
     return readings.isEmpty()
@@ -30,21 +30,22 @@ final class Saturations {
         : Optional.of(SaturationScreen.outcome(rules, readings));
   }
 
-  static Verdict verdict(Case subject, SaturationScreen.Outcome... any) {
+  static ConditionResult verdict(AssessedBaby subject, SaturationScreen.Outcome... any) {
     Optional<SaturationScreen.Outcome> outcome = outcome(subject);
     return outcome.isPresent() && List.of(any).contains(outcome.get())
-        ? Verdict.yes(answers(subject))
-        : Verdict.NO;
+        ? ConditionResult.yes(answers(subject))
+        : ConditionResult.NO;
   }
 
-  private static List<Answer> answers(Case subject) {
+  private static List<Answer> answers(AssessedBaby subject) {
     return Stream.of(HAND, FOOT).flatMap(step -> subject.numbers(step).stream()).toList();
   }
 
   // Readings of the same repeat belong together; where none is named, the first of each limb do,
   // then the second, and so on. A reading without its partner counts only where it fails whatever
   // the partner is.
-  private static List<SaturationScreen.Reading> readings(Case subject, SaturationRules rules) {
+  private static List<SaturationScreen.Reading> readings(
+      AssessedBaby subject, SaturationRules rules) {
     SortedMap<Integer, Double> hand = byRepeat(subject.numbers(HAND));
     SortedMap<Integer, Double> foot = byRepeat(subject.numbers(FOOT));
     SortedSet<Integer> times = new TreeSet<>(hand.keySet());

@@ -16,7 +16,7 @@ final class Sizes {
   private Sizes() {}
 
   /** What was measured, with its place where a standard applies. */
-  static List<Size> of(Case subject) {
+  static List<Size> of(AssessedBaby subject) {
     List<Size> sizes = new ArrayList<>();
     for (SizeMeasure measure : SizeMeasure.values()) {
       of(subject, measure).ifPresent(sizes::add);
@@ -24,14 +24,14 @@ final class Sizes {
     return sizes;
   }
 
-  static Optional<Size> of(Case subject, SizeMeasure measure) {
+  static Optional<Size> of(AssessedBaby subject, SizeMeasure measure) {
     List<String> remarks = new ArrayList<>();
     Optional<Double> number = number(subject, measure, remarks);
     return number.map(n -> placed(subject, measure, n, remarks));
   }
 
   /** Weight at birth in g: the one stated, or one measured on the first day. */
-  static Optional<Double> birthWeight(Case subject) {
+  static Optional<Double> birthWeight(AssessedBaby subject) {
     return subject
         .birthWeight()
         .or(
@@ -44,11 +44,12 @@ final class Sizes {
   }
 
   /** Whether a weight stands of which it is not known what it says of birth. */
-  static boolean wantsBirthWeight(Case subject) {
+  static boolean wantsBirthWeight(AssessedBaby subject) {
     return subject.number(SizeMeasure.WEIGHT.step()).isPresent() && birthWeight(subject).isEmpty();
   }
 
-  private static Optional<Double> number(Case subject, SizeMeasure measure, List<String> remarks) {
+  private static Optional<Double> number(
+      AssessedBaby subject, SizeMeasure measure, List<String> remarks) {
     if (measure == SizeMeasure.WEIGHT && subject.birthWeight().isPresent()) {
       remarks.add("weight at birth");
       return subject.birthWeight();
@@ -62,7 +63,7 @@ final class Sizes {
     return number;
   }
 
-  private static Optional<String> timing(Case subject) {
+  private static Optional<String> timing(AssessedBaby subject) {
     if (subject.age().isEmpty()) {
       return Optional.of("the standard is for size at birth; the age was not stated");
     }
@@ -74,7 +75,7 @@ final class Sizes {
   }
 
   private static Size placed(
-      Case subject, SizeMeasure measure, double number, List<String> remarks) {
+      AssessedBaby subject, SizeMeasure measure, double number, List<String> remarks) {
     Optional<String> obstacle = obstacle(subject, measure);
     List<Size.Place> against = new ArrayList<>();
     if (obstacle.isPresent()) {
@@ -100,7 +101,8 @@ final class Sizes {
     return new Size(measure.step(), number, measure.unit(), against, sizeClass, remarks);
   }
 
-  private static void chosenFirst(Case subject, List<Size.Place> against, List<String> remarks) {
+  private static void chosenFirst(
+      AssessedBaby subject, List<Size.Place> against, List<String> remarks) {
     String chosen = subject.settings().get(Setting.SIZE_STANDARD);
     against.sort(
         (a, b) -> Boolean.compare(b.standard().equals(chosen), a.standard().equals(chosen)));
@@ -109,7 +111,7 @@ final class Sizes {
     }
   }
 
-  private static Optional<String> obstacle(Case subject, SizeMeasure measure) {
+  private static Optional<String> obstacle(AssessedBaby subject, SizeMeasure measure) {
     if (subject.sex().isEmpty()) {
       return Optional.of("the sex was not stated");
     }

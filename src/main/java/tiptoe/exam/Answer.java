@@ -2,9 +2,9 @@ package tiptoe.exam;
 
 import java.util.List;
 import java.util.Map;
-import tiptoe.language.Quantity;
-import tiptoe.language.Source;
-import tiptoe.language.Statement;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Quantity;
+import tiptoe.finding.Source;
 import tiptoe.protocol.Side;
 
 /**
@@ -36,8 +36,8 @@ public record Answer(
   }
 
   /** The same as one statement, to be put into words. */
-  public Statement asStatement() {
-    return new Statement(step, side, value, quantity, details, denied, group, Source.GRAMMAR);
+  public Finding asStatement() {
+    return new Finding(step, side, value, quantity, details, denied, group, Source.GRAMMAR);
   }
 
   public boolean is(String stepId, String valueId) {

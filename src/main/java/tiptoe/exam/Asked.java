@@ -2,7 +2,7 @@ package tiptoe.exam;
 
 import java.time.Instant;
 import java.util.List;
-import tiptoe.language.Question;
+import tiptoe.finding.Question;
 
 /**
  * A question in the history of the record.

@@ -1,6 +1,6 @@
 package tiptoe.exam;
 
-import tiptoe.language.Statement;
+import tiptoe.finding.Finding;
 
 /** What an unsure utterance seems to say; it counts only once someone has accepted it. */
-public record Candidate(Statement statement, boolean correction) {}
+public record Candidate(Finding statement, boolean correction) {}

@@ -2,7 +2,7 @@ package tiptoe.exam;
 
 import java.util.List;
 import java.util.stream.Stream;
-import tiptoe.language.Command;
+import tiptoe.finding.Command;
 
 /**
  * What one step of the examination changed.
@@ -18,7 +18,7 @@ public record Changes(List<Entry> entries, List<Command> commands, ExamRecord re
   }
 
   /** Statements that were made, with the status they have after it. */
-  public List<Said> statements() {
+  public List<RecordedFinding> statements() {
     return of(Event.StatementMade.class)
         .flatMap(made -> record.statement(made.number()).stream())
         .toList();

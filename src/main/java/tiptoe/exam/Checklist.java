@@ -62,7 +62,7 @@ final class Checklist {
       Step step = record.protocol().step(answer.step());
       Slot slot = new Slot(answer.step(), answer.side());
       wanted(step, answer.value())
-          .filter(detail -> !Sweep.has(answer, detail))
+          .filter(detail -> !QuestionUpkeep.has(answer, detail))
           .forEach(detail -> missing.add(new MissingDetail(slot, answer.value(), detail)));
     }
     return missing;

@@ -4,7 +4,7 @@ import java.util.List;
 import tiptoe.protocol.Value;
 
 /** States facts about the baby. */
-record Context(Draft draft, Integer utterance, String author) {
+record Context(EventBatch draft, Integer utterance, String author) {
 
   /** States a fact; findings that do not go with it are asked about. */
   void state(String id, String value) {
@@ -13,11 +13,11 @@ record Context(Draft draft, Integer utterance, String author) {
     }
     draft.add(new Event.ContextStated(id, value, utterance, author));
     if (id.equals("sex")) {
-      draft.record().statements().stream().filter(Said::stands).forEach(this::doubt);
+      draft.record().statements().stream().filter(RecordedFinding::stands).forEach(this::doubt);
     }
   }
 
-  private void doubt(Said said) {
+  private void doubt(RecordedFinding said) {
     ExamRecord record = draft.record();
     var step = record.protocol().find(said.statement().step());
     String sex = record.baby().sex().orElse(null);
@@ -29,7 +29,8 @@ record Context(Draft draft, Integer utterance, String author) {
       return;
     }
     draft.add(new Event.StatementSettled(said.number(), Effect.WAITS, List.of(), author));
-    Verdict verdict = new Verdict(Effect.WAITS, List.of(), Wording.otherSex(step.get(), sex));
-    draft.add(Sweep.contradiction(draft, said.number(), said.statement(), verdict, utterance));
+    Placement verdict = new Placement(Effect.WAITS, List.of(), Wording.otherSex(step.get(), sex));
+    draft.add(
+        QuestionUpkeep.contradiction(draft, said.number(), said.statement(), verdict, utterance));
   }
 }

@@ -8,4 +8,5 @@ package tiptoe.exam;
  * @param older the statement that stands until then; null when it is against the context
  * @param text the question for people
  */
-public record Contradiction(int question, Said newer, Said older, String text) {}
+public record Contradiction(
+    int question, RecordedFinding newer, RecordedFinding older, String text) {}

@@ -6,8 +6,8 @@ import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
-import tiptoe.language.Question;
-import tiptoe.language.Statement;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Question;
 
 /**
  * Something that happened in an examination or its review. An event says what was decided, not only
@@ -89,7 +89,7 @@ public sealed interface Event {
    */
   record StatementMade(
       int number,
-      Statement statement,
+      Finding statement,
       boolean correction,
       Integer utterance,
       Effect effect,

@@ -24,7 +24,7 @@ public record ExamRecord(
     Phase phase,
     String region,
     Baby baby,
-    List<Said> statements,
+    List<RecordedFinding> statements,
     List<Utterance> utterances,
     List<Asked> questions,
     List<Remark> remarks,
@@ -67,7 +67,7 @@ public record ExamRecord(
 
   /** What stands, from head to toe. */
   public List<Answer> answers() {
-    return Standing.answers(protocol, statements);
+    return StandingFinding.answers(protocol, statements);
   }
 
   /** What stands for this step, on whichever side. */
@@ -123,12 +123,14 @@ public record ExamRecord(
   }
 
   private Contradiction contradiction(Asked asked) {
-    Said newer = asked.statement() == null ? null : statement(asked.statement()).orElse(null);
-    Said older = asked.against().isEmpty() ? null : statement(asked.against().get(0)).orElse(null);
+    RecordedFinding newer =
+        asked.statement() == null ? null : statement(asked.statement()).orElse(null);
+    RecordedFinding older =
+        asked.against().isEmpty() ? null : statement(asked.against().get(0)).orElse(null);
     return new Contradiction(asked.number(), newer, older, asked.question().text());
   }
 
-  public Optional<Said> statement(int number) {
+  public Optional<RecordedFinding> statement(int number) {
     return statements.stream().filter(said -> said.number() == number).findFirst();
   }
 

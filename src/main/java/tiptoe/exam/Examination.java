@@ -7,11 +7,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import tiptoe.language.Command;
+import tiptoe.finding.Command;
+import tiptoe.finding.Question;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
-import tiptoe.language.Question;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Region;
 
@@ -123,11 +123,11 @@ public final class Examination {
               draft.add(
                   new Event.UtteranceHeard(
                       utterance, heard, List.of(), meaning.uncovered(), next.region()));
-              Turn turn = new Turn(draft, utterance, heard);
+              UtteranceHandler turn = new UtteranceHandler(draft, utterance, heard);
               turn.take(meaning);
               confirmed.ifPresent(
                   waiting ->
-                      new Turn(draft, waiting.number(), waiting.heard())
+                      new UtteranceHandler(draft, waiting.number(), waiting.heard())
                           .confirm(waiting, says(meaning, Command.YES)));
               return turn.commands();
             });
@@ -167,7 +167,7 @@ public final class Examination {
         heard.outcome() != Outcome.UNSURE
             ? List.of()
             : meaning
-                .of(Meaning.Finding.class)
+                .of(Meaning.States.class)
                 .map(one -> new Candidate(one.statement(), one.correction()))
                 .toList();
     return change(
@@ -185,8 +185,8 @@ public final class Examination {
     Changes changes =
         change(
             draft -> {
-              new Orders(draft, null, Heard.typed("", at)).carryOut(command);
-              new Sweep(draft, null).run();
+              new CommandHandler(draft, null, Heard.typed("", at)).carryOut(command);
+              new QuestionUpkeep(draft, null).run();
               return List.of(command);
             });
     dialogue = next;
@@ -207,7 +207,7 @@ public final class Examination {
     return change(
         draft -> {
           new Context(draft, null, author).state(fact, value);
-          new Sweep(draft, null).run();
+          new QuestionUpkeep(draft, null).run();
           return List.of();
         });
   }
@@ -273,9 +273,9 @@ public final class Examination {
   }
 
   /** Decides on events, keeps them, and only then counts them. */
-  Changes change(Function<Draft, List<Command>> decide) {
+  Changes change(Function<EventBatch, List<Command>> decide) {
     Instant now = clock.instant();
-    Draft draft = new Draft(record, now);
+    EventBatch draft = new EventBatch(record, now);
     noteClock(draft, now);
     List<Command> commands = decide.apply(draft);
     if (draft.events().isEmpty()) {
@@ -287,7 +287,7 @@ public final class Examination {
     return new Changes(kept, commands, record);
   }
 
-  private void noteClock(Draft draft, Instant now) {
+  private void noteClock(EventBatch draft, Instant now) {
     List<Entry> entries = record.entries();
     if (!entries.isEmpty()) {
       Instant last = entries.get(entries.size() - 1).at();

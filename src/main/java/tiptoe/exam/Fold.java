@@ -39,7 +39,7 @@ final class Fold {
   Phase phase = Phase.LISTENING;
   String region;
   Baby baby = Baby.UNKNOWN;
-  Map<Integer, Said> statements = new LinkedHashMap<>();
+  Map<Integer, RecordedFinding> statements = new LinkedHashMap<>();
   Map<Integer, Utterance> utterances = new LinkedHashMap<>();
   Map<Integer, Asked> questions = new LinkedHashMap<>();
   Map<Integer, Remark> remarks = new LinkedHashMap<>();
@@ -61,7 +61,7 @@ final class Fold {
     phase = record.phase();
     region = record.region();
     baby = record.baby();
-    statements = byNumber(record.statements(), Said::number);
+    statements = byNumber(record.statements(), RecordedFinding::number);
     utterances = byNumber(record.utterances(), Utterance::number);
     questions = byNumber(record.questions(), Asked::number);
     remarks = byNumber(record.remarks(), Remark::number);
@@ -136,13 +136,13 @@ final class Fold {
 
   /** Gives a statement and all that confirm it a status. */
   void settle(int number, Status status) {
-    Said said = statements.get(number);
+    RecordedFinding said = statements.get(number);
     if (said == null || said.status() == Status.UNDONE) {
       return;
     }
     statements.put(number, said.with(status, said.of()));
     if (status != Status.STANDS && status != Status.CONFIRMS && status != Status.WAITS) {
-      for (Said other : List.copyOf(statements.values())) {
+      for (RecordedFinding other : List.copyOf(statements.values())) {
         if (other.status() == Status.CONFIRMS && other.of().contains(number)) {
           statements.put(other.number(), other.with(status, other.of()));
         }

@@ -55,9 +55,9 @@ final class FoldTalk {
     settled(fold, event.number(), event.effect(), event.of());
   }
 
-  static Said said(Fold fold, Entry entry, Event.StatementMade event, Status status) {
+  static RecordedFinding said(Fold fold, Entry entry, Event.StatementMade event, Status status) {
     Utterance utterance = event.utterance() == null ? null : fold.utterances.get(event.utterance());
-    return new Said(
+    return new RecordedFinding(
         event.number(),
         event.statement(),
         event.correction(),
@@ -71,7 +71,7 @@ final class FoldTalk {
   }
 
   private static void settled(Fold fold, int number, Effect effect, List<Integer> of) {
-    Said said = fold.statements.get(number);
+    RecordedFinding said = fold.statements.get(number);
     if (said == null) {
       return;
     }

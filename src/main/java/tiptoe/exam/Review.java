@@ -9,9 +9,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import tiptoe.finding.Finding;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
-import tiptoe.language.Statement;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Value;
 
@@ -35,7 +35,7 @@ public final class Review {
   }
 
   /** States a finding; it replaces what stands in its place and contradicts it. */
-  public Changes state(Statement statement) {
+  public Changes state(Finding statement) {
     return edit(draft -> make(draft, statement, null));
   }
 
@@ -49,33 +49,33 @@ public final class Review {
    */
   public Changes enter(String words, Interpretation meaning, Integer question) {
     meaning.of(Meaning.Fact.class).forEach(fact -> require(fact.id(), fact.value()));
-    meaning.of(Meaning.Finding.class).map(Meaning.Finding::statement).forEach(this::requireSide);
+    meaning.of(Meaning.States.class).map(Meaning.States::statement).forEach(this::requireSide);
     return edit(
         draft -> {
           Integer utterance = null;
           Optional<Asked> asked = openQuestion(draft, question);
           if (asked.isPresent() && meaning.of(Meaning.Answers.class).findAny().isPresent()) {
             utterance = asked.get().utterance();
-            new Settlement(draft, null, author).instead(asked.get(), words);
+            new ContradictionSettlement(draft, null, author).instead(asked.get(), words);
           }
           Context context = new Context(draft, null, author);
           meaning.of(Meaning.Fact.class).forEach(fact -> context.state(fact.id(), fact.value()));
-          for (Statement statement : meaning.statements()) {
-            for (Statement sided : withSides(statement)) {
+          for (Finding statement : meaning.statements()) {
+            for (Finding sided : withSides(statement)) {
               make(draft, sided, utterance);
             }
           }
         });
   }
 
-  private static Optional<Asked> openQuestion(Draft draft, Integer number) {
+  private static Optional<Asked> openQuestion(EventBatch draft, Integer number) {
     return draft.record().openQuestions().stream()
         .filter(asked -> Integer.valueOf(asked.number()).equals(number))
         .findFirst();
   }
 
   /** What is said of a whole region, or left out, goes for both sides. */
-  private List<Statement> withSides(Statement statement) {
+  private List<Finding> withSides(Finding statement) {
     boolean both =
         statement.side() == null && examination.record().protocol().step(statement.step()).sided();
     return both
@@ -83,7 +83,7 @@ public final class Review {
         : List.of(statement);
   }
 
-  private void requireSide(Statement statement) {
+  private void requireSide(Finding statement) {
     boolean both = statement.group() || Value.NOT_EXAMINED.equals(statement.value());
     if (!both && withSides(statement).size() > 1) {
       throw new IllegalArgumentException("expected a side for " + statement.step());
@@ -99,12 +99,12 @@ public final class Review {
   }
 
   /** Puts a statement in the place of another: other side, other value, other details. */
-  public Changes change(int statement, Statement to) {
+  public Changes change(int statement, Finding to) {
     existing(statement);
     return edit(
         draft -> {
           Set<Integer> of = new LinkedHashSet<>(List.of(statement));
-          of.addAll(new Judgement(draft.record(), null).inTheWay(to));
+          of.addAll(new Placing(draft.record(), null).inTheWay(to));
           draft.add(
               new Event.StatementMade(
                   draft.nextStatement(), to, true, null, Effect.STANDS, List.copyOf(of), author));
@@ -117,7 +117,7 @@ public final class Review {
   }
 
   /** Accepts an unsure utterance, with what it is taken to say. */
-  public Changes accept(int utterance, List<Statement> statements) {
+  public Changes accept(int utterance, List<Finding> statements) {
     return edit(
         draft -> {
           statements.forEach(statement -> make(draft, statement, utterance));
@@ -127,7 +127,7 @@ public final class Review {
 
   /** Accepts an unsure utterance with what it seems to say. */
   public Changes accept(int utterance) {
-    List<Statement> candidates =
+    List<Finding> candidates =
         examination.record().utterance(utterance).stream()
             .flatMap(heard -> heard.candidates().stream())
             .map(Candidate::statement)
@@ -143,8 +143,7 @@ public final class Review {
   /** Leaves a step out, for a reason; null side for both sides of a sided step. */
   public Changes notExamined(String step, Side side, String reason) {
     boolean both = side == null && examination.record().protocol().step(step).sided();
-    Statement left =
-        Statement.of(step, side, Value.NOT_EXAMINED).withDetails(Map.of("reason", reason));
+    Finding left = Finding.of(step, side, Value.NOT_EXAMINED).withDetails(Map.of("reason", reason));
     return edit(
         draft -> {
           if (both) {
@@ -160,7 +159,7 @@ public final class Review {
   public Changes settle(int question, boolean newerIsRight) {
     return edit(
         draft -> {
-          Settlement settlement = new Settlement(draft, null, author);
+          ContradictionSettlement settlement = new ContradictionSettlement(draft, null, author);
           openQuestion(draft, question)
               .ifPresent(newerIsRight ? settlement::newer : settlement::older);
         });
@@ -171,7 +170,8 @@ public final class Review {
     return edit(
         draft ->
             openQuestion(draft, question)
-                .ifPresent(asked -> new Settlement(draft, null, author).none(asked, reason)));
+                .ifPresent(
+                    asked -> new ContradictionSettlement(draft, null, author).none(asked, reason)));
   }
 
   public Changes remark(String text) {
@@ -259,8 +259,8 @@ public final class Review {
     }
   }
 
-  private void make(Draft draft, Statement statement, Integer utterance) {
-    Verdict verdict = new Judgement(draft.record(), utterance).byReviewer(statement);
+  private void make(EventBatch draft, Finding statement, Integer utterance) {
+    Placement verdict = new Placing(draft.record(), utterance).byReviewer(statement);
     draft.add(
         new Event.StatementMade(
             draft.nextStatement(),
@@ -272,13 +272,13 @@ public final class Review {
             author));
   }
 
-  private Changes edit(Consumer<Draft> decide) {
+  private Changes edit(Consumer<EventBatch> decide) {
     requireOpen();
     Changes changes =
         examination.change(
             draft -> {
               decide.accept(draft);
-              new Sweep(draft, null).run();
+              new QuestionUpkeep(draft, null).run();
               return List.of();
             });
     if (!changes.isEmpty()) {

@@ -1,7 +1,7 @@
 package tiptoe.exam;
 
 import java.util.List;
-import tiptoe.language.Statement;
+import tiptoe.finding.Finding;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
@@ -11,7 +11,7 @@ import tiptoe.protocol.Value;
  *
  * @param saidTogether whether both come from one utterance
  */
-record Rivalry(Step step, Standing old, Statement statement, boolean saidTogether) {
+record Rivalry(Step step, StandingFinding old, Finding statement, boolean saidTogether) {
 
   boolean exists() {
     boolean leftOut = Value.NOT_EXAMINED.equals(statement.value()) || old.notExamined();

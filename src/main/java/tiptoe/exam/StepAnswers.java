@@ -11,7 +11,7 @@ import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
 
 /** The answers of one step, from the statements that stand for it. */
-record StepAnswers(Step step, List<Standing> standing) {
+record StepAnswers(Step step, List<StandingFinding> standing) {
 
   List<Answer> list() {
     List<Answer> answers = new ArrayList<>();
@@ -35,8 +35,8 @@ record StepAnswers(Step step, List<Standing> standing) {
    * "No caput" is kept as a normal scalp. Beside another finding of the scalp that would read as if
    * all were normal, so the denial is then shown with the finding.
    */
-  private List<Answer> place(List<Standing> here) {
-    List<Standing> findings =
+  private List<Answer> place(List<StandingFinding> here) {
+    List<StandingFinding> findings =
         here.stream()
             .filter(one -> !one.notExamined() && one.norm(step) != Norm.NORMAL)
             .filter(one -> one.quantity() == null)
@@ -50,7 +50,7 @@ record StepAnswers(Step step, List<Standing> standing) {
             .flatMap(one -> one.denied().stream())
             .toList();
     List<Answer> answers = new ArrayList<>();
-    for (Standing one : here) {
+    for (StandingFinding one : here) {
       if (one.onlyDenies(step)) {
         continue;
       }
@@ -63,7 +63,7 @@ record StepAnswers(Step step, List<Standing> standing) {
     return answers;
   }
 
-  private Answer answer(Standing one, List<String> denied) {
+  private Answer answer(StandingFinding one, List<String> denied) {
     return new Answer(
         step.id(),
         one.side(),
@@ -76,7 +76,7 @@ record StepAnswers(Step step, List<Standing> standing) {
   }
 
   /** "Symmetric" was said of both sides; it falls when the other side became something else. */
-  private Map<String, String> details(Standing one) {
+  private Map<String, String> details(StandingFinding one) {
     boolean otherDiffers =
         one.saysSymmetric()
             && standing.stream()
@@ -85,7 +85,7 @@ record StepAnswers(Step step, List<Standing> standing) {
       return one.details();
     }
     Map<String, String> less = new TreeMap<>(one.details());
-    less.remove(Standing.SYMMETRIC);
+    less.remove(StandingFinding.SYMMETRIC);
     return less;
   }
 }

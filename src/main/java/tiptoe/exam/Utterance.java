@@ -2,7 +2,7 @@ package tiptoe.exam;
 
 import java.time.Instant;
 import java.util.List;
-import tiptoe.language.Source;
+import tiptoe.finding.Source;
 
 /**
  * An utterance in the history of the record, used or not.

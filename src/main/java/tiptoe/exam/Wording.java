@@ -2,8 +2,8 @@ package tiptoe.exam;
 
 import java.util.Map;
 import java.util.stream.Collectors;
-import tiptoe.language.Quantity;
-import tiptoe.language.Statement;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Quantity;
 import tiptoe.protocol.Labels;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
@@ -32,7 +32,7 @@ public final class Wording {
     return label + " " + Labels.of(value).replace(",", ", ");
   }
 
-  static String contradiction(Step step, Statement newer, Standing older) {
+  static String contradiction(Step step, Finding newer, StandingFinding older) {
     boolean across = step.sided() && older.side() != newer.side();
     return (across ? step.label() : step.name(newer.side()))
         + ": first "
@@ -59,7 +59,7 @@ public final class Wording {
         + ", yes or no?";
   }
 
-  static String whichSide(Step step, Statement statement) {
+  static String whichSide(Step step, Finding statement) {
     return step.label()
         + " "
         + finding(step, statement.value(), statement.quantity(), Map.of())

@@ -1,6 +1,8 @@
 package tiptoe.language;
 
 import java.util.List;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Question;
 
 /**
  * What earlier utterances leave behind for the next one.
@@ -10,7 +12,7 @@ import java.util.List;
  *     right"
  * @param open the question that is being shown; null when there is none
  */
-public record Dialogue(String region, List<Statement> recent, Question open) {
+public record Dialogue(String region, List<Finding> recent, Question open) {
   public static final Dialogue START = new Dialogue(null, List.of(), null);
 
   public Dialogue {

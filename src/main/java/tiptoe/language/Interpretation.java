@@ -2,6 +2,8 @@ package tiptoe.language;
 
 import java.util.List;
 import java.util.stream.Stream;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Question;
 
 /**
  * What an utterance means.
@@ -30,8 +32,8 @@ public record Interpretation(
     this(meanings, uncovered, List.of(), false, dialogue);
   }
 
-  public List<Statement> statements() {
-    return of(Meaning.Finding.class).map(Meaning.Finding::statement).toList();
+  public List<Finding> statements() {
+    return of(Meaning.States.class).map(Meaning.States::statement).toList();
   }
 
   public List<Question> questions() {

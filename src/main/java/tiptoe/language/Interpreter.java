@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
+import tiptoe.finding.Command;
+import tiptoe.finding.Source;
 import tiptoe.grammar.Parse;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.protocol.Protocol;
@@ -71,7 +73,7 @@ public final class Interpreter {
    */
   public Interpretation interpret(List<String> words, Dialogue dialogue, Source source) {
     Parse parse = network.parse(words);
-    Breath breath = new Breath(protocol, dialogue, source);
+    UtteranceInterpreter breath = new UtteranceInterpreter(protocol, dialogue, source);
     Set<Integer> loose = new TreeSet<>();
     List<String> left = leftOver(parse, words);
     for (Parse.Phrase phrase : parse.phrases()) {
@@ -90,8 +92,8 @@ public final class Interpreter {
     SecondReading.Reading reading = second.read(words);
     List<Meaning> meanings = new SecondOpinion(protocol, reading, loose).beside(breath.meanings());
     boolean withheld =
-        meanings.stream().noneMatch(Meaning.Finding.class::isInstance)
-            && breath.meanings().stream().anyMatch(Meaning.Finding.class::isInstance);
+        meanings.stream().noneMatch(Meaning.States.class::isInstance)
+            && breath.meanings().stream().anyMatch(Meaning.States.class::isInstance);
     return new Interpretation(meanings, uncovered, reading.spans(), withheld, breath.dialogue());
   }
 

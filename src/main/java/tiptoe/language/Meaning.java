@@ -1,5 +1,9 @@
 package tiptoe.language;
 
+import tiptoe.finding.Command;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Question;
+
 /** One thing an utterance means; an utterance can mean several, in the order they were said. */
 public sealed interface Meaning {
 
@@ -8,7 +12,7 @@ public sealed interface Meaning {
    *
    * @param correction whether it was said as a correction and replaces what stood before
    */
-  record Finding(Statement statement, boolean correction) implements Meaning {}
+  record States(Finding statement, boolean correction) implements Meaning {}
 
   /**
    * Something that must be answered first, or to complete a finding stated beside it.

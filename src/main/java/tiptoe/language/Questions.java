@@ -2,9 +2,12 @@ package tiptoe.language;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Question;
 import tiptoe.protocol.Labels;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Step;
+import tiptoe.wording.FindingWording;
 
 /** Words the questions, short enough to be read at a glance from the cot. */
 final class Questions {
@@ -12,18 +15,18 @@ final class Questions {
   static final String SIDE_DETAIL = "side";
 
   private final Protocol protocol;
-  private final Phrasing phrasing;
+  private final FindingWording phrasing;
 
   Questions(Protocol protocol) {
     this.protocol = protocol;
-    this.phrasing = new Phrasing(protocol);
+    this.phrasing = new FindingWording(protocol);
   }
 
-  Question side(Statement about) {
+  Question side(Finding about) {
     return ask(Question.Kind.SIDE, null, about, phrasing.of(about) + " — left, right or both?");
   }
 
-  Question detail(Statement about, String detail) {
+  Question detail(Finding about, String detail) {
     String step = protocol.step(about.step()).label();
     String text =
         switch (detail) {
@@ -37,7 +40,7 @@ final class Questions {
     return ask(Question.Kind.DETAIL, detail, about, text);
   }
 
-  Question number(Statement about) {
+  Question number(Finding about) {
     String text = "heard " + phrasing.of(about) + " — say the number again";
     return ask(Question.Kind.NUMBER, null, about, text);
   }
@@ -53,7 +56,7 @@ final class Questions {
     return ask(Question.Kind.STEP, null, null, text);
   }
 
-  private static Question ask(Question.Kind kind, String detail, Statement about, String text) {
+  private static Question ask(Question.Kind kind, String detail, Finding about, String text) {
     return new Question(kind, detail, about, null, text);
   }
 }

@@ -6,6 +6,9 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Quantity;
+import tiptoe.finding.Source;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
@@ -34,23 +37,23 @@ final class SecondOpinion {
 
   List<Meaning> beside(List<Meaning> first) {
     if (reading.doubtful()) {
-      return first.stream().filter(meaning -> !(meaning instanceof Meaning.Finding)).toList();
+      return first.stream().filter(meaning -> !(meaning instanceof Meaning.States)).toList();
     }
-    List<Statement> said = new ArrayList<>();
+    List<Finding> said = new ArrayList<>();
     reading.claims().forEach(claim -> statement(claim).ifPresent(said::add));
     List<Meaning> meanings = new ArrayList<>();
     for (Meaning meaning : first) {
-      if (!(meaning instanceof Meaning.Finding finding)) {
+      if (!(meaning instanceof Meaning.States finding)) {
         meanings.add(meaning);
       } else if (isConfirmed(finding.statement(), said)) {
-        meanings.add(new Meaning.Finding(placed(finding.statement(), said), finding.correction()));
+        meanings.add(new Meaning.States(placed(finding.statement(), said), finding.correction()));
       }
     }
     for (SecondReading.Claim claim : reading.claims()) {
       if (claim.evidence().stream().anyMatch(uncovered::contains)) {
         statement(claim)
             .filter(statement -> isNew(statement, meanings) && !isContested(statement, first))
-            .ifPresent(statement -> meanings.add(new Meaning.Finding(statement, false)));
+            .ifPresent(statement -> meanings.add(new Meaning.States(statement, false)));
       }
     }
     return meanings;
@@ -59,7 +62,7 @@ final class SecondOpinion {
   // A phrase inside a sentence that is more than phrases may have lost the words that turn it
   // round, so it is offered only where the reading of the whole sentence agrees. Numbers and what
   // was left out are read by the grammars alone.
-  private boolean isConfirmed(Statement statement, List<Statement> said) {
+  private boolean isConfirmed(Finding statement, List<Finding> said) {
     boolean byValue = statement.value() != null && !Value.NOT_EXAMINED.equals(statement.value());
     boolean agreed =
         said.stream()
@@ -69,8 +72,8 @@ final class SecondOpinion {
   }
 
   // "Facial palsy" by the grammar, "on the left" by the words behind it.
-  private Statement placed(Statement statement, List<Statement> said) {
-    List<Statement> same =
+  private Finding placed(Finding statement, List<Finding> said) {
+    List<Finding> same =
         said.stream()
             .filter(other -> statement.side() == null && other.side() != null)
             .filter(other -> other.step().equals(statement.step()))
@@ -81,14 +84,14 @@ final class SecondOpinion {
         : statement;
   }
 
-  private Optional<Statement> statement(SecondReading.Claim claim) {
+  private Optional<Finding> statement(SecondReading.Claim claim) {
     Step step = protocol.step(claim.step());
     if (step.sided() && claim.side() == null) {
       return Optional.empty();
     }
     if (claim.value() != null) {
       return Optional.of(
-          new Statement(
+          new Finding(
               claim.step(),
               claim.side(),
               claim.value(),
@@ -101,32 +104,32 @@ final class SecondOpinion {
     Measurement measurement = Measurement.of(claim.numbers(), step.measure());
     return measurement.plausible()
         ? Optional.of(
-            Statement.of(step.id(), new Quantity(measurement.number(), step.measure().unit()))
+            Finding.of(step.id(), new Quantity(measurement.number(), step.measure().unit()))
                 .withSource(Source.TAGGER))
         : Optional.empty();
   }
 
-  private boolean isNew(Statement statement, List<Meaning> first) {
+  private boolean isNew(Finding statement, List<Meaning> first) {
     return first.stream()
-        .filter(Meaning.Finding.class::isInstance)
-        .map(meaning -> ((Meaning.Finding) meaning).statement())
+        .filter(Meaning.States.class::isInstance)
+        .map(meaning -> ((Meaning.States) meaning).statement())
         .filter(other -> other.step().equals(statement.step()) && overlap(other, statement))
         .noneMatch(other -> Objects.equals(other.value(), statement.value()));
   }
 
   // What stands only against a normal value where several values may stand goes before it: "pink,
   // with a bit of blueness of the hands".
-  private boolean isContested(Statement statement, List<Meaning> first) {
+  private boolean isContested(Finding statement, List<Meaning> first) {
     Step step = protocol.step(statement.step());
     boolean added = step.many() && !isNormal(step, statement);
     return !added
         && first.stream()
-            .filter(Meaning.Finding.class::isInstance)
-            .map(meaning -> ((Meaning.Finding) meaning).statement())
+            .filter(Meaning.States.class::isInstance)
+            .map(meaning -> ((Meaning.States) meaning).statement())
             .anyMatch(other -> exclude(other, statement));
   }
 
-  private boolean exclude(Statement one, Statement other) {
+  private boolean exclude(Finding one, Finding other) {
     if (!one.step().equals(other.step()) || !overlap(one, other)) {
       return false;
     }
@@ -140,12 +143,12 @@ final class SecondOpinion {
     return !step.many() || isNormal(step, one) != isNormal(step, other);
   }
 
-  private static boolean isNormal(Step step, Statement statement) {
+  private static boolean isNormal(Step step, Finding statement) {
     return statement.value() != null
         && step.value(statement.value()).map(value -> value.norm() == Norm.NORMAL).orElse(true);
   }
 
-  private static boolean overlap(Statement one, Statement other) {
+  private static boolean overlap(Finding one, Finding other) {
     Side first = one.side();
     return first == null || other.side() == null || first == other.side();
   }

@@ -4,6 +4,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Source;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
@@ -13,19 +15,19 @@ final class WholeRegion {
   private WholeRegion() {}
 
   /** "Eyes normal": every step but those that must be stated for themselves. */
-  static Stream<Statement> normal(Region region, Source source) {
+  static Stream<Finding> normal(Region region, Source source) {
     return region.steps().stream()
         .filter(step -> !step.key() && !step.isMeasured() && !step.optional())
         .flatMap(step -> sidesOf(step).map(side -> normal(step, side, source)));
   }
 
-  private static Statement normal(Step step, Side side, Source source) {
-    return new Statement(
+  private static Finding normal(Step step, Side side, Source source) {
+    return new Finding(
         step.id(), side, step.normal().orElseThrow().id(), null, Map.of(), List.of(), true, source);
   }
 
   /** "Hips not examined, in a cast": every step, with the reason in the clause. */
-  static Stream<Statement> notExamined(Region region, Clause clause, Findings findings) {
+  static Stream<Finding> notExamined(Region region, Clause clause, ClauseReader findings) {
     return region.steps().stream()
         .flatMap(step -> sidesOf(step).map(side -> findings.notExamined(step, side, clause)));
   }

@@ -9,10 +9,10 @@ import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Outcome;
-import tiptoe.exam.Said;
+import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Status;
 import tiptoe.exam.Utterance;
-import tiptoe.language.Statement;
+import tiptoe.finding.Finding;
 
 /**
  * What reviewers found of what was heard, from signed records. Nothing is judged that was typed, or
@@ -86,12 +86,12 @@ public final class Agreement {
             });
   }
 
-  private static boolean byReviewer(Said said) {
+  private static boolean byReviewer(RecordedFinding said) {
     return said.author() != null && said.status() != Status.UNDONE;
   }
 
   /** A typed line takes no time. */
-  private boolean wasHeard(Said said) {
+  private boolean wasHeard(RecordedFinding said) {
     return said.author() == null
         && said.utterance() != null
         && record
@@ -100,7 +100,7 @@ public final class Agreement {
             .isPresent();
   }
 
-  private void accepted(Said said) {
+  private void accepted(RecordedFinding said) {
     switch (said.status()) {
       case STANDS, CONFIRMS, UNUSED -> judged.add(accepted(said, true));
       case REJECTED -> judged.add(accepted(said, false));
@@ -115,21 +115,21 @@ public final class Agreement {
     }
   }
 
-  private Judged accepted(Said said, boolean right) {
+  private Judged accepted(RecordedFinding said, boolean right) {
     String step = said.statement().step();
     return new Judged(Sort.ACCEPTED, regionOf(step), step, right);
   }
 
   private void leftAside(Utterance utterance, String region) {
-    List<Statement> made =
+    List<Finding> made =
         record.statements().stream()
             .filter(Agreement::byReviewer)
             .filter(said -> Integer.valueOf(utterance.number()).equals(said.utterance()))
-            .map(Said::statement)
+            .map(RecordedFinding::statement)
             .toList();
     if (utterance.heard().outcome() == Outcome.UNSURE && utterance.reviewed() != null) {
       for (Candidate candidate : utterance.candidates()) {
-        Statement statement = candidate.statement();
+        Finding statement = candidate.statement();
         boolean right = utterance.reviewed() && made.stream().anyMatch(one -> says(one, statement));
         judged.add(new Judged(Sort.UNSURE, regionOf(statement.step()), statement.step(), right));
       }
@@ -142,8 +142,8 @@ public final class Agreement {
     }
   }
 
-  private static boolean says(Statement one, Statement other) {
-    return Meant.text(one).equals(Meant.text(other));
+  private static boolean says(Finding one, Finding other) {
+    return ComparableMeaning.text(one).equals(ComparableMeaning.text(other));
   }
 
   private String regionOf(String step) {

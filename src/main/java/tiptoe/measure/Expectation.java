@@ -26,7 +26,7 @@ import tiptoe.protocol.Protocol;
 record Expectation(
     Optional<Script> script,
     List<List<String>> words,
-    List<List<Meant>> meant,
+    List<List<ComparableMeaning>> meant,
     Set<AnswerKey> answers,
     List<String> notCovered) {
 
@@ -34,7 +34,7 @@ record Expectation(
    * Reads {@code name.txt} and {@code name.json} beside {@code name.wav}; the answers of the latter
    * count where both are there.
    */
-  static Expectation beside(Path recording, Subject subject) throws IOException {
+  static Expectation beside(Path recording, MeasuredPipeline subject) throws IOException {
     Path text = withEnding(recording, ".txt");
     Path json = withEnding(recording, ".json");
     boolean said = Files.isRegularFile(text);
@@ -51,8 +51,8 @@ record Expectation(
     return answered ? byWords.withAnswers(answers(json)) : byWords;
   }
 
-  static Expectation of(Script script, Subject subject) {
-    List<List<Meant>> meant = new ArrayList<>();
+  static Expectation of(Script script, MeasuredPipeline subject) {
+    List<List<ComparableMeaning>> meant = new ArrayList<>();
     List<String> notCovered = new ArrayList<>();
     ExamRecord record =
         subject.read(
@@ -67,7 +67,7 @@ record Expectation(
                               String.join(" ", heard.uncovered())
                                   + " in: "
                                   + heard.heard().text()));
-              meant.add(Meant.of(changes));
+              meant.add(ComparableMeaning.of(changes));
             });
     return new Expectation(
         Optional.of(script),

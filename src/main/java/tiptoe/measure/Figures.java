@@ -72,7 +72,11 @@ public record Figures(
         scores.stream().mapToInt(score -> score.expected().size()).sum(),
         scores.stream().mapToInt(score -> score.right().size()).sum(),
         scores.stream().mapToInt(score -> score.wrong().size()).sum(),
-        (int) scores.stream().flatMap(one -> one.heard().stream()).filter(Handed::counts).count(),
+        (int)
+            scores.stream()
+                .flatMap(one -> one.heard().stream())
+                .filter(TimedUtterance::counts)
+                .count(),
         count(scores, Outcome.COMMAND),
         count(scores, Outcome.UNSURE),
         count(scores, Outcome.IGNORED),
@@ -91,8 +95,8 @@ public record Figures(
   private static DoubleStream latencies(List<Score> scores) {
     return scores.stream()
         .flatMap(score -> score.heard().stream())
-        .filter(Handed::timed)
-        .mapToDouble(Handed::latency);
+        .filter(TimedUtterance::timed)
+        .mapToDouble(TimedUtterance::latency);
   }
 
   /** Share of the answers that stand that should; NaN where none stands. */

@@ -43,7 +43,7 @@ public final class MeasureJson {
   }
 
   /** Why a recording has no score. */
-  public static ObjectNode of(Bench.Done failed) {
+  public static ObjectNode of(MeasureRun.Done failed) {
     return JSON.createObjectNode()
         .put("file", failed.task().file().toString())
         .put("condition", failed.task().condition().name())
@@ -82,7 +82,7 @@ public final class MeasureJson {
     return node;
   }
 
-  private static ObjectNode of(Handed heard) {
+  private static ObjectNode of(TimedUtterance heard) {
     ObjectNode node = JSON.createObjectNode();
     node.put("start", rounded(heard.start())).put("end", rounded(heard.end()));
     node.put("text", heard.text()).put("outcome", heard.outcome().id());
@@ -90,7 +90,7 @@ public final class MeasureJson {
       node.put("reason", heard.reason());
     }
     node.put("at", rounded(heard.at()));
-    list(node, "meant", heard.meant().stream().map(Meant::text).toList());
+    list(node, "meant", heard.meant().stream().map(ComparableMeaning::text).toList());
     return node;
   }
 

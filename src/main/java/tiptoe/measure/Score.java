@@ -25,7 +25,7 @@ public record Score(
     Path noise,
     double seconds,
     double busySeconds,
-    List<Handed> heard,
+    List<TimedUtterance> heard,
     List<Alignment.Outcome> words,
     List<Alignment.Outcome> meaning,
     Set<AnswerKey> expected,
@@ -71,6 +71,6 @@ public record Score(
   /** Everything that was heard, without filler. */
   String text() {
     return String.join(
-        " ", heard.stream().map(Handed::text).filter(text -> !text.isEmpty()).toList());
+        " ", heard.stream().map(TimedUtterance::text).filter(text -> !text.isEmpty()).toList());
   }
 }

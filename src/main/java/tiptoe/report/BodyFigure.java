@@ -6,6 +6,7 @@ import tiptoe.protocol.Labels;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
+import tiptoe.wording.RecordWording;
 
 /**
  * A baby from the front and from behind, drawn by us. Each region has a mark: a filled square where
@@ -56,7 +57,7 @@ final class BodyFigure {
 
   private BodyFigure() {}
 
-  static String svg(Findings findings) {
+  static String svg(RecordWording findings) {
     StringBuilder svg = new StringBuilder();
     svg.append(
             "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 300 240\" width=\"220\""
@@ -78,7 +79,7 @@ final class BodyFigure {
   }
 
   /** What the figure shows, for those who cannot see it. */
-  static String words(Findings findings) {
+  static String words(RecordWording findings) {
     return "Body figure. Abnormal: "
         + names(findings, true)
         + ". Not fully examined: "
@@ -86,7 +87,7 @@ final class BodyFigure {
         + ".";
   }
 
-  private static String names(Findings findings, boolean abnormal) {
+  private static String names(RecordWording findings, boolean abnormal) {
     List<String> names =
         findings.record().protocol().regions().stream()
             .filter(
@@ -97,11 +98,11 @@ final class BodyFigure {
     return names.isEmpty() ? "none" : String.join(", ", names);
   }
 
-  private static boolean isAbnormal(Findings findings, Region region) {
+  private static boolean isAbnormal(RecordWording findings, Region region) {
     return findings.rows(region).stream().anyMatch(row -> row.norm() == Norm.ABNORMAL);
   }
 
-  private static void mark(StringBuilder svg, Findings findings, Region region) {
+  private static void mark(StringBuilder svg, RecordWording findings, Region region) {
     Place place = PLACES.get(region.id());
     if (place == null) {
       throw new IllegalStateException("expected a place in the figure for " + region.id());
@@ -121,7 +122,7 @@ final class BodyFigure {
     svg.append("</g>");
   }
 
-  private static boolean isMissing(Findings findings, Region region) {
+  private static boolean isMissing(RecordWording findings, Region region) {
     return !findings.missing(region).isEmpty();
   }
 

@@ -11,6 +11,7 @@ import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
+import tiptoe.wording.RecordWording;
 
 /** One row an answer, for audit over many examinations (RFC 4180). */
 final class CsvReport {
@@ -33,7 +34,7 @@ final class CsvReport {
 
   private CsvReport() {}
 
-  static String of(Findings findings) throws IOException {
+  static String of(RecordWording findings) throws IOException {
     ExamRecord record = findings.record();
     StringWriter text = new StringWriter();
     try (CSVPrinter printer = new CSVPrinter(text, FORMAT)) {

@@ -9,6 +9,7 @@ import tiptoe.clinical.SizeMeasure;
 import tiptoe.clinical.SizeModel;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Gestation;
+import tiptoe.wording.RecordWording;
 
 /**
  * Centile curves of one measure by gestation, computed from the INTERGROWTH-21st newborn size
@@ -39,7 +40,7 @@ final class GrowthChart {
   }
 
   /** The chart, where sex and gestation are known and the standard reaches to them. */
-  static Optional<String> svg(Findings findings, SizeMeasure measure) {
+  static Optional<String> svg(RecordWording findings, SizeMeasure measure) {
     String sex = findings.record().baby().sex().orElse(null);
     Gestation gestation = findings.record().baby().gestation().orElse(null);
     List<Answer> answers = findings.record().answers(measure.step());
@@ -71,7 +72,7 @@ final class GrowthChart {
     return NewbornSize.model(measure, sex, new Gestation(days / 7, days % 7)).orElseThrow();
   }
 
-  private String draw(Findings findings) {
+  private String draw(RecordWording findings) {
     StringBuilder svg = new StringBuilder();
     String name = findings.record().protocol().step(measure.step()).label();
     svg.append(

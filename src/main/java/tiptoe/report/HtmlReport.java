@@ -8,6 +8,7 @@ import tiptoe.clinical.SizeMeasure;
 import tiptoe.protocol.Caution;
 import tiptoe.protocol.Labels;
 import tiptoe.protocol.Region;
+import tiptoe.wording.RecordWording;
 
 /** The page that people read, on a screen or as PDF: well-formed HTML without script or network. */
 final class HtmlReport {
@@ -40,14 +41,14 @@ final class HtmlReport {
       .missing { font-style: italic; }
       """;
 
-  private final Findings findings;
+  private final RecordWording findings;
   private final StringBuilder page = new StringBuilder();
 
-  private HtmlReport(Findings findings) {
+  private HtmlReport(RecordWording findings) {
     this.findings = findings;
   }
 
-  static String of(Findings findings) {
+  static String of(RecordWording findings) {
     return new HtmlReport(findings).page();
   }
 
@@ -86,7 +87,7 @@ final class HtmlReport {
           .append(escaped(fact.getValue()))
           .append(" &#160; ");
     }
-    page.append("<b>As of:</b> ").append(escaped(Findings.moment(findings.asOf())));
+    page.append("<b>As of:</b> ").append(escaped(RecordWording.moment(findings.asOf())));
     if (!findings.dictated().isEmpty()) {
       page.append(" &#160; <b>Dictated by:</b> ").append(escaped(findings.dictated()));
     }
@@ -121,7 +122,7 @@ final class HtmlReport {
 
   private void abnormalAndFigure() {
     page.append("<table><tr><td class=\"words\"><h2>Abnormal findings</h2>\n");
-    List<Findings.Row> abnormal = findings.abnormal();
+    List<RecordWording.Row> abnormal = findings.abnormal();
     if (abnormal.isEmpty()) {
       page.append("<p>None recorded.</p>");
     } else {
@@ -176,7 +177,7 @@ final class HtmlReport {
   private String region(Region region) {
     StringBuilder row = new StringBuilder();
     row.append("<tr><th>").append(escaped(Labels.title(region.label()))).append("</th><td>");
-    for (Findings.Row found : findings.rows(region)) {
+    for (RecordWording.Row found : findings.rows(region)) {
       row.append(found.mark().equals("!") ? "<span class=\"abnormal\">" : "<span>")
           .append(escaped(found.mark() + " " + found.name() + ": " + found.said()))
           .append(found.group() ? " (stated for the region)" : "")

@@ -1,10 +1,12 @@
 package tiptoe.report;
 
+import tiptoe.wording.RecordWording;
+
 /** Markdown, for pasting into a chart that renders it. */
 final class MarkdownReport extends Outline {
   private MarkdownReport() {}
 
-  static String of(Findings findings) {
+  static String of(RecordWording findings) {
     return new MarkdownReport().tell(findings);
   }
 

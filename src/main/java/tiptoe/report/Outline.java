@@ -6,6 +6,7 @@ import tiptoe.clinical.Flag;
 import tiptoe.protocol.Caution;
 import tiptoe.protocol.Labels;
 import tiptoe.protocol.Region;
+import tiptoe.wording.RecordWording;
 
 /**
  * The order in which a report tells things, the same in plain text and in Markdown: what to act on
@@ -20,7 +21,7 @@ abstract class Outline {
 
   abstract String emphasised(String words);
 
-  final String tell(Findings findings) {
+  final String tell(RecordWording findings) {
     text.append(heading(1, findings.title()));
     if (findings.isDraft()) {
       text.append(emphasised("DRAFT — not signed")).append("\n\n");
@@ -47,12 +48,12 @@ abstract class Outline {
     return text.toString().stripTrailing() + "\n";
   }
 
-  private void facts(Findings findings) {
+  private void facts(RecordWording findings) {
     for (Map.Entry<String, String> fact : findings.baby().entrySet()) {
       text.append(item(fact.getKey() + ": " + fact.getValue()));
     }
     if (findings.asOf() != null) {
-      text.append(item("Record as of: " + Findings.moment(findings.asOf())));
+      text.append(item("Record as of: " + RecordWording.moment(findings.asOf())));
     }
     if (!findings.dictated().isEmpty()) {
       text.append(item("Dictated by: " + findings.dictated()));
@@ -60,7 +61,7 @@ abstract class Outline {
     text.append('\n');
   }
 
-  private void flags(Findings findings) {
+  private void flags(RecordWording findings) {
     section(
         "To act on",
         findings.assessment().flags().stream()
@@ -78,14 +79,14 @@ abstract class Outline {
             flag.source());
   }
 
-  private void region(Findings findings, Region region) {
-    List<Findings.Row> rows = findings.rows(region);
+  private void region(RecordWording findings, Region region) {
+    List<RecordWording.Row> rows = findings.rows(region);
     List<String> missing = findings.missing(region);
     if (rows.isEmpty() && missing.isEmpty()) {
       return;
     }
     text.append(heading(3, Labels.title(region.label())));
-    for (Findings.Row row : rows) {
+    for (RecordWording.Row row : rows) {
       text.append(
           item(
               row.mark()

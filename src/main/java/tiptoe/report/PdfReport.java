@@ -8,6 +8,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.function.Supplier;
+import tiptoe.wording.RecordWording;
 
 /** The HTML page as PDF, with its fonts inside. */
 final class PdfReport {
@@ -20,7 +21,7 @@ final class PdfReport {
 
   private PdfReport() {}
 
-  static byte[] of(Findings findings) throws IOException {
+  static byte[] of(RecordWording findings) throws IOException {
     ByteArrayOutputStream pdf = new ByteArrayOutputStream();
     PdfRendererBuilder builder = new PdfRendererBuilder();
     builder.useFont(font("DejaVuSans.ttf"), FAMILY, 400, FontStyle.NORMAL, true);

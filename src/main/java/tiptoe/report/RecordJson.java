@@ -15,12 +15,12 @@ import tiptoe.exam.Contradiction;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.MissingDetail;
 import tiptoe.exam.Outcome;
+import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Remark;
-import tiptoe.exam.Said;
 import tiptoe.exam.Slot;
 import tiptoe.exam.Utterance;
-import tiptoe.language.Quantity;
-import tiptoe.language.Statement;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Quantity;
 import tiptoe.protocol.Side;
 
 /** Writes a record in the JSON that other programs read; see DEVELOPERS.md, "The JSON". */
@@ -90,7 +90,7 @@ public final class RecordJson {
     } else {
       record.statements().stream()
           .filter(said -> Integer.valueOf(utterance.number()).equals(said.utterance()))
-          .map(Said::statement)
+          .map(RecordedFinding::statement)
           .forEach(statement -> statements.add(statement(statement)));
     }
     return node;
@@ -114,7 +114,7 @@ public final class RecordJson {
     return node;
   }
 
-  private static ObjectNode statement(Statement said) {
+  private static ObjectNode statement(Finding said) {
     ObjectNode node = place(said.step(), said.side());
     what(node, said.value(), said.quantity(), said.details(), said.denied());
     if (said.group()) {
@@ -183,7 +183,7 @@ public final class RecordJson {
   private static ObjectNode question(Asked asked) {
     ObjectNode node = JSON.createObjectNode();
     node.put("kind", asked.question().kind().id());
-    Statement about = asked.question().about();
+    Finding about = asked.question().about();
     if (about != null) {
       node.setAll(place(about.step(), about.side()));
       what(node, about.value(), about.quantity(), Map.of(), List.of());
@@ -206,7 +206,7 @@ public final class RecordJson {
     return node;
   }
 
-  private static ObjectNode said(Said said) {
+  private static ObjectNode said(RecordedFinding said) {
     ObjectNode node = statement(said.statement());
     node.put("words", said.words());
     if (said.start() != null) {

@@ -12,6 +12,7 @@ import java.util.List;
 import tiptoe.clinical.Assessment;
 import tiptoe.exam.ExamRecord;
 import tiptoe.report.fhir.FhirDocument;
+import tiptoe.wording.RecordWording;
 
 /** Writes a record in the formats asked for. */
 public final class Reports {
@@ -20,7 +21,7 @@ public final class Reports {
   /** The record in one format. */
   public static byte[] render(ExamRecord record, Assessment assessment, Format format)
       throws IOException {
-    Findings findings = new Findings(record, assessment);
+    RecordWording findings = new RecordWording(record, assessment);
     return switch (format) {
       case FHIR -> utf8(FhirDocument.json(record, assessment));
       case HTML -> utf8(HtmlReport.of(findings));

@@ -1,12 +1,13 @@
 package tiptoe.report;
 
 import java.util.Locale;
+import tiptoe.wording.RecordWording;
 
 /** Plain text, for pasting into a chart. */
 final class TextReport extends Outline {
   private TextReport() {}
 
-  static String of(Findings findings) {
+  static String of(RecordWording findings) {
     return new TextReport().tell(findings);
   }
 

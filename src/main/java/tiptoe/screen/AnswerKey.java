@@ -9,7 +9,7 @@ import java.util.stream.Stream;
 import tiptoe.exam.Asked;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Phase;
-import tiptoe.language.Question;
+import tiptoe.finding.Question;
 import tiptoe.protocol.Detail;
 import tiptoe.protocol.Labels;
 

@@ -11,12 +11,12 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.MissingDetail;
 import tiptoe.exam.Slot;
 import tiptoe.exam.Utterance;
-import tiptoe.language.Phrasing;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
+import tiptoe.wording.FindingWording;
 
 /**
  * The steps of a region as a table, a row a step in the order of the protocol. A row never moves
@@ -65,7 +65,7 @@ record Board(List<Row> rows) {
   static Board of(ExamRecord record, Region region, List<Integer> fresh, Glyphs glyphs) {
     return new Maker(
             record,
-            new Phrasing(record.protocol()),
+            new FindingWording(record.protocol()),
             new HashSet<>(record.missing()),
             record.missingDetails(),
             fresh,
@@ -75,7 +75,7 @@ record Board(List<Row> rows) {
 
   private record Maker(
       ExamRecord record,
-      Phrasing phrasing,
+      FindingWording phrasing,
       Set<Slot> missing,
       List<MissingDetail> details,
       List<Integer> fresh,

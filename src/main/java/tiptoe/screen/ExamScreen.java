@@ -9,7 +9,7 @@ import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
-import tiptoe.language.Command;
+import tiptoe.finding.Command;
 
 /**
  * The screen of an examination. One thread draws it and reads the keys; the others hand it states.

@@ -15,15 +15,15 @@ import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Outcome;
 import tiptoe.exam.Progress;
-import tiptoe.exam.Said;
+import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Slot;
 import tiptoe.exam.Status;
 import tiptoe.exam.Utterance;
-import tiptoe.language.Phrasing;
 import tiptoe.protocol.Labels;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
+import tiptoe.wording.FindingWording;
 
 /**
  * What a frame says of the record, worked out once for each record and not for each frame.
@@ -73,9 +73,9 @@ record Overview(
     return regions.stream().filter(one -> one.region().equals(here.id())).findFirst().orElseThrow();
   }
 
-  private record Words(ExamRecord record, Phrasing phrasing, Glyphs glyphs) {
+  private record Words(ExamRecord record, FindingWording phrasing, Glyphs glyphs) {
     Words(ExamRecord record, Glyphs glyphs) {
-      this(record, new Phrasing(record.protocol()), glyphs);
+      this(record, new FindingWording(record.protocol()), glyphs);
     }
 
     Region here(List<Progress> progress) {
@@ -140,7 +140,7 @@ record Overview(
           .orElse(List.of());
     }
 
-    private static boolean isOf(Said said, Utterance utterance) {
+    private static boolean isOf(RecordedFinding said, Utterance utterance) {
       return Integer.valueOf(utterance.number()).equals(said.utterance());
     }
 
@@ -188,7 +188,7 @@ record Overview(
 
     private List<Line> accepted(Utterance utterance) {
       List<Line> lines = new ArrayList<>();
-      for (Said said : record.statements()) {
+      for (RecordedFinding said : record.statements()) {
         if (isOf(said, utterance)) {
           String what = phrasing.of(said.statement());
           lines.add(

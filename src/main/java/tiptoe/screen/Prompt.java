@@ -5,9 +5,9 @@ import java.util.Optional;
 import tiptoe.exam.Asked;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Slot;
-import tiptoe.language.Phrasing;
-import tiptoe.language.Question;
+import tiptoe.finding.Question;
 import tiptoe.protocol.Labels;
+import tiptoe.wording.FindingWording;
 
 /**
  * The one thing that the examination waits for.
@@ -34,7 +34,7 @@ record Prompt(String headline, String text, String answers) {
   }
 
   private static Prompt ending(ExamRecord record) {
-    Phrasing phrasing = new Phrasing(record.protocol());
+    FindingWording phrasing = new FindingWording(record.protocol());
     List<Slot> missing = record.missingKeySteps();
     String names =
         missing.stream()

@@ -6,7 +6,7 @@ import java.util.stream.Collectors;
 import tiptoe.clinical.Assessment;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Phase;
-import tiptoe.language.Phrasing;
+import tiptoe.wording.FindingWording;
 
 /** What an examination that is over leaves to do, and where its record is. */
 public final class Summary {
@@ -15,7 +15,7 @@ public final class Summary {
   /** The lines of it. */
   public static List<String> of(
       ExamRecord record, Assessment assessment, java.nio.file.Path folder) {
-    Phrasing phrasing = new Phrasing(record.protocol());
+    FindingWording phrasing = new FindingWording(record.protocol());
     List<String> lines = new ArrayList<>();
     lines.add(record.phase() == Phase.ENDED ? "EXAMINATION ENDED" : "EXAMINATION NOT ENDED");
     list(

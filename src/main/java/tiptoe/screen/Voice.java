@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import tiptoe.exam.ExamRecord;
-import tiptoe.language.Command;
+import tiptoe.finding.Command;
 
 /**
  * The keys that do what can be said, those first that are wanted most; no examination needs them.

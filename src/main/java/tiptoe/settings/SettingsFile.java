@@ -117,4 +117,10 @@ public final class SettingsFile {
   private static Outcome broken(Path file, String text) {
     return new Outcome(Settings.DEFAULT, List.of(new Problem(file.toString(), 0, text)));
   }
+
+  /** Where settings are looked for when none are named, on this machine. */
+  public static Path usualPlace() {
+    return usualPlace(
+        System.getenv(), System.getProperty("os.name"), Path.of(System.getProperty("user.home")));
+  }
 }

@@ -3,7 +3,7 @@ package tiptoe.speech;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import tiptoe.speech.Results.Alternative;
+import tiptoe.speech.VoskResults.Alternative;
 
 /**
  * What a second hearing of the sound of an utterance brought: of the whole utterance, or of its

@@ -23,8 +23,8 @@ public record FreeWording(List<Word> words, double support) {
    * @param free the cost of the likeliest sequence of phones for the same stretch
    */
   static Optional<FreeWording> of(String json, double free) {
-    double cost = Results.alternatives(json).get(0).cost();
-    return Results.likeliest(json).map(said -> new FreeWording(said.words(), free - cost));
+    double cost = VoskResults.alternatives(json).get(0).cost();
+    return VoskResults.likeliest(json).map(said -> new FreeWording(said.words(), free - cost));
   }
 
   /** Its words without filler. */

@@ -25,16 +25,16 @@ public final class Joiner {
   }
 
   private final Phrases phrases;
-  private Utterance held;
+  private Hypothesis held;
 
   public Joiner(Phrases phrases) {
     this.phrases = phrases;
   }
 
   /** Takes an utterance, and gives those that are complete now, in order. */
-  public List<Utterance> hear(Utterance next) {
-    List<Utterance> complete = new ArrayList<>(2);
-    Utterance utterance = next;
+  public List<Hypothesis> hear(Hypothesis next) {
+    List<Hypothesis> complete = new ArrayList<>(2);
+    Hypothesis utterance = next;
     if (held != null) {
       if (belongs(next)) {
         utterance = held.then(next);
@@ -57,26 +57,26 @@ public final class Joiner {
    * @param seconds up to where sound was heard, since the recogniser was opened
    * @param speaking whether words are being said, so that it must wait for their end
    */
-  public List<Utterance> wait(double seconds, boolean speaking) {
+  public List<Hypothesis> wait(double seconds, boolean speaking) {
     boolean over = held != null && !speaking && seconds >= held.end() + WAIT_SECONDS;
     return over ? end() : List.of();
   }
 
   /** Gives the utterance that is held back, since no sound follows. */
-  public List<Utterance> end() {
-    List<Utterance> last = held == null ? List.of() : List.of(held);
+  public List<Hypothesis> end() {
+    List<Hypothesis> last = held == null ? List.of() : List.of(held);
     held = null;
     return last;
   }
 
-  private boolean belongs(Utterance next) {
+  private boolean belongs(Hypothesis next) {
     Word first = next.words().get(0);
     return next.start() - held.end() <= LONGEST_PAUSE
         && !first.isFiller()
         && phrases.goesOnWith(texts(held), first.text());
   }
 
-  private static List<String> texts(Utterance utterance) {
+  private static List<String> texts(Hypothesis utterance) {
     return utterance.phraseWords().stream().map(Word::text).toList();
   }
 }

@@ -39,7 +39,7 @@ public final class Recogniser implements AutoCloseable {
   private final VoskLibrary library;
 
   /** Hears each utterance again; null where nothing does. */
-  private final Rehearing again;
+  private final SecondPass again;
 
   private final QuietGate gate = new QuietGate();
   private final CryFilter cries = new CryFilter();
@@ -52,7 +52,7 @@ public final class Recogniser implements AutoCloseable {
   /**
    * @param again hears each utterance again; null where nothing does
    */
-  Recogniser(VoskLibrary library, Pointer recogniser, Rehearing again) {
+  Recogniser(VoskLibrary library, Pointer recogniser, SecondPass again) {
     this.library = library;
     this.recogniser = recogniser;
     this.again = again;
@@ -60,12 +60,12 @@ public final class Recogniser implements AutoCloseable {
   }
 
   /** Takes more sound, and gives the utterances that ended in it. */
-  public List<Utterance> accept(short[] samples) {
+  public List<Hypothesis> accept(short[] samples) {
     return accept(samples, 0, samples.length);
   }
 
   /** The same for sound at 16 kHz. */
-  public List<Utterance> accept(Pcm sound) {
+  public List<Hypothesis> accept(Pcm sound) {
     if (sound.sampleRate() != RATE) {
       throw new IllegalArgumentException(
           "expected sound at %d Hz, found %d Hz".formatted(RATE, sound.sampleRate()));
@@ -74,10 +74,10 @@ public final class Recogniser implements AutoCloseable {
   }
 
   /** The same for a part of an array. */
-  public synchronized List<Utterance> accept(short[] samples, int offset, int length) {
+  public synchronized List<Hypothesis> accept(short[] samples, int offset, int length) {
     Objects.checkFromIndexSize(offset, length, samples.length);
     opened();
-    List<Utterance> ended = new ArrayList<>(1);
+    List<Hypothesis> ended = new ArrayList<>(1);
     for (int at = offset; at < offset + length; ) {
       int taken = Math.min(BLOCK - filled, offset + length - at);
       System.arraycopy(samples, at, block, filled, taken);
@@ -90,8 +90,8 @@ public final class Recogniser implements AutoCloseable {
     return ended;
   }
 
-  private List<Utterance> decode() {
-    List<Utterance> ended = new ArrayList<>(1);
+  private List<Hypothesis> decode() {
+    List<Hypothesis> ended = new ArrayList<>(1);
     short[] next = Arrays.copyOf(block, filled);
     filled = 0;
     gate.pass(next, () -> !partial().isBlank())
@@ -99,7 +99,7 @@ public final class Recogniser implements AutoCloseable {
     return ended;
   }
 
-  private Optional<Utterance> decode(short[] piece) {
+  private Optional<Hypothesis> decode(short[] piece) {
     if (piece.length == 0) {
       return Optional.empty();
     }
@@ -124,18 +124,18 @@ public final class Recogniser implements AutoCloseable {
   /** The words so far of the utterance that is being said, with filler; they may still change. */
   public synchronized String partial() {
     Pointer open = opened();
-    return gate.isShut() ? "" : Results.partial(library.vosk_recognizer_partial_result(open));
+    return gate.isShut() ? "" : VoskResults.partial(library.vosk_recognizer_partial_result(open));
   }
 
   /** Ends the stream of sound, and gives the utterance it ended in. */
-  public synchronized Optional<Utterance> finish() {
-    List<Utterance> ended = new ArrayList<>(filled == 0 ? List.of() : decode());
+  public synchronized Optional<Hypothesis> finish() {
+    List<Hypothesis> ended = new ArrayList<>(filled == 0 ? List.of() : decode());
     decode(cries.finish()).ifPresent(ended::add);
-    Optional<Utterance> last = heard(library.vosk_recognizer_final_result(opened()));
+    Optional<Hypothesis> last = heard(library.vosk_recognizer_final_result(opened()));
     return ended.isEmpty() ? last : Optional.of(ended.get(0));
   }
 
-  private Optional<Utterance> ended() {
+  private Optional<Hypothesis> ended() {
     double now = (double) fed / RATE;
     boolean longest = now - lastEnd >= LONGEST - BLOCK_SECONDS;
     lastEnd = now;
@@ -143,8 +143,8 @@ public final class Recogniser implements AutoCloseable {
         .map(one -> longest && now + quiet() - one.end() < PAUSE ? one.cutOff() : one);
   }
 
-  private Optional<Utterance> heard(String json) {
-    return Results.utterance(json)
+  private Optional<Hypothesis> heard(String json) {
+    return VoskResults.utterance(json)
         .map(one -> again == null ? one : again.of(one))
         .map(one -> one.later(quiet()));
   }

@@ -37,7 +37,7 @@ public final class SpeechModel implements AutoCloseable {
    */
   public static SpeechModel open(BuiltModel phrases, BuiltModel phones) throws IOException {
     // Both at once: each takes more than half a second.
-    Later<SpeechModel> second = Later.load("load the second hearing", () -> open(phones));
+    Loading<SpeechModel> second = Loading.load("load the second hearing", () -> open(phones));
     try {
       return open(phrases.folder(), second);
     } catch (IOException | RuntimeException e) {
@@ -61,7 +61,7 @@ public final class SpeechModel implements AutoCloseable {
     return open(folder, null);
   }
 
-  private static SpeechModel open(Path folder, Later<SpeechModel> phones) throws IOException {
+  private static SpeechModel open(Path folder, Loading<SpeechModel> phones) throws IOException {
     VoskLibrary library = Vosk.library();
     Pointer model = library.vosk_model_new(folder.toString());
     if (model == null) {
@@ -114,7 +114,7 @@ public final class SpeechModel implements AutoCloseable {
     return new Recogniser(
         library,
         checked(recogniser),
-        new Rehearing(
+        new SecondPass(
             library,
             this::pointer,
             phones::pointer,

@@ -6,5 +6,5 @@ package tiptoe.speech;
  * @param reason why it was not accepted, for the reviewer; empty when it was
  */
 public record Verdict(Outcome outcome, String reason) {
-  static final Verdict ACCEPTED = new Verdict(Outcome.ACCEPTED, "");
+  public static final Verdict ACCEPTED = new Verdict(Outcome.ACCEPTED, "");
 }

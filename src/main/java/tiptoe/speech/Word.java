@@ -3,7 +3,7 @@ package tiptoe.speech;
 /**
  * One word that was heard.
  *
- * @param text the word as the grammar has it, or {@link Utterance#FILLER}
+ * @param text the word as the grammar has it, or {@link Hypothesis#FILLER}
  * @param start seconds since the recogniser was opened
  * @param end seconds since the recogniser was opened
  * @param confidence 0–1, how sure the decoder is among what the graph allows; near 1 for most wrong
@@ -11,7 +11,7 @@ package tiptoe.speech;
  */
 public record Word(String text, double start, double end, double confidence) {
   public boolean isFiller() {
-    return text.equals(Utterance.FILLER);
+    return text.equals(Hypothesis.FILLER);
   }
 
   /** The same, so many seconds later. */

@@ -9,7 +9,11 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import tiptoe.exam.Outcome;
 import tiptoe.exam.Utterance;
-import tiptoe.language.Source;
+import tiptoe.finding.Source;
+import tiptoe.session.ExamSession;
+import tiptoe.session.Home;
+import tiptoe.session.Sessions;
+import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
 
 /** Sentences that no grammar covers, in an examination. The wordings are common practice. */
@@ -22,7 +26,7 @@ class BeyondTheGrammarTest {
     understanding = Understanding.load(Home.locate());
   }
 
-  private final Session session = Sessions.inMemory(understanding, Settings.DEFAULT);
+  private final ExamSession session = Sessions.inMemory(understanding, Settings.DEFAULT);
 
   private Utterance say(String text) {
     session.dictate(text, understanding.typed().words(text), 0);

@@ -11,6 +11,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Phase;
 import tiptoe.language.TypedText;
+import tiptoe.session.ExamSession;
+import tiptoe.session.Home;
+import tiptoe.session.Sessions;
+import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
 
 /** Whole dialogues, in the words of the grammars: what is asked, and what an answer does. */
@@ -22,8 +26,8 @@ class DialogueTest {
     understanding = Understanding.load(Home.locate());
   }
 
-  private static Session say(String dialogue) {
-    Session session = Sessions.inMemory(understanding, Settings.DEFAULT);
+  private static ExamSession say(String dialogue) {
+    ExamSession session = Sessions.inMemory(understanding, Settings.DEFAULT);
     int at = 0;
     for (String sentence : TypedText.sentences(dialogue)) {
       session.type(sentence, understanding.typed().words(sentence), at++);
@@ -31,7 +35,7 @@ class DialogueTest {
     return session;
   }
 
-  private static String answers(Session session) {
+  private static String answers(ExamSession session) {
     return session.record().answers().stream()
         .map(DialogueTest::text)
         .collect(Collectors.joining(", "));
@@ -61,14 +65,14 @@ class DialogueTest {
           weight thirty four grams. no. weight 3400 grams.               | weight 3400 | 0
           """)
   void whatStandsAfterItAndIsStillAsked(String dialogue, String expected, int questions) {
-    Session session = say(dialogue);
+    ExamSession session = say(dialogue);
     assertEquals(expected, answers(session));
     assertEquals(questions, session.record().openQuestions().size());
   }
 
   @Test
   void aGirlsTestesAreAskedAboutAndTheSexCanBeSaidAgain() {
-    Session session = say("baby girl. left testis descended.");
+    ExamSession session = say("baby girl. left testis descended.");
     assertEquals("", answers(session));
     session = say("baby girl. left testis descended. baby boy. yes.");
     assertEquals("left testis descended", answers(session));

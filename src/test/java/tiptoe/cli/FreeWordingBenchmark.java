@@ -13,12 +13,18 @@ import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
 import tiptoe.exam.Candidate;
 import tiptoe.exam.ExamRecord;
-import tiptoe.language.Statement;
+import tiptoe.finding.Finding;
 import tiptoe.language.tagger.NaturalSentences;
+import tiptoe.session.ContinuablePhrases;
+import tiptoe.session.Engine;
+import tiptoe.session.ExamSession;
+import tiptoe.session.Home;
+import tiptoe.session.Sessions;
+import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
+import tiptoe.speech.Hypothesis;
 import tiptoe.speech.Joiner;
 import tiptoe.speech.Recogniser;
-import tiptoe.speech.Utterance;
 
 /**
  * Tells what becomes of spoken natural sentences, with phrases alone and with free wordings beside
@@ -84,19 +90,19 @@ public final class FreeWordingBenchmark {
   private void hear(Engine engine, Path file) throws IOException {
     String row = Files.readString(Path.of(file.toString().replaceFirst("wav$", "txt"))).strip();
     Map<String, List<String>> expected = NaturalSentences.expected(row.split("=>")[1].strip());
-    Session strict = Sessions.inMemory(understanding, Settings.DEFAULT);
-    Session wide = Sessions.inMemory(understanding, Settings.DEFAULT);
-    for (Utterance heard : utterances(engine, AudioFile.read(file), strict)) {
-      strict.hear(new Utterance(heard.start(), heard.end(), heard.words(), heard.evidence()), 0);
+    ExamSession strict = Sessions.inMemory(understanding, Settings.DEFAULT);
+    ExamSession wide = Sessions.inMemory(understanding, Settings.DEFAULT);
+    for (Hypothesis heard : utterances(engine, AudioFile.read(file), strict)) {
+      strict.hear(new Hypothesis(heard.start(), heard.end(), heard.words(), heard.evidence()), 0);
       wide.hear(heard, 0);
     }
     count(strict.record(), expected, phrases, row);
     count(wide.record(), expected, free, row);
   }
 
-  private static List<Utterance> utterances(Engine engine, Pcm sound, Session session) {
-    Joiner joiner = new Joiner(new GoingOn(session.phrases()));
-    List<Utterance> heard = new ArrayList<>();
+  private static List<Hypothesis> utterances(Engine engine, Pcm sound, ExamSession session) {
+    Joiner joiner = new Joiner(new ContinuablePhrases(session.phrases()));
+    List<Hypothesis> heard = new ArrayList<>();
     try (Recogniser recogniser = engine.recogniser()) {
       recogniser.accept(sound).forEach(one -> heard.addAll(joiner.hear(one)));
       recogniser.finish().ifPresent(one -> heard.addAll(joiner.hear(one)));
@@ -133,7 +139,7 @@ public final class FreeWordingBenchmark {
   }
 
   // Numbers are put as the table has them where they are the same up to rounding.
-  private static void add(Set<String> into, Statement statement, Set<String> wanted) {
+  private static void add(Set<String> into, Finding statement, Set<String> wanted) {
     String key = NaturalSentences.key(statement);
     String value = NaturalSentences.value(statement);
     into.add(

@@ -8,6 +8,9 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tiptoe.grammar.PhraseNetwork;
+import tiptoe.session.ContinuablePhrases;
+import tiptoe.session.Home;
+import tiptoe.session.Understanding;
 
 /** Which words may be torn off, by the grammars as they are. */
 class GoingOnTest {
@@ -32,7 +35,7 @@ class GoingOnTest {
     "no murmur, false",
   })
   void waitsForTheRestOfANumberAndForWhatALoneNoBelongsTo(String words, boolean mayGoOn) {
-    assertEquals(mayGoOn, new GoingOn(network).mayGoOn(List.of(words.split(" "))));
+    assertEquals(mayGoOn, new ContinuablePhrases(network).mayGoOn(List.of(words.split(" "))));
   }
 
   @ParameterizedTest
@@ -43,6 +46,7 @@ class GoingOnTest {
     "weight three thousand, murmur, false",
   })
   void knowsWhatCarriesAPhraseOn(String words, String next, boolean goesOn) {
-    assertEquals(goesOn, new GoingOn(network).goesOnWith(List.of(words.split(" ")), next));
+    assertEquals(
+        goesOn, new ContinuablePhrases(network).goesOnWith(List.of(words.split(" ")), next));
   }
 }

@@ -18,7 +18,13 @@ import tiptoe.audio.Pcm;
 import tiptoe.audio.SampleSource;
 import tiptoe.exam.Changes;
 import tiptoe.exam.Heard;
-import tiptoe.speech.Utterance;
+import tiptoe.session.Dictation;
+import tiptoe.session.Engine;
+import tiptoe.session.ExamSession;
+import tiptoe.session.Home;
+import tiptoe.session.Sessions;
+import tiptoe.session.Understanding;
+import tiptoe.speech.Hypothesis;
 
 /**
  * Replays committed clips in real time, in pieces as a microphone gives them, and prints how long
@@ -56,7 +62,7 @@ public final class LatencyBenchmark {
   private void run(int every) throws IOException {
     Home home = Home.locate();
     Understanding understanding = Understanding.load(home);
-    Session session = Sessions.inMemory(understanding);
+    ExamSession session = Sessions.inMemory(understanding);
     try (Engine engine = Engine.open(home, understanding, null, System.out);
         SampleSource sound = sound(stream(every))) {
       new Dictation(engine, session, this::partial).listen(sound, 0, this::heard);
@@ -86,7 +92,7 @@ public final class LatencyBenchmark {
   }
 
   private void partial(String text) {
-    if (firstWord < 0 && !text.replace(Utterance.FILLER, "").isBlank()) {
+    if (firstWord < 0 && !text.replace(Hypothesis.FILLER, "").isBlank()) {
       firstWord = now();
     }
   }

@@ -31,9 +31,9 @@ import tiptoe.exam.Outcome;
 import tiptoe.exam.Review;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
+import tiptoe.finding.Finding;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
-import tiptoe.language.Statement;
 import tiptoe.measure.Split;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
@@ -267,7 +267,7 @@ class MeasureCommandTest {
             .hear(
                 new Heard(1, 2, "barlow negative", List.of(), Outcome.ACCEPTED, null),
                 new Interpretation(
-                    List.of(new Meaning.Finding(Statement.of("barlow", side, "negative"), false)),
+                    List.of(new Meaning.States(Finding.of("barlow", side, "negative"), false)),
                     List.of(),
                     open.examination().dialogue()));
       }

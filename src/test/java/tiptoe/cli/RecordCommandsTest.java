@@ -29,7 +29,7 @@ import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.KeepAudio;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
-import tiptoe.language.Command;
+import tiptoe.finding.Command;
 import tiptoe.protocol.Protocol;
 
 class RecordCommandsTest {

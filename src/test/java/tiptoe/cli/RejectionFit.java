@@ -12,18 +12,21 @@ import java.util.stream.Stream;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.NoiseMixer;
 import tiptoe.audio.Pcm;
+import tiptoe.finding.Source;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpreter;
 import tiptoe.language.Meaning;
-import tiptoe.language.Source;
 import tiptoe.language.TypedText;
 import tiptoe.measure.Split;
 import tiptoe.protocol.Protocol;
+import tiptoe.session.Engine;
+import tiptoe.session.Home;
+import tiptoe.session.LikelihoodVerifier;
+import tiptoe.session.Understanding;
 import tiptoe.speech.Evidence;
 import tiptoe.speech.FreeWording;
+import tiptoe.speech.Hypothesis;
 import tiptoe.speech.Recogniser;
-import tiptoe.speech.Rejection;
-import tiptoe.speech.Utterance;
 
 /**
  * Prints what the limits of {@code rejection.yaml} would give and cost: the trade-off from which
@@ -41,7 +44,7 @@ import tiptoe.speech.Utterance;
  */
 public final class RejectionFit {
   private static final Split HALF = Split.ofId(System.getProperty("half", "train"));
-  private static final Rejection REJECTION = Rejection.standard();
+  private static final LikelihoodVerifier REJECTION = LikelihoodVerifier.standard();
 
   /** {@code accepted-from} and {@code free-seconds}, which are not varied here. */
   private static final double SHORT_FROM = -10;
@@ -146,14 +149,14 @@ public final class RejectionFit {
   private Folder hear(Pcm sound, List<Meaning> meant) {
     List<Case> cases = new ArrayList<>();
     try (Recogniser recogniser = engine.recogniser()) {
-      List<Utterance> heard = new ArrayList<>(recogniser.accept(sound));
+      List<Hypothesis> heard = new ArrayList<>(recogniser.accept(sound));
       recogniser.finish().ifPresent(heard::add);
       heard.forEach(utterance -> judge(utterance, meant, cases));
     }
     return new Folder(cases, sound.seconds(), 1);
   }
 
-  private void judge(Utterance utterance, List<Meaning> meant, List<Case> cases) {
+  private void judge(Hypothesis utterance, List<Meaning> meant, List<Case> cases) {
     List<Meaning> heard = means(utterance.text());
     if (heard.isEmpty() || utterance.hasFiller()) {
       return;

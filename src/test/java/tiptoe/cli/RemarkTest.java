@@ -14,6 +14,12 @@ import tiptoe.audio.SampleSource;
 import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
 import tiptoe.exam.Remark;
+import tiptoe.session.Dictation;
+import tiptoe.session.Engine;
+import tiptoe.session.ExamSession;
+import tiptoe.session.Home;
+import tiptoe.session.Sessions;
+import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
 
 /** A remark in free words: a synthetic voice (flite, slt) says what {@code remark.txt} holds. */
@@ -24,7 +30,7 @@ class RemarkTest {
   void aRemarkIsHeardInFreeWordsAndWhatIsSaidBehindItIsRecorded() throws IOException {
     Home home = Home.locate();
     Understanding understanding = Understanding.load(home);
-    Session session = Sessions.inMemory(understanding, Settings.DEFAULT);
+    ExamSession session = Sessions.inMemory(understanding, Settings.DEFAULT);
     List<Changes> changes = new ArrayList<>();
     try (Engine engine = Engine.open(home, understanding, null, System.err);
         SampleSource sound = AudioFile.open(RECORDING)) {

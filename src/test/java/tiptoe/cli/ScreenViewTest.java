@@ -13,6 +13,10 @@ import tiptoe.audio.AudioProblem;
 import tiptoe.audio.CaptureEvent;
 import tiptoe.audio.Gap;
 import tiptoe.screen.Look;
+import tiptoe.session.ExamSession;
+import tiptoe.session.Home;
+import tiptoe.session.Sessions;
+import tiptoe.session.Understanding;
 
 /** What the screen tells of trouble with the sound, on a terminal in memory. */
 class ScreenViewTest {
@@ -21,7 +25,7 @@ class ScreenViewTest {
 
   private final DefaultVirtualTerminal terminal =
       new DefaultVirtualTerminal(new TerminalSize(80, 24));
-  private final Session session = Sessions.inMemory(Understanding.load(Home.locate()));
+  private final ExamSession session = Sessions.inMemory(Understanding.load(Home.locate()));
 
   ScreenViewTest() throws IOException {}
 

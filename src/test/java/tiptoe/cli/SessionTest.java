@@ -10,11 +10,15 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import tiptoe.exam.Phase;
-import tiptoe.language.Command;
+import tiptoe.finding.Command;
+import tiptoe.session.ExamSession;
+import tiptoe.session.Home;
+import tiptoe.session.Sessions;
+import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
 import tiptoe.speech.Evidence;
 import tiptoe.speech.FreeWording;
-import tiptoe.speech.Utterance;
+import tiptoe.speech.Hypothesis;
 import tiptoe.speech.Word;
 
 /** What is heard and what keys ask for, together. */
@@ -26,10 +30,10 @@ class SessionTest {
     understanding = Understanding.load(Home.locate());
   }
 
-  private final Session session = Sessions.inMemory(understanding, Settings.DEFAULT);
+  private final ExamSession session = Sessions.inMemory(understanding, Settings.DEFAULT);
 
   private void hear(String text, double start, double end) {
-    session.hear(new Utterance(start, end, words(text, start, end)), 0);
+    session.hear(new Hypothesis(start, end, words(text, start, end)), 0);
   }
 
   private static List<Word> words(String text, double start, double end) {
@@ -58,7 +62,7 @@ class SessionTest {
 
   private void hearOrElse(String text, String rival, double margin) {
     Evidence evidence = new Evidence(10, List.of(new Evidence.Rival(rival, margin)));
-    session.hear(new Utterance(1, 2, words(text, 1, 2), Optional.of(evidence)), 0);
+    session.hear(new Hypothesis(1, 2, words(text, 1, 2), Optional.of(evidence)), 0);
   }
 
   private static final String UNLISTED = "his right arm hangs there and isn't moving";
@@ -68,7 +72,7 @@ class SessionTest {
     List<Word> words = words("[unk] " + phrases, start, start + 2);
     List<Word> other = words(free, start, start + 0.3);
     session.hear(
-        new Utterance(start, start + 2, words, Optional.of(new Evidence(5, List.of())))
+        new Hypothesis(start, start + 2, words, Optional.of(new Evidence(5, List.of())))
             .with(new FreeWording(other, support)),
         0);
   }
@@ -111,7 +115,7 @@ class SessionTest {
   @Test
   void phrasesAreUnsureWhereFreeWordingsOfAnotherMeaningFitMuchBetter() {
     Evidence evidence = new Evidence(1, List.of());
-    Utterance phrase = new Utterance(1, 3, words("toes normal", 1, 3), Optional.of(evidence));
+    Hypothesis phrase = new Hypothesis(1, 3, words("toes normal", 1, 3), Optional.of(evidence));
     session.hear(phrase.with(new FreeWording(words("tone is normal", 1, 1.5), 9)), 0);
     assertEquals(0, session.record().answers().size());
     assertEquals("may also be: tone is normal", session.record().unsure().get(0).heard().reason());

@@ -22,6 +22,13 @@ import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.protocol.Protocol;
 import tiptoe.screen.Look;
+import tiptoe.session.Engine;
+import tiptoe.session.ExamSession;
+import tiptoe.session.ExamView;
+import tiptoe.session.Feedback;
+import tiptoe.session.Home;
+import tiptoe.session.Listening;
+import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
 
 /**
@@ -46,8 +53,8 @@ public final class Soak {
     RecordStore store = new RecordStore(data, Protocol.standard(), Clock.systemDefaultZone());
     try (OpenExam open = store.create("soak", "0.1.0", null, null);
         Engine engine = Engine.open(home, understanding, null, System.err)) {
-      Session session =
-          new Session(
+      ExamSession session =
+          new ExamSession(
               understanding::interpreter,
               open.examination(),
               Settings.DEFAULT,
@@ -89,7 +96,7 @@ public final class Soak {
   }
 
   /** Hands everything on, and measures. */
-  private record Watch(ExamView view, Session session, Path journal, double end, Progress at)
+  private record Watch(ExamView view, ExamSession session, Path journal, double end, Progress at)
       implements ExamView {
     private static final class Progress {
       private double next = STEP_SECONDS;
@@ -97,7 +104,7 @@ public final class Soak {
       private boolean over;
     }
 
-    Watch(ExamView view, Session session, Path journal, double end) {
+    Watch(ExamView view, ExamSession session, Path journal, double end) {
       this(view, session, journal, end, new Progress());
     }
 

@@ -12,6 +12,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
+import tiptoe.session.Home;
+import tiptoe.session.Understanding;
 
 /** The sound check on recordings; the clip says the sentence it asks for. */
 class SoundcheckCommandTest {

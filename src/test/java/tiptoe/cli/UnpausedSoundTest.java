@@ -14,6 +14,8 @@ import org.junit.jupiter.api.io.TempDir;
 import tiptoe.audio.Chunk;
 import tiptoe.audio.SampleSource;
 import tiptoe.audio.SegmentStore;
+import tiptoe.session.KeptSound;
+import tiptoe.session.UnpausedSound;
 
 /** What is said while an examination is paused is not kept. */
 class UnpausedSoundTest {

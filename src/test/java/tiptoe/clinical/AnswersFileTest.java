@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tiptoe.exam.Answer;
-import tiptoe.language.Quantity;
+import tiptoe.finding.Quantity;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
 

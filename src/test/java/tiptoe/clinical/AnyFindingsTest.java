@@ -21,7 +21,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Baby;
-import tiptoe.language.Quantity;
+import tiptoe.finding.Quantity;
 import tiptoe.protocol.Detail;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
@@ -30,6 +30,7 @@ import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
 import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
+import tiptoe.wording.AssessmentWording;
 
 /** Whatever the findings are, an assessment comes out that does not contradict itself. */
 class AnyFindingsTest {
@@ -161,7 +162,7 @@ class AnyFindingsTest {
       throws JsonProcessingException {
     Assessment assessment = Assessor.standard().assess(baby, findings, settings, Bedside.NOW);
     assertNotNull(new ObjectMapper().writeValueAsString(assessment));
-    assertNotNull(AssessmentText.of(assessment, PROTOCOL, settings));
+    assertNotNull(AssessmentWording.of(assessment, PROTOCOL, settings));
     Set<String> rules = assessment.flags().stream().map(Flag::rule).collect(Collectors.toSet());
     Result screen = assessment.result("saturation-screen");
     assertEquals(

@@ -7,10 +7,11 @@ import org.junit.jupiter.api.Test;
 import tiptoe.protocol.Protocol;
 import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
+import tiptoe.wording.AssessmentWording;
 
 class AssessmentTextTest {
   private static String text(String baby, String findings, Settings settings) {
-    return AssessmentText.of(
+    return AssessmentWording.of(
         Bedside.assess(baby, findings, settings), Protocol.standard(), settings);
   }
 

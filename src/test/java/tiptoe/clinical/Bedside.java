@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Baby;
-import tiptoe.language.Quantity;
+import tiptoe.finding.Quantity;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;

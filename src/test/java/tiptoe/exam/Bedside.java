@@ -9,13 +9,13 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
-import tiptoe.language.Command;
+import tiptoe.finding.Command;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Quantity;
+import tiptoe.finding.Question;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
-import tiptoe.language.Quantity;
-import tiptoe.language.Question;
-import tiptoe.language.Statement;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
 
@@ -91,11 +91,11 @@ public final class Bedside {
   }
 
   public static Meaning finding(String text, boolean correction) {
-    return new Meaning.Finding(statement(text), correction);
+    return new Meaning.States(statement(text), correction);
   }
 
   /** Reads {@code [left|right] step value [detail=value…] [no:value…] [group]}. */
-  public static Statement statement(String text) {
+  public static Finding statement(String text) {
     List<String> words = new ArrayList<>(List.of(text.split(" ")));
     Side side =
         words.get(0).equals("left") || words.get(0).equals("right")
@@ -108,7 +108,7 @@ public final class Bedside {
         measure == null || !value.matches("-?[\\d.]+")
             ? null
             : new Quantity(Double.parseDouble(value), measure.unit());
-    return new Statement(
+    return new Finding(
         step,
         side,
         quantity == null ? value : null,
@@ -119,7 +119,7 @@ public final class Bedside {
             .collect(Collectors.toMap(pair -> pair[0], pair -> pair[1])),
         words.stream().filter(w -> w.startsWith("no:")).map(w -> w.substring(3)).toList(),
         words.contains("group"),
-        tiptoe.language.Source.GRAMMAR);
+        tiptoe.finding.Source.GRAMMAR);
   }
 
   public static Meaning asks(Question.Kind kind, String detail, String about) {

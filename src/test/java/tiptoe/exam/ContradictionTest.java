@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import tiptoe.language.Command;
+import tiptoe.finding.Command;
 import tiptoe.language.Meaning;
 
 /** What contradicts what is common practice, no source. */

@@ -7,9 +7,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import tiptoe.language.Command;
+import tiptoe.finding.Command;
+import tiptoe.finding.Question;
 import tiptoe.language.Meaning;
-import tiptoe.language.Question;
 
 class ExaminationTest {
   private final Bedside bed = new Bedside();

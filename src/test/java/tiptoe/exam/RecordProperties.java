@@ -15,11 +15,11 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.Tuple;
-import tiptoe.language.Command;
+import tiptoe.finding.Command;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Question;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
-import tiptoe.language.Question;
-import tiptoe.language.Statement;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
 
@@ -96,7 +96,7 @@ class RecordProperties {
 
   /** No two answers exclude each other, and what waits has a question. */
   private static void holdsTogether(ExamRecord record) {
-    for (Said said : record.statements()) {
+    for (RecordedFinding said : record.statements()) {
       if (said.status() == Status.WAITS) {
         assertTrue(
             record.openQuestions().stream().anyMatch(asked -> is(asked, said)),
@@ -104,15 +104,15 @@ class RecordProperties {
       }
       boolean reviewed = said.author() != null;
       if (said.stands() && !reviewed && !said.statement().group()) {
-        List<Standing> others =
-            Standing.of(PROTOCOL, record.statements(), Status.STANDS).stream()
+        List<StandingFinding> others =
+            StandingFinding.of(PROTOCOL, record.statements(), Status.STANDS).stream()
                 .filter(other -> other.step().equals(said.statement().step()))
                 .filter(other -> other.base().number() != said.number())
                 .filter(other -> other.side() == said.statement().side())
                 .filter(other -> other.base().author() == null)
                 .toList();
         var step = PROTOCOL.step(said.statement().step());
-        for (Standing other : others) {
+        for (StandingFinding other : others) {
           assertTrue(
               !new Rivalry(step, other, said.statement(), true).exists(),
               other + " stands beside " + said);
@@ -121,7 +121,7 @@ class RecordProperties {
     }
   }
 
-  private static boolean is(Asked asked, Said said) {
+  private static boolean is(Asked asked, RecordedFinding said) {
     return asked.statement() != null && asked.statement() == said.number();
   }
 
@@ -221,8 +221,8 @@ class RecordProperties {
   }
 
   private static void edit(Bedside bed, Review review, int kind, int number, String text) {
-    Statement statement = Bedside.statement(text);
-    Statement placed =
+    Finding statement = Bedside.statement(text);
+    Finding placed =
         PROTOCOL.step(statement.step()).sided() && statement.side() == null
             ? statement.withSide(Side.LEFT)
             : statement;
@@ -252,7 +252,7 @@ class RecordProperties {
           meanings.add(new Meaning.Answers(open));
         }
         meanings.add(new Meaning.Fact("age", String.valueOf(number)));
-        meanings.add(new Meaning.Finding(placed, false));
+        meanings.add(new Meaning.States(placed, false));
         review.enter(text, new Interpretation(meanings, List.of(), bed.exam.dialogue()), number);
       }
       default -> {
@@ -267,7 +267,7 @@ class RecordProperties {
   Arbitrary<List<Event>> events() {
     Arbitrary<Integer> number = Arbitraries.integers().between(0, 6);
     Arbitrary<List<Integer>> numbers = number.list().ofMaxSize(3);
-    Arbitrary<Statement> statement = Arbitraries.of(FINDINGS).map(Bedside::statement);
+    Arbitrary<Finding> statement = Arbitraries.of(FINDINGS).map(Bedside::statement);
     Arbitrary<Event> made =
         Combinators.combine(number, statement, Arbitraries.of(Effect.class), numbers)
             .as(

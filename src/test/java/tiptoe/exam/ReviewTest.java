@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import tiptoe.language.Command;
+import tiptoe.finding.Command;
 
 class ReviewTest {
   private final Bedside bed = new Bedside();
@@ -64,7 +64,7 @@ class ReviewTest {
     bed.find("left barlow negative");
     review.drop(1, "cannot be told any more");
     assertEquals(before, bed.answers());
-    Said second = bed.record().statements().get(bed.record().statements().size() - 1);
+    RecordedFinding second = bed.record().statements().get(bed.record().statements().size() - 1);
     assertEquals("negative", second.statement().value());
     assertEquals(Status.WITHDRAWN, second.status());
     assertTrue(review.drop(1, "again").isEmpty(), "it is closed already");

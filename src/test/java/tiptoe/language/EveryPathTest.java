@@ -13,6 +13,9 @@ import java.util.TreeSet;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import tiptoe.finding.Command;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Source;
 import tiptoe.grammar.GrammarSet;
 import tiptoe.grammar.Parse;
 import tiptoe.grammar.PhraseNetwork;
@@ -144,7 +147,7 @@ class EveryPathTest {
       if (!onlyInContext && meaning.meanings().isEmpty()) {
         silent.add(String.join(" ", path.words()));
       }
-      for (Statement statement : meaning.statements()) {
+      for (Finding statement : meaning.statements()) {
         checkAgainstProtocol(statement, path.words());
       }
     }
@@ -153,7 +156,7 @@ class EveryPathTest {
     assertEquals(Set.of(), silent);
   }
 
-  private static void checkAgainstProtocol(Statement statement, List<String> words) {
+  private static void checkAgainstProtocol(Finding statement, List<String> words) {
     Step step = PROTOCOL.step(statement.step());
     assertTrue(step.sided() == (statement.side() != null) || !step.sided(), words::toString);
     assertTrue(
@@ -188,7 +191,7 @@ class EveryPathTest {
         .toList();
   }
 
-  private static void note(Statement statement, Set<String> said) {
+  private static void note(Finding statement, Set<String> said) {
     String what = statement.value() == null ? "number" : statement.value();
     said.add(statement.step() + " " + what);
     if (statement.side() != null) {

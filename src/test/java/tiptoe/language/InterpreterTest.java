@@ -11,6 +11,9 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Question;
+import tiptoe.finding.Source;
 import tiptoe.grammar.GrammarSet;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.protocol.Protocol;
@@ -107,8 +110,8 @@ class InterpreterTest {
 
   @Test
   void aRegionThatIsNormalAsAWholeFillsNoKeyStep() {
-    List<Statement> statements = interpret("eyes normal").statements();
-    assertTrue(statements.stream().allMatch(Statement::group));
+    List<Finding> statements = interpret("eyes normal").statements();
+    assertTrue(statements.stream().allMatch(Finding::group));
     assertTrue(statements.stream().noneMatch(one -> one.step().equals("red-reflex")));
   }
 }

@@ -2,6 +2,8 @@ package tiptoe.language;
 
 import java.util.ArrayList;
 import java.util.List;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Question;
 
 /** Writes meanings in the short form of the utterance tables. */
 final class Notation {
@@ -19,7 +21,7 @@ final class Notation {
   }
 
   private static String of(Meaning meaning) {
-    if (meaning instanceof Meaning.Finding finding) {
+    if (meaning instanceof Meaning.States finding) {
       return of(finding.statement());
     } else if (meaning instanceof Meaning.Asks asks) {
       return of(asks.question());
@@ -43,7 +45,7 @@ final class Notation {
     return "?" + kind + detail + about;
   }
 
-  private static String of(Statement statement) {
+  private static String of(Finding statement) {
     StringBuilder text = new StringBuilder();
     text.append(statement.step()).append(side(statement)).append(' ').append(said(statement));
     statement.details().forEach((id, value) -> text.append(' ').append(id + "=" + value));
@@ -51,11 +53,11 @@ final class Notation {
     return text.toString();
   }
 
-  private static String side(Statement statement) {
+  private static String side(Finding statement) {
     return statement.side() == null ? "" : "." + statement.side().id();
   }
 
-  private static String said(Statement statement) {
+  private static String said(Finding statement) {
     if (statement.quantity() == null) {
       return statement.value();
     }

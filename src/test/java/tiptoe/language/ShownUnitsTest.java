@@ -5,8 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import tiptoe.finding.Quantity;
 import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
+import tiptoe.wording.QuantityWording;
 
 class ShownUnitsTest {
   private static final Settings AMERICAN =
@@ -26,11 +28,11 @@ class ShownUnitsTest {
     "9, 1, 9"
   })
   void showsTheChosenUnitBehindTheKeptOne(double number, String unit, String shown) {
-    assertEquals(shown, new ShownUnits(AMERICAN).of(new Quantity(number, unit)));
+    assertEquals(shown, new QuantityWording(AMERICAN).of(new Quantity(number, unit)));
   }
 
   @Test
   void showsOnlyTheKeptUnitUnlessAnotherWasChosen() {
-    assertEquals("37 °C", new ShownUnits(Settings.DEFAULT).of(new Quantity(37, "°C")));
+    assertEquals("37 °C", new QuantityWording(Settings.DEFAULT).of(new Quantity(37, "°C")));
   }
 }

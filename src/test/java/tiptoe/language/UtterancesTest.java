@@ -14,6 +14,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import tiptoe.finding.Source;
 import tiptoe.grammar.GrammarSet;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.protocol.Protocol;

@@ -16,9 +16,9 @@ import tiptoe.exam.Heard;
 import tiptoe.exam.MemorySink;
 import tiptoe.exam.Outcome;
 import tiptoe.exam.Review;
+import tiptoe.finding.Finding;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
-import tiptoe.language.Statement;
 import tiptoe.measure.Agreement.Judged;
 import tiptoe.measure.Agreement.Sort;
 import tiptoe.protocol.Protocol;
@@ -26,10 +26,10 @@ import tiptoe.protocol.Side;
 
 /** Examinations that were heard and then reviewed, with what that says worked out by hand. */
 class AgreementTest {
-  private static final Statement LEFT = Statement.of("barlow", Side.LEFT, "negative");
-  private static final Statement LEFT_POSITIVE = Statement.of("barlow", Side.LEFT, "positive");
-  private static final Statement RIGHT = Statement.of("barlow", Side.RIGHT, "negative");
-  private static final Statement CLAVICLE = Statement.of("clavicle", Side.LEFT, "crepitus");
+  private static final Finding LEFT = Finding.of("barlow", Side.LEFT, "negative");
+  private static final Finding LEFT_POSITIVE = Finding.of("barlow", Side.LEFT, "positive");
+  private static final Finding RIGHT = Finding.of("barlow", Side.RIGHT, "negative");
+  private static final Finding CLAVICLE = Finding.of("clavicle", Side.LEFT, "crepitus");
 
   private final Examination exam =
       Examination.open(
@@ -39,15 +39,15 @@ class AgreementTest {
           new Event.ExaminationOpened("e1", null, "1", "0.1.0", null));
   private double second;
 
-  private void hear(Outcome outcome, Statement... statements) {
+  private void hear(Outcome outcome, Finding... statements) {
     second += 3;
     hear(new Heard(second - 2, second, "words", List.of(), outcome, null), statements);
   }
 
-  private void hear(Heard heard, Statement... statements) {
+  private void hear(Heard heard, Finding... statements) {
     List<Meaning> meanings =
         Arrays.stream(statements)
-            .map(statement -> (Meaning) new Meaning.Finding(statement, false))
+            .map(statement -> (Meaning) new Meaning.States(statement, false))
             .toList();
     exam.hear(heard, new Interpretation(meanings, List.of(), exam.dialogue()));
   }

@@ -21,13 +21,14 @@ class FiguresTest {
   private static final AnswerKey POSITIVE = new AnswerKey("barlow", Side.RIGHT, "positive");
   private static final AnswerKey PINK = new AnswerKey("skin-colour", null, "pink");
 
-  private static Handed handed(String text, Outcome outcome, double end, double at, boolean last) {
-    return new Handed(end - 1, end, text, outcome, "", at, last, List.of());
+  private static TimedUtterance handed(
+      String text, Outcome outcome, double end, double at, boolean last) {
+    return new TimedUtterance(end - 1, end, text, outcome, "", at, last, List.of());
   }
 
   private static Score score(
       String name,
-      List<Handed> heard,
+      List<TimedUtterance> heard,
       List<Alignment.Outcome> lines,
       Set<AnswerKey> expected,
       Set<AnswerKey> answers) {

@@ -230,11 +230,11 @@ class FhirDocumentTest {
         sides.add(null);
       }
       for (Side side : sides) {
-        tiptoe.language.Statement statement = tiptoe.language.Statement.of(step.id(), side, value);
+        tiptoe.finding.Finding statement = tiptoe.finding.Finding.of(step.id(), side, value);
         examination.hear(
             tiptoe.exam.Heard.typed(step.id(), 0),
             new tiptoe.language.Interpretation(
-                List.of(new tiptoe.language.Meaning.Finding(statement, true)),
+                List.of(new tiptoe.language.Meaning.States(statement, true)),
                 List.of(),
                 examination.dialogue()));
       }

@@ -33,6 +33,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 import tiptoe.exam.ExamRecord;
 import tiptoe.protocol.Caution;
 import tiptoe.protocol.Protocol;
+import tiptoe.wording.RecordWording;
 
 class ReportsTest {
   private static final Path GOLDEN = Path.of("src/test/resources/tiptoe/report");
@@ -202,7 +203,7 @@ class ReportsTest {
   @Test
   void theFigureHasAPlaceForEveryRegion() {
     var record = Records.typical();
-    String svg = BodyFigure.svg(new Findings(record, Records.assess(record)));
+    String svg = BodyFigure.svg(new RecordWording(record, Records.assess(record)));
     for (var region : Protocol.standard().regions()) {
       assertTrue(
           svg.toLowerCase(java.util.Locale.ROOT).contains("<title>" + region.label() + "</title>"),

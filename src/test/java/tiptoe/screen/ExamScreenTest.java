@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.Test;
-import tiptoe.language.Command;
+import tiptoe.finding.Command;
 
 /** The screen with its own thread, on a terminal in memory. */
 class ExamScreenTest {

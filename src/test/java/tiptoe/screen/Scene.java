@@ -20,14 +20,14 @@ import tiptoe.exam.Examination;
 import tiptoe.exam.Heard;
 import tiptoe.exam.MemorySink;
 import tiptoe.exam.Outcome;
+import tiptoe.finding.Command;
+import tiptoe.finding.Source;
 import tiptoe.grammar.GrammarSet;
 import tiptoe.grammar.PhraseNetwork;
-import tiptoe.language.Command;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Interpreter;
 import tiptoe.language.Meaning;
-import tiptoe.language.Source;
 import tiptoe.protocol.Protocol;
 import tiptoe.settings.Settings;
 

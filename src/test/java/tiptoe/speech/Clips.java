@@ -75,19 +75,19 @@ final class Clips {
   }
 
   /** What is heard in a sound: all its utterances. */
-  static List<Utterance> hear(Recogniser recogniser, Pcm sound) {
-    List<Utterance> heard = new ArrayList<>(recogniser.accept(sound.samples()));
+  static List<Hypothesis> hear(Recogniser recogniser, Pcm sound) {
+    List<Hypothesis> heard = new ArrayList<>(recogniser.accept(sound.samples()));
     recogniser.finish().ifPresent(heard::add);
     return heard;
   }
 
-  static List<Utterance> hear(SpeechModel model, Path file) throws IOException {
+  static List<Hypothesis> hear(SpeechModel model, Path file) throws IOException {
     try (Recogniser recogniser = model.recogniser()) {
       return hear(recogniser, AudioFile.read(file));
     }
   }
 
-  static String text(List<Utterance> heard) {
-    return String.join(" ", heard.stream().map(Utterance::text).toList()).strip();
+  static String text(List<Hypothesis> heard) {
+    return String.join(" ", heard.stream().map(Hypothesis::text).toList()).strip();
   }
 }

@@ -13,12 +13,13 @@ import org.junit.jupiter.api.Test;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.NoiseMixer;
 import tiptoe.audio.Pcm;
+import tiptoe.finding.Source;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpreter;
 import tiptoe.language.Meaning;
-import tiptoe.language.Source;
 import tiptoe.protocol.Protocol;
+import tiptoe.session.LikelihoodVerifier;
 
 /** Committed clips with real infants' cries behind them, 10 dB below the speech. */
 class CryingTest {
@@ -64,10 +65,10 @@ class CryingTest {
   }
 
   private List<Meaning> accepted(SpeechModel model, Pcm sound) {
-    Rejection rejection = Rejection.standard();
+    LikelihoodVerifier rejection = LikelihoodVerifier.standard();
     List<Meaning> accepted = new ArrayList<>();
     try (Recogniser recogniser = model.recogniser()) {
-      for (Utterance utterance : Clips.hear(recogniser, sound)) {
+      for (Hypothesis utterance : Clips.hear(recogniser, sound)) {
         List<Meaning> heard = means(utterance.text());
         if (rejection.decide(utterance).outcome() == Outcome.ACCEPTED
             && rejection.rivals(utterance).stream().allMatch(o -> means(o).equals(heard))) {

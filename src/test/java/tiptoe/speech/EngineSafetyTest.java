@@ -80,9 +80,9 @@ class EngineSafetyTest {
       sound[i] = once[i % once.length];
     }
     try (Recogniser recogniser = model.recogniser()) {
-      List<Utterance> cut = recogniser.accept(sound);
+      List<Hypothesis> cut = recogniser.accept(sound);
       assertFalse(cut.isEmpty());
-      Utterance first = cut.get(0);
+      Hypothesis first = cut.get(0);
       assertTrue(first.end() - first.start() > 10, first.toString());
       assertTrue(first.words().get(first.words().size() - 1).isFiller(), first.toString());
     }

@@ -17,12 +17,13 @@ import tiptoe.audio.AudioFile;
 import tiptoe.audio.NoiseMixer;
 import tiptoe.audio.Pcm;
 import tiptoe.audio.WardSounds;
+import tiptoe.finding.Source;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpreter;
 import tiptoe.language.Meaning;
-import tiptoe.language.Source;
 import tiptoe.protocol.Protocol;
+import tiptoe.session.LikelihoodVerifier;
 
 /**
  * Committed clips through a badly set microphone and beside the sounds of a ward. The floors lie
@@ -111,7 +112,7 @@ class HardSoundTest {
   }
 
   private List<Meaning> accepted(Pcm sound) {
-    Rejection rejection = Rejection.standard();
+    LikelihoodVerifier rejection = LikelihoodVerifier.standard();
     try (Recogniser recogniser = model.recogniser()) {
       return Clips.hear(recogniser, sound).stream()
           .filter(heard -> rejection.decide(heard).outcome() == Outcome.ACCEPTED)
@@ -121,7 +122,7 @@ class HardSoundTest {
     }
   }
 
-  private boolean isSame(String other, Utterance heard) {
+  private boolean isSame(String other, Hypothesis heard) {
     return means(other).equals(means(heard.text()));
   }
 

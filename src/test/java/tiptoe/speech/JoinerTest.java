@@ -29,17 +29,17 @@ class JoinerTest {
             }
           });
 
-  private static Utterance said(double start, String... texts) {
+  private static Hypothesis said(double start, String... texts) {
     List<Word> words = new ArrayList<>();
     for (String text : texts) {
       double at = start + 0.5 * words.size();
       words.add(new Word(text, at, at + 0.5, 1));
     }
-    return Utterance.of(words);
+    return Hypothesis.of(words);
   }
 
-  private static List<String> texts(List<Utterance> utterances) {
-    return utterances.stream().map(Utterance::text).toList();
+  private static List<String> texts(List<Hypothesis> utterances) {
+    return utterances.stream().map(Hypothesis::text).toList();
   }
 
   @Test
@@ -85,7 +85,7 @@ class JoinerTest {
     joiner.hear(said(0, "weight", "three", "thousand"));
     assertEquals(
         List.of("weight three thousand", "four hundred"),
-        texts(joiner.hear(said(2, Utterance.FILLER, "four", "hundred"))));
+        texts(joiner.hear(said(2, Hypothesis.FILLER, "four", "hundred"))));
   }
 
   @Test

@@ -39,7 +39,7 @@ class QuietRoomTest {
     Pcm clip = AudioFile.read(Clips.all().get(0).file());
     VoskLibrary library = counting(Vosk.library());
     Pointer model = library.vosk_model_new(Clips.built(Clips.network()).folder().toString());
-    List<Utterance> heard = new ArrayList<>();
+    List<Hypothesis> heard = new ArrayList<>();
     try (Recogniser recogniser =
         new Recogniser(library, library.vosk_recognizer_new(model, Recogniser.RATE), null)) {
       heard.addAll(recogniser.accept(clip));

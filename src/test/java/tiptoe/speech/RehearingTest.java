@@ -18,7 +18,7 @@ class RehearingTest {
   @CsvSource({"0.3, false", "0.4, true", "8.0, true", "8.1, false", "15.0, false"})
   void hearsNeitherSingleSyllablesNorLongTalk(double seconds, boolean heard) {
     Word word = new Word("word", 0, seconds, 1);
-    assertEquals(heard, Rehearing.isFreely(new Utterance(0, seconds, List.of(word))));
+    assertEquals(heard, SecondPass.isFreely(new Hypothesis(0, seconds, List.of(word))));
   }
 
   @Test
@@ -26,7 +26,7 @@ class RehearingTest {
     try (SpeechModel model = Clips.hearingTwice(Clips.network())) {
       for (Clips.Clip clip : Clips.all().subList(0, 4)) {
         Pcm sound = Pcm.join(AudioFile.read(clip.file()), Pcm.silence(1.5));
-        List<Utterance> whole = heard(model, sound, sound.samples().length);
+        List<Hypothesis> whole = heard(model, sound, sound.samples().length);
         assertTrue(whole.get(0).evidence().isPresent());
         assertEquals(whole, heard(model, sound, 320));
         assertEquals(whole, heard(model, sound, 1601));
@@ -34,8 +34,8 @@ class RehearingTest {
     }
   }
 
-  private static List<Utterance> heard(SpeechModel model, Pcm sound, int piece) {
-    List<Utterance> heard = new ArrayList<>();
+  private static List<Hypothesis> heard(SpeechModel model, Pcm sound, int piece) {
+    List<Hypothesis> heard = new ArrayList<>();
     try (Recogniser recogniser = model.recogniser()) {
       short[] samples = sound.samples();
       for (int at = 0; at < samples.length; at += piece) {

@@ -20,7 +20,7 @@ class SpokenClipsTest {
     List<Clips.Clip> backwards = new ArrayList<>(some);
     Collections.reverse(backwards);
     try (SpeechModel model = SpeechModel.open(Clips.built(Clips.network()))) {
-      Map<Path, List<Utterance>> first = new HashMap<>();
+      Map<Path, List<Hypothesis>> first = new HashMap<>();
       for (Clips.Clip clip : some) {
         first.put(clip.file(), Clips.hear(model, clip.file()));
       }

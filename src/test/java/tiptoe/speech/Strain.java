@@ -49,13 +49,13 @@ final class Strain {
         long start = SYSTEM.getProcessCpuTime();
         int from = at % sound.samples().length;
         int length = Math.min(PIECE, sound.samples().length - from);
-        List<Utterance> ended = recogniser.accept(sound.samples(), from, length);
+        List<Hypothesis> ended = recogniser.accept(sound.samples(), from, length);
         recogniser.partial();
         long spent = SYSTEM.getProcessCpuTime() - start;
         total += spent;
         behind = Math.max(0, behind + spent / 1e9 / CORES - PIECE_SECONDS);
         worst = Math.max(worst, behind);
-        for (Utterance utterance : ended) {
+        for (Hypothesis utterance : ended) {
           longest = Math.max(longest, utterance.end() - utterance.start());
           heard += utterance.hasPhrase() ? 1 : 0;
         }

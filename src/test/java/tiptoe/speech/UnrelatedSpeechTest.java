@@ -11,12 +11,13 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
+import tiptoe.finding.Source;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpreter;
-import tiptoe.language.Source;
 import tiptoe.measure.Split;
 import tiptoe.protocol.Protocol;
+import tiptoe.session.LikelihoodVerifier;
 
 /**
  * Real people reading books (LibriSpeech, Panayotov et al. 2015, CC BY 4.0): nobody examines a
@@ -38,7 +39,7 @@ class UnrelatedSpeechTest {
     assumeTrue(Files.isDirectory(TALK), "skipped: no unrelated speech in ../shared/audio");
     PhraseNetwork network = Clips.network();
     Interpreter interpreter = new Interpreter(network, Protocol.standard());
-    Rejection rejection = Rejection.standard();
+    LikelihoodVerifier rejection = LikelihoodVerifier.standard();
     int[] outcomes = new int[Outcome.values().length];
     double seconds = 0;
     try (SpeechModel model = Clips.hearingTwice(network)) {
@@ -46,7 +47,7 @@ class UnrelatedSpeechTest {
         Pcm sound = AudioFile.read(file);
         seconds += sound.seconds();
         try (Recogniser recogniser = model.recogniser()) {
-          for (Utterance utterance : Clips.hear(recogniser, sound)) {
+          for (Hypothesis utterance : Clips.hear(recogniser, sound)) {
             List<String> words = utterance.phraseWords().stream().map(Word::text).toList();
             if (!interpreter
                 .interpret(words, Dialogue.START, Source.GRAMMAR)

@@ -7,9 +7,9 @@ import java.util.Set;
 
 /** Labels the words of a sentence whose meaning is known. */
 final class Labeller {
-  private final Lay lay;
+  private final LayLexicon lay;
 
-  Labeller(Lay lay) {
+  Labeller(LayLexicon lay) {
     this.lay = lay;
   }
 
@@ -23,8 +23,8 @@ final class Labeller {
     if (meant.isEmpty()) {
       return labels;
     }
-    List<Hit> hits = lay.hits(words);
-    for (Hit hit : hits) {
+    List<TermMatch> hits = lay.hits(words);
+    for (TermMatch hit : hits) {
       Label label = label(hit, meant);
       for (int at = hit.from(); at < hit.to(); at++) {
         labels.set(at, label);
@@ -50,7 +50,7 @@ final class Labeller {
     }
   }
 
-  private static Label label(Hit hit, Set<String> meant) {
+  private static Label label(TermMatch hit, Set<String> meant) {
     Label place = null;
     for (Sense sense : hit.senses()) {
       switch (sense.kind()) {

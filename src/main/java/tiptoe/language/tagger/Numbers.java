@@ -53,7 +53,7 @@ final class Numbers {
   }
 
   /** The numbers in a sentence, but for words that are part of a term. */
-  static List<At> in(List<String> words, List<Hit> terms) {
+  static List<At> in(List<String> words, List<TermMatch> terms) {
     List<At> found = new ArrayList<>();
     int at = 0;
     while (at < words.size()) {
@@ -77,7 +77,7 @@ final class Numbers {
   }
 
   // The longest run that reads as a number.
-  private static int end(List<String> words, int from, List<Hit> terms) {
+  private static int end(List<String> words, int from, List<TermMatch> terms) {
     int end = from;
     for (int to = from + 1; to <= Math.min(words.size(), from + 9); to++) {
       int last = to - 1;
@@ -93,11 +93,11 @@ final class Numbers {
   }
 
   /** What the numbers say about the measured structures of the sentence. */
-  static List<Claim> claims(List<At> numbers, List<Item> items, Protocol protocol) {
-    List<Hit> free =
+  static List<Claim> claims(List<At> numbers, List<SegmentPart> items, Protocol protocol) {
+    List<TermMatch> free =
         items.stream()
-            .filter(item -> item.role() == Item.Role.PART)
-            .map(Item::hit)
+            .filter(item -> item.role() == SegmentPart.Role.PART)
+            .map(SegmentPart::hit)
             .filter(hit -> !measured(hit, protocol).isEmpty())
             .collect(Collectors.toCollection(ArrayList::new));
     List<Claim> claims = new ArrayList<>();
@@ -105,7 +105,7 @@ final class Numbers {
     for (int i = 0; i < amounts.size(); i++) {
       Amount amount = amounts.get(i);
       int next = i + 1 < amounts.size() ? amounts.get(i + 1).from() : Integer.MAX_VALUE;
-      Hit part = nearest(free, amount, next).orElse(null);
+      TermMatch part = nearest(free, amount, next).orElse(null);
       List<String> steps = part == null ? List.of() : measured(part, protocol);
       if (steps.size() == 1) {
         free.removeIf(part::equals);
@@ -117,7 +117,7 @@ final class Numbers {
 
   /** What was measured: a number, or pounds and the ounces behind them. */
   private record Amount(int from, int to, List<SpokenNumber> said) {
-    Claim claim(String step, Hit part) {
+    Claim claim(String step, TermMatch part) {
       Set<Integer> evidence = new TreeSet<>();
       IntStream.range(part.from(), part.to()).forEach(evidence::add);
       IntStream.range(from, to).forEach(evidence::add);
@@ -146,7 +146,7 @@ final class Numbers {
   }
 
   // The last structure before the number, else the first between it and the next number.
-  private static Optional<Hit> nearest(List<Hit> parts, Amount amount, int next) {
+  private static Optional<TermMatch> nearest(List<TermMatch> parts, Amount amount, int next) {
     return parts.stream()
         .filter(hit -> hit.to() <= amount.from())
         .reduce((first, second) -> second)
@@ -157,7 +157,7 @@ final class Numbers {
                     .findFirst());
   }
 
-  private static List<String> measured(Hit part, Protocol protocol) {
+  private static List<String> measured(TermMatch part, Protocol protocol) {
     return part.steps(Sense.Kind.PART).stream()
         .filter(step -> protocol.step(step).isMeasured())
         .toList();

@@ -11,9 +11,9 @@ import tiptoe.protocol.Side;
 final class Segment {
 
   /** A finding with whether it was denied, and by which word. */
-  record Found(Hit hit, boolean denied, int denier) {}
+  record Found(TermMatch hit, boolean denied, int denier) {}
 
-  final List<Hit> parts = new ArrayList<>();
+  final List<TermMatch> parts = new ArrayList<>();
   final List<Found> findings = new ArrayList<>();
   final Set<Side> sides = EnumSet.noneOf(Side.class);
   final Set<Integer> sideWords = new LinkedHashSet<>();

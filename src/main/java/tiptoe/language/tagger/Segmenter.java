@@ -18,15 +18,15 @@ final class Segmenter {
       Set.of("is", "are", "was", "were", "looks", "look", "feels", "feel");
   private static final Set<String> PRONOUNS = Set.of("one", "side");
 
-  private final Lay lay;
+  private final LayLexicon lay;
   private final Protocol protocol;
   private final List<String> words;
-  private final List<Item> items;
+  private final List<SegmentPart> items;
   private final List<Segment> segments = new ArrayList<>();
   private Segment now = new Segment();
-  private Item last;
+  private SegmentPart last;
 
-  Segmenter(Lay lay, Protocol protocol, List<String> words, List<Item> items) {
+  Segmenter(LayLexicon lay, Protocol protocol, List<String> words, List<SegmentPart> items) {
     this.lay = lay;
     this.protocol = protocol;
     this.words = words;
@@ -35,7 +35,7 @@ final class Segmenter {
 
   List<Segment> segments() {
     for (int i = 0; i < items.size(); i++) {
-      Item item = items.get(i);
+      SegmentPart item = items.get(i);
       switch (item.role()) {
         case TURN -> next();
         case NOT -> deny(item);
@@ -66,7 +66,7 @@ final class Segmenter {
     now = new Segment();
   }
 
-  private void deny(Item item) {
+  private void deny(SegmentPart item) {
     if (!now.findings.isEmpty()) {
       next();
     }
@@ -74,44 +74,45 @@ final class Segmenter {
     now.deniesPart = now.parts.isEmpty();
   }
 
-  private boolean denies(Hit hit) {
+  private boolean denies(TermMatch hit) {
     return lay.denies(hit, words);
   }
 
   // "little clear blisters", "fine tufts of hair": a word that would be a normal finding of the
   // structure before it, but belongs to what was found
-  private boolean describes(Item item, int index) {
+  private boolean describes(SegmentPart item, int index) {
     if (index + 1 >= items.size()
         || items.get(index + 1).from() != item.to()
         || isBehindPart(item)) {
       return false;
     }
-    Item next = items.get(index + 1);
-    return next.role() == Item.Role.FINDING
+    SegmentPart next = items.get(index + 1);
+    return next.role() == SegmentPart.Role.FINDING
         && isNormal(item.hit())
         && next.hit().senses().stream().anyMatch(sense -> !sense.bound() && !isNormal(sense))
         && next.hit().senses().stream().noneMatch(this::isNormal);
   }
 
-  private boolean isBehindPart(Item item) {
+  private boolean isBehindPart(SegmentPart item) {
     return last != null
-        && last.role() == Item.Role.PART
+        && last.role() == SegmentPart.Role.PART
         && words.subList(last.to(), item.from()).stream().allMatch(COPULAS::contains);
   }
 
   // "can't feel any lumps" denies, "can't feel the spleen" is a finding
-  private boolean deniesNext(Item item, int index) {
+  private boolean deniesNext(SegmentPart item, int index) {
     return index + 1 < items.size()
-        && items.get(index + 1).role() == Item.Role.FINDING
+        && items.get(index + 1).role() == SegmentPart.Role.FINDING
         && isJoined(item, items.get(index + 1));
   }
 
-  private void side(Item item, int index) {
+  private void side(SegmentPart item, int index) {
     List<Side> said =
         item.hit().isCue("both")
             ? List.of(Side.LEFT, Side.RIGHT)
             : List.of(item.hit().isCue("left") ? Side.LEFT : Side.RIGHT);
-    boolean taken = !now.sides.isEmpty() && !(last.role() == Item.Role.SIDE && isJoined(item));
+    boolean taken =
+        !now.sides.isEmpty() && !(last.role() == SegmentPart.Role.SIDE && isJoined(item));
     boolean ofNext = !now.findings.isEmpty() && belongsToNext(item, index);
     if (taken && (!now.findings.isEmpty() || now.denier >= 0 || !now.parts.isEmpty()) || ofNext) {
       next();
@@ -124,7 +125,7 @@ final class Segmenter {
 
   // "liver fine, right kidney enlarged": the side leads what comes next; "crepitus over the left
   // clavicle": it does not, since the finding still lacks its structure.
-  private boolean belongsToNext(Item side, int index) {
+  private boolean belongsToNext(SegmentPart side, int index) {
     if (side.to() < words.size() && PRONOUNS.contains(words.get(side.to()))) {
       boolean begins = side.from() > 0 && words.get(side.from() - 1).equals("and");
       return !now.parts.isEmpty() && (words.get(side.to()).equals("one") || begins);
@@ -132,32 +133,32 @@ final class Segmenter {
     if (index + 1 >= items.size() || items.get(index + 1).from() - side.to() > 0) {
       return false;
     }
-    Item following = items.get(index + 1);
-    if (following.role() == Item.Role.FINDING) {
+    SegmentPart following = items.get(index + 1);
+    if (following.role() == SegmentPart.Role.FINDING) {
       return !isBehindPreposition(side) && !now.parts.isEmpty() && !takesTurns(side, index);
     }
     if (narrows(side, following)) {
       return false;
     }
-    return following.role() == Item.Role.PART
+    return following.role() == SegmentPart.Role.PART
         && !isPlace(following.hit())
         && !(now.parts.isEmpty() && fits(following.hit()));
   }
 
   // "Barlow positive right, negative left": each side stands behind its finding
-  private boolean takesTurns(Item side, int index) {
+  private boolean takesTurns(SegmentPart side, int index) {
     return now.sides.isEmpty()
-        && last.role() == Item.Role.FINDING
+        && last.role() == SegmentPart.Role.FINDING
         && last.to() == side.from()
         && index + 2 < items.size()
-        && items.get(index + 2).role() == Item.Role.SIDE
+        && items.get(index + 2).role() == SegmentPart.Role.SIDE
         && items.get(index + 2).from() == items.get(index + 1).to();
   }
 
   // "webbing of two toes on the left foot": the foot only tells where the toes are
-  private boolean narrows(Item side, Item part) {
+  private boolean narrows(SegmentPart side, SegmentPart part) {
     Set<String> steps = part.hit().steps(Sense.Kind.PART);
-    return part.role() == Item.Role.PART
+    return part.role() == SegmentPart.Role.PART
         && side.to() == part.from()
         && isBehindPreposition(side)
         && now.findings.stream()
@@ -166,20 +167,20 @@ final class Segmenter {
             .anyMatch(step -> steps.contains(step) && now.partSteps().contains(step));
   }
 
-  private boolean isBehindPreposition(Item side) {
+  private boolean isBehindPreposition(SegmentPart side) {
     return side.from() > 1 && Set.of("on", "over", "in", "at", "of").contains(before(side));
   }
 
-  private String before(Item item) {
+  private String before(SegmentPart item) {
     String before = words.get(item.from() - 1);
     return before.equals("the") ? words.get(item.from() - 2) : before;
   }
 
-  private void part(Item item) {
+  private void part(SegmentPart item) {
     boolean second =
         !now.parts.isEmpty()
             && !now.findings.isEmpty()
-            && !(last.role() == Item.Role.SIDE && narrows(last, item));
+            && !(last.role() == SegmentPart.Role.SIDE && narrows(last, item));
     boolean stranger = now.parts.isEmpty() && !now.findings.isEmpty() && !fits(item.hit());
     if ((second || stranger) && !isPlace(item.hit())) {
       next();
@@ -189,7 +190,7 @@ final class Segmenter {
   }
 
   // "a bruise on the forehead", "caput over the vertex", "a red reflex in the left eye"
-  private boolean isPlace(Hit part) {
+  private boolean isPlace(TermMatch part) {
     Set<String> places = part.steps(Sense.Kind.PLACE);
     return now.partSteps().stream().anyMatch(places::contains)
         || now.findings.stream()
@@ -198,7 +199,7 @@ final class Segmenter {
             .anyMatch(sense -> lay.isAnywhere(sense.step()) || places.contains(sense.step()));
   }
 
-  private boolean fits(Hit part) {
+  private boolean fits(TermMatch part) {
     Set<String> steps = part.steps(Sense.Kind.PART);
     steps.addAll(part.steps(Sense.Kind.PLACE));
     return now.findings.stream().anyMatch(found -> denies(found.hit()))
@@ -207,10 +208,10 @@ final class Segmenter {
             .anyMatch(sense -> steps.contains(sense.step()) || lay.isAnywhere(sense.step()));
   }
 
-  private void finding(Item item) {
+  private void finding(SegmentPart item) {
     boolean more = !now.findings.isEmpty();
     int denier = now.denier;
-    if (more && !(isJoined(item) && last.role() == Item.Role.FINDING)) {
+    if (more && !(isJoined(item) && last.role() == SegmentPart.Role.FINDING)) {
       boolean or = last.to() < words.size() && words.get(last.to()).equals("or");
       next();
       now.denier = or ? denier : -1;
@@ -223,7 +224,7 @@ final class Segmenter {
     return now.findings.stream().anyMatch(Segment.Found::denied);
   }
 
-  private boolean isNormal(Hit hit) {
+  private boolean isNormal(TermMatch hit) {
     return hit.senses().stream().allMatch(this::isNormal);
   }
 
@@ -231,11 +232,11 @@ final class Segmenter {
     return protocol.step(sense.step()).value(sense.value()).orElseThrow().norm() == Norm.NORMAL;
   }
 
-  private boolean isJoined(Item item) {
+  private boolean isJoined(SegmentPart item) {
     return last != null && isJoined(last, item);
   }
 
-  private boolean isJoined(Item first, Item second) {
+  private boolean isJoined(SegmentPart first, SegmentPart second) {
     return words.subList(first.to(), second.from()).stream()
         .allMatch(word -> JOINING.contains(word) || lay.isLittle(word));
   }

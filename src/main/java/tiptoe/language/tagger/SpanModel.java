@@ -31,14 +31,14 @@ final class SpanModel {
   private static final String NONE = "none";
 
   private final AbstractModel model;
-  private final Lay lay;
+  private final LayLexicon lay;
 
-  private SpanModel(AbstractModel model, Lay lay) {
+  private SpanModel(AbstractModel model, LayLexicon lay) {
     this.model = model;
     this.lay = lay;
   }
 
-  static SpanModel train(List<Tagged> sentences, Lay lay) throws IOException {
+  static SpanModel train(List<Tagged> sentences, LayLexicon lay) throws IOException {
     TrainingParameters parameters = new TrainingParameters();
     parameters.put(TrainingParameters.CUTOFF_PARAM, CUTOFF);
     parameters.put(TrainingParameters.ITERATIONS_PARAM, ITERATIONS);
@@ -50,7 +50,7 @@ final class SpanModel {
     return new SpanModel(trainer.trainModel(ITERATIONS, indexer, 1), lay);
   }
 
-  static SpanModel read(DataInputStream in, Lay lay) throws IOException {
+  static SpanModel read(DataInputStream in, LayLexicon lay) throws IOException {
     return new SpanModel(new BinaryGISModelReader(in).getModel(), lay);
   }
 
@@ -85,10 +85,10 @@ final class SpanModel {
   /** Every word of every sentence as an event to learn from. */
   private static final class Events implements ObjectStream<Event> {
     private final List<Tagged> sentences;
-    private final Lay lay;
+    private final LayLexicon lay;
     private Iterator<Event> left;
 
-    Events(List<Tagged> sentences, Lay lay) {
+    Events(List<Tagged> sentences, LayLexicon lay) {
       this.sentences = sentences;
       this.lay = lay;
       reset();

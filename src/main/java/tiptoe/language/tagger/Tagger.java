@@ -21,12 +21,12 @@ public final class Tagger implements SecondReading {
   static final long SEED = 7;
   private static final int PATHS_FOR_DENIALS = 20_000;
 
-  private final Lay lay;
+  private final LayLexicon lay;
   private final Protocol protocol;
   private final SpanModel model;
   private final Set<String> deniable;
 
-  Tagger(Lay lay, Protocol protocol, SpanModel model, Set<String> deniable) {
+  Tagger(LayLexicon lay, Protocol protocol, SpanModel model, Set<String> deniable) {
     this.lay = lay;
     this.protocol = protocol;
     this.model = model;
@@ -41,7 +41,7 @@ public final class Tagger implements SecondReading {
    */
   public static Tagger train(PhraseNetwork network, Protocol protocol, TypedText typed)
       throws IOException {
-    Lay lay = LayReader.shipped(protocol, typed::words);
+    LayLexicon lay = LayLexiconReader.shipped(protocol, typed::words);
     List<Tagged> sentences = new TrainingSentences(lay, protocol, SEED).all(network);
     return new Tagger(lay, protocol, SpanModel.train(sentences, lay), deniable(network));
   }
@@ -77,17 +77,18 @@ public final class Tagger implements SecondReading {
   @Override
   public Reading read(List<String> words) {
     List<Label> labels = model.labels(words);
-    List<Hit> hits = lay.hits(words);
-    List<Item> items = Item.of(hits, labels, hit -> lay.denies(hit, words));
+    List<TermMatch> hits = lay.hits(words);
+    List<SegmentPart> items = SegmentPart.of(hits, labels, hit -> lay.denies(hit, words));
     boolean doubtful =
         lay.says("doubt", words) || lay.says("others", words) || lay.says("later", words);
     if (doubtful) {
       return new Reading(List.of(), spans(labels), true);
     }
     List<Segment> segments = new Segmenter(lay, protocol, words, items).segments();
-    List<Claim> claims = new ArrayList<>(new Claims(lay, protocol, deniable, words).of(segments));
+    List<Claim> claims =
+        new ArrayList<>(new SegmentReader(lay, protocol, deniable, words).of(segments));
     claims.addAll(Numbers.claims(Numbers.in(words, hits), items, protocol));
-    List<Claim> settled = new Settling(protocol, lay.says("except", words)).settled(claims);
+    List<Claim> settled = new FindingMerger(protocol, lay.says("except", words)).settled(claims);
     return new Reading(settled, spans(labels), false);
   }
 

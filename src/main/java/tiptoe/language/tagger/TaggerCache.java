@@ -57,7 +57,7 @@ public final class TaggerCache {
       Runnable beforeTraining)
       throws IOException {
     String name = "tagger-" + hash(grammars).substring(0, HASH_DIGITS) + ".bin";
-    Lay lay = LayReader.shipped(protocol, typed::words);
+    LayLexicon lay = LayLexiconReader.shipped(protocol, typed::words);
     for (Path place : places) {
       Tagger kept = kept(place.resolve(name), lay, protocol);
       if (kept != null) {
@@ -93,12 +93,12 @@ public final class TaggerCache {
       digest.update(file.getFileName().toString().getBytes(StandardCharsets.UTF_8));
       digest.update(Files.readAllBytes(file));
     }
-    digest.update(String.join("\n", LayReader.text()).getBytes(StandardCharsets.UTF_8));
+    digest.update(String.join("\n", LayLexiconReader.text()).getBytes(StandardCharsets.UTF_8));
     digest.update(Protocol.standard().regions().toString().getBytes(StandardCharsets.UTF_8));
     return HexFormat.of().formatHex(digest.digest());
   }
 
-  private static Tagger kept(Path file, Lay lay, Protocol protocol) {
+  private static Tagger kept(Path file, LayLexicon lay, Protocol protocol) {
     try {
       return read(file, lay, protocol);
     } catch (IOException e) {
@@ -106,7 +106,7 @@ public final class TaggerCache {
     }
   }
 
-  private static Tagger read(Path file, Lay lay, Protocol protocol) throws IOException {
+  private static Tagger read(Path file, LayLexicon lay, Protocol protocol) throws IOException {
     if (!Files.isRegularFile(file)) {
       return null;
     }

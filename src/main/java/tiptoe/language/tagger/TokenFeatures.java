@@ -12,22 +12,22 @@ import opennlp.tools.util.BeamSearchContextGenerator;
 final class TokenFeatures implements BeamSearchContextGenerator<String> {
   private static final List<String> CUES = List.of("doubt", "others", "later");
 
-  private final Lay lay;
+  private final LayLexicon lay;
   private List<String> known = List.of();
   private List<String> kinds = List.of();
   private String cues = "";
 
-  TokenFeatures(Lay lay) {
+  TokenFeatures(LayLexicon lay) {
     this.lay = lay;
   }
 
   /** Looks the sentence up once, before its words are labelled one by one. */
   void prepare(List<String> words) {
     List<String> found = new ArrayList<>(java.util.Collections.nCopies(words.size(), "-"));
-    List<Hit> hits = lay.hits(words);
+    List<TermMatch> hits = lay.hits(words);
     Set<String> parts = new TreeSet<>();
     hits.forEach(hit -> parts.addAll(hit.steps(Sense.Kind.PART)));
-    for (Hit hit : hits) {
+    for (TermMatch hit : hits) {
       String kind = kind(hit, parts);
       for (int at = hit.from(); at < hit.to(); at++) {
         found.set(at, kind);
@@ -43,7 +43,7 @@ final class TokenFeatures implements BeamSearchContextGenerator<String> {
     cues = String.join("", CUES.stream().filter(cue -> lay.says(cue, words)).toList());
   }
 
-  private static String kind(Hit hit, Set<String> parts) {
+  private static String kind(TermMatch hit, Set<String> parts) {
     Set<String> kinds = new TreeSet<>();
     for (Sense sense : hit.senses()) {
       switch (sense.kind()) {

@@ -85,12 +85,12 @@ final class TrainingSentences {
   private static final List<String> MISHEARD =
       List.of("the", "a", "and", "in", "uh", "it", "of", "there", "he");
 
-  private final Lay lay;
+  private final LayLexicon lay;
   private final Protocol protocol;
   private final Labeller labeller;
   private final Random random;
 
-  TrainingSentences(Lay lay, Protocol protocol, long seed) {
+  TrainingSentences(LayLexicon lay, Protocol protocol, long seed) {
     this.lay = lay;
     this.protocol = protocol;
     this.labeller = new Labeller(lay);

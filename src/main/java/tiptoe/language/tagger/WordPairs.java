@@ -60,7 +60,7 @@ public final class WordPairs {
   public static WordAutomaton automaton(
       PhraseNetwork network, Protocol protocol, TypedText typed, Predicate<String> sayable)
       throws IOException {
-    Lay lay = LayReader.shipped(protocol, typed::words);
+    LayLexicon lay = LayLexiconReader.shipped(protocol, typed::words);
     WordPairs pairs = new WordPairs(sayable);
     new TrainingSentences(lay, protocol, SEED)
         .all(network)

@@ -66,7 +66,7 @@ public final class FhirReader {
       }
     }
     String value = null;
-    tiptoe.language.Quantity quantity = null;
+    tiptoe.finding.Quantity quantity = null;
     if (observation.hasDataAbsentReason()) {
       value = Value.NOT_EXAMINED;
       if (observation.getDataAbsentReason().hasText()) {
@@ -74,7 +74,7 @@ public final class FhirReader {
       }
     } else if (observation.hasValueQuantity()) {
       quantity =
-          new tiptoe.language.Quantity(
+          new tiptoe.finding.Quantity(
               observation.getValueQuantity().getValue().doubleValue(),
               protocol.step(step).measure().unit());
     } else {

@@ -13,12 +13,12 @@ import org.hl7.fhir.r4.model.StringType;
 import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Gestation;
-import tiptoe.language.Phrasing;
 import tiptoe.protocol.Detail;
 import tiptoe.protocol.Labels;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
+import tiptoe.wording.FindingWording;
 
 /** Makes an Observation of an answer or of a fact about the baby. */
 final class ObservationMaker {
@@ -36,14 +36,14 @@ final class ObservationMaker {
   private final Reference patient;
   private final DateTimeType when;
   private final ObservationStatus status;
-  private final Phrasing phrasing;
+  private final FindingWording phrasing;
 
   ObservationMaker(ExamRecord record, Reference patient, DateTimeType when, boolean isFinal) {
     this.record = record;
     this.patient = patient;
     this.when = when;
     this.status = isFinal ? ObservationStatus.FINAL : ObservationStatus.PRELIMINARY;
-    this.phrasing = new Phrasing(record.protocol());
+    this.phrasing = new FindingWording(record.protocol());
   }
 
   Observation observation(Answer answer) {

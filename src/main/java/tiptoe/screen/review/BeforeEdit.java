@@ -5,19 +5,19 @@ import java.util.Map;
 import java.util.TreeMap;
 import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
-import tiptoe.exam.Said;
+import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Slot;
-import tiptoe.language.Phrasing;
-import tiptoe.language.Source;
-import tiptoe.language.Statement;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Source;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
+import tiptoe.wording.FindingWording;
 
 /** What an edit starts from: what stands, with the details that later statements added. */
 record BeforeEdit(ExamRecord record) {
   /** What stands in a place, a line each, so that it is seen what an edit would replace. */
   List<String> lines(Slot slot) {
-    Phrasing phrasing = new Phrasing(record.protocol());
+    FindingWording phrasing = new FindingWording(record.protocol());
     return record.answers(slot.step()).stream()
         .filter(answer -> slot.side() == null || answer.side() == slot.side())
         .map(answer -> "stands now: " + phrasing.of(answer.asStatement()))
@@ -25,7 +25,7 @@ record BeforeEdit(ExamRecord record) {
   }
 
   /** A statement with all that was added to it; as it was said where it does not stand. */
-  Statement of(Said said) {
+  Finding of(RecordedFinding said) {
     if (!said.stands()) {
       return said.statement();
     }
@@ -37,20 +37,20 @@ record BeforeEdit(ExamRecord record) {
   }
 
   /** A statement as a reviewer would type it. */
-  Statement typed(int number) {
+  Finding typed(int number) {
     return of(record.statement(number).orElseThrow()).withSource(Source.TYPED);
   }
 
   /** The same with another value; what was said beside it is kept where it still belongs. */
-  Statement typed(int number, String value) {
-    Statement now = typed(number);
+  Finding typed(int number, String value) {
+    Finding now = typed(number);
     Step step = record.protocol().step(now.step());
     Map<String, String> details = new TreeMap<>(now.details());
     details
         .keySet()
         .removeIf(id -> step.detail(id).map(detail -> !detail.belongsTo(value)).orElse(true));
     boolean sided = step.sided() || step.value(value).map(Value::sided).orElse(false);
-    return new Statement(
+    return new Finding(
         now.step(),
         sided ? now.side() : null,
         value,

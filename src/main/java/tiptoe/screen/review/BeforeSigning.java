@@ -7,20 +7,20 @@ import tiptoe.clinical.Assessment;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Phase;
 import tiptoe.exam.Slot;
-import tiptoe.language.Phrasing;
 import tiptoe.protocol.Labels;
+import tiptoe.wording.FindingWording;
 
 /** What someone should know before signing: all that is missing, open or not as it should be. */
 public final class BeforeSigning {
   private final ExamRecord record;
   private final Assessment assessment;
-  private final Phrasing phrasing;
+  private final FindingWording phrasing;
   private final List<String> lines = new ArrayList<>();
 
   private BeforeSigning(ExamRecord record, Assessment assessment) {
     this.record = record;
     this.assessment = assessment;
-    phrasing = new Phrasing(record.protocol());
+    phrasing = new FindingWording(record.protocol());
   }
 
   /**

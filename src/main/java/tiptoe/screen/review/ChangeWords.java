@@ -6,16 +6,16 @@ import java.util.stream.Collectors;
 import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
-import tiptoe.exam.Said;
+import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Status;
-import tiptoe.language.Phrasing;
+import tiptoe.wording.FindingWording;
 
 /** What an edit did to the record, in words. */
 record ChangeWords(ExamRecord record) {
   String of(Changes changes) {
-    Phrasing phrasing = new Phrasing(record.protocol());
+    FindingWording phrasing = new FindingWording(record.protocol());
     List<String> parts = new ArrayList<>();
-    for (Said said : changes.statements()) {
+    for (RecordedFinding said : changes.statements()) {
       String what = phrasing.of(said.statement());
       switch (said.status()) {
         case STANDS -> parts.add("recorded " + what + replaced(said, phrasing));
@@ -29,7 +29,7 @@ record ChangeWords(ExamRecord record) {
     return parts.isEmpty() ? "noted" : String.join("; ", parts);
   }
 
-  private String replaced(Said said, Phrasing phrasing) {
+  private String replaced(RecordedFinding said, FindingWording phrasing) {
     String old =
         said.of().stream()
             .flatMap(number -> record.statement(number).stream())

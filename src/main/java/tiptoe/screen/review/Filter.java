@@ -23,7 +23,7 @@ public enum Filter {
     return values()[(ordinal() + 1) % values().length];
   }
 
-  boolean shows(Item item) {
+  boolean shows(ReviewItem item) {
     return this == ALL || item.of().contains(this);
   }
 }

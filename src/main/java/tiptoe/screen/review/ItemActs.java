@@ -3,24 +3,24 @@ package tiptoe.screen.review;
 import java.util.List;
 import java.util.Optional;
 import tiptoe.exam.Asked;
-import tiptoe.language.Question;
+import tiptoe.finding.Question;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
 
 /** What each act does with an item, by what kind of item it is. */
 final class ItemActs {
-  private final Sitting sitting;
-  private final Desk desk;
+  private final ReviewDialogue sitting;
+  private final ReviewService desk;
 
-  ItemActs(Sitting sitting) {
+  ItemActs(ReviewDialogue sitting) {
     this.sitting = sitting;
     desk = sitting.desk();
   }
 
-  void act(Act act, Item item) {
-    boolean said = item.is(Item.Kind.STATEMENT);
-    boolean heard = item.is(Item.Kind.UTTERANCE);
-    boolean asked = item.is(Item.Kind.QUESTION);
+  void act(Act act, ReviewItem item) {
+    boolean said = item.is(ReviewItem.Kind.STATEMENT);
+    boolean heard = item.is(ReviewItem.Kind.UTTERANCE);
+    boolean asked = item.is(ReviewItem.Kind.QUESTION);
     int number = item.number();
     if (act == Act.ACCEPT && heard) {
       sitting.edit(() -> desk.accept(number));
@@ -45,19 +45,19 @@ final class ItemActs {
     }
   }
 
-  private Optional<Question> question(Item item) {
+  private Optional<Question> question(ReviewItem item) {
     return desk.record().openQuestions().stream()
-        .filter(asked -> item.is(Item.Kind.QUESTION) && asked.number() == item.number())
+        .filter(asked -> item.is(ReviewItem.Kind.QUESTION) && asked.number() == item.number())
         .map(Asked::question)
         .findFirst();
   }
 
-  private boolean isContradiction(Item item) {
+  private boolean isContradiction(ReviewItem item) {
     return question(item).filter(one -> one.kind() == Question.Kind.CONTRADICTION).isPresent();
   }
 
   /** Lets be typed what is to stand in the place of an item. */
-  void correct(Item item) {
+  void correct(ReviewItem item) {
     switch (item.kind()) {
       case FLAG, GAP -> sitting.notice("that cannot be corrected; t types a finding");
       case REMARK -> sitting.ask("remark:", item.text(), line -> desk.reword(item.number(), line));
@@ -77,13 +77,14 @@ final class ItemActs {
     }
   }
 
-  private void answer(Item item) {
+  private void answer(ReviewItem item) {
     if (isContradiction(item)) {
       sitting.notice("press 1 if the first is right, 2 if the second is");
       return;
     }
     Question question = question(item).orElse(null);
-    String name = item.is(Item.Kind.STEP) ? item.text().replaceFirst(" is missing.*", " ") : "";
+    String name =
+        item.is(ReviewItem.Kind.STEP) ? item.text().replaceFirst(" is missing.*", " ") : "";
     sitting.type(
         question == null ? "a finding:" : question.text(),
         name,
@@ -91,7 +92,7 @@ final class ItemActs {
         question);
   }
 
-  private void chooseValue(Item item) {
+  private void chooseValue(ReviewItem item) {
     Step step = desk.record().protocol().step(item.slot().step());
     if (step.isMeasured()) {
       correct(item);
@@ -106,8 +107,8 @@ final class ItemActs {
     }
   }
 
-  private Reply give(Item item, String value) {
-    return item.is(Item.Kind.STATEMENT)
+  private Reply give(ReviewItem item, String value) {
+    return item.is(ReviewItem.Kind.STATEMENT)
         ? desk.value(item.number(), value)
         : desk.fill(item.slot(), value);
   }

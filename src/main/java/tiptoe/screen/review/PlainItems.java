@@ -9,10 +9,10 @@ public final class PlainItems {
   private PlainItems() {}
 
   /** A heading for each section and region, a line for each item, and what belongs to it below. */
-  public static String of(List<Item> items, Protocol protocol) {
+  public static String of(List<ReviewItem> items, Protocol protocol) {
     StringBuilder text = new StringBuilder();
     String before = "";
-    for (Item item : items) {
+    for (ReviewItem item : items) {
       String heading = heading(item, protocol);
       if (!heading.equals(before)) {
         text.append(before.isEmpty() ? "" : "\n").append(heading).append('\n');
@@ -27,13 +27,13 @@ public final class PlainItems {
     return text.toString();
   }
 
-  static String heading(Item item, Protocol protocol) {
+  static String heading(ReviewItem item, Protocol protocol) {
     return item.section() == Section.BODY
         ? protocol.region(item.region()).orElseThrow().label().toUpperCase(Locale.ROOT)
         : item.section().title();
   }
 
-  private static String sign(Item.Sign sign) {
+  private static String sign(ReviewItem.Sign sign) {
     return switch (sign) {
       case DONE -> "+";
       case BENIGN -> "~";

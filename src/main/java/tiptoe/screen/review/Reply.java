@@ -1,7 +1,7 @@
 package tiptoe.screen.review;
 
 import java.util.List;
-import tiptoe.language.Question;
+import tiptoe.finding.Question;
 
 /**
  * What became of something the reviewer asked for.

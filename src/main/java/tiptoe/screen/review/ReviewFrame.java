@@ -18,10 +18,10 @@ final class ReviewFrame {
   private static final int DETAILS = 7;
 
   private final Canvas canvas;
-  private final Reviewing reviewing;
+  private final ReviewKeys reviewing;
   private final Glyphs glyphs;
 
-  ReviewFrame(Canvas canvas, Reviewing reviewing) {
+  ReviewFrame(Canvas canvas, ReviewKeys reviewing) {
     this.canvas = canvas;
     this.reviewing = reviewing;
     glyphs = canvas.glyphs();
@@ -130,13 +130,13 @@ final class ReviewFrame {
     canvas.lines(area, lines);
   }
 
-  private record Row(Item item, String heading, boolean chosen) {}
+  private record Row(ReviewItem item, String heading, boolean chosen) {}
 
   private void list(Area area) {
     List<Row> rows = new ArrayList<>();
     int chosen = 0;
     String before = "";
-    List<Item> items = reviewing.shown().items();
+    List<ReviewItem> items = reviewing.shown().items();
     for (int i = 0; i < items.size(); i++) {
       String heading = PlainItems.heading(items.get(i), reviewing.desk().record().protocol());
       if (!heading.equals(before)) {
@@ -160,7 +160,7 @@ final class ReviewFrame {
       canvas.text(area, row, 0, line.heading(), Ink.STRONG);
       return;
     }
-    Item item = line.item();
+    ReviewItem item = line.item();
     Ink ink = line.chosen() ? Ink.BAR : ink(item.sign());
     String clock = item.trace().clock();
     int room = area.width() - clock.length() - 2;
@@ -172,7 +172,7 @@ final class ReviewFrame {
     canvas.text(area, row, area.width() - clock.length() - 1, clock, ink);
   }
 
-  private String sign(Item.Sign sign) {
+  private String sign(ReviewItem.Sign sign) {
     return switch (sign) {
       case DONE -> glyphs.done();
       case BENIGN -> glyphs.benign();
@@ -185,7 +185,7 @@ final class ReviewFrame {
     };
   }
 
-  private static Ink ink(Item.Sign sign) {
+  private static Ink ink(ReviewItem.Sign sign) {
     return switch (sign) {
       case DONE -> Ink.GOOD;
       case ABNORMAL -> Ink.ALERT;

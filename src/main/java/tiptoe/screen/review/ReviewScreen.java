@@ -17,9 +17,9 @@ public final class ReviewScreen {
   private final TakenTerminal terminal;
   private final TerminalScreen screen;
   private final Look look;
-  private final Reviewing reviewing;
+  private final ReviewKeys reviewing;
 
-  private ReviewScreen(TakenTerminal terminal, Look look, Reviewing reviewing) {
+  private ReviewScreen(TakenTerminal terminal, Look look, ReviewKeys reviewing) {
     this.terminal = terminal;
     this.screen = terminal.screen();
     this.look = look;
@@ -27,7 +27,7 @@ public final class ReviewScreen {
   }
 
   /** Takes over the terminal and reviews; returns when the reviewer leaves. */
-  public static void run(Terminal terminal, Look look, Reviewing reviewing) throws IOException {
+  public static void run(Terminal terminal, Look look, ReviewKeys reviewing) throws IOException {
     TakenTerminal taken = new TakenTerminal(terminal);
     Thread restore = new Thread(taken::giveBack, "restore terminal");
     Runtime.getRuntime().addShutdownHook(restore);
@@ -85,7 +85,7 @@ public final class ReviewScreen {
         });
   }
 
-  static void paint(Screen screen, Look look, Reviewing reviewing) {
+  static void paint(Screen screen, Look look, ReviewKeys reviewing) {
     Glyphs glyphs = look.ascii() ? Glyphs.ASCII : Glyphs.BLOCKS;
     Canvas canvas = new Canvas(screen.newTextGraphics(), glyphs, look.coloured());
     new ReviewFrame(canvas, reviewing).draw();

@@ -7,36 +7,36 @@ import java.util.stream.Collectors;
 
 /** The items that are shown, and the one that is chosen. */
 final class Shown {
-  private List<Item> all = List.of();
-  private List<Item> items = List.of();
+  private List<ReviewItem> all = List.of();
+  private List<ReviewItem> items = List.of();
   private Filter filter = Filter.ALL;
   private String search = "";
   private int at;
 
   /** Takes in new items; the chosen one stays so, or the one that took its place is. */
-  void update(List<Item> now) {
+  void update(List<ReviewItem> now) {
     all = now;
     sieve();
   }
 
   private void sieve() {
-    String before = chosen().map(Item::key).orElse("");
+    String before = chosen().map(ReviewItem::key).orElse("");
     items = all.stream().filter(filter::shows).filter(this::found).toList();
-    List<String> keys = items.stream().map(Item::key).collect(Collectors.toList());
+    List<String> keys = items.stream().map(ReviewItem::key).collect(Collectors.toList());
     at = keys.contains(before) ? keys.indexOf(before) : at;
     at = Math.max(0, Math.min(at, items.size() - 1));
   }
 
-  private boolean found(Item item) {
+  private boolean found(ReviewItem item) {
     String text = item.text() + " " + item.trace().words() + " " + item.region();
     return text.toLowerCase(Locale.ROOT).contains(search.toLowerCase(Locale.ROOT));
   }
 
-  List<Item> items() {
+  List<ReviewItem> items() {
     return items;
   }
 
-  Optional<Item> chosen() {
+  Optional<ReviewItem> chosen() {
     return items.isEmpty() ? Optional.empty() : Optional.of(items.get(at));
   }
 

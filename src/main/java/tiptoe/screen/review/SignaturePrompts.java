@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** The way to a signature: what is open is read first, then name, role and a yes are asked for. */
-record SignaturePrompts(Sitting sitting) {
+record SignaturePrompts(ReviewDialogue sitting) {
   void begin() {
     if (!sitting.mayEdit()) {
       return;

@@ -11,24 +11,24 @@ import tiptoe.clinical.Flag;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
-import tiptoe.exam.Said;
+import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Status;
-import tiptoe.language.Phrasing;
-import tiptoe.language.Statement;
+import tiptoe.finding.Finding;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
+import tiptoe.wording.FindingWording;
 
 /** Makes items of statements. */
 record StatementItems(ExamRecord record, Assessment assessment) {
   private static final Set<Status> AS_SAID = EnumSet.of(Status.STANDS, Status.CONFIRMS);
 
-  Item of(Said said, Section section) {
-    Phrasing phrasing = new Phrasing(record.protocol());
-    Statement shown = new BeforeEdit(record).of(said);
+  ReviewItem of(RecordedFinding said, Section section) {
+    FindingWording phrasing = new FindingWording(record.protocol());
+    Finding shown = new BeforeEdit(record).of(said);
     List<Flag> flags = flags(said);
-    return new Item(
-        Item.Kind.STATEMENT,
+    return new ReviewItem(
+        ReviewItem.Kind.STATEMENT,
         section,
         record.protocol().step(said.statement().step()).region(),
         said.number(),
@@ -41,13 +41,13 @@ record StatementItems(ExamRecord record, Assessment assessment) {
         filters(said, flags));
   }
 
-  private List<Flag> flags(Said said) {
+  private List<Flag> flags(RecordedFinding said) {
     return assessment.flags().stream()
         .filter(flag -> flag.statements().contains(said.number()))
         .toList();
   }
 
-  private Set<Filter> filters(Said said, List<Flag> flags) {
+  private Set<Filter> filters(RecordedFinding said, List<Flag> flags) {
     Set<Filter> filters = EnumSet.noneOf(Filter.class);
     if (!flags.isEmpty()) {
       filters.add(Filter.FLAGGED);
@@ -58,18 +58,18 @@ record StatementItems(ExamRecord record, Assessment assessment) {
     return filters;
   }
 
-  private Item.Sign sign(Said said, Statement shown) {
+  private ReviewItem.Sign sign(RecordedFinding said, Finding shown) {
     if (said.status() == Status.WAITS) {
-      return Item.Sign.UNSURE;
+      return ReviewItem.Sign.UNSURE;
     }
     if (!AS_SAID.contains(said.status()) || Value.NOT_EXAMINED.equals(shown.value())) {
-      return Item.Sign.SKIPPED;
+      return ReviewItem.Sign.SKIPPED;
     }
     Step step = record.protocol().step(shown.step());
     Norm norm = step.value(String.valueOf(shown.value())).map(Value::norm).orElse(Norm.NORMAL);
     return norm == Norm.ABNORMAL
-        ? Item.Sign.ABNORMAL
-        : norm == Norm.BENIGN ? Item.Sign.BENIGN : Item.Sign.DONE;
+        ? ReviewItem.Sign.ABNORMAL
+        : norm == Norm.BENIGN ? ReviewItem.Sign.BENIGN : ReviewItem.Sign.DONE;
   }
 
   static String words(Status status) {
@@ -86,14 +86,14 @@ record StatementItems(ExamRecord record, Assessment assessment) {
     };
   }
 
-  private List<String> notes(Said said, List<Flag> flags) {
+  private List<String> notes(RecordedFinding said, List<Flag> flags) {
     List<String> notes = new ArrayList<>();
     flags.forEach(
         flag -> notes.add(flag.level().id().toUpperCase(Locale.ROOT) + ": " + flag.advice()));
     if (said.statement().group()) {
       notes.add("said for the whole region");
     }
-    Phrasing phrasing = new Phrasing(record.protocol());
+    FindingWording phrasing = new FindingWording(record.protocol());
     if (said.status() == Status.REPLACED) {
       successor(said)
           .ifPresent(by -> notes.add("replaced by: " + phrasing.of(by.statement()) + by(by)));
@@ -110,18 +110,18 @@ record StatementItems(ExamRecord record, Assessment assessment) {
     return notes;
   }
 
-  private static String by(Said said) {
+  private static String by(RecordedFinding said) {
     return said.author() == null ? "" : ", by " + said.author();
   }
 
-  private Optional<Said> successor(Said said) {
+  private Optional<RecordedFinding> successor(RecordedFinding said) {
     return record.statements().stream()
         .filter(later -> later.of().contains(said.number()))
         .filter(later -> later.status() != Status.UNDONE && later.status() != Status.CONFIRMS)
         .findFirst();
   }
 
-  private Optional<Event.StatementRejected> rejection(Said said) {
+  private Optional<Event.StatementRejected> rejection(RecordedFinding said) {
     return record.entries().stream()
         .map(Entry::event)
         .filter(Event.StatementRejected.class::isInstance)

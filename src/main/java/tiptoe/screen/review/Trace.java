@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Heard;
-import tiptoe.exam.Said;
+import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Utterance;
 import tiptoe.exam.Word;
 
@@ -51,7 +51,7 @@ public record Trace(
         heard.words, heard.outcome, source, heard.confidence, heard.from, heard.to, author);
   }
 
-  static Trace of(ExamRecord record, Said said) {
+  static Trace of(ExamRecord record, RecordedFinding said) {
     return of(record, said.utterance(), said.statement().source().id(), said.author());
   }
 

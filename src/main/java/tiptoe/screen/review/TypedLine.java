@@ -3,10 +3,10 @@ package tiptoe.screen.review;
 import java.util.List;
 import java.util.Optional;
 import tiptoe.exam.ExamRecord;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Question;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
-import tiptoe.language.Question;
-import tiptoe.language.Statement;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
 
@@ -22,7 +22,7 @@ record TypedLine(Interpretation meaning, ExamRecord record) {
     if (meaning.of(Meaning.Instruction.class).findAny().isPresent()) {
       return refused("that is a command of the examination");
     }
-    for (Statement statement : meaning.statements()) {
+    for (Finding statement : meaning.statements()) {
       Step step = record.protocol().step(statement.step());
       if (!fits(statement, step)) {
         String sex = record.baby().sex().orElse(null);
@@ -39,7 +39,7 @@ record TypedLine(Interpretation meaning, ExamRecord record) {
         : Optional.of(new Reply("nothing recorded yet", true, questions));
   }
 
-  private boolean fits(Statement statement, Step step) {
+  private boolean fits(Finding statement, Step step) {
     return step.appliesTo(record.baby().sex().orElse(null))
         || statement.group()
         || Value.NOT_EXAMINED.equals(statement.value());

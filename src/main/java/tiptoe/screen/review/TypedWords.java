@@ -5,11 +5,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import tiptoe.finding.Source;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Interpreter;
-import tiptoe.language.Source;
 import tiptoe.language.TypedText;
 
 /**

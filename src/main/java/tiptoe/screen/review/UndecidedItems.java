@@ -9,24 +9,24 @@ import tiptoe.exam.Candidate;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Slot;
 import tiptoe.exam.Utterance;
-import tiptoe.language.Phrasing;
 import tiptoe.protocol.Region;
+import tiptoe.wording.FindingWording;
 
 /** What is to be decided: open questions and unsure utterances. */
 final class UndecidedItems {
   private final ExamRecord record;
-  private final Phrasing phrasing;
+  private final FindingWording phrasing;
   private final BeforeEdit before;
 
   UndecidedItems(ExamRecord record) {
     this.record = record;
-    phrasing = new Phrasing(record.protocol());
+    phrasing = new FindingWording(record.protocol());
     before = new BeforeEdit(record);
   }
 
   /** The items, from head to toe. */
-  List<Item> list() {
-    List<Item> open = new ArrayList<>();
+  List<ReviewItem> list() {
+    List<ReviewItem> open = new ArrayList<>();
     record.openQuestions().forEach(asked -> open.add(question(asked)));
     record.unsure().forEach(utterance -> open.add(unsure(utterance)));
     open.sort(Comparator.comparingInt(item -> place(item.region())));
@@ -38,24 +38,24 @@ final class UndecidedItems {
     return ids.indexOf(region);
   }
 
-  private Item question(Asked asked) {
+  private ReviewItem question(Asked asked) {
     String step = asked.question().about() == null ? null : asked.question().about().step();
     Slot slot = step == null ? null : new Slot(step, asked.question().about().side());
-    return new Item(
-        Item.Kind.QUESTION,
+    return new ReviewItem(
+        ReviewItem.Kind.QUESTION,
         Section.DECIDE,
         step == null ? null : region(step),
         asked.number(),
         "",
         slot,
-        Item.Sign.UNSURE,
+        ReviewItem.Sign.UNSURE,
         asked.question().text(),
         Trace.of(record, asked.utterance(), "", null),
         slot == null ? List.of() : before.lines(slot),
         EnumSet.of(Filter.UNSURE));
   }
 
-  private Item unsure(Utterance utterance) {
+  private ReviewItem unsure(Utterance utterance) {
     List<Candidate> candidates = utterance.candidates();
     String seems =
         String.join("; ", candidates.stream().map(one -> phrasing.of(one.statement())).toList());
@@ -67,14 +67,14 @@ final class UndecidedItems {
     candidates.forEach(
         one ->
             notes.addAll(before.lines(new Slot(one.statement().step(), one.statement().side()))));
-    return new Item(
-        Item.Kind.UTTERANCE,
+    return new ReviewItem(
+        ReviewItem.Kind.UTTERANCE,
         Section.DECIDE,
         slot == null ? null : region(slot.step()),
         utterance.number(),
         "",
         slot,
-        Item.Sign.UNSURE,
+        ReviewItem.Sign.UNSURE,
         seems.isEmpty() ? "unsure: \"" + utterance.heard().text() + "\"" : "unsure: " + seems,
         Trace.of(utterance),
         notes,

@@ -15,8 +15,8 @@ import tiptoe.exam.Utterance;
 /** What came to nothing: utterances of which nothing was made, and sound that was not heard. */
 record UnusedItems(ExamRecord record) {
   /** The items, utterances first. */
-  List<Item> list() {
-    List<Item> items = new ArrayList<>();
+  List<ReviewItem> list() {
+    List<ReviewItem> items = new ArrayList<>();
     record.utterances().stream()
         .filter(utterance -> !utterance.waits() && cameToNothing(utterance))
         .forEach(utterance -> items.add(unused(utterance)));
@@ -37,7 +37,7 @@ record UnusedItems(ExamRecord record) {
             .noneMatch(event -> number.equals(((Event.ContextStated) event).utterance()));
   }
 
-  private Item unused(Utterance utterance) {
+  private ReviewItem unused(Utterance utterance) {
     boolean reviewed = utterance.reviewed() != null;
     List<String> notes = new ArrayList<>();
     if (reviewed) {
@@ -46,29 +46,29 @@ record UnusedItems(ExamRecord record) {
     if (!utterance.uncovered().isEmpty()) {
       notes.add("not understood: " + String.join(" ", utterance.uncovered()));
     }
-    return new Item(
-        Item.Kind.UTTERANCE,
+    return new ReviewItem(
+        ReviewItem.Kind.UTTERANCE,
         Section.UNUSED,
         null,
         utterance.number(),
         "",
         null,
-        Item.Sign.SKIPPED,
+        ReviewItem.Sign.SKIPPED,
         utterance.heard().outcome().id() + ": \"" + utterance.heard().text() + "\"",
         Trace.of(utterance),
         notes,
         reviewed ? EnumSet.of(Filter.CHANGED) : Set.of());
   }
 
-  private static Item gap(Gap gap) {
-    return new Item(
-        Item.Kind.GAP,
+  private static ReviewItem gap(Gap gap) {
+    return new ReviewItem(
+        ReviewItem.Kind.GAP,
         Section.UNUSED,
         null,
         0,
         "gap " + gap.from(),
         null,
-        Item.Sign.OPEN,
+        ReviewItem.Sign.OPEN,
         String.format(Locale.ROOT, "not heard for %.1f s: %s", gap.seconds(), gap.reason()),
         new Trace("", "", "", null, gap.from(), gap.from() + gap.seconds(), null),
         List.of(),

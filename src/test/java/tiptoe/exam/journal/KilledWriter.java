@@ -11,11 +11,11 @@ import tiptoe.audio.SegmentStore;
 import tiptoe.exam.Heard;
 import tiptoe.exam.NotRecorded;
 import tiptoe.exam.Outcome;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Quantity;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
-import tiptoe.language.Quantity;
-import tiptoe.language.Statement;
 import tiptoe.protocol.Protocol;
 
 /**
@@ -61,12 +61,12 @@ final class KilledWriter {
   }
 
   private static void state(OpenExam open, int grams) {
-    Statement weight = Statement.of("weight", new Quantity(grams, "g"));
+    Finding weight = Finding.of("weight", new Quantity(grams, "g"));
     Heard heard = new Heard(1, 2, "correction weight " + grams, List.of(), Outcome.ACCEPTED, null);
     open.examination()
         .hear(
             heard,
             new Interpretation(
-                List.of(new Meaning.Finding(weight, true)), List.of(), Dialogue.START));
+                List.of(new Meaning.States(weight, true)), List.of(), Dialogue.START));
   }
 }

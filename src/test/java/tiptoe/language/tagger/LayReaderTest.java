@@ -14,8 +14,8 @@ import tiptoe.protocol.Protocol;
 /** The lay lexicon against the protocol. */
 class LayReaderTest {
   private static final Protocol PROTOCOL = Protocol.standard();
-  private static final Lay LAY =
-      LayReader.shipped(PROTOCOL, text -> List.of(text.replace('-', ' ').split(" +")));
+  private static final LayLexicon LAY =
+      LayLexiconReader.shipped(PROTOCOL, text -> List.of(text.replace('-', ' ').split(" +")));
 
   @Test
   void everyMeasuredStepHasWordsForItsStructure() {
@@ -56,7 +56,7 @@ class LayReaderTest {
 
   @Test
   void littleWordsMayStandInsideATerm() {
-    List<Hit> hits = LAY.hits(List.of("ridge", "along", "the", "sagittal", "suture"));
+    List<TermMatch> hits = LAY.hits(List.of("ridge", "along", "the", "sagittal", "suture"));
     assertEquals(1, hits.size());
     assertEquals(5, hits.get(0).to());
     assertTrue(hits.get(0).steps(Sense.Kind.VALUE).contains("sutures"));
@@ -64,7 +64,7 @@ class LayReaderTest {
 
   @Test
   void rightIsNoSideInAllRight() {
-    List<Hit> hits = LAY.hits(List.of("all", "right", "then"));
+    List<TermMatch> hits = LAY.hits(List.of("all", "right", "then"));
     assertTrue(hits.stream().noneMatch(hit -> hit.isCue("right")));
   }
 }

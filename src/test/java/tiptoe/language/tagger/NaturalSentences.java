@@ -7,10 +7,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Source;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpreter;
-import tiptoe.language.Source;
-import tiptoe.language.Statement;
 import tiptoe.language.TypedText;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Step;
@@ -114,7 +114,7 @@ public final class NaturalSentences {
   }
 
   /** Step and side of a statement as the tables have them. */
-  public static String key(Statement statement) {
+  public static String key(Finding statement) {
     Step step = Protocol.standard().step(statement.step());
     boolean ofSides = step.sided() || step.values().stream().anyMatch(tiptoe.protocol.Value::sided);
     return statement.step()
@@ -122,7 +122,7 @@ public final class NaturalSentences {
   }
 
   /** Value or number of a statement as the tables have it. */
-  public static String value(Statement statement) {
+  public static String value(Finding statement) {
     return statement.quantity() == null ? statement.value() : statement.quantity().text();
   }
 

@@ -24,14 +24,14 @@ import tiptoe.protocol.Protocol;
 class NaturalSpeechTest {
   private static PhraseNetwork network;
   private static TypedText typed;
-  private static Lay lay;
+  private static LayLexicon lay;
   private static Tagger tagger;
 
   @BeforeAll
   static void train() throws IOException {
     network = PhraseNetwork.of(GrammarSet.load(Path.of("grammars"), "exam.gram"));
     typed = TypedText.load(Path.of("grammars/spellings.txt"));
-    lay = LayReader.shipped(Protocol.standard(), typed::words);
+    lay = LayLexiconReader.shipped(Protocol.standard(), typed::words);
     tagger = Tagger.train(network, Protocol.standard(), typed);
   }
 

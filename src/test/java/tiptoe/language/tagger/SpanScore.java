@@ -18,7 +18,7 @@ record SpanScore(int right, int wrong, int missed) {
   }
 
   /** Trains on four fifths of the templates and looks at the last fifth. */
-  static SpanScore onHeldOutTemplates(Lay lay, PhraseNetwork network) throws IOException {
+  static SpanScore onHeldOutTemplates(LayLexicon lay, PhraseNetwork network) throws IOException {
     List<Tagged> all = new TrainingSentences(lay, Protocol.standard(), Tagger.SEED).all(network);
     Set<String> templates = new TreeSet<>();
     all.forEach(sentence -> templates.add(sentence.template()));

@@ -24,7 +24,7 @@ public final class UnderstandingBenchmark {
     long start = System.nanoTime();
     Tagger tagger = Tagger.train(network, protocol, typed);
     System.out.printf("trained in %.1f s%n", (System.nanoTime() - start) / 1e9);
-    Lay lay = LayReader.shipped(protocol, typed::words);
+    LayLexicon lay = LayLexiconReader.shipped(protocol, typed::words);
     System.out.println("held-out templates: " + SpanScore.onHeldOutTemplates(lay, network));
     Interpreter grammar = new Interpreter(network, protocol);
     Interpreter both = new Interpreter(network, protocol, tagger);

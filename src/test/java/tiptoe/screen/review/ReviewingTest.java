@@ -51,9 +51,9 @@ class ReviewingTest {
     }
   }
 
-  private Reviewing reviewing() {
-    Desk desk =
-        Desk.editing(
+  private ReviewKeys reviewing() {
+    ReviewService desk =
+        ReviewService.editing(
             bed.exam,
             WORDS,
             record -> Assessor.standard().assess(record, Settings.DEFAULT, ZoneOffset.UTC),
@@ -69,7 +69,7 @@ class ReviewingTest {
               }
             });
     desk.reviewer(new Reviewer("Dr Reed", "registrar"));
-    return new Reviewing(desk, new Sound());
+    return new ReviewKeys(desk, new Sound());
   }
 
   private final class Sound implements Playback {
@@ -88,7 +88,7 @@ class ReviewingTest {
     }
   }
 
-  private static void press(Reviewing reviewing, String keys) {
+  private static void press(ReviewKeys reviewing, String keys) {
     for (char key : keys.toCharArray()) {
       reviewing.key(
           key == '\n'
@@ -97,7 +97,7 @@ class ReviewingTest {
     }
   }
 
-  private static void choose(Reviewing reviewing, String text) {
+  private static void choose(ReviewKeys reviewing, String text) {
     for (int i = 0; i < reviewing.shown().items().size(); i++) {
       if (reviewing.shown().items().get(i).text().startsWith(text)) {
         reviewing.shown().move(-1000);
@@ -121,7 +121,7 @@ class ReviewingTest {
   void whatIsToDecideComesFirstThenFlagsThenTheBodyThenWhatWasNotUsed() {
     examine();
     List<Section> sections =
-        reviewing().shown().items().stream().map(Item::section).distinct().toList();
+        reviewing().shown().items().stream().map(ReviewItem::section).distinct().toList();
     assertEquals(
         List.of(Section.DECIDE, Section.FLAGGED, Section.BABY, Section.BODY, Section.UNUSED),
         sections);
@@ -130,7 +130,7 @@ class ReviewingTest {
   @Test
   void aTypedFindingIsRecordedInTheReviewersNameAndCanBeUndone() {
     examine();
-    Reviewing reviewing = reviewing();
+    ReviewKeys reviewing = reviewing();
     press(reviewing, "tweight 3420 g\n");
     assertEquals("recorded weight: 3420 g", reviewing.notice());
     var said = bed.record().statements().get(bed.record().statements().size() - 1);
@@ -145,7 +145,7 @@ class ReviewingTest {
 
   @Test
   void whatIsNotUnderstoodIsNotRecorded() {
-    Reviewing reviewing = reviewing();
+    ReviewKeys reviewing = reviewing();
     int before = bed.record().entries().size();
     press(reviewing, "tpurple elephants\n");
     assertEquals("nothing recorded; not understood: purple elephants", reviewing.notice());
@@ -154,7 +154,7 @@ class ReviewingTest {
 
   @Test
   void asksWhichSideWhenSideIsNotTyped() {
-    Reviewing reviewing = reviewing();
+    ReviewKeys reviewing = reviewing();
     press(reviewing, "tclavicle crepitus\n");
     assertTrue(reviewing.typing().orElseThrow().prompt().contains("left, right or both?"));
     press(reviewing, "left\n");
@@ -163,7 +163,7 @@ class ReviewingTest {
 
   @Test
   void tabCompletesStepsAndThenValues() {
-    Reviewing reviewing = reviewing();
+    ReviewKeys reviewing = reviewing();
     press(reviewing, "tleft clav\t");
     assertEquals("left clavicle", reviewing.typing().orElseThrow().text());
     press(reviewing, " crep\t");
@@ -175,7 +175,7 @@ class ReviewingTest {
   @Test
   void changesTheSideByAKeyAndTheOriginalStaysVisible() {
     examine();
-    Reviewing reviewing = reviewing();
+    ReviewKeys reviewing = reviewing();
     choose(reviewing, "left clavicle: crepitus");
     press(reviewing, "s");
     assertTrue(bed.answers().contains("right clavicle crepitus"), bed.answers());
@@ -186,7 +186,7 @@ class ReviewingTest {
   @Test
   void changesAValueTakesOutAndLeavesOut() {
     examine();
-    Reviewing reviewing = reviewing();
+    ReviewKeys reviewing = reviewing();
     choose(reviewing, "left clavicle: crepitus");
     press(reviewing, "v1");
     assertTrue(bed.answers().contains("left clavicle intact"), bed.answers());
@@ -201,7 +201,7 @@ class ReviewingTest {
   @Test
   void acceptsDismissesAndSettles() {
     examine();
-    Reviewing reviewing = reviewing();
+    ReviewKeys reviewing = reviewing();
     choose(reviewing, "unsure: right Ortolani");
     press(reviewing, "a");
     assertTrue(bed.answers().contains("right ortolani positive"), bed.answers());
@@ -217,7 +217,7 @@ class ReviewingTest {
   @Test
   void aWholeRegionFillsOnlyWhatIsOpen() {
     bed.find("left eyes discharge");
-    Reviewing reviewing = reviewing();
+    ReviewKeys reviewing = reviewing();
     press(reviewing, "teyes normal\n");
     assertTrue(bed.answers().contains("left eyes discharge"), bed.answers());
     assertFalse(bed.answers().contains("red-reflex"), bed.answers());
@@ -226,7 +226,7 @@ class ReviewingTest {
   @Test
   void playsHalfASecondAroundAnItemAndSaysWhenItCannot() {
     examine();
-    Reviewing reviewing = reviewing();
+    ReviewKeys reviewing = reviewing();
     choose(reviewing, "left clavicle: crepitus");
     press(reviewing, "p");
     press(reviewing, "o");
@@ -238,7 +238,7 @@ class ReviewingTest {
   @Test
   void signsAfterShowingWhatIsOpenAndTakesNoEditThenButAnAddendum() {
     examine();
-    Reviewing reviewing = reviewing();
+    ReviewKeys reviewing = reviewing();
     press(reviewing, "S");
     assertTrue(reviewing.page().contains("UNSURE, NOT DECIDED: 1"), reviewing.page().toString());
     press(reviewing, "\n\n\nyes\n");
@@ -256,7 +256,7 @@ class ReviewingTest {
   @Test
   void aListLongerThanTheScreenIsReadToItsEndByTheArrows() throws IOException {
     examine();
-    Reviewing reviewing = reviewing();
+    ReviewKeys reviewing = reviewing();
     press(reviewing, "S");
     String top = frame(reviewing, 80, 24);
     assertTrue(top.contains("BEFORE SIGNING"), top);
@@ -277,7 +277,7 @@ class ReviewingTest {
   @Test
   void aListIsReadToItsEndAlsoWhereItsLinesWrapAndIsScrolledBackAtOnce() throws IOException {
     examine();
-    Reviewing reviewing = reviewing();
+    ReviewKeys reviewing = reviewing();
     press(reviewing, "S");
     String top = frame(reviewing, 40, 12);
     for (int i = 0; i < 500; i++) {
@@ -297,13 +297,13 @@ class ReviewingTest {
   @Test
   void anotherWindowOnlyReadsAndIsToldWhy() {
     examine();
-    Desk desk =
-        Desk.readOnly(
+    ReviewService desk =
+        ReviewService.readOnly(
             bed::record,
             "it is open in another window",
             WORDS,
             record -> Assessor.standard().assess(record, Settings.DEFAULT, ZoneOffset.UTC));
-    Reviewing reviewing = new Reviewing(desk, new Sound());
+    ReviewKeys reviewing = new ReviewKeys(desk, new Sound());
     assertEquals("READ ONLY: it is open in another window", reviewing.notice());
     int entries = bed.record().entries().size();
     press(reviewing, "t");
@@ -329,7 +329,7 @@ class ReviewingTest {
   @Test
   void aTerminalOfAnySizeIsDrawnOnAndToldWhenItIsTooSmall() throws IOException {
     examine();
-    Reviewing reviewing = reviewing();
+    ReviewKeys reviewing = reviewing();
     assertTrue(
         frame(reviewing, 60, 18).contains("shows all on 80 x 24 or more, has 60 x 18"), "not told");
     assertFalse(frame(reviewing, 80, 24).contains("shows all on"), "told for nothing");
@@ -343,7 +343,7 @@ class ReviewingTest {
     }
   }
 
-  private static String frame(Reviewing reviewing, int columns, int rows) throws IOException {
+  private static String frame(ReviewKeys reviewing, int columns, int rows) throws IOException {
     DefaultVirtualTerminal terminal = new DefaultVirtualTerminal(new TerminalSize(columns, rows));
     TerminalScreen screen = new TerminalScreen(terminal);
     screen.setCursorPosition(null);

@@ -1,0 +1,209 @@
+package tiptoe.clinical;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Predicate;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import tiptoe.exam.Answer;
+import tiptoe.exam.Gestation;
+import tiptoe.protocol.Detail;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+import tiptoe.settings.Setting;
+
+/**
+ * Reads the single terms of conditions and checks every id in them.
+ *
+ * <pre>
+ * term     = [ "both " ] subject [ relation operand ] .
+ * subject  = step | step "." detail | fact | figure | setting .
+ * relation = "=" | "&lt;" | "&lt;=" | "&gt;=" | "&gt;" .
+ * operand  = id { "|" id } | number | weeks "+" days .
+ * </pre>
+ *
+ * <p>A step or detail alone means that it was stated. A side of the body is never named: a term
+ * holds where it holds on any side, with {@code both} where it holds on each.
+ */
+final class TermReader {
+  private static final Pattern FORM =
+      Pattern.compile("(both )?([a-z0-9-]+)(?:\\.([a-z-]+))?(?:(<=|>=|<|>|=)(\\S+))?");
+
+  // Facts with words for values; sex, age and gestation are what rules must never assume.
+  private static final Set<String> WORD_FACTS =
+      Set.of(
+          "sex",
+          "first-born",
+          "presentation",
+          "breech-in-last-month",
+          "hip-family-history",
+          "multiple",
+          "birth-mode",
+          "heart-family-history",
+          "eye-family-history");
+
+  private final Protocol protocol;
+  private final Set<String> facts = new TreeSet<>();
+
+  TermReader(Protocol protocol) {
+    this.protocol = protocol;
+  }
+
+  /** The facts about the baby that the terms read so far depend on. */
+  Set<String> facts() {
+    return facts;
+  }
+
+  /** A condition read from one term. */
+  Condition read(String term) {
+    Matcher form = FORM.matcher(term);
+    if (!form.matches()) {
+      throw new IllegalArgumentException("expected a condition such as moro=absent, found " + term);
+    }
+    String subject = form.group(2);
+    String detail = form.group(3);
+    String sign = form.group(4);
+    String operand = form.group(5);
+    Optional<Step> step = protocol.find(subject);
+    if (step.isPresent()) {
+      return detail == null
+          ? step(step.get(), form.group(1) != null, sign, operand)
+          : detail(step.get(), detail, sign, operand);
+    }
+    if (detail != null || form.group(1) != null || sign == null) {
+      throw new IllegalArgumentException("expected a step, found " + subject + " in " + term);
+    }
+    return other(subject, sign, operand, term);
+  }
+
+  private Condition step(Step step, boolean both, String sign, String operand) {
+    if (sign == null) {
+      return subject -> ConditionResult.found(subject.answers(step.id()));
+    }
+    if (step.isMeasured()) {
+      return number(step.id(), Relation.of(sign), Double.parseDouble(operand));
+    }
+    Set<String> values = Set.of(operand.split("\\|"));
+    expect(sign.equals("="), "expected = for step " + step.id() + ", found " + sign);
+    for (String value : values) {
+      expect(
+          step.value(value).isPresent(),
+          "expected a value of step " + step.id() + ", found " + value);
+    }
+    expect(!both || step.sided(), "expected a step with sides, found " + step.id());
+    return subject -> {
+      List<Answer> found =
+          subject.answers(step.id()).stream().filter(a -> values.contains(a.value())).toList();
+      return both && !onBothSides(found) ? ConditionResult.NO : ConditionResult.found(found);
+    };
+  }
+
+  private static boolean onBothSides(List<Answer> answers) {
+    return Stream.of(Side.values())
+        .allMatch(side -> answers.stream().anyMatch(answer -> answer.side() == side));
+  }
+
+  private static Condition number(String step, Relation relation, double limit) {
+    return subject ->
+        ConditionResult.found(
+            subject.number(step).stream()
+                .filter(answer -> relation.holds(answer.quantity().number(), limit))
+                .toList());
+  }
+
+  private static Condition detail(Step step, String id, String sign, String operand) {
+    Detail detail =
+        step.detail(id)
+            .orElseThrow(
+                () ->
+                    new IllegalArgumentException(
+                        "expected a detail of step " + step.id() + ", found " + id));
+    if (sign == null) {
+      return details(step, id, said -> true);
+    }
+    if (detail.measure() != null) {
+      Relation relation = Relation.of(sign);
+      double limit = Double.parseDouble(operand);
+      return details(step, id, said -> relation.holds(numberIn(said), limit));
+    }
+    expect(sign.equals("="), "expected = for " + step.id() + "." + id + ", found " + sign);
+    List<String> words = List.of(operand.split("\\|"));
+    for (String word : words) {
+      expect(
+          detail.values().contains(word),
+          "expected a value of " + step.id() + "." + id + ", found " + word);
+    }
+    return details(step, id, said -> Stream.of(said.split(",")).anyMatch(words::contains));
+  }
+
+  private static Condition details(Step step, String id, Predicate<String> holds) {
+    return subject ->
+        ConditionResult.found(
+            subject.answers(step.id()).stream()
+                .filter(a -> a.details().containsKey(id) && holds.test(a.details().get(id)))
+                .toList());
+  }
+
+  /** The number a detail was stated as; not a number where it is none. */
+  static double numberIn(String said) {
+    try {
+      return Double.parseDouble(said);
+    } catch (NumberFormatException e) {
+      return Double.NaN;
+    }
+  }
+
+  private Condition other(String subject, String sign, String operand, String term) {
+    Optional<Figure> figure = Figure.named(subject);
+    if (figure.isPresent()) {
+      Relation relation = Relation.of(sign);
+      double limit = Double.parseDouble(operand);
+      facts.addAll(figure.get().facts());
+      return c -> figure.get().compared(c, relation, limit);
+    }
+    Optional<Setting> setting =
+        Stream.of(Setting.values()).filter(s -> s.key().equals(subject)).findFirst();
+    if (setting.isPresent()) {
+      expect(
+          sign.equals("=") && setting.get().choices().contains(operand),
+          "expected a choice of " + subject + ", found " + operand);
+      return c -> ConditionResult.of(c.settings().is(setting.get(), operand));
+    }
+    facts.add(subject);
+    if (subject.equals("age")) {
+      Relation relation = Relation.of(sign);
+      double limit = Double.parseDouble(operand);
+      return c -> judged(c.age(), age -> relation.holds(age, limit), "age");
+    }
+    if (subject.equals("gestation")) {
+      Relation relation = Relation.of(sign);
+      int limit = Gestation.parse(operand).totalDays();
+      return c -> judged(c.gestation(), g -> relation.holds(g.totalDays(), limit), "gestation");
+    }
+    expect(
+        WORD_FACTS.contains(subject) && sign.equals("="),
+        "expected a step, fact, figure or setting, found " + term);
+    List<String> words = List.of(operand.split("\\|"));
+    return c -> judged(stated(c, subject), words::contains, subject);
+  }
+
+  private static Optional<String> stated(AssessedBaby subject, String fact) {
+    return fact.equals("sex") ? subject.sex() : subject.baby().fact(fact);
+  }
+
+  private static <T> ConditionResult judged(Optional<T> stated, Predicate<T> holds, String fact) {
+    return stated
+        .map(value -> ConditionResult.of(holds.test(value)))
+        .orElse(ConditionResult.unknown(fact));
+  }
+
+  private static void expect(boolean holds, String message) {
+    if (!holds) {
+      throw new IllegalArgumentException(message);
+    }
+  }
+}

@@ -1,0 +1,58 @@
+package tiptoe.exam;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Events that are decided on but not yet kept, and the record as it will be with them. */
+final class EventBatch {
+  private final ExamRecord before;
+  private final Instant at;
+  private final List<Event> events = new ArrayList<>();
+  private long seq;
+  private Fold fold;
+  private ExamRecord view;
+
+  EventBatch(ExamRecord record, Instant at) {
+    before = record;
+    this.at = at;
+    seq = record.entries().size();
+    view = record;
+  }
+
+  void add(Event event) {
+    events.add(event);
+    seq++;
+    fold = fold == null ? new Fold(before) : fold;
+    fold.apply(new Entry(seq, at, Chain.FIRST, event));
+    view = null;
+  }
+
+  /** The record with all that was added. */
+  ExamRecord record() {
+    if (view == null) {
+      view = fold.toRecord();
+    }
+    return view;
+  }
+
+  List<Event> events() {
+    return List.copyOf(events);
+  }
+
+  int nextStatement() {
+    return record().statements().stream().mapToInt(RecordedFinding::number).max().orElse(0) + 1;
+  }
+
+  int nextQuestion() {
+    return record().questions().stream().mapToInt(Asked::number).max().orElse(0) + 1;
+  }
+
+  int nextUtterance() {
+    return record().utterances().stream().mapToInt(Utterance::number).max().orElse(0) + 1;
+  }
+
+  int nextRemark() {
+    return record().remarks().stream().mapToInt(Remark::number).max().orElse(0) + 1;
+  }
+}

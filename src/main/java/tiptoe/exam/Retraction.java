@@ -1,0 +1,105 @@
+package tiptoe.exam;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+
+/**
+ * Takes back what the last utterance left: statements, questions, facts. What a struck correction
+ * had replaced does not come back, since the clinician had called it wrong: the step is missing
+ * again, and asked for.
+ */
+final class Retraction {
+  private static final Set<Status> LIVE = Set.of(Status.STANDS, Status.CONFIRMS, Status.WAITS);
+
+  private final ExamRecord record;
+  private final Map<String, Deque<Event.ContextStated>> facts = new HashMap<>();
+
+  private Retraction(ExamRecord record) {
+    this.record = record;
+    record.entries().forEach(entry -> follow(entry.event()));
+  }
+
+  /**
+   * What to take back; empty when nothing is left to take back.
+   *
+   * @param current number of the utterance that asks for it; null when a key did
+   */
+  static Optional<Event.Struck> last(ExamRecord record, Integer current) {
+    Retraction strike = new Retraction(record);
+    OptionalInt last =
+        Stream.of(strike.withStatements(), strike.withQuestions(), strike.withFacts())
+            .flatMapToInt(numbers -> numbers)
+            .filter(number -> current == null || number < current)
+            .max();
+    return last.isPresent() ? Optional.of(strike.of(last.getAsInt())) : Optional.empty();
+  }
+
+  private void follow(Event event) {
+    if (event instanceof Event.ContextStated stated) {
+      facts.computeIfAbsent(stated.fact(), fact -> new ArrayDeque<>()).push(stated);
+    } else if (event instanceof Event.Struck struck) {
+      Stream.concat(struck.facts().keySet().stream(), struck.cleared().stream())
+          .filter(facts::containsKey)
+          .forEach(fact -> facts.get(fact).poll());
+    }
+  }
+
+  private IntStream withStatements() {
+    return record.statements().stream()
+        .filter(said -> LIVE.contains(said.status()) && said.utterance() != null)
+        .mapToInt(RecordedFinding::utterance);
+  }
+
+  private IntStream withQuestions() {
+    return record.openQuestions().stream()
+        .map(Asked::utterance)
+        .filter(Objects::nonNull)
+        .mapToInt(number -> number);
+  }
+
+  private IntStream withFacts() {
+    return facts.values().stream()
+        .map(Deque::peek)
+        .filter(stated -> stated != null && stated.utterance() != null)
+        .mapToInt(Event.ContextStated::utterance);
+  }
+
+  private Event.Struck of(int utterance) {
+    List<Integer> statements =
+        record.statements().stream()
+            .filter(said -> LIVE.contains(said.status()))
+            .filter(said -> Objects.equals(said.utterance(), utterance))
+            .map(RecordedFinding::number)
+            .toList();
+    List<Integer> questions =
+        record.openQuestions().stream()
+            .filter(
+                asked ->
+                    asked.statement() == null
+                        ? Objects.equals(asked.utterance(), utterance)
+                        : statements.contains(asked.statement()))
+            .map(Asked::number)
+            .toList();
+    Map<String, String> back = new TreeMap<>();
+    List<String> cleared = new ArrayList<>();
+    facts.forEach(
+        (fact, stated) -> {
+          if (stated.peek() != null && Objects.equals(stated.peek().utterance(), utterance)) {
+            Optional<Event.ContextStated> before = stated.stream().skip(1).findFirst();
+            before.ifPresentOrElse(one -> back.put(fact, one.value()), () -> cleared.add(fact));
+          }
+        });
+    return new Event.Struck(utterance, statements, questions, back, cleared);
+  }
+}

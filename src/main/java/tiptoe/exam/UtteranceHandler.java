@@ -1,0 +1,217 @@
+package tiptoe.exam;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import tiptoe.finding.Command;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Question;
+import tiptoe.language.Interpretation;
+import tiptoe.language.Meaning;
+import tiptoe.protocol.Detail;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+
+/** Takes in what one utterance means. */
+final class UtteranceHandler {
+  private final EventBatch draft;
+  private final Integer utterance;
+  private final Heard heard;
+  private final List<Command> commands = new ArrayList<>();
+  private List<Asked> answered = List.of();
+
+  UtteranceHandler(EventBatch draft, Integer utterance, Heard heard) {
+    this.draft = draft;
+    this.utterance = utterance;
+    this.heard = heard;
+  }
+
+  List<Command> commands() {
+    return commands;
+  }
+
+  void take(Interpretation meaning) {
+    answered =
+        meaning.of(Meaning.Answers.class).flatMap(one -> find(one.question()).stream()).toList();
+    boolean finds = meaning.meanings().stream().anyMatch(UtteranceHandler::goesOn);
+    if (draft.record().phase() == Phase.ENDING && finds) {
+      draft.add(new Event.EndRefused(utterance));
+    }
+    meaning.meanings().forEach(this::take);
+    answered.forEach(asked -> close(asked, meaning));
+    new QuestionUpkeep(draft, utterance).run();
+  }
+
+  /** The clinician says whether an unsure utterance was understood; only then it counts. */
+  void confirm(Utterance unsure, boolean yes) {
+    if (yes) {
+      unsure
+          .candidates()
+          .forEach(candidate -> found(candidate.statement(), candidate.correction()));
+    }
+    draft.add(new Event.UtteranceReviewed(unsure.number(), yes, null));
+  }
+
+  private static boolean goesOn(Meaning meaning) {
+    return meaning instanceof Meaning.States || meaning instanceof Meaning.Asks;
+  }
+
+  /** An answer that states nothing keeps the older of two that contradict each other. */
+  private void close(Asked asked, Interpretation meaning) {
+    if (asked.question().kind() != Question.Kind.CONTRADICTION) {
+      draft.add(new Event.QuestionAnswered(asked.number(), heard.text(), utterance, null));
+    } else if (meaning.statements().isEmpty() && commands.isEmpty()) {
+      new ContradictionSettlement(draft, utterance, null).older(asked);
+    }
+  }
+
+  private Optional<Asked> find(Question question) {
+    List<Asked> same =
+        draft.record().openQuestions().stream()
+            .filter(asked -> asked.question().equals(question))
+            .toList();
+    return same.stream().reduce((first, last) -> last);
+  }
+
+  private void take(Meaning meaning) {
+    if (meaning instanceof Meaning.States finding) {
+      found(finding.statement(), finding.correction());
+    } else if (meaning instanceof Meaning.Asks asks) {
+      ask(asks.question(), asks.correction());
+    } else if (meaning instanceof Meaning.Fact fact) {
+      fact(fact);
+    } else if (meaning instanceof Meaning.Instruction instruction) {
+      commands.add(instruction.command());
+      new CommandHandler(draft, utterance, heard).carryOut(instruction.command());
+    }
+  }
+
+  private void found(Finding statement, boolean correction) {
+    Optional<Asked> settled =
+        answered.stream()
+            .filter(asked -> asked.question().kind() == Question.Kind.CONTRADICTION)
+            .filter(asked -> statement.equals(asked.question().about()))
+            .findFirst();
+    if (settled.isPresent()) {
+      new ContradictionSettlement(draft, utterance, null).newer(settled.get());
+      return;
+    }
+    Step step = draft.record().protocol().step(statement.step());
+    if (!step.sided() || statement.side() != null) {
+      state(statement, correction || correctedBy(statement));
+    } else if (statement.group() || Value.NOT_EXAMINED.equals(statement.value())) {
+      for (Side side : List.of(Side.RIGHT, Side.LEFT)) {
+        state(statement.withSide(side), correction);
+      }
+    } else {
+      String text = Wording.whichSide(step, statement);
+      ask(new Question(Question.Kind.SIDE, null, statement, null, text), correction);
+    }
+  }
+
+  /** An answer takes over that its finding was a correction, or settles what it contradicts. */
+  private boolean correctedBy(Finding statement) {
+    return answered.stream()
+        .filter(asked -> asked.question().about() != null)
+        .filter(asked -> asked.question().about().step().equals(statement.step()))
+        .anyMatch(
+            asked ->
+                asked.correction()
+                    || asked.question().kind() == Question.Kind.CONTRADICTION
+                        && asked.question().about().side() == statement.side());
+  }
+
+  private void state(Finding said, boolean correction) {
+    Finding statement = correction ? ofTheLastMeasured(said) : said;
+    Placement verdict = new Placing(draft.record(), utterance).of(statement, correction);
+    Finding full = correction ? withWhatIsKept(statement, verdict) : statement;
+    int number = draft.nextStatement();
+    draft.add(
+        new Event.StatementMade(
+            number, full, correction, utterance, verdict.effect(), verdict.of(), null));
+    if (verdict.waits()) {
+      draft.add(QuestionUpkeep.contradiction(draft, number, full, verdict, utterance));
+    }
+  }
+
+  /** "Correction, sats foot ninety four" behind a repeat corrects the repeat. */
+  private Finding ofTheLastMeasured(Finding statement) {
+    if (statement.details().containsKey(Detail.REPEAT)) {
+      return statement;
+    }
+    return draft.record().answers(statement.step()).stream()
+        .max(java.util.Comparator.comparingInt(Answer::statement))
+        .map(answer -> answer.details().get(Detail.REPEAT))
+        .map(repeat -> statement.withDetails(java.util.Map.of(Detail.REPEAT, repeat)))
+        .orElse(statement);
+  }
+
+  /** "Correction, murmur grade three" keeps the place that was stated with grade two. */
+  private Finding withWhatIsKept(Finding statement, Placement verdict) {
+    ExamRecord record = draft.record();
+    Step step = record.protocol().step(statement.step());
+    return StandingFinding.of(record.protocol(), record.statements(), Status.STANDS).stream()
+        .filter(old -> verdict.effect() == Effect.STANDS)
+        .filter(old -> verdict.of().contains(old.base().number()))
+        .filter(old -> statement.value() != null && statement.value().equals(old.value()))
+        .findFirst()
+        .map(old -> kept(step, old, statement))
+        .orElse(statement);
+  }
+
+  private static Finding kept(Step step, StandingFinding old, Finding statement) {
+    var details = new java.util.TreeMap<>(old.details());
+    if (step.sided()) {
+      details.remove(StandingFinding.SYMMETRIC);
+    }
+    details.putAll(statement.details());
+    return statement.withDetails(details);
+  }
+
+  private void ask(Question question, boolean correction) {
+    if (alreadyStated(question)) {
+      return;
+    }
+    find(question)
+        .ifPresent(
+            asked -> draft.add(new Event.QuestionDropped(asked.number(), "asked again", null)));
+    draft.add(
+        new Event.QuestionAsked(
+            draft.nextQuestion(), question, correction, utterance, null, List.of(), null, null));
+  }
+
+  private boolean alreadyStated(Question question) {
+    return question.kind() == Question.Kind.DETAIL
+        && QuestionUpkeep.answersAbout(draft.record(), question).stream()
+            .anyMatch(answer -> QuestionUpkeep.has(answer, question.detail()));
+  }
+
+  /** A correction to a third value leaves nothing to choose between the first two. */
+  private void dropQuestionsAbout(Meaning.Fact fact) {
+    draft.record().openQuestions().stream()
+        .filter(asked -> fact.id().equals(asked.fact()) && !fact.value().equals(asked.value()))
+        .forEach(asked -> draft.add(new Event.QuestionDropped(asked.number(), "corrected", null)));
+  }
+
+  private void fact(Meaning.Fact fact) {
+    String id = fact.id();
+    String value = fact.value();
+    String before = draft.record().baby().fact(id).orElse(value);
+    if (Facts.problem(id, value).isPresent()) {
+      return;
+    }
+    if (fact.correction()) {
+      dropQuestionsAbout(fact);
+    }
+    if (before.equals(value) || fact.correction()) {
+      new Context(draft, utterance, null).state(id, value);
+    } else {
+      String text = Wording.otherFact(id, before, value);
+      Question question = new Question(Question.Kind.CONTRADICTION, null, null, null, text);
+      draft.add(
+          new Event.QuestionAsked(
+              draft.nextQuestion(), question, false, utterance, null, List.of(), id, value));
+    }
+  }
+}

@@ -1,0 +1,37 @@
+package tiptoe.finding;
+
+import com.fasterxml.jackson.annotation.JsonValue;
+import java.util.Locale;
+
+/** What the clinician can tell the tool to do, hands free. */
+public enum Command {
+  PAUSE,
+  RESUME,
+  SAY_MISSING,
+  READ_BACK,
+  NEXT_REGION,
+  PREVIOUS_REGION,
+  END_EXAM,
+  START_REMARK,
+  END_REMARK,
+  STRIKE,
+  SHOW_HELP,
+  YES,
+  NO;
+
+  /** Kebab-case id, the value of the tag {@code command} in the grammars. */
+  @JsonValue
+  public String id() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** The command with this id. */
+  public static Command of(String id) {
+    for (Command command : values()) {
+      if (command.id().equals(id)) {
+        return command;
+      }
+    }
+    throw new IllegalArgumentException("expected a command, found " + id);
+  }
+}

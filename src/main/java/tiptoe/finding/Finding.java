@@ -1,0 +1,58 @@
+package tiptoe.finding;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.util.List;
+import java.util.Map;
+import tiptoe.protocol.Side;
+
+/**
+ * One finding as it was said: about one step, on one side.
+ *
+ * @param step id of the step
+ * @param side the side; null where the step or the value has none, or where none was said
+ * @param value id of the value; null for a measurement
+ * @param quantity the number, in the unit of the step; null where the step has values
+ * @param details what was said beside the value: id of the detail to its value, several values
+ *     joined by {@code ,}
+ * @param denied abnormal values that were denied ("no crepitus"), in the order they were said
+ * @param group whether it was said for a whole region ("eyes normal") and not for this step alone
+ * @param source how it was understood
+ */
+@JsonInclude(JsonInclude.Include.NON_EMPTY)
+public record Finding(
+    String step,
+    Side side,
+    String value,
+    Quantity quantity,
+    Map<String, String> details,
+    List<String> denied,
+    boolean group,
+    Source source) {
+  public Finding {
+    details = java.util.Collections.unmodifiableMap(new java.util.TreeMap<>(details));
+    denied = List.copyOf(denied);
+    if ((value == null) == (quantity == null)) {
+      throw new IllegalArgumentException("expected a value or a quantity for step " + step);
+    }
+  }
+
+  public static Finding of(String step, Side side, String value) {
+    return new Finding(step, side, value, null, Map.of(), List.of(), false, Source.GRAMMAR);
+  }
+
+  public static Finding of(String step, Quantity quantity) {
+    return new Finding(step, null, null, quantity, Map.of(), List.of(), false, Source.GRAMMAR);
+  }
+
+  public Finding withSide(Side newSide) {
+    return new Finding(step, newSide, value, quantity, details, denied, group, source);
+  }
+
+  public Finding withDetails(Map<String, String> newDetails) {
+    return new Finding(step, side, value, quantity, newDetails, denied, group, source);
+  }
+
+  public Finding withSource(Source newSource) {
+    return new Finding(step, side, value, quantity, details, denied, group, newSource);
+  }
+}

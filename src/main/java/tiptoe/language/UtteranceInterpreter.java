@@ -1,0 +1,300 @@
+package tiptoe.language;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import tiptoe.finding.Command;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Question;
+import tiptoe.finding.Source;
+import tiptoe.protocol.Detail;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Region;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+
+/**
+ * One utterance being understood, phrase by phrase: carries a side to the next finding of the same
+ * breath, follows the region, closes the open question.
+ */
+final class UtteranceInterpreter {
+  private final Protocol protocol;
+  private final ClauseReader findings;
+  private final Questions questions;
+  private final Source source;
+  private final CarriedSide carried;
+  private final List<Meaning> meanings = new ArrayList<>();
+
+  private String region;
+  private List<Finding> recent;
+  private Question open;
+  private boolean openIsCorrection;
+
+  UtteranceInterpreter(Protocol protocol, Dialogue dialogue, Source source) {
+    this.protocol = protocol;
+    this.findings = new ClauseReader(protocol, source);
+    this.questions = new Questions(protocol);
+    this.source = source;
+    this.carried = new CarriedSide(protocol);
+    this.region = dialogue.region();
+    this.recent = new ArrayList<>(dialogue.recent());
+    this.open = dialogue.open();
+  }
+
+  List<Meaning> meanings() {
+    return meanings;
+  }
+
+  Dialogue dialogue() {
+    return new Dialogue(region, recent, open);
+  }
+
+  boolean isAsking() {
+    return open != null;
+  }
+
+  void take(List<Clause> clauses) {
+    boolean correction = clauses.stream().anyMatch(clause -> clause.mark("correction").isPresent());
+    List<String> steps = List.of();
+    for (Clause clause : clauses) {
+      steps = clause.steps.isEmpty() ? steps : clause.steps;
+      take(clause, steps, correction);
+    }
+  }
+
+  private void take(Clause clause, List<String> steps, boolean correction) {
+    FactReader.of(clause, correction).forEach(meanings::add);
+    if (clause.mark("heading").isPresent()) {
+      enter(clause.mark("heading").get());
+      meanings.add(new Meaning.Heading(region));
+    } else if (clause.mark("command").isPresent()) {
+      command(Command.of(clause.mark("command").get()));
+    } else if (clause.mark("group").isPresent()) {
+      wholeRegion(clause.mark("group").get());
+    } else if (clause.mark("every").isPresent()) {
+      leftOut(clause);
+    } else if (clause.mark("same").isPresent()) {
+      sameOn(clause.mark("same").get());
+    } else if (clause.mark("either").isPresent()) {
+      oneOf(clause.others.get("either").stream().map(protocol::step).toList(), clause, correction);
+    } else if (clause.mark("short").isPresent()) {
+      shortAnswer(clause, correction);
+    } else if (clause.mark("reply").isPresent()) {
+      reply(clause);
+    } else if (!steps.isEmpty()) {
+      finding(clause, steps, correction);
+    }
+  }
+
+  // "no masses" belongs to the region being examined where only one of the steps is in it.
+  private void oneOf(List<Step> either, Clause clause, boolean correction) {
+    List<Step> here = either.stream().filter(step -> step.region().equals(region)).toList();
+    if (here.size() == 1) {
+      finding(clause, List.of(here.get(0).id()), correction);
+    } else {
+      add(new Meaning.Asks(questions.step(either), correction));
+    }
+  }
+
+  private void finding(Clause clause, List<String> steps, boolean correction) {
+    List<Meaning> made = findings.of(clause, steps, carried.of(clause, steps), correction);
+    if (made.isEmpty()) {
+      addToEarlier(clause, steps);
+    }
+    made.forEach(this::add);
+  }
+
+  // "two by three centimetres" behind "fontanelle soft": details of what was just stated.
+  private void addToEarlier(Clause clause, List<String> steps) {
+    for (String step : steps) {
+      for (int i = recent.size() - 1; i >= 0; i--) {
+        Finding earlier = recent.get(i);
+        if (earlier.step().equals(step) && earlier.value() != null) {
+          Clause again = clause;
+          again.values.add(earlier.value());
+          findings.of(again, List.of(step), sidesOf(earlier), false).forEach(this::add);
+          return;
+        }
+      }
+    }
+    add(new Meaning.Asks(questions.step(steps.stream().map(protocol::step).toList()), false));
+  }
+
+  private static List<Side> sidesOf(Finding statement) {
+    return statement.side() == null ? List.of() : List.of(statement.side());
+  }
+
+  private void add(Meaning meaning) {
+    meanings.add(meaning);
+    if (meaning instanceof Meaning.States finding) {
+      enter(protocol.step(finding.statement().step()).region());
+      recent.add(finding.statement());
+    } else if (meaning instanceof Meaning.Asks asks) {
+      if (asks.question().about() != null) {
+        enter(protocol.step(asks.question().about().step()).region());
+      }
+      if (open == null) {
+        open = asks.question();
+        openIsCorrection = asks.correction();
+      }
+    }
+  }
+
+  private void enter(String newRegion) {
+    if (!newRegion.equals(region)) {
+      region = newRegion;
+      recent = new ArrayList<>();
+    }
+  }
+
+  private void wholeRegion(String id) {
+    Region whole = protocol.region(id).orElseThrow();
+    WholeRegion.normal(whole, source).forEach(normal -> add(new Meaning.States(normal, false)));
+  }
+
+  private void leftOut(Clause clause) {
+    Region whole = protocol.region(clause.mark("every").orElseThrow()).orElseThrow();
+    WholeRegion.notExamined(whole, clause, findings)
+        .forEach(statement -> add(new Meaning.States(statement, false)));
+  }
+
+  private void sameOn(String where) {
+    Optional<Side> last =
+        recent.stream().map(Finding::side).filter(side -> side != null).reduce((a, b) -> b);
+    if (last.isEmpty()) {
+      add(new Meaning.Asks(questions.step(List.of()), false));
+      return;
+    }
+    Side to = where.equals("other") ? last.get().other() : Side.of(where);
+    List<Finding> copies =
+        recent.stream()
+            .filter(statement -> statement.side() == to.other())
+            .map(statement -> statement.withSide(to))
+            .filter(copy -> !recent.contains(copy))
+            .toList();
+    copies.forEach(copy -> add(new Meaning.States(copy, false)));
+  }
+
+  private void shortAnswer(Clause clause, boolean correction) {
+    if (region == null || clause.values.isEmpty()) {
+      return;
+    }
+    String said = clause.values.get(0);
+    List<Step> candidates = ShortAnswer.steps(protocol.region(region).orElseThrow(), said);
+    if (candidates.size() != 1) {
+      add(new Meaning.Asks(questions.step(candidates), correction));
+      return;
+    }
+    Step step = candidates.get(0);
+    clause.values.set(0, ShortAnswer.value(step, said).orElseThrow());
+    finding(clause, List.of(step.id()), correction);
+  }
+
+  private void command(Command command) {
+    boolean answers = command == Command.YES || command == Command.NO;
+    if (answers && open != null && open.kind() == Question.Kind.DETAIL && open.about() != null) {
+      boolean yesOrNo =
+          protocol
+              .step(open.about().step())
+              .detail(open.detail())
+              .map(detail -> detail.values().contains("yes"))
+              .orElse(false);
+      if (yesOrNo) {
+        String asked = open.detail();
+        complete(close().about(), Map.of(asked, command.id()));
+        return;
+      }
+    }
+    meanings.add(new Meaning.Instruction(command));
+  }
+
+  private void reply(Clause clause) {
+    if (open == null) {
+      return;
+    }
+    switch (open.kind()) {
+      case SIDE -> {
+        if (!clause.sides.isEmpty() && isNotOvertaken()) {
+          closeWithSides(clause.sides);
+        }
+      }
+      case DETAIL -> {
+        if (open.detail().equals(Questions.SIDE_DETAIL)) {
+          if (clause.sides.size() == 1) {
+            closeWithSides(clause.sides);
+          }
+        } else {
+          answerWithDetails(clause);
+        }
+      }
+      case CONTRADICTION -> {
+        List<String> replies = clause.others.get("reply");
+        if (replies.contains("first") || replies.contains("second")) {
+          choose(replies.contains("second"));
+        }
+      }
+      default -> {
+        // A number or a step is said again in full.
+      }
+    }
+  }
+
+  // "Barlow positive right negative left": once something else was said, a side is no answer.
+  private boolean isNotOvertaken() {
+    return meanings.isEmpty()
+        || meanings.get(meanings.size() - 1) instanceof Meaning.Asks last
+            && last.question().kind() == Question.Kind.SIDE;
+  }
+
+  private void closeWithSides(Collection<Side> sides) {
+    Question closed = close();
+    sides.stream()
+        .sorted()
+        .map(closed.about()::withSide)
+        .flatMap(statement -> findings.complete(statement, openIsCorrection).stream())
+        .forEach(this::add);
+  }
+
+  // "at the apex, radiating to the axilla" tells more of the finding than was asked.
+  private void answerWithDetails(Clause clause) {
+    Map<String, String> told = new TreeMap<>();
+    for (Detail detail : protocol.step(open.about().step()).details()) {
+      if (detail.belongsTo(open.about().value()) && clause.others.containsKey(detail.id())) {
+        told.put(detail.id(), String.join(",", clause.others.get(detail.id())));
+      }
+    }
+    if (told.containsKey(open.detail())) {
+      complete(close().about(), told);
+    } else if (!told.isEmpty()) {
+      complete(open.about(), told);
+    }
+  }
+
+  private void complete(Finding about, Map<String, String> told) {
+    Map<String, String> details = new TreeMap<>(about.details());
+    details.putAll(told);
+    Finding completed = about.withDetails(details);
+    recent.replaceAll(earlier -> earlier.equals(about) ? completed : earlier);
+    add(new Meaning.States(completed, openIsCorrection));
+    if (open == null) {
+      open = findings.stillAsked(completed).findFirst().orElse(null);
+    }
+  }
+
+  private void choose(boolean newer) {
+    Question closed = close();
+    if (newer) {
+      add(new Meaning.States(closed.about(), true));
+    }
+  }
+
+  private Question close() {
+    Question closed = open;
+    open = null;
+    meanings.add(new Meaning.Answers(closed));
+    return closed;
+  }
+}

@@ -1,0 +1,88 @@
+package tiptoe.language.tagger;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import tiptoe.language.SecondReading.Claim;
+import tiptoe.protocol.Norm;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Step;
+
+/** Merges claims of one sentence that say the same, and drops those that exclude each other. */
+final class FindingMerger {
+  private final Protocol protocol;
+  private final boolean excepts;
+
+  /**
+   * @param excepts whether the sentence says "apart from": then what is abnormal goes before what
+   *     was called normal
+   */
+  FindingMerger(Protocol protocol, boolean excepts) {
+    this.protocol = protocol;
+    this.excepts = excepts;
+  }
+
+  List<Claim> settled(List<Claim> claims) {
+    List<Claim> merged = merged(claims);
+    return merged.stream().filter(claim -> stands(claim, merged)).toList();
+  }
+
+  private static List<Claim> merged(List<Claim> claims) {
+    List<Claim> merged = new ArrayList<>();
+    for (Claim claim : claims) {
+      int same = -1;
+      for (int i = 0; i < merged.size(); i++) {
+        if (samePlace(merged.get(i), claim)
+            && java.util.Objects.equals(merged.get(i).value(), claim.value())
+            && claim.numbers().equals(merged.get(i).numbers())) {
+          same = i;
+        }
+      }
+      if (same < 0) {
+        merged.add(claim);
+      } else {
+        merged.set(same, join(merged.get(same), claim));
+      }
+    }
+    return merged;
+  }
+
+  private static Claim join(Claim one, Claim other) {
+    Set<String> denied = new LinkedHashSet<>(one.denied());
+    denied.addAll(other.denied());
+    Set<Integer> evidence = new TreeSet<>(one.evidence());
+    evidence.addAll(other.evidence());
+    return new Claim(
+        one.step(), one.side(), one.value(), List.copyOf(denied), one.numbers(), evidence);
+  }
+
+  private static boolean samePlace(Claim one, Claim other) {
+    return one.step().equals(other.step()) && one.side() == other.side();
+  }
+
+  private boolean stands(Claim claim, List<Claim> all) {
+    return all.stream()
+        .filter(other -> other != claim && other.step().equals(claim.step()))
+        .filter(other -> !protocol.step(claim.step()).sided() || other.side() == claim.side())
+        .allMatch(other -> goesTogether(claim, other));
+  }
+
+  private boolean goesTogether(Claim claim, Claim other) {
+    if (claim.value() == null || other.value() == null) {
+      return false;
+    }
+    boolean normal = isNormal(claim);
+    boolean otherNormal = isNormal(other);
+    if (!normal && otherNormal) {
+      return excepts || !other.denied().isEmpty();
+    }
+    return !normal && !otherNormal && protocol.step(claim.step()).many();
+  }
+
+  private boolean isNormal(Claim claim) {
+    Step step = protocol.step(claim.step());
+    return step.value(claim.value()).orElseThrow().norm() == Norm.NORMAL;
+  }
+}

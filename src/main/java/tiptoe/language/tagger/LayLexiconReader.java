@@ -1,0 +1,148 @@
+package tiptoe.language.tagger;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Step;
+
+/** Reads {@code lay.txt}; its head says what the lines mean. */
+final class LayLexiconReader {
+  private static final String FILE = "/tiptoe/language/lay.txt";
+  private static final Set<String> CUES = Set.of("no", "turn", "both", "talk");
+
+  private final Protocol protocol;
+  private final Function<String, List<String>> spelling;
+  private final List<Term> terms = new ArrayList<>();
+  private final Map<String, List<List<String>>> lists = new HashMap<>();
+  private final Map<String, List<List<String>>> contexts = new HashMap<>();
+  private final Map<String, String> opposites = new HashMap<>();
+  private final Set<String> anywhere = new HashSet<>();
+  private String section;
+
+  private LayLexiconReader(Protocol protocol, Function<String, List<String>> spelling) {
+    this.protocol = protocol;
+    this.spelling = spelling;
+  }
+
+  /**
+   * The lexicon this project ships.
+   *
+   * @param spelling turns text into words spelled as the grammars spell them
+   */
+  static LayLexicon shipped(Protocol protocol, Function<String, List<String>> spelling) {
+    return new LayLexiconReader(protocol, spelling).read(text());
+  }
+
+  /** The file itself, for what depends on it. */
+  static List<String> text() {
+    try (InputStream in = LayLexiconReader.class.getResourceAsStream(FILE);
+        BufferedReader lines =
+            new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
+      return lines.lines().toList();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  LayLexicon read(List<String> text) {
+    int number = 0;
+    for (String raw : text) {
+      number++;
+      String line = raw.replaceFirst("#.*", "").strip();
+      if (!line.isEmpty() && !take(line)) {
+        throw new IllegalArgumentException(
+            "lay.txt:" + number + ": expected [step] or key: terms, found " + line);
+      }
+    }
+    lists.forEach(
+        (name, all) -> {
+          if (CUES.contains(name)) {
+            all.forEach(words -> terms.add(new Term(words, Sense.cue(name))));
+          }
+        });
+    List.of("left", "right").forEach(side -> terms.add(new Term(List.of(side), Sense.cue(side))));
+    return new LayLexicon(terms, lists, contexts, opposites, anywhere);
+  }
+
+  private boolean take(String line) {
+    if (line.startsWith("[")) {
+      section = line.substring(1, line.length() - 1);
+      return section.equals("words") || protocol.find(section).isPresent();
+    }
+    int colon = line.indexOf(':');
+    if (colon < 0 || section == null) {
+      return false;
+    }
+    String key = line.substring(0, colon).strip();
+    List<String> items =
+        List.of(line.substring(colon + 1).split(",")).stream()
+            .map(String::strip)
+            .filter(item -> !item.isEmpty())
+            .toList();
+    if (section.equals("words")) {
+      lists.put(key, items.stream().map(spelling).toList());
+      return true;
+    }
+    return step(protocol.step(section), key, items);
+  }
+
+  private boolean step(Step step, String key, List<String> items) {
+    switch (key) {
+      case "part" -> items.forEach(item -> part(step, item, false));
+      case "pair" -> items.forEach(item -> part(step, item, true));
+      case "place" -> items.forEach(item -> place(step, item));
+      case "with" -> contexts.put(step.id(), items.stream().map(spelling).toList());
+      default -> {
+        if (key.startsWith("denied ")) {
+          opposites.put(step.id() + " " + key.substring("denied ".length()), items.get(0));
+        } else if (step.value(key).isPresent()) {
+          items.forEach(item -> value(step, key, item));
+        } else {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+
+  private void part(Step step, String item, boolean pair) {
+    boolean bound = item.startsWith("*");
+    String text = bound ? item.substring(1) : item;
+    add(text, new Sense(Sense.Kind.PART, step.id(), null, pair, bound));
+  }
+
+  private void place(Step step, String item) {
+    if (item.equals("any")) {
+      anywhere.add(step.id());
+    } else {
+      add(item, new Sense(Sense.Kind.PLACE, step.id(), null, false, false));
+    }
+  }
+
+  private void value(Step step, String value, String item) {
+    boolean bound = item.startsWith("*");
+    String text = bound ? item.substring(1) : item;
+    Sense sense = new Sense(Sense.Kind.VALUE, step.id(), value, false, bound);
+    if (text.startsWith("@")) {
+      Sense always = new Sense(Sense.Kind.VALUE, step.id(), value, false, true);
+      lists.get(text.substring(1)).forEach(words -> terms.add(new Term(words, always)));
+    } else {
+      add(text, sense);
+    }
+  }
+
+  private void add(String text, Sense sense) {
+    terms.add(new Term(spelling.apply(text).stream().map(LayLexicon::plain).toList(), sense));
+  }
+}

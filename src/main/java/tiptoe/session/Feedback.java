@@ -1,0 +1,80 @@
+package tiptoe.session;
+
+import java.util.List;
+import java.util.Optional;
+import tiptoe.audio.Speaker;
+import tiptoe.audio.Tone;
+import tiptoe.audio.Tones;
+import tiptoe.exam.Changes;
+import tiptoe.exam.Event;
+import tiptoe.exam.Flag;
+import tiptoe.settings.Setting;
+import tiptoe.settings.Settings;
+
+/** Tells by a tone what became of a phrase: the most important of what happened, and one only. */
+public final class Feedback implements AutoCloseable {
+  private final Speaker speaker;
+  private final Tones tones;
+  private final ExamSession session;
+  private List<Flag> flags;
+
+  private Feedback(Speaker speaker, double volume, ExamSession session) {
+    this.speaker = speaker;
+    this.tones = speaker == null ? null : new Tones(speaker);
+    if (tones != null) {
+      tones.setVolume(volume);
+    }
+    this.session = session;
+    this.flags = session == null ? List.of() : session.record().openFlags();
+  }
+
+  public static Feedback silent() {
+    return new Feedback(null, 0, null);
+  }
+
+  public static Feedback of(Settings settings, ExamSession session) {
+    return settings.is(Setting.TONES, "on")
+        ? new Feedback(Speaker.on(Optional.empty()), volume(settings), session)
+        : silent();
+  }
+
+  // 12 dB between one and the next, since loudness follows the square.
+  private static double volume(Settings settings) {
+    return switch (settings.get(Setting.TONE_VOLUME)) {
+      case "soft" -> Tones.DEFAULT_VOLUME / 2;
+      case "loud" -> Tones.DEFAULT_VOLUME * 2;
+      default -> Tones.DEFAULT_VOLUME;
+    };
+  }
+
+  void hear(Changes changes) {
+    if (tones != null) {
+      tone(changes).ifPresent(tones::play);
+    }
+  }
+
+  private Optional<Tone> tone(Changes changes) {
+    List<Flag> before = flags;
+    flags = session.record().openFlags();
+    if (changes.of(Event.Paused.class).findAny().isPresent()) {
+      return Optional.of(Tone.PAUSED);
+    }
+    boolean pressing =
+        flags.stream().anyMatch(flag -> !flag.level().equals("note") && !before.contains(flag));
+    if (pressing) {
+      return Optional.of(Tone.FLAG);
+    }
+    boolean asked = changes.of(Event.EndAsked.class).findAny().isPresent();
+    if (asked || !changes.questions().isEmpty()) {
+      return Optional.of(Tone.QUESTION);
+    }
+    return changes.statements().isEmpty() ? Optional.empty() : Optional.of(Tone.ACCEPTED);
+  }
+
+  @Override
+  public void close() {
+    if (speaker != null) {
+      speaker.close();
+    }
+  }
+}

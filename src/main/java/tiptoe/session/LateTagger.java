@@ -1,0 +1,61 @@
+package tiptoe.session;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.util.List;
+import tiptoe.grammar.PhraseNetwork;
+import tiptoe.graph.UserFolders;
+import tiptoe.language.SecondReading;
+import tiptoe.language.TypedText;
+import tiptoe.language.tagger.Tagger;
+import tiptoe.language.tagger.TaggerCache;
+import tiptoe.protocol.Protocol;
+
+/** The tagger, read or trained only once there is something that the grammars do not cover. */
+public final class LateTagger implements SecondReading {
+  private final Home home;
+  private final PhraseNetwork network;
+  private final TypedText typed;
+  private Tagger tagger;
+
+  LateTagger(Home home, PhraseNetwork network, TypedText typed) {
+    this.home = home;
+    this.network = network;
+    this.typed = typed;
+  }
+
+  @Override
+  public synchronized Reading read(List<String> words) {
+    try {
+      getReady(System.err);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return tagger.read(words);
+  }
+
+  /**
+   * Reads or trains it, where that has not been done yet.
+   *
+   * @param progress told what takes a while
+   */
+  synchronized void getReady(PrintStream progress) throws IOException {
+    if (tagger == null) {
+      tagger = get(progress);
+    }
+  }
+
+  private Tagger get(PrintStream progress) throws IOException {
+    Path models = home.folder().resolve("models");
+    Path own = UserFolders.cache(System.getenv(), System.getProperties());
+    return new TaggerCache(List.of(models, own))
+        .get(
+            home.grammars(),
+            network,
+            Protocol.standard(),
+            typed,
+            () -> progress.println("training the tagger from the grammars"));
+  }
+}

@@ -1,0 +1,39 @@
+package tiptoe.session;
+
+import java.io.IOException;
+import java.util.Optional;
+import tiptoe.audio.Chunk;
+import tiptoe.audio.SampleSource;
+
+/** Sound that a view sees go by, and that ends when the user leaves. */
+public final class SeenSound implements SampleSource {
+  private final SampleSource source;
+  private final ExamView view;
+  private final double offset;
+
+  /**
+   * @param offset second of the examination at which the sound begins
+   */
+  SeenSound(SampleSource source, ExamView view, double offset) {
+    this.source = source;
+    this.view = view;
+    this.offset = offset;
+  }
+
+  @Override
+  public Optional<Chunk> next() throws IOException {
+    Optional<Chunk> next = view.left() ? Optional.empty() : source.next();
+    next.ifPresent(chunk -> view.sound(chunk, offset + chunk.seconds()));
+    return next;
+  }
+
+  @Override
+  public void end() {
+    source.end();
+  }
+
+  @Override
+  public void close() throws IOException {
+    source.close();
+  }
+}

@@ -1,0 +1,32 @@
+package tiptoe.session;
+
+import java.time.Clock;
+import java.time.ZonedDateTime;
+import java.util.UUID;
+import tiptoe.exam.Event;
+import tiptoe.exam.Examination;
+import tiptoe.exam.MemorySink;
+import tiptoe.protocol.Protocol;
+import tiptoe.settings.Settings;
+
+/** Opens sessions. */
+public final class Sessions {
+  private Sessions() {}
+
+  /** A session that is kept in memory only. */
+  public static ExamSession inMemory(Understanding understanding) {
+    return inMemory(understanding, Settings.DEFAULT);
+  }
+
+  /** The same, judged by these settings. */
+  public static ExamSession inMemory(Understanding understanding, Settings settings) {
+    Event.ExaminationOpened opening =
+        new Event.ExaminationOpened(
+            UUID.randomUUID().toString(), null, "1", ToolVersion.number(), null);
+    Clock clock = Clock.systemDefaultZone();
+    Examination examination =
+        Examination.open(Protocol.standard(), clock, new MemorySink(), opening);
+    return new ExamSession(
+        understanding::interpreter, examination, settings, ZonedDateTime.now(clock));
+  }
+}

@@ -1,0 +1,69 @@
+package tiptoe.wording;
+
+import java.util.List;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import tiptoe.exam.Asked;
+import tiptoe.exam.Candidate;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Outcome;
+import tiptoe.exam.RecordedFinding;
+import tiptoe.exam.Utterance;
+import tiptoe.finding.Finding;
+
+/** Shows utterance by utterance what was heard and what it came to. */
+public final class UtteranceWording {
+  private UtteranceWording() {}
+
+  public static String of(ExamRecord record) {
+    StringBuilder text = new StringBuilder();
+    record.utterances().forEach(utterance -> text.append(of(record, utterance)));
+    return text.toString();
+  }
+
+  public static String of(ExamRecord record, Utterance utterance) {
+    return text(record, utterance, statement -> "");
+  }
+
+  /** The same with how each statement was understood. */
+  public static String withSources(ExamRecord record, Utterance utterance) {
+    return text(record, utterance, statement -> "  [" + statement.source().id() + "]");
+  }
+
+  private static String text(
+      ExamRecord record, Utterance utterance, Function<Finding, String> behind) {
+    FindingWording phrasing = new FindingWording(record.protocol());
+    StringBuilder text = new StringBuilder();
+    text.append("\"%s\"  %s".formatted(utterance.heard().text(), utterance.heard().outcome().id()));
+    String reason = utterance.heard().reason();
+    if (reason != null && !reason.isBlank()) {
+      text.append(" (").append(reason).append(')');
+    }
+    text.append('\n');
+    statements(record, utterance)
+        .forEach(
+            statement ->
+                text.append("  ")
+                    .append(phrasing.of(statement))
+                    .append(behind.apply(statement))
+                    .append('\n'));
+    if (record.toConfirm().filter(utterance::equals).isPresent()) {
+      text.append("  ? record that — yes or no?\n");
+    }
+    record.questions().stream()
+        .filter(asked -> Integer.valueOf(utterance.number()).equals(asked.utterance()))
+        .map(Asked::question)
+        .forEach(question -> text.append("  ? ").append(question.text()).append('\n'));
+    return text.toString();
+  }
+
+  private static List<Finding> statements(ExamRecord record, Utterance utterance) {
+    Stream<Finding> said =
+        utterance.heard().outcome() == Outcome.UNSURE
+            ? utterance.candidates().stream().map(Candidate::statement)
+            : record.statements().stream()
+                .filter(one -> Integer.valueOf(utterance.number()).equals(one.utterance()))
+                .map(RecordedFinding::statement);
+    return said.toList();
+  }
+}

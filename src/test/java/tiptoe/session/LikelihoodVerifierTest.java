@@ -1,0 +1,160 @@
+package tiptoe.speech;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tiptoe.session.LikelihoodVerifier;
+import tiptoe.session.VerifierLimits;
+
+/** The decision on evidence typed in by hand; the limits of these tests are not those in use. */
+class RejectionTest {
+  private static final VerifierLimits LIMITS =
+      new VerifierLimits(-10, -25, -20, 1.5, -5, 0.2, 3, 0.9, 5);
+  private static final LikelihoodVerifier REJECTION = new LikelihoodVerifier(LIMITS);
+
+  /** Seconds of filler, of phrase; the support of the whole; what becomes of it and why. */
+  @ParameterizedTest(name = "{0} s filler, {1} s phrase, support {2}: {3}")
+  @CsvSource(
+      nullValues = "-",
+      value = {
+        "0.0, 1.0,    5, ACCEPTED, -",
+        "0.0, 1.0,  -10, ACCEPTED, -",
+        "0.0, 1.0,  -11, UNSURE,   does not sound much like the phrase",
+        "0.0, 2.0,  -19, UNSURE,   does not sound much like the phrase",
+        "0.0, 1.0,  -21, IGNORED,  sounds like other speech",
+        "0.0, 2.0,  -20, UNSURE,   does not sound much like the phrase",
+        "0.5, 1.0,    5, UNSURE,   other speech beside the phrase",
+        "0.5, 1.0,  -15, UNSURE,   other speech beside the phrase",
+        "0.5, 1.0,  -25, IGNORED,  sounds like other speech",
+        "1.5, 1.0,    5, IGNORED,  mostly other speech",
+        "1.5, 0.0,    -, IGNORED,  no phrase of the examination",
+        "0.0, 1.0,    -, ACCEPTED, -",
+        "0.5, 1.0,    -, UNSURE,   other speech beside the phrase",
+      })
+  void judgesByWhatWasHeard(
+      double filler, double phrase, Double support, Outcome outcome, String reason) {
+    Verdict verdict = REJECTION.decide(utterance(filler, phrase, support));
+
+    assertEquals(new Verdict(outcome, reason == null ? "" : reason), verdict);
+  }
+
+  @Test
+  void namesTheWordsThatAreNearlyAsLikely() {
+    Evidence evidence =
+        new Evidence(
+            3,
+            List.of(
+                new Evidence.Rival("moro not done", 0.7),
+                new Evidence.Rival("barlow not done", 1.5),
+                new Evidence.Rival("tone not done", 1.6)));
+
+    assertEquals(
+        List.of("moro not done", "barlow not done"),
+        REJECTION.rivals(utterance(0, 1, 3.0).with(evidence)));
+    assertEquals(List.of(), REJECTION.rivals(utterance(0, 1, null)));
+  }
+
+  /** Support, seconds of words, of filler, and number of words; whether they count. */
+  @ParameterizedTest(name = "support {0}, {1} s of {3} words, {2} s of filler: {4}")
+  @CsvSource({
+    "-14, 3.0, 0.0, 4, true",
+    "-16, 3.0, 0.0, 4, false",
+    "  5, 3.0, 0.7, 4, true",
+    "  5, 3.0, 0.8, 4, false",
+    "  5, 3.0, 0.0, 2, false",
+  })
+  void freeWordingsCountOnlyWhereTheyFitTheSound(
+      double support, double seconds, double filler, int words, boolean counts) {
+    assertEquals(counts, REJECTION.freely(free(support, seconds, filler, words, null)).isPresent());
+  }
+
+  @Test
+  void phrasesAreDoubtedWhereFreeWordingsFitMuchBetter() {
+    assertEquals(Optional.empty(), REJECTION.better(free(4, 3, 0, 4, 0.0)));
+    assertEquals("word word word word", REJECTION.better(free(6, 3, 0, 4, 0.0)).orElseThrow());
+    assertEquals(Optional.empty(), REJECTION.better(free(6, 3, 0, 4, null)));
+    assertEquals(Optional.empty(), REJECTION.better(utterance(0, 1, 0.0)));
+  }
+
+  @Test
+  void aPhraseBesideOtherSpeechIsIgnoredWhereNotEvenFreeWordingsFit() {
+    Hypothesis phrase = utterance(0.5, 1, 5.0);
+    FreeWording fits = free(-14, 3, 0, 4, null).otherwise().orElseThrow();
+    FreeWording fitsNot = free(-16, 3, 0, 4, null).otherwise().orElseThrow();
+
+    assertEquals(Outcome.UNSURE, REJECTION.decide(phrase.with(fits)).outcome());
+    assertEquals(Outcome.IGNORED, REJECTION.decide(phrase.with(fitsNot)).outcome());
+    assertEquals(Outcome.ACCEPTED, REJECTION.decide(utterance(0, 1, 5.0).with(fitsNot)).outcome());
+  }
+
+  @Test
+  void phrasesMayFitLessWellWhereFreeWordingsDoNotFitBetter() {
+    FreeWording other = free(-30, 1, 0, 4, null).otherwise().orElseThrow();
+
+    assertEquals(Outcome.UNSURE, outcome(utterance(0, 1, -14.0)));
+    assertEquals(Outcome.ACCEPTED, outcome(utterance(0, 1, -14.0).with(other)));
+    assertEquals(Outcome.ACCEPTED, outcome(utterance(0, 1, -25.0).with(other)));
+    assertEquals(Outcome.IGNORED, outcome(utterance(0, 1, -26.0).with(other)));
+    assertEquals(Outcome.UNSURE, outcome(utterance(0, 0.8, -14.0).with(other)));
+    assertEquals(Outcome.IGNORED, outcome(utterance(0.2, 1, -24.0).with(other)));
+  }
+
+  @Test
+  void freeWordingsOfAMomentOnlyContest() {
+    FreeWording other = free(9, 0.8, 0, 4, null).otherwise().orElseThrow();
+    Hypothesis moment = utterance(0, 0.8, 5.0).with(other);
+
+    assertEquals(Optional.empty(), REJECTION.freely(moment));
+    assertEquals("word word word word", REJECTION.better(utterance(0, 0.8, 3.0).with(other)).get());
+  }
+
+  private static Outcome outcome(Hypothesis utterance) {
+    return REJECTION.decide(utterance).outcome();
+  }
+
+  private static Hypothesis free(
+      double support, double seconds, double filler, int words, Double ofPhrases) {
+    List<Word> said = new ArrayList<>();
+    for (int i = 0; i < words; i++) {
+      said.add(new Word("word", i * seconds / words, (i + 1) * seconds / words, 1));
+    }
+    if (filler > 0) {
+      said.add(new Word(Hypothesis.FILLER, seconds, seconds + filler, 1));
+    }
+    return utterance(0, 1, ofPhrases).with(new FreeWording(said, support));
+  }
+
+  @Test
+  void refusesLimitsInTheWrongOrder() {
+    IllegalArgumentException refused =
+        assertThrows(
+            IllegalArgumentException.class,
+            () -> new VerifierLimits(-15, -18, -12, 1, -5, 0.2, 3, 1, 5));
+
+    assertEquals("expected unsure-from of at most -15.0, found -12.0", refused.getMessage());
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> new VerifierLimits(-15, -14, -16, 1, -5, 0.2, 3, 1, 5));
+  }
+
+  private static Hypothesis utterance(double filler, double phrase, Double support) {
+    List<Word> words = new ArrayList<>();
+    if (filler > 0) {
+      words.add(new Word(Hypothesis.FILLER, 1, 1 + filler, 1));
+    }
+    if (phrase > 0) {
+      words.add(new Word("hips", 1 + filler, 1 + filler + phrase, 1));
+    }
+    return new Hypothesis(
+        1,
+        1 + filler + phrase,
+        words,
+        Optional.ofNullable(support).map(ratio -> new Evidence(ratio, List.of())));
+  }
+}
