@@ -1,5 +1,7 @@
 package tiptoe.report;
 
+import static org.apache.commons.text.StringEscapeUtils.escapeXml10;
+
 import java.util.List;
 import java.util.Map;
 import tiptoe.protocol.Labels;
@@ -62,7 +64,7 @@ final class BodyFigure {
     svg.append(
             "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 300 240\" width=\"220\""
                 + " height=\"176\" role=\"img\" aria-label=\"")
-        .append(Markup.escaped(words(findings)))
+        .append(escapeXml10(words(findings)))
         .append("\">");
     body(svg, 0);
     body(svg, BACK);
@@ -107,9 +109,7 @@ final class BodyFigure {
     if (place == null) {
       throw new IllegalStateException("expected a place in the figure for " + region.id());
     }
-    svg.append("<g><title>")
-        .append(Markup.escaped(Labels.title(region.label())))
-        .append("</title>");
+    svg.append("<g><title>").append(escapeXml10(Labels.title(region.label()))).append("</title>");
     if (place.apart() == 0) {
       mark(svg, place.x(), place.y(), isAbnormal(findings, region), isMissing(findings, region));
     } else {
@@ -149,15 +149,20 @@ final class BodyFigure {
         .append(" stroke-width=\"1.2\" stroke-linejoin=\"round\">")
         // arms, legs, trunk, head: back to front
         .append(
-            "<path d=\"M52 84 C36 92 26 112 30 132 C32 142 42 142 43 133 C44 118 50 108 56 100 Z\"/>")
+            "<path d=\"M52 84 C36 92 26 112 30 132 C32 142 42 142 43 133 C44 118 50 108 56 100"
+                + " Z\"/>")
         .append(
-            "<path d=\"M98 84 C114 92 124 112 120 132 C118 142 108 142 107 133 C106 118 100 108 94 100 Z\"/>")
+            "<path d=\"M98 84 C114 92 124 112 120 132 C118 142 108 142 107 133 C106 118 100 108 94"
+                + " 100 Z\"/>")
         .append(
-            "<path d=\"M56 150 C44 168 46 190 54 208 C58 216 68 214 67 205 C64 190 66 176 74 164 Z\"/>")
+            "<path d=\"M56 150 C44 168 46 190 54 208 C58 216 68 214 67 205 C64 190 66 176 74 164"
+                + " Z\"/>")
         .append(
-            "<path d=\"M94 150 C106 168 104 190 96 208 C92 216 82 214 83 205 C86 190 84 176 76 164 Z\"/>")
+            "<path d=\"M94 150 C106 168 104 190 96 208 C92 216 82 214 83 205 C86 190 84 176 76 164"
+                + " Z\"/>")
         .append(
-            "<path d=\"M52 82 C50 110 46 140 56 156 C66 170 84 170 94 156 C104 140 100 110 98 82 C88 74 62 74 52 82 Z\"/>")
+            "<path d=\"M52 82 C50 110 46 140 56 156 C66 170 84 170 94 156 C104 140 100 110 98 82"
+                + " C88 74 62 74 52 82 Z\"/>")
         .append("<path d=\"M66 66 L66 78 L84 78 L84 66 Z\" stroke=\"none\"/>")
         .append("<ellipse cx=\"75\" cy=\"40\" rx=\"27\" ry=\"31\"/>")
         .append(

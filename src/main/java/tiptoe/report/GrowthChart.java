@@ -1,5 +1,7 @@
 package tiptoe.report;
 
+import static org.apache.commons.text.StringEscapeUtils.escapeXml10;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -79,7 +81,7 @@ final class GrowthChart {
         ("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %d\" width=\"%d\""
                 + " height=\"%d\" role=\"img\" aria-label=\"%s by gestation, with the 3rd, 10th,"
                 + " 50th, 90th and 97th centile curves and this baby\">")
-            .formatted(WIDTH, HEIGHT, WIDTH, HEIGHT, Markup.escaped(name)));
+            .formatted(WIDTH, HEIGHT, WIDTH, HEIGHT, escapeXml10(name)));
     svg.append("<g font-family=\"DejaVu Sans\" font-size=\"7\" fill=\"#333\">");
     axes(svg, name);
     for (double centile : CENTILES) {
@@ -102,7 +104,7 @@ final class GrowthChart {
             "<path d=\"M%d 12 V%d H%d\" fill=\"none\" stroke=\"#333\" stroke-width=\"0.8\"/>",
             LEFT, HEIGHT - BOTTOM, WIDTH - RIGHT));
     svg.append(
-        format("<text x=\"%d\" y=\"8\">%s, %s</text>", LEFT, Markup.escaped(name), measure.unit()));
+        format("<text x=\"%d\" y=\"8\">%s, %s</text>", LEFT, escapeXml10(name), measure.unit()));
     int step = first() / 7 < 33 ? 2 : 1;
     for (int week = (first() + 6) / 7; week * 7 <= last(); week += step) {
       svg.append(

@@ -1,5 +1,7 @@
 package tiptoe.report;
 
+import static org.apache.commons.text.StringEscapeUtils.escapeXml10;
+
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -55,16 +57,16 @@ final class HtmlReport {
   private String page() {
     String draft = findings.isDraft() ? "DRAFT — not signed" : "";
     page.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"UTF-8\" />\n<title>")
-        .append(escaped(findings.title()))
+        .append(escapeXml10(findings.title()))
         .append("</title>\n<style>\n")
         .append(STYLE.formatted(Caution.TEXT.replace("\"", "'"), draft))
         .append("</style>\n</head>\n<body>\n");
-    page.append("<h1>").append(escaped(findings.title()));
+    page.append("<h1>").append(escapeXml10(findings.title()));
     if (findings.isDraft()) {
       page.append(" <span class=\"draft\">").append(draft).append("</span>");
     }
     page.append("</h1>\n");
-    page.append("<p class=\"caution\">").append(escaped(Caution.TEXT)).append("</p>\n");
+    page.append("<p class=\"caution\">").append(escapeXml10(Caution.TEXT)).append("</p>\n");
     baby();
     flags();
     abnormalAndFigure();
@@ -82,14 +84,14 @@ final class HtmlReport {
     page.append("<p>");
     for (Map.Entry<String, String> fact : findings.baby().entrySet()) {
       page.append("<b>")
-          .append(escaped(fact.getKey()))
+          .append(escapeXml10(fact.getKey()))
           .append(":</b> ")
-          .append(escaped(fact.getValue()))
+          .append(escapeXml10(fact.getValue()))
           .append(" &#160; ");
     }
-    page.append("<b>As of:</b> ").append(escaped(RecordWording.moment(findings.asOf())));
+    page.append("<b>As of:</b> ").append(escapeXml10(RecordWording.moment(findings.asOf())));
     if (!findings.dictated().isEmpty()) {
-      page.append(" &#160; <b>Dictated by:</b> ").append(escaped(findings.dictated()));
+      page.append(" &#160; <b>Dictated by:</b> ").append(escapeXml10(findings.dictated()));
     }
     page.append("</p>\n");
   }
@@ -104,14 +106,14 @@ final class HtmlReport {
       page.append("<div class=\"flag ")
           .append(flag.level().id())
           .append("\"><span class=\"level\">")
-          .append(escaped(flag.level().id().toUpperCase(Locale.ROOT)))
+          .append(escapeXml10(flag.level().id().toUpperCase(Locale.ROOT)))
           .append(", ")
-          .append(escaped(flag.when()))
+          .append(escapeXml10(flag.when()))
           .append(":</span> ")
-          .append(escaped(flag.advice()))
-          .append(escaped(since(findings.why(flag))))
+          .append(escapeXml10(flag.advice()))
+          .append(escapeXml10(since(findings.why(flag))))
           .append(" <span class=\"caution\">[")
-          .append(escaped(flag.source()))
+          .append(escapeXml10(flag.source()))
           .append("]</span></div>\n");
     }
   }
@@ -130,9 +132,9 @@ final class HtmlReport {
       abnormal.forEach(
           row ->
               page.append("<li><b>")
-                  .append(escaped(row.name()))
+                  .append(escapeXml10(row.name()))
                   .append("</b>: ")
-                  .append(escaped(row.said()))
+                  .append(escapeXml10(row.said()))
                   .append("</li>"));
       page.append("</ul>");
     }
@@ -169,24 +171,25 @@ final class HtmlReport {
 
   private void table(List<String> rows) {
     page.append(
-        "<td><table class=\"all\"><colgroup><col class=\"region\" /><col /></colgroup><tbody>\n<tr><th>Region</th><th>Findings</th></tr>\n");
+        "<td><table class=\"all\"><colgroup><col class=\"region\" /><col /></colgroup><tbody>\n"
+            + "<tr><th>Region</th><th>Findings</th></tr>\n");
     rows.forEach(page::append);
     page.append("</tbody></table></td>");
   }
 
   private String region(Region region) {
     StringBuilder row = new StringBuilder();
-    row.append("<tr><th>").append(escaped(Labels.title(region.label()))).append("</th><td>");
+    row.append("<tr><th>").append(escapeXml10(Labels.title(region.label()))).append("</th><td>");
     for (RecordWording.Row found : findings.rows(region)) {
       row.append(found.mark().equals("!") ? "<span class=\"abnormal\">" : "<span>")
-          .append(escaped(found.mark() + " " + found.name() + ": " + found.said()))
+          .append(escapeXml10(found.mark() + " " + found.name() + ": " + found.said()))
           .append(found.group() ? " (stated for the region)" : "")
           .append(";</span> ");
     }
     List<String> missing = findings.missing(region);
     if (!missing.isEmpty()) {
       row.append("<span class=\"missing\">Not examined: ")
-          .append(escaped(String.join(", ", missing)))
+          .append(escapeXml10(String.join(", ", missing)))
           .append("</span>");
     }
     return row.append("</td></tr>\n").toString();
@@ -210,18 +213,14 @@ final class HtmlReport {
   }
 
   private String rules() {
-    return "Rules used: " + escaped(String.join(", ", findings.assessment().ruleSets())) + ".";
+    return "Rules used: " + escapeXml10(String.join(", ", findings.assessment().ruleSets())) + ".";
   }
 
   private void list(String title, List<String> lines) {
     if (!lines.isEmpty()) {
-      page.append("<h2>").append(escaped(title)).append("</h2>\n<ul>\n");
-      lines.forEach(line -> page.append("<li>").append(escaped(line)).append("</li>\n"));
+      page.append("<h2>").append(escapeXml10(title)).append("</h2>\n<ul>\n");
+      lines.forEach(line -> page.append("<li>").append(escapeXml10(line)).append("</li>\n"));
       page.append("</ul>\n");
     }
-  }
-
-  private static String escaped(String text) {
-    return Markup.escaped(text);
   }
 }

@@ -1,7 +1,7 @@
 package tiptoe.screen;
 
-import java.util.ArrayList;
 import java.util.List;
+import org.apache.commons.text.WordUtils;
 
 /** Breaks text into lines between words. */
 public final class Wrap {
@@ -9,29 +9,18 @@ public final class Wrap {
 
   /** The same, with longer words parted too, so that nothing is cut off. */
   static List<String> pieces(String text, int width) {
-    List<String> pieces = new ArrayList<>();
-    for (String line : words(text, width)) {
-      for (int at = 0; at < line.length(); at += Math.max(1, width)) {
-        pieces.add(line.substring(at, Math.min(line.length(), at + Math.max(1, width))));
-      }
-    }
-    return pieces;
+    return lines(text, width, true);
   }
 
   /** Lines of at most so many characters; a longer word is a line of its own, too long. */
   public static List<String> words(String text, int width) {
-    List<String> lines = new ArrayList<>();
-    StringBuilder line = new StringBuilder();
-    for (String word : text.strip().split("\\s+")) {
-      if (!line.isEmpty() && line.length() + 1 + word.length() > width) {
-        lines.add(line.toString());
-        line.setLength(0);
-      }
-      line.append(line.isEmpty() ? "" : " ").append(word);
-    }
-    if (!line.isEmpty()) {
-      lines.add(line.toString());
-    }
-    return lines;
+    return lines(text, width, false);
+  }
+
+  private static List<String> lines(String text, int width, boolean parted) {
+    String words = text.strip().replaceAll("\\s+", " ");
+    return words.isEmpty()
+        ? List.of()
+        : WordUtils.wrap(words, Math.max(1, width), "\n", parted).lines().toList();
   }
 }
