@@ -6,6 +6,7 @@ import picocli.CommandLine.Option;
 import tiptoe.exam.journal.DataFolder;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.protocol.Protocol;
+import tiptoe.wording.QuestionWording;
 
 /** The option that names another place for records. */
 final class DataOption {
@@ -17,7 +18,8 @@ final class DataOption {
 
   /** The records of the user. */
   RecordStore store() {
-    return new RecordStore(place(), Protocol.standard(), Clock.systemDefaultZone());
+    return new RecordStore(
+        place(), Protocol.standard(), Clock.systemDefaultZone(), QuestionWording::of);
   }
 
   /** The folder that holds them. */

@@ -13,9 +13,6 @@ import tiptoe.protocol.Value;
 
 /** What is done and what is missing, for this baby. */
 final class Checklist {
-  /** The detail that a value with a side wants where its step has none. */
-  static final String SIDE = "side";
-
   private final ExamRecord record;
   private final List<Answer> answers;
   private final Set<Slot> answered = new HashSet<>();
@@ -74,7 +71,7 @@ final class Checklist {
     }
     boolean sided = step.value(value).map(Value::sided).orElse(false);
     return Stream.concat(
-        sided ? Stream.of(SIDE) : Stream.of(),
+        sided ? Stream.of(Detail.SIDE) : Stream.of(),
         step.details().stream()
             .filter(detail -> detail.ask() && detail.belongsTo(value))
             .map(Detail::id));

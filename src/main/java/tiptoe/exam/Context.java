@@ -29,8 +29,7 @@ record Context(EventBatch draft, Integer utterance, String author) {
       return;
     }
     draft.add(new Event.StatementSettled(said.number(), Effect.WAITS, List.of(), author));
-    Placement verdict = new Placement(Effect.WAITS, List.of(), Wording.otherSex(step.get(), sex));
-    draft.add(
-        QuestionUpkeep.contradiction(draft, said.number(), said.statement(), verdict, utterance));
+    Placement verdict = new Placement(Effect.WAITS, List.of(), null);
+    QuestionUpkeep.contradiction(draft, said.number(), said.statement(), verdict, utterance);
   }
 }

@@ -120,7 +120,12 @@ public sealed interface Event {
       List<Integer> against,
       String fact,
       String value)
-      implements Event {}
+      implements Event {
+    QuestionAsked withText(String text) {
+      return new QuestionAsked(
+          number, question.withText(text), correction, utterance, statement, against, fact, value);
+    }
+  }
 
   /** A question was answered, in these words. */
   record QuestionAnswered(int number, String answer, Integer utterance, String author)

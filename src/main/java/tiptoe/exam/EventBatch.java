@@ -3,19 +3,22 @@ package tiptoe.exam;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import tiptoe.finding.Question;
 
 /** Events that are decided on but not yet kept, and the record as it will be with them. */
 final class EventBatch {
   private final ExamRecord before;
   private final Instant at;
+  private final QuestionText words;
   private final List<Event> events = new ArrayList<>();
   private long seq;
   private Fold fold;
   private ExamRecord view;
 
-  EventBatch(ExamRecord record, Instant at) {
+  EventBatch(ExamRecord record, Instant at, QuestionText words) {
     before = record;
     this.at = at;
+    this.words = words;
     seq = record.entries().size();
     view = record;
   }
@@ -26,6 +29,21 @@ final class EventBatch {
     fold = fold == null ? new Fold(before) : fold;
     fold.apply(new Entry(seq, at, Chain.FIRST, event));
     view = null;
+  }
+
+  /** Asks a question; the parameters are those of {@link Event.QuestionAsked}. */
+  void ask(
+      Question question,
+      boolean correction,
+      Integer utterance,
+      Integer statement,
+      List<Integer> against,
+      String fact,
+      String value) {
+    Event.QuestionAsked asked =
+        new Event.QuestionAsked(
+            nextQuestion(), question, correction, utterance, statement, against, fact, value);
+    add(asked.withText(words.of(asked, record())));
   }
 
   /** The record with all that was added. */

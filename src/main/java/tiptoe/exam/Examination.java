@@ -29,29 +29,39 @@ public final class Examination {
 
   private final Clock clock;
   private final EventSink sink;
+  private final QuestionText words;
   private final Fold fold;
   private ExamRecord record;
   private Dialogue dialogue;
 
-  private Examination(Clock clock, EventSink sink, ExamRecord record) {
+  private Examination(Clock clock, EventSink sink, QuestionText words, ExamRecord record) {
     this.clock = clock;
     this.sink = sink;
+    this.words = words;
     this.record = record;
     fold = new Fold(record);
     dialogue = new Dialogue(record.region(), List.of(), null);
   }
 
-  /** Opens a new examination. */
+  /**
+   * Opens a new examination.
+   *
+   * @param words puts the questions it asks into words
+   */
   public static Examination open(
-      Protocol protocol, Clock clock, EventSink sink, Event.ExaminationOpened opening) {
-    Examination made = new Examination(clock, sink, ExamRecord.empty(protocol));
+      Protocol protocol,
+      Clock clock,
+      EventSink sink,
+      QuestionText words,
+      Event.ExaminationOpened opening) {
+    Examination made = new Examination(clock, sink, words, ExamRecord.empty(protocol));
     made.append(opening);
     return made;
   }
 
   /** Takes up an examination, to review it or to go on, from what was kept of it. */
-  public static Examination of(ExamRecord record, Clock clock, EventSink sink) {
-    return new Examination(clock, sink, record);
+  public static Examination of(ExamRecord record, Clock clock, EventSink sink, QuestionText words) {
+    return new Examination(clock, sink, words, record);
   }
 
   public ExamRecord record() {
@@ -275,7 +285,7 @@ public final class Examination {
   /** Decides on events, keeps them, and only then counts them. */
   Changes change(Function<EventBatch, List<Command>> decide) {
     Instant now = clock.instant();
-    EventBatch draft = new EventBatch(record, now);
+    EventBatch draft = new EventBatch(record, now, words);
     noteClock(draft, now);
     List<Command> commands = decide.apply(draft);
     if (draft.events().isEmpty()) {

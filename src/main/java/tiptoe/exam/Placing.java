@@ -80,16 +80,11 @@ final class Placing {
       return first(standing, statement)
           .or(() -> first(waiting, statement))
           .map(Placement::confirms)
-          .orElseGet(() -> otherSex(step));
+          .orElseGet(() -> new Placement(Effect.WAITS, List.of(), null));
     }
     return correction
         ? correction(step, statement, standing, waiting)
         : plain(step, statement, standing, waiting);
-  }
-
-  private Placement otherSex(Step step) {
-    String why = Wording.otherSex(step, record.baby().sex().orElseThrow());
-    return new Placement(Effect.WAITS, List.of(), why);
   }
 
   private Placement plain(
@@ -106,12 +101,7 @@ final class Placing {
     return first(waiting, statement)
         .filter(old -> !conflictingDetails(step, old, statement))
         .map(Placement::confirms)
-        .orElseGet(() -> waits(step, statement, hard));
-  }
-
-  private Placement waits(Step step, Finding statement, List<StandingFinding> hard) {
-    return new Placement(
-        Effect.WAITS, numbers(hard), Wording.contradiction(step, statement, hard.get(0)));
+        .orElseGet(() -> new Placement(Effect.WAITS, numbers(hard), hard.get(0).asFinding()));
   }
 
   private Placement correction(

@@ -6,30 +6,16 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
+import tiptoe.protocol.Detail;
 
 /** Closes questions that lost their point, and lets statements stand that nothing is against. */
 record QuestionUpkeep(EventBatch draft, Integer utterance) {
 
   /** Asks which of two statements is right. */
-  static Event contradiction(
+  static void contradiction(
       EventBatch draft, int number, Finding statement, Placement verdict, Integer utterance) {
-    Finding against =
-        verdict.of().isEmpty()
-            ? null
-            : draft
-                .record()
-                .statement(verdict.of().get(0))
-                .map(RecordedFinding::statement)
-                .orElse(null);
-    return new Event.QuestionAsked(
-        draft.nextQuestion(),
-        new Question(Question.Kind.CONTRADICTION, null, statement, against, verdict.why()),
-        false,
-        utterance,
-        number,
-        verdict.of(),
-        null,
-        null);
+    Question which = Question.contradiction(statement, verdict.against());
+    draft.ask(which, false, utterance, number, verdict.of(), null, null);
   }
 
   /** The answers a question about a detail can be about. */
@@ -93,8 +79,7 @@ record QuestionUpkeep(EventBatch draft, Integer utterance) {
     draft.add(new Event.StatementSettled(waiting.number(), now.effect(), now.of(), null));
     if (now.waits()) {
       dropped(asked, "asked again");
-      draft.add(
-          contradiction(draft, waiting.number(), waiting.statement(), now, asked.utterance()));
+      contradiction(draft, waiting.number(), waiting.statement(), now, asked.utterance());
     } else {
       dropped(asked, "nothing is against it any more");
     }
@@ -111,7 +96,7 @@ record QuestionUpkeep(EventBatch draft, Integer utterance) {
 
   /** Whether the answer holds this detail; a value whose step has no sides can want its side. */
   static boolean has(Answer answer, String detail) {
-    return Checklist.SIDE.equals(detail)
+    return Detail.SIDE.equals(detail)
         ? answer.side() != null
         : detail != null && answer.details().containsKey(detail);
   }

@@ -46,6 +46,12 @@ record StandingFinding(
     return base.statement().quantity();
   }
 
+  /** As one finding. */
+  Finding asFinding() {
+    return new Finding(
+        step(), side, value(), quantity(), details, denied, group, base.statement().source());
+  }
+
   boolean notExamined() {
     return Value.NOT_EXAMINED.equals(value());
   }

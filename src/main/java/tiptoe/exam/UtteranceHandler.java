@@ -105,8 +105,7 @@ final class UtteranceHandler {
         state(statement.withSide(side), correction);
       }
     } else {
-      String text = Wording.whichSide(step, statement);
-      ask(new Question(Question.Kind.SIDE, null, statement, null, text), correction);
+      ask(Question.side(statement), correction);
     }
   }
 
@@ -131,7 +130,7 @@ final class UtteranceHandler {
         new Event.StatementMade(
             number, full, correction, utterance, verdict.effect(), verdict.of(), null));
     if (verdict.waits()) {
-      draft.add(QuestionUpkeep.contradiction(draft, number, full, verdict, utterance));
+      QuestionUpkeep.contradiction(draft, number, full, verdict, utterance);
     }
   }
 
@@ -176,9 +175,7 @@ final class UtteranceHandler {
     find(question)
         .ifPresent(
             asked -> draft.add(new Event.QuestionDropped(asked.number(), "asked again", null)));
-    draft.add(
-        new Event.QuestionAsked(
-            draft.nextQuestion(), question, correction, utterance, null, List.of(), null, null));
+    draft.ask(question, correction, utterance, null, List.of(), null, null);
   }
 
   private boolean alreadyStated(Question question) {
@@ -207,11 +204,8 @@ final class UtteranceHandler {
     if (before.equals(value) || fact.correction()) {
       new Context(draft, utterance, null).state(id, value);
     } else {
-      String text = Wording.otherFact(id, before, value);
-      Question question = new Question(Question.Kind.CONTRADICTION, null, null, null, text);
-      draft.add(
-          new Event.QuestionAsked(
-              draft.nextQuestion(), question, false, utterance, null, List.of(), id, value));
+      Question which = Question.contradiction(null, null);
+      draft.ask(which, false, utterance, null, List.of(), id, value);
     }
   }
 }

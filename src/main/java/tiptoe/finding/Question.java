@@ -2,19 +2,79 @@ package tiptoe.finding;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonValue;
+import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 
 /**
- * Something the tool must be told before a finding can stand, or to complete it.
+ * Something the tool must be told before a finding can stand, or to complete it. Two are equal when
+ * they ask the same, in whatever words.
  *
  * @param kind what is missing
  * @param detail id of the detail asked for; null unless the kind is {@code DETAIL}
- * @param about the statement that raised it, with what was said so far
- * @param against the older statement it contradicts; null unless the kind is {@code CONTRADICTION}
- * @param text the question for people
+ * @param about the finding that raised it, with what was said so far
+ * @param against the older finding it contradicts, as that stands; null unless the kind is {@code
+ *     CONTRADICTION}
+ * @param steps ids of the steps that may be meant; empty unless the kind is {@code STEP}
+ * @param text as it was put to people; null until it is asked
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
-public record Question(Kind kind, String detail, Finding about, Finding against, String text) {
+public record Question(
+    Kind kind,
+    String detail,
+    Finding about,
+    Finding against,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> steps,
+    String text) {
+  public Question {
+    // Older records do not tell the steps.
+    steps = steps == null ? List.of() : List.copyOf(steps);
+  }
+
+  public static Question side(Finding about) {
+    return new Question(Kind.SIDE, null, about, null, List.of(), null);
+  }
+
+  public static Question detail(Finding about, String detail) {
+    return new Question(Kind.DETAIL, detail, about, null, List.of(), null);
+  }
+
+  public static Question number(Finding about) {
+    return new Question(Kind.NUMBER, null, about, null, List.of(), null);
+  }
+
+  /**
+   * Which of two is right.
+   *
+   * @param about null when two values of a fact contradict each other
+   * @param against null when it is not a finding that {@code about} contradicts
+   */
+  public static Question contradiction(Finding about, Finding against) {
+    return new Question(Kind.CONTRADICTION, null, about, against, List.of(), null);
+  }
+
+  public static Question step(List<String> steps) {
+    return new Question(Kind.STEP, null, null, null, steps, null);
+  }
+
+  public Question withText(String newText) {
+    return new Question(kind, detail, about, against, steps, newText);
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Question that
+        && kind == that.kind
+        && Objects.equals(detail, that.detail)
+        && Objects.equals(about, that.about)
+        && Objects.equals(against, that.against)
+        && steps.equals(that.steps);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(kind, detail, about, against, steps);
+  }
 
   /** What is missing. */
   public enum Kind {

@@ -23,12 +23,10 @@ import tiptoe.protocol.Value;
 /** Turns a clause into findings of its steps, and asks for what a finding needs and lacks. */
 final class ClauseReader {
   private final Protocol protocol;
-  private final Questions questions;
   private final Source source;
 
   ClauseReader(Protocol protocol, Source source) {
     this.protocol = protocol;
-    this.questions = new Questions(protocol);
     this.source = source;
   }
 
@@ -59,17 +57,17 @@ final class ClauseReader {
     Step step = protocol.step(statement.step());
     List<Meaning> meanings = new ArrayList<>();
     if (step.sided() && statement.side() == null) {
-      meanings.add(new Meaning.Asks(questions.side(statement), correction));
+      meanings.add(new Meaning.Asks(Question.side(statement), correction));
       return meanings;
     }
     if (statement.quantity() != null && !step.measure().plausible(statement.quantity().number())) {
-      meanings.add(new Meaning.Asks(questions.number(statement), correction));
+      meanings.add(new Meaning.Asks(Question.number(statement), correction));
       return meanings;
     }
     meanings.add(new Meaning.States(statement, correction));
     boolean sideNeeded = step.value(orNone(statement.value())).map(Value::sided).orElse(false);
     if (sideNeeded && statement.side() == null) {
-      Question which = questions.detail(statement, Questions.SIDE_DETAIL);
+      Question which = Question.detail(statement, Detail.SIDE);
       meanings.add(new Meaning.Asks(which, correction));
     }
     stillAsked(statement).forEach(question -> meanings.add(new Meaning.Asks(question, correction)));
@@ -83,7 +81,7 @@ final class ClauseReader {
         .filter(detail -> detail.belongsTo(orNone(statement.value())))
         .filter(detail -> !Value.NOT_EXAMINED.equals(statement.value()))
         .filter(detail -> !statement.details().containsKey(detail.id()))
-        .map(detail -> questions.detail(statement, detail.id()));
+        .map(detail -> Question.detail(statement, detail.id()));
   }
 
   private List<Finding> statements(Step step, Clause clause) {
@@ -134,7 +132,7 @@ final class ClauseReader {
             step.id(), null, null, quantity, details(step, "", clause), List.of(), false, source);
     return measurement.plausible()
         ? complete(statement, correction)
-        : List.of(new Meaning.Asks(questions.number(statement), correction));
+        : List.of(new Meaning.Asks(Question.number(statement), correction));
   }
 
   private Map<String, String> details(Step step, String value, Clause clause) {

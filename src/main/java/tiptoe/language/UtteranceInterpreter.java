@@ -23,7 +23,6 @@ import tiptoe.protocol.Step;
 final class UtteranceInterpreter {
   private final Protocol protocol;
   private final ClauseReader findings;
-  private final Questions questions;
   private final Source source;
   private final CarriedSide carried;
   private final List<Meaning> meanings = new ArrayList<>();
@@ -36,7 +35,6 @@ final class UtteranceInterpreter {
   UtteranceInterpreter(Protocol protocol, Dialogue dialogue, Source source) {
     this.protocol = protocol;
     this.findings = new ClauseReader(protocol, source);
-    this.questions = new Questions(protocol);
     this.source = source;
     this.carried = new CarriedSide(protocol);
     this.region = dialogue.region();
@@ -95,7 +93,7 @@ final class UtteranceInterpreter {
     if (here.size() == 1) {
       finding(clause, List.of(here.get(0).id()), correction);
     } else {
-      add(new Meaning.Asks(questions.step(either), correction));
+      add(new Meaning.Asks(Question.step(either.stream().map(Step::id).toList()), correction));
     }
   }
 
@@ -120,7 +118,7 @@ final class UtteranceInterpreter {
         }
       }
     }
-    add(new Meaning.Asks(questions.step(steps.stream().map(protocol::step).toList()), false));
+    add(new Meaning.Asks(Question.step(steps), false));
   }
 
   private static List<Side> sidesOf(Finding statement) {
@@ -165,7 +163,7 @@ final class UtteranceInterpreter {
     Optional<Side> last =
         recent.stream().map(Finding::side).filter(side -> side != null).reduce((a, b) -> b);
     if (last.isEmpty()) {
-      add(new Meaning.Asks(questions.step(List.of()), false));
+      add(new Meaning.Asks(Question.step(List.of()), false));
       return;
     }
     Side to = where.equals("other") ? last.get().other() : Side.of(where);
@@ -185,7 +183,7 @@ final class UtteranceInterpreter {
     String said = clause.values.get(0);
     List<Step> candidates = ShortAnswer.steps(protocol.region(region).orElseThrow(), said);
     if (candidates.size() != 1) {
-      add(new Meaning.Asks(questions.step(candidates), correction));
+      add(new Meaning.Asks(Question.step(candidates.stream().map(Step::id).toList()), correction));
       return;
     }
     Step step = candidates.get(0);
@@ -222,7 +220,7 @@ final class UtteranceInterpreter {
         }
       }
       case DETAIL -> {
-        if (open.detail().equals(Questions.SIDE_DETAIL)) {
+        if (open.detail().equals(Detail.SIDE)) {
           if (clause.sides.size() == 1) {
             closeWithSides(clause.sides);
           }

@@ -24,6 +24,9 @@ public record Detail(
   /** Which repeat of a measurement a number is; a first measurement does not have it. */
   public static final String REPEAT = "repeat";
 
+  /** The detail that asks for the side of a value whose step has none. */
+  public static final String SIDE = "side";
+
   public Detail {
     values = List.copyOf(values);
   }

@@ -8,6 +8,7 @@ import tiptoe.exam.Examination;
 import tiptoe.exam.MemorySink;
 import tiptoe.protocol.Protocol;
 import tiptoe.settings.Settings;
+import tiptoe.wording.QuestionWording;
 
 /** Opens sessions. */
 public final class Sessions {
@@ -25,7 +26,8 @@ public final class Sessions {
             UUID.randomUUID().toString(), null, "1", ToolVersion.number(), null);
     Clock clock = Clock.systemDefaultZone();
     Examination examination =
-        Examination.open(Protocol.standard(), clock, new MemorySink(), opening);
+        Examination.open(
+            Protocol.standard(), clock, new MemorySink(), QuestionWording::of, opening);
     return new ExamSession(
         understanding::interpreter, examination, settings, ZonedDateTime.now(clock));
   }

@@ -22,6 +22,7 @@ import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.protocol.Protocol;
+import tiptoe.wording.QuestionWording;
 
 class AssessCommandTest {
   private static final String ANSWERS =
@@ -111,7 +112,7 @@ class AssessCommandTest {
   @Test
   void judgesAnExaminationThatWasKept() throws IOException {
     Clock clock = Clock.fixed(Instant.parse("2026-11-25T10:30:00Z"), ZoneOffset.UTC);
-    RecordStore store = new RecordStore(folder, Protocol.standard(), clock);
+    RecordStore store = new RecordStore(folder, Protocol.standard(), clock, QuestionWording::of);
     ExamFolder kept;
     try (OpenExam open = store.create("demo", "0", null, null)) {
       open.examination().context("presentation", "breech", null);
@@ -144,7 +145,8 @@ class AssessCommandTest {
     assertEquals(1, run("assess", answers(ANSWERS), "--config", config.toString()));
     assertEquals(
         config
-            + " line 1: expected one of rules, units, spelling, keep-audio, tones, tone-volume, found tone\n",
+            + " line 1: expected one of rules, units, spelling, keep-audio, tones, tone-volume,"
+            + " found tone\n",
         err.toString(StandardCharsets.UTF_8));
   }
 

@@ -37,6 +37,7 @@ import tiptoe.language.Meaning;
 import tiptoe.measure.Split;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
+import tiptoe.wording.QuestionWording;
 
 /** The command {@code measure} as a user calls it, through the real engine. */
 class MeasureCommandTest {
@@ -257,7 +258,8 @@ class MeasureCommandTest {
 
   @Test
   void tellsHowOftenReviewersFoundItRight(@TempDir Path data) throws IOException {
-    RecordStore store = new RecordStore(data, Protocol.standard(), Clock.systemUTC());
+    RecordStore store =
+        new RecordStore(data, Protocol.standard(), Clock.systemUTC(), QuestionWording::of);
     Ran none = run("measure", "--reviewed", "--data", data);
     assertEquals(0, none.code());
     assertEquals("no signed record is kept here", none.err().strip());

@@ -31,6 +31,7 @@ import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.finding.Command;
 import tiptoe.protocol.Protocol;
+import tiptoe.wording.QuestionWording;
 
 class RecordCommandsTest {
   private static final int RATE = 16_000;
@@ -66,7 +67,7 @@ class RecordCommandsTest {
   }
 
   private RecordStore store() {
-    return new RecordStore(data, Protocol.standard(), clock);
+    return new RecordStore(data, Protocol.standard(), clock, QuestionWording::of);
   }
 
   private ExamFolder recorded(char[] passphrase) throws IOException {

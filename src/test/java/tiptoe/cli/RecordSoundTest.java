@@ -25,6 +25,7 @@ import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.protocol.Protocol;
+import tiptoe.wording.QuestionWording;
 
 class RecordSoundTest {
   private static final int RATE = Pcm.RATE;
@@ -89,7 +90,8 @@ class RecordSoundTest {
   @Test
   void encryptedSoundIsWrittenReadableByWhoHasThePassphrase() throws IOException {
     RecordStore store =
-        new RecordStore(folder.resolve("records"), Protocol.standard(), Clock.systemUTC());
+        new RecordStore(
+            folder.resolve("records"), Protocol.standard(), Clock.systemUTC(), QuestionWording::of);
     short[] sound = rising(4 * RATE);
     ExamFolder exam;
     try (OpenExam open = store.create("Baby Rowan", "0.1.0", null, "quiet boats".toCharArray())) {

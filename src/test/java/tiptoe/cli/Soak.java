@@ -30,6 +30,7 @@ import tiptoe.session.Home;
 import tiptoe.session.Listening;
 import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
+import tiptoe.wording.QuestionWording;
 
 /**
  * Hours of one examination as fast as they can be heard: the invented examination again and again,
@@ -50,7 +51,8 @@ public final class Soak {
     Path data = Files.createTempDirectory("soak");
     Home home = Home.locate();
     Understanding understanding = Understanding.load(home);
-    RecordStore store = new RecordStore(data, Protocol.standard(), Clock.systemDefaultZone());
+    RecordStore store =
+        new RecordStore(data, Protocol.standard(), Clock.systemDefaultZone(), QuestionWording::of);
     try (OpenExam open = store.create("soak", "0.1.0", null, null);
         Engine engine = Engine.open(home, understanding, null, System.err)) {
       ExamSession session =

@@ -18,6 +18,7 @@ import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
+import tiptoe.wording.QuestionWording;
 
 /** An examination to talk to, with a clock that is set by hand. */
 public final class Bedside {
@@ -39,6 +40,7 @@ public final class Bedside {
             Protocol.standard(),
             clock,
             sink,
+            QuestionWording::of,
             new Event.ExaminationOpened("e1", "Demo", "1", "0.1.0", null)));
   }
 
@@ -123,7 +125,8 @@ public final class Bedside {
   }
 
   public static Meaning asks(Question.Kind kind, String detail, String about) {
-    return new Meaning.Asks(new Question(kind, detail, statement(about), null, "?"), false);
+    return new Meaning.Asks(
+        new Question(kind, detail, statement(about), null, List.of(), null), false);
   }
 
   /** What stands, one finding a line of the form that {@link #statement} reads. */

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import tiptoe.finding.Command;
 import tiptoe.finding.Question;
 import tiptoe.language.Meaning;
+import tiptoe.wording.QuestionWording;
 
 class ExaminationTest {
   private final Bedside bed = new Bedside();
@@ -84,7 +85,7 @@ class ExaminationTest {
   @Test
   void asksWhichSideOfASidedFindingWhoseSideWasNotSaid() {
     bed.find("clavicle crepitus");
-    assertEquals("clavicle crepitus: left, right or both?", bed.question());
+    assertEquals("clavicle: crepitus — left, right or both?", bed.question());
     assertEquals("", bed.answers());
   }
 
@@ -111,10 +112,7 @@ class ExaminationTest {
   void theAnswerTakesOverThatItsFindingWasACorrection() {
     bed.find("left clavicle intact");
     Meaning.Asks asks =
-        new Meaning.Asks(
-            new Question(
-                Question.Kind.SIDE, null, Bedside.statement("clavicle crepitus"), null, "?"),
-            true);
+        new Meaning.Asks(Question.side(Bedside.statement("clavicle crepitus")), true);
     bed.say("correction clavicle crepitus", asks);
     bed.say(
         "left",
@@ -157,11 +155,11 @@ class ExaminationTest {
   void showsTheFirstQuestionOfTheNewestUtteranceAndOlderOnesLater() {
     bed.find("clavicle crepitus");
     bed.find("femoral-pulse weak", "brachial-pulse weak");
-    assertEquals("femoral pulse weak: left, right or both?", bed.question());
+    assertEquals("femoral pulse: weak — left, right or both?", bed.question());
     bed.find("left femoral-pulse weak");
-    assertEquals("brachial pulse weak: left, right or both?", bed.question());
+    assertEquals("brachial pulse: weak — left, right or both?", bed.question());
     bed.find("left brachial-pulse weak");
-    assertEquals("clavicle crepitus: left, right or both?", bed.question());
+    assertEquals("clavicle: crepitus — left, right or both?", bed.question());
   }
 
   @Test
@@ -376,7 +374,7 @@ class ExaminationTest {
         (at, events) -> {
           throw new NotRecorded("expected room on the disk, found none", null);
         };
-    Examination exam = Examination.of(bed.record(), bed.clock, full);
+    Examination exam = Examination.of(bed.record(), bed.clock, full, QuestionWording::of);
     assertThrows(NotRecorded.class, () -> exam.context("sex", "girl", "Dr Reed"));
     assertEquals(bed.record(), exam.record());
   }
@@ -399,9 +397,9 @@ class ExaminationTest {
 
   @Test
   void aQuestionWhichStepIsMeantIsDroppedWhenSomethingElseIsStated() {
-    Question which = new Question(Question.Kind.STEP, null, null, null, "which is meant?");
+    Question which = Question.step(List.of("barlow", "ortolani"));
     bed.say("left negative", new Meaning.Asks(which, false));
-    assertEquals("which is meant?", bed.question());
+    assertEquals("which is meant: Barlow or Ortolani?", bed.question());
     assertEquals(null, bed.exam.dialogue().open());
     bed.find("left barlow negative");
     assertTrue(bed.record().openQuestions().isEmpty());

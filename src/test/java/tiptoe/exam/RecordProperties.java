@@ -283,7 +283,7 @@ class RecordProperties {
                 (n, one, kind, about) ->
                     new Event.QuestionAsked(
                         n,
-                        new Question(kind, "palpated", one, null, "?"),
+                        new Question(kind, "palpated", one, null, List.of(), "?"),
                         false,
                         n,
                         about,

@@ -23,6 +23,7 @@ import tiptoe.measure.Agreement.Judged;
 import tiptoe.measure.Agreement.Sort;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
+import tiptoe.wording.QuestionWording;
 
 /** Examinations that were heard and then reviewed, with what that says worked out by hand. */
 class AgreementTest {
@@ -36,6 +37,7 @@ class AgreementTest {
           Protocol.standard(),
           Clock.fixed(Instant.parse("2026-03-01T09:00:00Z"), ZoneOffset.UTC),
           new MemorySink(),
+          QuestionWording::of,
           new Event.ExaminationOpened("e1", null, "1", "0.1.0", null));
   private double second;
 

@@ -28,6 +28,7 @@ import tiptoe.language.Interpreter;
 import tiptoe.language.TypedText;
 import tiptoe.protocol.Protocol;
 import tiptoe.settings.Settings;
+import tiptoe.wording.QuestionWording;
 
 /** Records for the tests of reports: invented babies, made by dictating to the real stages. */
 final class Records {
@@ -59,6 +60,7 @@ final class Records {
             Protocol.standard(),
             Clock.fixed(NOON, ZoneOffset.UTC),
             new MemorySink(),
+            QuestionWording::of,
             new Event.ExaminationOpened("test-1", "Baby Wren", "1", "0.1.0", "Dr Ada Quill"));
     dictate(examination, lines);
     return examination;
@@ -114,6 +116,7 @@ final class Records {
             Protocol.standard(),
             Clock.fixed(NOON, ZoneOffset.UTC),
             new MemorySink(),
+            QuestionWording::of,
             new Event.ExaminationOpened(
                 "demonstration", "Baby Wren", "1", "0.1.0", "Dr Ada Quill"));
     dictate(examination, script());

@@ -30,6 +30,7 @@ import tiptoe.language.Interpreter;
 import tiptoe.language.Meaning;
 import tiptoe.protocol.Protocol;
 import tiptoe.settings.Settings;
+import tiptoe.wording.QuestionWording;
 
 /** An examination in the words of the grammars, and the frames that it comes to. */
 final class Scene {
@@ -40,6 +41,7 @@ final class Scene {
           Protocol.standard(),
           new Bedside.SetClock(),
           new MemorySink(),
+          QuestionWording::of,
           new Event.ExaminationOpened("e1", "Bed 4", "1", "0.1.0", null));
   private int second;
 

@@ -15,6 +15,7 @@ import tiptoe.audio.SegmentStore;
 import tiptoe.audio.SoundSeal;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
+import tiptoe.exam.QuestionText;
 import tiptoe.protocol.Protocol;
 
 /** An examination that this process, and no other, writes to. */
@@ -39,13 +40,18 @@ public final class OpenExam implements AutoCloseable {
   }
 
   static OpenExam of(
-      ExamFolder folder, Protocol protocol, Clock clock, JournalReading reading, FolderLock lock)
+      ExamFolder folder,
+      Protocol protocol,
+      Clock clock,
+      QuestionText words,
+      JournalReading reading,
+      FolderLock lock)
       throws IOException {
     FileChannel channel = openJournal(folder);
     Path aside = reading.torn().length == 0 ? null : setAside(folder, reading, channel);
     Journal journal = new Journal(channel, reading.whole(), reading.chain(), reading.codec());
     Examination examination =
-        Examination.of(ExamRecord.fold(protocol, reading.entries()), clock, journal);
+        Examination.of(ExamRecord.fold(protocol, reading.entries()), clock, journal, words);
     if (aside != null) {
       String file = aside.getFileName().toString();
       examination.tailSetAside(reading.torn().length, file);

@@ -21,6 +21,7 @@ import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
 import tiptoe.exam.NotRecorded;
+import tiptoe.exam.QuestionText;
 import tiptoe.protocol.Protocol;
 
 /** All examinations of a user, each in a folder of its own. */
@@ -33,15 +34,18 @@ public final class RecordStore {
   private final Path folder;
   private final Protocol protocol;
   private final Clock clock;
+  private final QuestionText words;
   private final SecureRandom random = new SecureRandom();
 
   /**
    * @param data the user's data folder; see {@link DataFolder}
+   * @param words puts the questions that are asked into words
    */
-  public RecordStore(Path data, Protocol protocol, Clock clock) {
+  public RecordStore(Path data, Protocol protocol, Clock clock, QuestionText words) {
     this.folder = data.resolve("examinations");
     this.protocol = protocol;
     this.clock = clock;
+    this.words = words;
   }
 
   /**
@@ -71,7 +75,7 @@ public final class RecordStore {
       Journal journal = new Journal(channel, length, Chain.start(), codec);
       Event.ExaminationOpened opening =
           new Event.ExaminationOpened(made.name(), label, ProtocolStamp.of(protocol), tool, author);
-      Examination examination = Examination.open(protocol, clock, journal, opening);
+      Examination examination = Examination.open(protocol, clock, journal, words, opening);
       return new OpenExam(made, examination, journal, lock, SealedSound.of(codec));
     } catch (RecordProblem e) {
       throw e;
@@ -115,7 +119,7 @@ public final class RecordStore {
     try {
       JournalReading reading = JournalReader.read(exam, passphrase);
       requireWhole(exam, reading);
-      return OpenExam.of(exam, protocol, clock, reading, lock);
+      return OpenExam.of(exam, protocol, clock, words, reading, lock);
     } catch (IOException | RuntimeException e) {
       lock.close();
       throw e;

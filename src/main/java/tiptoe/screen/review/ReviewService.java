@@ -154,13 +154,14 @@ public final class ReviewService {
   private Reply understood(
       String line, String region, Question asking, Function<Interpretation, Reply> then) {
     Interpretation meaning = words.meaning(line, new Dialogue(region, List.of(), asking));
-    Reply refusal = new TypedLine(meaning, record()).refusal().orElse(null);
+    TypedLine typed = new TypedLine(meaning, record());
+    Reply refusal = typed.refusal().orElse(null);
     if (refusal != null) {
       return refusal;
     }
     Reply reply = then.apply(meaning);
     return new Reply(
-        reply.text(), reply.refused(), reply.refused() ? List.of() : meaning.questions());
+        reply.text(), reply.refused(), reply.refused() ? List.of() : typed.questions());
   }
 
   /** Puts a finding on the other side. */

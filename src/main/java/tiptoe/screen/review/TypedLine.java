@@ -9,6 +9,7 @@ import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
+import tiptoe.wording.QuestionWording;
 
 /** A line that was typed: what it means, held against the record it is for. */
 record TypedLine(Interpretation meaning, ExamRecord record) {
@@ -33,10 +34,18 @@ record TypedLine(Interpretation meaning, ExamRecord record) {
     if (says()) {
       return Optional.empty();
     }
-    List<Question> questions = meaning.questions();
+    List<Question> questions = questions();
     return questions.isEmpty()
         ? refused("that states no finding")
         : Optional.of(new Reply("nothing recorded yet", true, questions));
+  }
+
+  /** What the line leaves open, in words. */
+  List<Question> questions() {
+    QuestionWording wording = new QuestionWording(record.protocol());
+    return meaning.questions().stream()
+        .map(question -> question.withText(wording.of(question)))
+        .toList();
   }
 
   private boolean fits(Finding statement, Step step) {

@@ -24,6 +24,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tiptoe.audio.SegmentStore;
 import tiptoe.protocol.Protocol;
+import tiptoe.wording.QuestionWording;
 
 /** Real processes that are killed, run out of disk, or may not write. */
 class CrashTest {
@@ -36,7 +37,7 @@ class CrashTest {
   @TempDir Path data;
 
   private RecordStore store() {
-    return new RecordStore(data, Protocol.standard(), Clock.systemUTC());
+    return new RecordStore(data, Protocol.standard(), Clock.systemUTC(), QuestionWording::of);
   }
 
   /**

@@ -25,6 +25,7 @@ import tiptoe.exam.Bedside;
 import tiptoe.exam.Chain;
 import tiptoe.exam.Event;
 import tiptoe.protocol.Protocol;
+import tiptoe.wording.QuestionWording;
 
 class EncryptionTest {
   private static final char[] PASSPHRASE = "four quiet yellow boats".toCharArray();
@@ -33,7 +34,7 @@ class EncryptionTest {
   private final Bedside.SetClock clock = new Bedside.SetClock();
 
   private RecordStore store() {
-    return new RecordStore(data, Protocol.standard(), clock);
+    return new RecordStore(data, Protocol.standard(), clock, QuestionWording::of);
   }
 
   private ExamFolder recorded() throws IOException {

@@ -19,13 +19,14 @@ import org.junit.jupiter.api.io.TempDir;
 import tiptoe.exam.Bedside;
 import tiptoe.exam.ExamRecord;
 import tiptoe.protocol.Protocol;
+import tiptoe.wording.QuestionWording;
 
 class JournalTest {
   @TempDir Path data;
   private final Bedside.SetClock clock = new Bedside.SetClock();
 
   private RecordStore store() {
-    return new RecordStore(data, Protocol.standard(), clock);
+    return new RecordStore(data, Protocol.standard(), clock, QuestionWording::of);
   }
 
   private ExamFolder recorded(String... findings) throws IOException {

@@ -17,6 +17,7 @@ import tiptoe.language.Dialogue;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
 import tiptoe.protocol.Protocol;
+import tiptoe.wording.QuestionWording;
 
 /**
  * A process that records statements and sound until it is killed or cannot go on. It prints {@code
@@ -31,7 +32,9 @@ final class KilledWriter {
   /** Arguments: data folder, id of an examination to go on with or {@code new}, most statements. */
   public static void main(String[] args) throws Exception {
     PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
-    RecordStore store = new RecordStore(Path.of(args[0]), Protocol.standard(), Clock.systemUTC());
+    RecordStore store =
+        new RecordStore(
+            Path.of(args[0]), Protocol.standard(), Clock.systemUTC(), QuestionWording::of);
     try (OpenExam open =
             args[1].equals("new")
                 ? store.create("Demo", "0.1.0", null, null)

@@ -19,6 +19,7 @@ import tiptoe.exam.Word;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpretation;
 import tiptoe.protocol.Protocol;
+import tiptoe.wording.QuestionWording;
 
 /**
  * Eight hours of an utterance every five seconds, as fast as they can be recorded. Times and memory
@@ -40,7 +41,7 @@ class LongRunTest {
 
   @Test
   void eightHoursGrowTheJournalEvenlyAndOpenAgain() throws IOException {
-    RecordStore store = new RecordStore(data, Protocol.standard(), clock);
+    RecordStore store = new RecordStore(data, Protocol.standard(), clock, QuestionWording::of);
     ExamRecord before;
     ExamFolder folder;
     long[] bytes = new long[3];

@@ -1,0 +1,116 @@
+package tiptoe.wording;
+
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import tiptoe.exam.Event;
+import tiptoe.exam.ExamRecord;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Question;
+import tiptoe.protocol.Detail;
+import tiptoe.protocol.Labels;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+
+/** Words the questions, short enough to be read at a glance from the cot. */
+public final class QuestionWording {
+  private final Protocol protocol;
+  private final FindingWording findings;
+
+  public QuestionWording(Protocol protocol) {
+    this.protocol = protocol;
+    this.findings = new FindingWording(protocol);
+  }
+
+  /** The words of a question that comes up; see {@link tiptoe.exam.QuestionText}. */
+  public static String of(Event.QuestionAsked asked, ExamRecord record) {
+    QuestionWording wording = new QuestionWording(record.protocol());
+    Question question = asked.question();
+    if (asked.fact() != null) {
+      return otherFact(asked.fact(), record.baby().fact(asked.fact()).orElseThrow(), asked.value());
+    }
+    return question.kind() == Question.Kind.CONTRADICTION && question.against() == null
+        ? wording.otherSex(question.about(), record.baby().sex().orElseThrow())
+        : wording.of(question);
+  }
+
+  /** The words of a question about findings alone. */
+  public String of(Question question) {
+    Finding about = question.about();
+    return switch (question.kind()) {
+      case SIDE -> findings.of(about) + " — left, right or both?";
+      case DETAIL -> detail(about, question.detail());
+      case NUMBER -> "heard " + findings.of(about) + " — say the number again";
+      case STEP -> step(question.steps());
+      case CONTRADICTION -> contradiction(about, question.against());
+    };
+  }
+
+  private String detail(Finding about, String detail) {
+    String step = protocol.step(about.step()).label();
+    return switch (detail) {
+      case Detail.SIDE -> findings.of(about) + " — which side?";
+      case "palpated" -> step + " — felt with a finger?";
+      case "base-visible" -> "dimple — base visible?";
+      case "radiation" -> step + " — does it radiate, and where to?";
+      case "place" -> step + " — where is it loudest?";
+      default -> findings.of(about) + " — " + Labels.of(detail) + "?";
+    };
+  }
+
+  private String step(List<String> candidates) {
+    String names =
+        candidates.stream()
+            .map(id -> protocol.step(id).label())
+            .collect(Collectors.joining(" or "));
+    return switch (candidates.size()) {
+      case 0 -> "which part is that about?";
+      case 1 -> names + " — say it in full";
+      default -> "which is meant: " + names + "?";
+    };
+  }
+
+  private String contradiction(Finding newer, Finding older) {
+    Step step = protocol.step(newer.step());
+    boolean across = step.sided() && older.side() != newer.side();
+    return "%s: first %s, then %s; keep the first or the second?"
+        .formatted(
+            across ? step.label() : step.name(newer.side()),
+            said(step, older, across),
+            said(step, newer, across));
+  }
+
+  /** {@code positive}, {@code right present (symmetric yes)}. */
+  private static String said(Step step, Finding finding, boolean withSide) {
+    String value = finding.value();
+    String what =
+        finding.quantity() != null
+            ? finding.quantity().toString()
+            : step.value(value).map(Value::label).orElseGet(() -> Labels.of(value));
+    String details =
+        finding.details().entrySet().stream()
+            .map(detail -> detail(step, detail))
+            .collect(Collectors.joining(", "));
+    return (withSide ? finding.side().id() + " " : "")
+        + what
+        + (details.isEmpty() ? "" : " (" + details + ")");
+  }
+
+  private static String detail(Step step, Map.Entry<String, String> said) {
+    String id = said.getKey();
+    String label = step.detail(id).map(Detail::label).orElseGet(() -> Labels.of(id));
+    return label + " " + Labels.of(said.getValue()).replace(",", ", ");
+  }
+
+  private String otherSex(Finding about, String sex) {
+    return protocol.step(about.step()).label()
+        + " was stated, but this baby is a "
+        + sex
+        + "; is that right, yes or no?";
+  }
+
+  private static String otherFact(String fact, String before, String now) {
+    return "%s: first %s, then %s; is it %3$s, yes or no?".formatted(Labels.of(fact), before, now);
+  }
+}
