@@ -19,6 +19,7 @@ import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.protocol.Caution;
 import tiptoe.screen.Look;
+import tiptoe.screen.ScreenView;
 import tiptoe.screen.Terminals;
 import tiptoe.session.Engine;
 import tiptoe.session.ExamSession;
@@ -26,6 +27,7 @@ import tiptoe.session.ExamView;
 import tiptoe.session.Feedback;
 import tiptoe.session.Home;
 import tiptoe.session.Listening;
+import tiptoe.session.PlainView;
 import tiptoe.session.ToolVersion;
 import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
@@ -164,10 +166,10 @@ final class ExamCommand implements Callable<Integer> {
     if (plain || !Terminals.usable(System.getenv())) {
       Console.out().println(Caution.TEXT);
       Console.out().println("record " + folder.name());
-      return new PlainView();
+      return new PlainView(Console.out(), Console.err());
     }
     Look look = Look.of(System.getenv());
-    return ScreenView.open(session, ascii ? look.withAscii() : look, folder.path());
+    return ScreenView.open(session, ascii ? look.withAscii() : look, folder.path(), Console.err());
   }
 
   private OpenExam open(RecordStore store) throws IOException {

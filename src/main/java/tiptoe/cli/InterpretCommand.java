@@ -1,5 +1,6 @@
 package tiptoe.cli;
 
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -10,6 +11,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import tiptoe.exam.ExamRecord;
+import tiptoe.language.SecondReading;
 import tiptoe.language.TypedText;
 import tiptoe.report.RecordJson;
 import tiptoe.session.ExamSession;
@@ -60,12 +62,28 @@ final class InterpretCommand implements Callable<Integer> {
     return 0;
   }
 
+  /** What the words of a sentence were taken for; no spans where the grammars cover all. */
+  private record Explanation(List<String> words, List<SecondReading.Span> spans) {
+    String words(SecondReading.Span span) {
+      return String.join(" ", words.subList(span.from(), span.to()));
+    }
+  }
+
   private void print(ExamSession session, List<Explanation> explanations) {
     ExamRecord record = session.record();
     if (json) {
       ObjectNode node = RecordJson.of(record, session.assessment());
       for (int i = 0; i < explanations.size(); i++) {
-        ((ObjectNode) node.at("/utterances/" + i)).set("spans", explanations.get(i).json());
+        Explanation explanation = explanations.get(i);
+        ArrayNode spans = ((ObjectNode) node.at("/utterances/" + i)).putArray("spans");
+        explanation
+            .spans()
+            .forEach(
+                span ->
+                    spans
+                        .addObject()
+                        .put("label", span.label())
+                        .put("words", explanation.words(span)));
       }
       Console.out().println(node);
       return;
@@ -73,7 +91,12 @@ final class InterpretCommand implements Callable<Integer> {
     for (int i = 0; i < record.utterances().size(); i++) {
       Console.out().print(UtteranceWording.withSources(record, record.utterances().get(i)));
       if (i < explanations.size()) {
-        Console.out().print(explanations.get(i).text());
+        Explanation explanation = explanations.get(i);
+        explanation
+            .spans()
+            .forEach(
+                span ->
+                    Console.out().printf("    %-9s  %s%n", span.label(), explanation.words(span)));
       }
     }
   }

@@ -22,6 +22,7 @@ import tiptoe.measure.MeasureJson;
 import tiptoe.measure.MeasureRun;
 import tiptoe.measure.Noises;
 import tiptoe.measure.Recordings;
+import tiptoe.measure.ReviewedRecords;
 import tiptoe.measure.Score;
 import tiptoe.measure.Split;
 import tiptoe.measure.Tables;
@@ -130,7 +131,7 @@ final class MeasureCommand implements Callable<Integer> {
   public Integer call() throws IOException, InterruptedException {
     check();
     if (reviewed) {
-      return new ReviewedFigures(data.store()).print(json);
+      return printReviewed();
     }
     Settings settings = option.settings();
     Home home = Home.locate();
@@ -147,7 +148,7 @@ final class MeasureCommand implements Callable<Integer> {
       }
     }
     List<MeasureRun.Done> done = new ArrayList<>();
-    Bar bar = new Bar(tasks.size() * (besideStock ? 2 : 1));
+    ProgressBar bar = new ProgressBar(tasks.size() * (besideStock ? 2 : 1));
     try (Engine engine = Engine.open(home, understanding, model, Console.err())) {
       done.addAll(hear(new MeasuredSession(engine, understanding, settings), noises, tasks, bar));
     }
@@ -160,6 +161,23 @@ final class MeasureCommand implements Callable<Integer> {
     }
     bar.end();
     return print(done, least);
+  }
+
+  private int printReviewed() throws IOException {
+    ReviewedRecords records = ReviewedRecords.in(data.store());
+    records.problems().forEach(Console.err()::println);
+    if (records.encrypted() > 0) {
+      Console.err().println("left out, since they are encrypted: " + records.encrypted());
+    }
+    if (records.signed() == 0) {
+      Console.err().println("no signed record is kept here");
+    }
+    if (json) {
+      records.table().json().forEach(Console.out()::println);
+    } else if (records.signed() > 0) {
+      Console.out().print(records.table().text());
+    }
+    return records.problems().isEmpty() ? 0 : Tiptoe.COULD_NOT;
   }
 
   private void check() {
@@ -207,7 +225,7 @@ final class MeasureCommand implements Callable<Integer> {
   }
 
   private List<MeasureRun.Done> hear(
-      MeasuredSession subject, Noises noises, List<MeasureRun.Task> tasks, Bar bar)
+      MeasuredSession subject, Noises noises, List<MeasureRun.Task> tasks, ProgressBar bar)
       throws InterruptedException {
     int cores = threads == null ? Runtime.getRuntime().availableProcessors() : threads;
     return new MeasureRun(subject, noises, offScript, pause).run(tasks, cores, bar::step);

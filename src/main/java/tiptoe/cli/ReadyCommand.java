@@ -6,6 +6,8 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import tiptoe.screen.TerminalReadiness;
+import tiptoe.session.Readiness;
 
 /** Says whether everything an examination needs is there. */
 @Command(
@@ -37,8 +39,8 @@ final class ReadyCommand implements Callable<Integer> {
       readiness.microphone();
     }
     readiness.records(data.place());
-    readiness.settings(option);
-    readiness.terminal();
+    readiness.settings(option::settings);
+    readiness.add(TerminalReadiness.checks(System.getenv()));
     readiness.checks().forEach(check -> Console.out().print(check.text()));
     Console.out().println(readiness.isReady() ? "ready" : "not ready: see MISSING above");
     return readiness.isReady() ? 0 : Tiptoe.COULD_NOT;

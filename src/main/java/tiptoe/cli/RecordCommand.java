@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
@@ -18,8 +19,10 @@ import tiptoe.exam.Signature;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
+import tiptoe.report.HistoryJson;
 import tiptoe.report.RecordJson;
 import tiptoe.wording.ChecklistWording;
+import tiptoe.wording.StoredExamWording;
 
 /** Shows or checks one record. */
 @Command(
@@ -60,7 +63,8 @@ final class RecordCommand implements Callable<Integer> {
     @Option(
         names = "--verify",
         required = true,
-        description = "Check the chain of events, signatures and sound; name what is wrong.")
+        description =
+            "ReadinessCheck the chain of events, signatures and sound; name what is wrong.")
     private boolean verify;
 
     @Option(
@@ -72,10 +76,11 @@ final class RecordCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    PrintedSeal seal = null;
+    String seal = null;
     if (form.checks != null && form.checks.seal != null) {
-      seal = PrintedSeal.parse(form.checks.seal).orElse(null);
-      if (seal == null) {
+      // As it was read off paper: case, blanks and line ends do not matter.
+      seal = form.checks.seal.replaceAll("\\s", "").toLowerCase(Locale.ROOT);
+      if (!seal.matches("[0-9a-f]{64}")) {
         Console.err().println("expected a seal of 64 hex digits, found " + form.checks.seal);
         return Tiptoe.WRONG_USE;
       }
@@ -103,7 +108,7 @@ final class RecordCommand implements Callable<Integer> {
       HistoryJson.addTo(json, stored);
       Console.out().println(json);
     } else {
-      Console.out().print(RecordText.of(stored));
+      Console.out().print(StoredExamWording.of(stored));
       Console.out().print(ChecklistWording.of(record, assessment, settings.settings()));
     }
   }
@@ -117,7 +122,7 @@ final class RecordCommand implements Callable<Integer> {
           .println(
               entries
                   + " entries, each as it was written; "
-                  + RecordText.signatures(stored.record()));
+                  + StoredExamWording.signatures(stored.record()));
       // To be held against the printed report: a file cannot vouch for its own last line.
       stored
           .record()
@@ -127,8 +132,9 @@ final class RecordCommand implements Callable<Integer> {
     return problems.isEmpty();
   }
 
-  private static boolean held(PrintedSeal seal, ExamRecord record) {
-    Optional<Signature> signature = seal.among(record.signatures());
+  private static boolean held(String seal, ExamRecord record) {
+    Optional<Signature> signature =
+        record.signatures().stream().filter(one -> one.seal().equals(seal)).findFirst();
     Console.out()
         .println(
             signature

@@ -16,6 +16,7 @@ import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
 import tiptoe.wording.ProblemWording;
+import tiptoe.wording.StoredExamWording;
 
 /** Lists records, or removes some. */
 @Command(
@@ -72,15 +73,15 @@ final class RecordsCommand implements Callable<Integer> {
     }
     StoredExam stored = store.read(exam, null);
     ExamRecord record = stored.record();
-    String state = RecordText.state(stored);
+    String state = StoredExamWording.state(stored);
     Console.out()
         .printf(
             ROW,
             exam.name(),
-            RecordText.opened(record),
+            StoredExamWording.opened(record),
             record.label().orElse("-"),
             record.baby().fact("age").map(age -> age + " h").orElse("-"),
-            RecordText.progress(record),
+            StoredExamWording.progress(record),
             stored.breaks().isEmpty() ? state : state + ", broken at " + stored.breaks().get(0));
   }
 

@@ -95,7 +95,7 @@ final class ReportCommand implements Callable<Integer> {
   }
 
   private int finish(Map<ExamFolder, Future<List<Path>>> work) {
-    Bar bar = new Bar(work.size());
+    ProgressBar bar = new ProgressBar(work.size());
     List<String> failures = new ArrayList<>();
     List<Path> files = new ArrayList<>();
     for (Map.Entry<ExamFolder, Future<List<Path>>> one : work.entrySet()) {

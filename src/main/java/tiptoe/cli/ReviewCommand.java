@@ -33,8 +33,10 @@ import tiptoe.screen.review.Reviewer;
 import tiptoe.screen.review.Sealing;
 import tiptoe.screen.review.TypedWords;
 import tiptoe.session.Home;
+import tiptoe.session.RecordSound;
 import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
+import tiptoe.wording.StoredExamWording;
 
 /** Goes through a record: what is to decide, what was flagged, then the rest head to toe. */
 @Command(
@@ -144,7 +146,7 @@ final class ReviewCommand implements Callable<Integer> {
   private static String ended(ExamRecord record) {
     int open = record.openQuestions().size() + record.unsure().size();
     return record.signed()
-        ? RecordText.signatures(record)
+        ? StoredExamWording.signatures(record)
         : "not signed; " + open + " to decide; every edit is kept";
   }
 

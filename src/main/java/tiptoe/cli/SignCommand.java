@@ -20,6 +20,7 @@ import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.screen.review.BeforeSigning;
 import tiptoe.settings.Settings;
+import tiptoe.wording.StoredExamWording;
 
 /** Signs a record without a screen. */
 @Command(
@@ -101,7 +102,7 @@ final class SignCommand implements Callable<Integer> {
     }
     open.sign(signer.strip(), role.strip(), keepAudio.of(settings));
     ExamRecord signed = open.examination().record();
-    Console.out().println(RecordText.signatures(signed));
+    Console.out().println(StoredExamWording.signatures(signed));
     Console.out().println("seal " + signed.signatures().get(signed.signatures().size() - 1).seal());
     return 0;
   }

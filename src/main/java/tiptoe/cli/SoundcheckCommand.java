@@ -16,7 +16,9 @@ import tiptoe.exam.Heard;
 import tiptoe.session.Engine;
 import tiptoe.session.ExamSession;
 import tiptoe.session.Home;
+import tiptoe.session.MicrophoneWording;
 import tiptoe.session.Sessions;
+import tiptoe.session.TrialSentence;
 import tiptoe.session.Understanding;
 import tiptoe.speech.Hypothesis;
 import tiptoe.speech.Recogniser;
@@ -71,13 +73,14 @@ final class SoundcheckCommand implements Callable<Integer> {
     Understanding understanding = Understanding.load(home);
     try (Engine engine = Engine.open(home, understanding, model, Console.err());
         Recogniser recogniser = engine.recogniser()) {
-      Sentence sentence;
+      TrialSentence sentence;
       if (from == null) {
         Console.out().println("say: " + String.join(" ", SENTENCE));
-        sentence = Sentence.spoken(device, recogniser, SoundcheckCommand::meter);
+        sentence =
+            TrialSentence.spoken(device, recogniser, SoundcheckCommand::meter, Console.err());
         meterOff();
       } else {
-        sentence = Sentence.from(from, recogniser);
+        sentence = TrialSentence.from(from, recogniser);
       }
       return judge(sentence, understanding) ? 0 : Tiptoe.COULD_NOT;
     }
@@ -85,7 +88,8 @@ final class SoundcheckCommand implements Callable<Integer> {
 
   private static void meter(Chunk chunk) {
     if (System.console() != null) {
-      Console.err().print("\r\033[K" + Meter.bar(Level.of(chunk.samples())));
+      Level level = Level.of(chunk.samples());
+      Console.err().print("\r\033[K" + MicrophoneWording.bar(level.rmsDb(), level.isClipping()));
       Console.err().flush();
     }
   }
@@ -96,7 +100,7 @@ final class SoundcheckCommand implements Callable<Integer> {
     }
   }
 
-  private static boolean judge(Sentence sentence, Understanding understanding) {
+  private static boolean judge(TrialSentence sentence, Understanding understanding) {
     Level level = sentence.sound().level();
     if (level.isSilent()) {
       Console.err().println("expected sound, found that the microphone is mute");

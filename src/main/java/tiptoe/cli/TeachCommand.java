@@ -21,6 +21,7 @@ import tiptoe.graph.SoundsAlike;
 import tiptoe.session.Engine;
 import tiptoe.session.Home;
 import tiptoe.session.OwnWords;
+import tiptoe.session.TrialSentence;
 import tiptoe.session.Understanding;
 import tiptoe.speech.Recogniser;
 
@@ -127,7 +128,8 @@ final class TeachCommand implements Callable<Integer> {
         .noneMatch(state -> state.arcs().stream().anyMatch(arc -> arc.word().equals(word)))) {
       Console.err()
           .printf(
-              "expected a word of the grammars, found %s; a wording that holds it must be added in %s first%n",
+              "expected a word of the grammars, found %s; a wording that holds it must be added in"
+                  + " %s first%n",
               word, home.grammars());
       return false;
     }
@@ -194,10 +196,10 @@ final class TeachCommand implements Callable<Integer> {
       Console.err().println("say a phrase with " + word);
     }
     try (Recogniser recogniser = engine.recogniser()) {
-      Sentence sentence =
+      TrialSentence sentence =
           from == null
-              ? Sentence.spoken(device, recogniser, chunk -> {})
-              : Sentence.from(from, recogniser);
+              ? TrialSentence.spoken(device, recogniser, chunk -> {}, Console.err())
+              : TrialSentence.from(from, recogniser);
       String text = sentence.text();
       Console.out().println("heard: " + (text.isEmpty() ? "nothing of the examination" : text));
       boolean found = List.of(text.split(" ")).contains(word);

@@ -1,10 +1,6 @@
 package tiptoe.session;
 
 import java.io.PrintStream;
-import tiptoe.audio.AudioProblem;
-import tiptoe.audio.CaptureEvent;
-import tiptoe.audio.Chunk;
-import tiptoe.audio.SampleSource;
 import tiptoe.exam.Changes;
 
 /** What an examination is shown on while it goes on. */
@@ -12,26 +8,43 @@ public interface ExamView extends AutoCloseable {
   /** Where to tell what takes a while. */
   PrintStream progress();
 
-  /** Sound comes in from here on; the view may end it. */
-  void listening(SampleSource sound, boolean kept);
+  /**
+   * Sound comes in from here on.
+   *
+   * @param end ends the sound; may be run from any thread
+   * @param kept whether it is kept with the record
+   */
+  void listening(Runnable end, boolean kept);
 
   /** Whether the user has left, without an end of the examination. */
   boolean left();
 
-  /** A piece of sound, at its second of the examination, just before it is decoded. */
-  void sound(Chunk chunk, double second);
+  /**
+   * A piece of sound, just before it is decoded.
+   *
+   * @param rmsDb its level in dB below full scale, at most 0
+   * @param clipping whether it was cut off because it was too loud
+   * @param from second of the examination at which it begins
+   * @param to second at which it ends
+   */
+  void sound(double rmsDb, boolean clipping, double from, double to);
 
-  /** The words being said. */
+  /** The words being said, with an ellipsis where other talk is heard. */
   void partial(String words);
 
   /** What an utterance changed. */
   void show(Changes changes);
 
-  /** What the microphone reports. */
-  void microphone(CaptureEvent event);
+  /**
+   * What the microphone reports.
+   *
+   * @param trouble what is wrong with it now, in a few words; empty when it is well again
+   * @param report the same for a line of text, with what was lost
+   */
+  void microphone(String trouble, String report);
 
-  /** Trouble with keeping the sound. */
-  void problem(AudioProblem problem);
+  /** Why sound could not be kept. */
+  void problem(String why);
 
   /** The examination is over, or was left. */
   void over();

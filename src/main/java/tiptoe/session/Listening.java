@@ -17,6 +17,7 @@ import tiptoe.audio.SampleSource;
 import tiptoe.audio.SegmentStore;
 import tiptoe.exam.Changes;
 import tiptoe.exam.Phase;
+import tiptoe.speech.Hypothesis;
 
 /** Brings sound to an examination, from a microphone or from recordings. */
 public final class Listening {
@@ -35,7 +36,9 @@ public final class Listening {
     this.session = session;
     this.view = view;
     this.feedback = feedback;
-    dictation = new Dictation(engine, session, view::partial);
+    dictation =
+        new Dictation(
+            engine, session, words -> view.partial(words.replace(Hypothesis.FILLER, "…").strip()));
   }
 
   /**
@@ -50,9 +53,12 @@ public final class Listening {
             Microphone.open(Optional.ofNullable(device), clock, event -> reported(event, offset));
         SampleSource sound = new SeenSound(opened.listen(), view, offset);
         Recorder recorder =
-            store == null ? null : Recorder.start(kept(opened), store, view::problem)) {
+            store == null
+                ? null
+                : Recorder.start(
+                    kept(opened), store, problem -> view.problem(problem.getMessage()))) {
       microphone = opened;
-      view.listening(sound, store != null);
+      view.listening(sound::end, store != null);
       dictation.listen(sound, offset, this::changed);
       noteMissing(offset + opened.seconds());
       if (recorder != null && recorder.unsaved() > 0) {
@@ -79,7 +85,7 @@ public final class Listening {
           SampleSource kept =
               store == null ? paced : new KeptSound(paced, store, seconds, this::paused);
           try (SampleSource sound = new SeenSound(kept, view, offset + seconds)) {
-            view.listening(sound, store != null);
+            view.listening(sound::end, store != null);
             seconds += dictation.listen(sound, offset + seconds, this::changed);
           }
         }
@@ -89,7 +95,9 @@ public final class Listening {
 
   /** Told on a thread of the microphone's. */
   private void reported(CaptureEvent event, double offset) {
-    view.microphone(event);
+    view.microphone(
+        event instanceof CaptureEvent.Trouble now ? now.cause().words() : "",
+        MicrophoneWording.of(event));
     if (event instanceof CaptureEvent.Trouble found) {
       noteMute(trouble, found, offset);
       trouble = found;

@@ -3,6 +3,8 @@ package tiptoe.session;
 import java.io.IOException;
 import java.util.Optional;
 import tiptoe.audio.Chunk;
+import tiptoe.audio.Level;
+import tiptoe.audio.Pcm;
 import tiptoe.audio.SampleSource;
 
 /** Sound that a view sees go by, and that ends when the user leaves. */
@@ -23,7 +25,13 @@ public final class SeenSound implements SampleSource {
   @Override
   public Optional<Chunk> next() throws IOException {
     Optional<Chunk> next = view.left() ? Optional.empty() : source.next();
-    next.ifPresent(chunk -> view.sound(chunk, offset + chunk.seconds()));
+    next.ifPresent(
+        chunk -> {
+          Level level = Level.of(chunk.samples());
+          double from = offset + chunk.seconds();
+          double to = from + (double) chunk.samples().length / Pcm.RATE;
+          view.sound(level.rmsDb(), level.isClipping(), from, to);
+        });
     return next;
   }
 

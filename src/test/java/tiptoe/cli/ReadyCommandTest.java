@@ -17,6 +17,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import tiptoe.screen.TerminalReadiness;
+import tiptoe.session.Readiness;
+import tiptoe.session.ReadinessCheck;
 
 /** What is missing is named, with how to mend it. */
 class ReadyCommandTest {
@@ -31,7 +34,7 @@ class ReadyCommandTest {
     return new Ran(code, out.toString(StandardCharsets.UTF_8));
   }
 
-  private Check named(List<Check> checks, String name) {
+  private ReadinessCheck named(List<ReadinessCheck> checks, String name) {
     return checks.stream().filter(check -> check.name().equals(name)).findFirst().orElseThrow();
   }
 
@@ -58,7 +61,7 @@ class ReadyCommandTest {
     Path file = Files.writeString(folder.resolve("file"), "x");
     Readiness readiness = new Readiness(Map.of(), null);
     readiness.records(file.resolve("data"));
-    assertEquals(Check.State.MISSING, named(readiness.checks(), "records").state());
+    assertEquals(ReadinessCheck.State.MISSING, named(readiness.checks(), "records").state());
     assertTrue(!readiness.isReady());
   }
 
@@ -85,8 +88,8 @@ class ReadyCommandTest {
   private void assertMissing(String found, Path data) {
     Readiness readiness = new Readiness(Map.of(), null);
     readiness.records(data);
-    Check records = named(readiness.checks(), "records");
-    assertEquals(Check.State.MISSING, records.state());
+    ReadinessCheck records = named(readiness.checks(), "records");
+    assertEquals(ReadinessCheck.State.MISSING, records.state());
     assertEquals(found, records.found());
   }
 
@@ -96,26 +99,27 @@ class ReadyCommandTest {
     Files.setPosixFilePermissions(open, PosixFilePermissions.fromString("rwxr-xr-x"));
     Readiness readiness = new Readiness(Map.of(), null);
     readiness.records(folder);
-    Check privacy = named(readiness.checks(), "privacy");
-    assertEquals(Check.State.WANTING, privacy.state());
+    ReadinessCheck privacy = named(readiness.checks(), "privacy");
+    assertEquals(ReadinessCheck.State.WANTING, privacy.state());
     assertEquals("chmod 700 " + open, privacy.mend());
     assertTrue(readiness.isReady());
   }
 
   @Test
   void aLocaleWithoutUtf8AndNoTerminalAreTold() {
-    Readiness readiness = new Readiness(Map.of("LANG", "C", "TERM", "dumb"), null);
-    readiness.terminal();
+    Map<String, String> environment = Map.of("LANG", "C", "TERM", "dumb");
+    Readiness readiness = new Readiness(environment, null);
+    readiness.add(TerminalReadiness.checks(environment));
     assertEquals("LANG=C.UTF-8", named(readiness.checks(), "locale").mend());
-    assertEquals(Check.State.WANTING, named(readiness.checks(), "terminal").state());
+    assertEquals(ReadinessCheck.State.WANTING, named(readiness.checks(), "terminal").state());
     assertTrue(readiness.isReady());
   }
 
   @Test
   void aTerminalOfFewSignsIsNotTakenForALocaleWithoutUtf8() {
-    Readiness readiness = new Readiness(Map.of("LANG", "C.UTF-8", "TERM", "linux"), null);
-    readiness.terminal();
-    Check locale = named(readiness.checks(), "locale");
+    List<ReadinessCheck> checks =
+        TerminalReadiness.checks(Map.of("LANG", "C.UTF-8", "TERM", "linux"));
+    ReadinessCheck locale = named(checks, "locale");
     assertEquals("UTF-8, but plain signs are used, since the terminal has few", locale.found());
     assertEquals("use a terminal window; TERM says linux", locale.mend());
   }

@@ -12,16 +12,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import tiptoe.audio.AudioFile;
-import tiptoe.audio.AudioProblem;
-import tiptoe.audio.CaptureEvent;
-import tiptoe.audio.Chunk;
 import tiptoe.audio.Pcm;
-import tiptoe.audio.SampleSource;
 import tiptoe.exam.Changes;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.protocol.Protocol;
 import tiptoe.screen.Look;
+import tiptoe.screen.ScreenView;
 import tiptoe.session.Engine;
 import tiptoe.session.ExamSession;
 import tiptoe.session.ExamView;
@@ -63,7 +60,8 @@ public final class Soak {
               ZonedDateTime.now(Clock.systemDefaultZone()));
       DefaultVirtualTerminal terminal = new DefaultVirtualTerminal(new TerminalSize(80, 24));
       try (ExamView screen =
-          ScreenView.open(session, new Look(true, false), open.folder().path(), terminal)) {
+          ScreenView.open(
+              session, new Look(true, false), open.folder().path(), System.err, terminal)) {
         Watch watch = new Watch(screen, session, open.folder().journal(), hours * 3600);
         Listening listening = new Listening(engine, session, watch, Feedback.silent());
         List<Path> parts =
@@ -102,7 +100,7 @@ public final class Soak {
       implements ExamView {
     private static final class Progress {
       private double next = STEP_SECONDS;
-      private SampleSource sound;
+      private Runnable endSound;
       private boolean over;
     }
 
@@ -111,15 +109,15 @@ public final class Soak {
     }
 
     @Override
-    public void sound(Chunk chunk, double second) {
-      view.sound(chunk, second);
+    public void sound(double rmsDb, boolean clipping, double second, double to) {
+      view.sound(rmsDb, clipping, second, to);
       if (second >= at.next) {
         at.next += STEP_SECONDS;
         measure(second);
       }
       if (second >= end) {
         at.over = true;
-        at.sound.end();
+        at.endSound.run();
       }
     }
 
@@ -156,9 +154,9 @@ public final class Soak {
     }
 
     @Override
-    public void listening(SampleSource sound, boolean kept) {
-      at.sound = sound;
-      view.listening(sound, kept);
+    public void listening(Runnable endSound, boolean kept) {
+      at.endSound = endSound;
+      view.listening(endSound, kept);
     }
 
     @Override
@@ -177,13 +175,13 @@ public final class Soak {
     }
 
     @Override
-    public void microphone(CaptureEvent event) {
-      view.microphone(event);
+    public void microphone(String trouble, String report) {
+      view.microphone(trouble, report);
     }
 
     @Override
-    public void problem(AudioProblem problem) {
-      view.problem(problem);
+    public void problem(String why) {
+      view.problem(why);
     }
 
     @Override

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.Optional;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import tiptoe.session.Playback;
 
 /** The sound of an item, with a little before and behind it. */
 final class ItemSound {

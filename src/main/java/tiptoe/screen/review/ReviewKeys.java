@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import tiptoe.protocol.Region;
+import tiptoe.session.Playback;
 
 /** A review by keys: what a key does while nothing lies over the list of items. */
 public final class ReviewKeys {

@@ -31,6 +31,7 @@ import tiptoe.language.Interpreter;
 import tiptoe.language.TypedText;
 import tiptoe.protocol.Protocol;
 import tiptoe.screen.Look;
+import tiptoe.session.Playback;
 import tiptoe.settings.Settings;
 
 class ReviewingTest {

@@ -1,4 +1,4 @@
-package tiptoe.cli;
+package tiptoe.screen;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -6,13 +6,8 @@ import com.googlecode.lanterna.TerminalSize;
 import com.googlecode.lanterna.terminal.virtual.DefaultVirtualTerminal;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.util.function.Predicate;
 import org.junit.jupiter.api.Test;
-import tiptoe.audio.AudioProblem;
-import tiptoe.audio.CaptureEvent;
-import tiptoe.audio.Gap;
-import tiptoe.screen.Look;
 import tiptoe.session.ExamSession;
 import tiptoe.session.Home;
 import tiptoe.session.Sessions;
@@ -21,7 +16,6 @@ import tiptoe.session.Understanding;
 /** What the screen tells of trouble with the sound, on a terminal in memory. */
 class ScreenViewTest {
   private static final long PATIENCE_MILLIS = 20_000;
-  private static final Instant NOON = Instant.parse("2026-03-01T12:00:00Z");
 
   private final DefaultVirtualTerminal terminal =
       new DefaultVirtualTerminal(new TerminalSize(80, 24));
@@ -51,12 +45,10 @@ class ScreenViewTest {
   @Test
   void aVanishedMicrophoneIsToldUntilItIsBackAndWhatWasLostIsToldAfterwards() throws Exception {
     try (ScreenView view =
-        ScreenView.open(session, new Look(true, false), Path.of("e1"), terminal)) {
-      Gap.Cause gone = Gap.Cause.GONE;
-      view.microphone(new CaptureEvent.Trouble(NOON, NOON.plusSeconds(3), gone, ""));
+        ScreenView.open(session, new Look(true, false), Path.of("e1"), System.err, terminal)) {
+      view.microphone("the microphone is gone", "no sound, the microphone is gone");
       shows(text -> text.contains("NO SOUND: the microphone is gone"));
-      view.microphone(
-          new CaptureEvent.Recovered(new Gap(0, 80_000, NOON, NOON.plusSeconds(5), gone)));
+      view.microphone("", "sound is back, 5.0 s were not heard");
       view.show(session.gap(0, 5));
       shows(text -> !text.contains("NO SOUND") && text.contains("SOUND WAS LOST, 5.0 s of it"));
     }
@@ -65,11 +57,10 @@ class ScreenViewTest {
   @Test
   void soundThatCouldNotBeKeptStaysToldThoughTheMicrophoneIsWell() throws Exception {
     try (ScreenView view =
-        ScreenView.open(session, new Look(true, false), Path.of("e1"), terminal)) {
-      view.problem(new AudioProblem("no space left"));
+        ScreenView.open(session, new Look(true, false), Path.of("e1"), System.err, terminal)) {
+      view.problem("no space left");
       shows(text -> text.contains("SOUND NOT KEPT: no space left"));
-      Gap none = new Gap(0, 0, NOON, NOON, Gap.Cause.OVERRUN);
-      view.microphone(new CaptureEvent.Recovered(none));
+      view.microphone("", "sound is back, 0.0 s were not heard");
       view.show(session.gap(1, 2));
       shows(text -> text.contains("SOUND WAS LOST, 2.0 s of it"));
       shows(text -> text.contains("SOUND NOT KEPT: no space left"));

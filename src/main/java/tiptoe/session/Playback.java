@@ -1,4 +1,4 @@
-package tiptoe.screen.review;
+package tiptoe.session;
 
 import java.io.IOException;
 import java.util.function.Consumer;

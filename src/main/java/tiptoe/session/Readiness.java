@@ -1,6 +1,5 @@
-package tiptoe.cli;
+package tiptoe.session;
 
-import com.googlecode.lanterna.TerminalSize;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.PrintStream;
@@ -15,24 +14,21 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Supplier;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.Microphone;
 import tiptoe.audio.Pcm;
 import tiptoe.exam.journal.RecordProblem;
 import tiptoe.graph.ModelFolder;
 import tiptoe.graph.UserFolders;
-import tiptoe.screen.Look;
-import tiptoe.screen.Terminals;
-import tiptoe.session.Engine;
-import tiptoe.session.Home;
-import tiptoe.session.Understanding;
+import tiptoe.settings.Settings;
 import tiptoe.settings.SettingsFile;
 import tiptoe.speech.Recogniser;
 import tiptoe.speech.SpeechModel;
 import tiptoe.wording.ProblemWording;
 
-/** Looks at everything an examination needs, from the program's own files to the terminal. */
-final class Readiness {
+/** Looks at everything an examination needs, from the program's own files to its settings. */
+public final class Readiness {
   /** An hour of sound at 16 kHz and 16 bit, in bytes. */
   private static final long HOUR_OF_SOUND = 3600L * Pcm.RATE * Short.BYTES;
 
@@ -42,37 +38,42 @@ final class Readiness {
 
   private final Map<String, String> environment;
   private final Path model;
-  private final List<Check> checks = new ArrayList<>();
+  private final List<ReadinessCheck> checks = new ArrayList<>();
 
   /**
    * @param model a model folder the user named; null for the program's own
    */
-  Readiness(Map<String, String> environment, Path model) {
+  public Readiness(Map<String, String> environment, Path model) {
     this.environment = Map.copyOf(environment);
     this.model = model;
   }
 
-  List<Check> checks() {
+  public List<ReadinessCheck> checks() {
     return List.copyOf(checks);
   }
 
+  /** Takes in checks made elsewhere. */
+  public void add(List<ReadinessCheck> more) {
+    checks.addAll(more);
+  }
+
   /** Whether nothing is missing that the program cannot do without. */
-  boolean isReady() {
-    return checks.stream().noneMatch(check -> check.state() == Check.State.MISSING);
+  public boolean isReady() {
+    return checks.stream().noneMatch(check -> check.state() == ReadinessCheck.State.MISSING);
   }
 
   /** The program's files, the speech model, the library, and whether they hear. */
-  void program() throws IOException {
+  public void program() throws IOException {
     Home home;
     try {
       home = Home.locate();
     } catch (IOException e) {
-      checks.add(Check.missing("program", e.getMessage(), WHOLE_PROGRAM));
+      checks.add(ReadinessCheck.missing("program", e.getMessage(), WHOLE_PROGRAM));
       return;
     }
-    checks.add(Check.fine("program", home.folder().toString()));
+    checks.add(ReadinessCheck.fine("program", home.folder().toString()));
     checks.add(
-        Check.of(
+        ReadinessCheck.of(
             "library",
             "use 64-bit Linux with glibc, macOS or Windows on x86; where the folder for temporary"
                 + " files forbids programs, start with JAVA_TOOL_OPTIONS=-Djna.tmpdir=DIR; else "
@@ -84,13 +85,13 @@ final class Readiness {
             ? WHOLE_PROGRAM
             : "name another folder by --model or " + ModelFolder.VARIABLE;
     checks.add(
-        Check.of(
+        ReadinessCheck.of(
             "speech model",
             again,
             () -> ModelFolder.open(folder).path().getFileName() + ", every file as it should be"));
     if (isReady()) {
       checks.add(
-          Check.of(
+          ReadinessCheck.of(
               "hearing",
               "mend the file that is named, or get leave to read it; graphs that are not there yet"
                   + " are made beside the model, or where that cannot be, in "
@@ -127,20 +128,20 @@ final class Readiness {
   }
 
   /** Whether there is a microphone; how it hears is for the sound check to say. */
-  void microphone() {
+  public void microphone() {
     List<String> devices = Microphone.devices();
     checks.add(
         devices.isEmpty()
-            ? Check.missing(
+            ? ReadinessCheck.missing(
                 "microphone",
                 "expected a microphone, found none",
                 "plug one in; on Linux install libasound2 and libasound2-plugins, and see that"
                     + " 'arecord -l' lists it and that you are in the group audio")
-            : Check.fine("microphone", String.join(", ", devices)));
+            : ReadinessCheck.fine("microphone", String.join(", ", devices)));
   }
 
   /** Where records are kept: room, leave to write, and whether others can read there. */
-  void records(Path data) {
+  public void records(Path data) {
     Path there = data.resolve("examinations").toAbsolutePath();
     // A link that leads nowhere is there too: no folder can be made in its place.
     while (!Files.exists(there, LinkOption.NOFOLLOW_LINKS)) {
@@ -148,7 +149,7 @@ final class Readiness {
     }
     Path nearest = there;
     checks.add(
-        Check.of(
+        ReadinessCheck.of(
             "records",
             "name a folder of your own by --data, or get leave to write there",
             () -> writable(data, nearest)));
@@ -171,16 +172,18 @@ final class Readiness {
     }
   }
 
-  private static Check room(Path folder) {
+  private static ReadinessCheck room(Path folder) {
     // Not by the file store, which cannot be told where the root is not in the table of mounts.
     long free = folder.toFile().getUsableSpace();
     String found =
         String.format(Locale.ROOT, "%,d MB free; an hour of sound takes 115 MB", free / 1_000_000);
     String mend = "make room, or keep no sound: --keep-audio never";
     if (free < LEAST_FREE) {
-      return Check.missing("disk", found, mend);
+      return ReadinessCheck.missing("disk", found, mend);
     }
-    return free < ENOUGH_FREE ? Check.wanting("disk", found, mend) : Check.fine("disk", found);
+    return free < ENOUGH_FREE
+        ? ReadinessCheck.wanting("disk", found, mend)
+        : ReadinessCheck.fine("disk", found);
   }
 
   private void privacy(Path folder) {
@@ -193,64 +196,29 @@ final class Readiness {
       String shown = PosixFilePermissions.toString(found);
       checks.add(
           shown.endsWith("------")
-              ? Check.fine("privacy", "only you can read your records")
-              : Check.wanting(
+              ? ReadinessCheck.fine("privacy", "only you can read your records")
+              : ReadinessCheck.wanting(
                   "privacy", folder + " is open to others: " + shown, "chmod 700 " + folder));
     } catch (IOException e) {
-      checks.add(Check.wanting("privacy", "cannot tell: " + ProblemWording.of(e), ""));
+      checks.add(ReadinessCheck.wanting("privacy", "cannot tell: " + ProblemWording.of(e), ""));
     }
   }
 
-  /** The configuration file. */
-  void settings(SettingsOption option) {
+  /**
+   * The configuration file.
+   *
+   * @param settings reads it; throws where it is not understood
+   */
+  public void settings(Supplier<Settings> settings) {
     checks.add(
-        Check.of(
+        ReadinessCheck.of(
             "settings",
             "correct the line, or start anew from 'tiptoe settings'",
             () -> {
-              option.settings();
+              settings.get();
               return Files.exists(SettingsFile.usualPlace())
                   ? SettingsFile.usualPlace().toString()
                   : "as they come; 'tiptoe settings' shows them";
             }));
-  }
-
-  /** How the screen will look. */
-  void terminal() {
-    checks.add(locale());
-    if (!Terminals.usable(environment)) {
-      checks.add(
-          Check.wanting(
-              "terminal",
-              "no terminal to draw on, so an examination is shown line by line",
-              "start it in a terminal window; TERM must name one"));
-      return;
-    }
-    checks.add(size());
-  }
-
-  private Check locale() {
-    if (!Look.isUtf8(environment)) {
-      return Check.wanting(
-          "locale", "it does not say UTF-8, so plain signs are used", "LANG=C.UTF-8");
-    }
-    return Look.of(environment).ascii()
-        ? Check.wanting(
-            "locale",
-            "UTF-8, but plain signs are used, since the terminal has few",
-            "use a terminal window; TERM says " + environment.get("TERM"))
-        : Check.fine("locale", "UTF-8");
-  }
-
-  private static Check size() {
-    try {
-      TerminalSize size = Terminals.size();
-      String found = size.getColumns() + " columns, " + size.getRows() + " lines";
-      return size.getColumns() < 80 || size.getRows() < 24
-          ? Check.wanting("terminal", found, "make the window 80 columns by 24 lines or larger")
-          : Check.fine("terminal", found);
-    } catch (IOException e) {
-      return Check.wanting("terminal", "cannot tell its size: " + ProblemWording.of(e), "");
-    }
   }
 }

@@ -1,4 +1,4 @@
-package tiptoe.cli;
+package tiptoe.wording;
 
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -11,13 +11,13 @@ import tiptoe.exam.Signature;
 import tiptoe.exam.journal.StoredExam;
 
 /** What a record is, in a few lines of text: when, whose, how far, signed or not. */
-final class RecordText {
+public final class StoredExamWording {
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
-  private RecordText() {}
+  private StoredExamWording() {}
 
-  static String of(StoredExam stored) {
+  public static String of(StoredExam stored) {
     ExamRecord record = stored.record();
     StringBuilder text = new StringBuilder();
     line(text, "examination", stored.folder().name());
@@ -47,7 +47,8 @@ final class RecordText {
     text.append(String.format("%-20s %s%n", name, value));
   }
 
-  static String opened(ExamRecord record) {
+  /** Day and time, here; a dash where nothing was written. */
+  public static String opened(ExamRecord record) {
     return record.entries().stream()
         .findFirst()
         .map(Entry::at)
@@ -56,14 +57,15 @@ final class RecordText {
   }
 
   /** Answered and all slots: {@code 41 of 118}. */
-  static String progress(ExamRecord record) {
+  public static String progress(ExamRecord record) {
     List<Progress> regions = record.progress();
     return regions.stream().mapToInt(Progress::answered).sum()
         + " of "
         + regions.stream().mapToInt(Progress::total).sum();
   }
 
-  static String state(StoredExam stored) {
+  /** How far it has come, in a few words. */
+  public static String state(StoredExam stored) {
     if (stored.taken()) {
       return "being recorded";
     }
@@ -75,7 +77,8 @@ final class RecordText {
     };
   }
 
-  static String signatures(ExamRecord record) {
+  /** Who signed last, or that nobody has. */
+  public static String signatures(ExamRecord record) {
     if (record.signatures().isEmpty()) {
       return "not signed";
     }

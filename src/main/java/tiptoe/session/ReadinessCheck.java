@@ -1,4 +1,4 @@
-package tiptoe.cli;
+package tiptoe.session;
 
 import java.io.IOException;
 import tiptoe.wording.ProblemWording;
@@ -11,9 +11,9 @@ import tiptoe.wording.ProblemWording;
  * @param found what was found
  * @param mend how to mend it; empty where nothing is to be mended
  */
-record Check(String name, State state, String found, String mend) {
+public record ReadinessCheck(String name, State state, String found, String mend) {
   /** What a check came to. */
-  enum State {
+  public enum State {
     FINE("ok"),
     /** The program works, but less well. */
     WANTING("!"),
@@ -28,33 +28,33 @@ record Check(String name, State state, String found, String mend) {
   }
 
   /** Looks at something, and says what was found. */
-  interface Look {
-    String look() throws IOException;
+  interface Probe {
+    String found() throws IOException;
   }
 
-  static Check fine(String name, String found) {
-    return new Check(name, State.FINE, found, "");
+  public static ReadinessCheck fine(String name, String found) {
+    return new ReadinessCheck(name, State.FINE, found, "");
   }
 
-  static Check wanting(String name, String found, String mend) {
-    return new Check(name, State.WANTING, found, mend);
+  public static ReadinessCheck wanting(String name, String found, String mend) {
+    return new ReadinessCheck(name, State.WANTING, found, mend);
   }
 
-  static Check missing(String name, String found, String mend) {
-    return new Check(name, State.MISSING, found, mend);
+  static ReadinessCheck missing(String name, String found, String mend) {
+    return new ReadinessCheck(name, State.MISSING, found, mend);
   }
 
   /** A check of something the program cannot do without. */
-  static Check of(String name, String mend, Look look) {
+  static ReadinessCheck of(String name, String mend, Probe probe) {
     try {
-      return fine(name, look.look());
+      return fine(name, probe.found());
     } catch (IOException | RuntimeException e) {
       return missing(name, ProblemWording.of(e), mend);
     }
   }
 
   /** The check as lines for people. */
-  String text() {
+  public String text() {
     String line = "%-8s %-12s %s%n".formatted(state.word, name, found);
     return mend.isEmpty() ? line : line + " ".repeat(22) + "to mend: " + mend + "\n";
   }

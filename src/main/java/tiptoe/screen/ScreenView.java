@@ -1,4 +1,4 @@
-package tiptoe.cli;
+package tiptoe.screen;
 
 import static tiptoe.screen.ScreenState.Showing.EXAMINATION;
 import static tiptoe.screen.ScreenState.Showing.HELP;
@@ -15,29 +15,18 @@ import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import tiptoe.audio.AudioProblem;
-import tiptoe.audio.CaptureEvent;
-import tiptoe.audio.Chunk;
-import tiptoe.audio.Level;
-import tiptoe.audio.Pcm;
-import tiptoe.audio.SampleSource;
 import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
 import tiptoe.exam.NotRecorded;
 import tiptoe.exam.Phase;
 import tiptoe.finding.Command;
-import tiptoe.screen.ExamScreen;
-import tiptoe.screen.Look;
-import tiptoe.screen.ScreenState;
-import tiptoe.screen.SoundState;
-import tiptoe.screen.Terminals;
 import tiptoe.session.ExamSession;
 import tiptoe.session.ExamView;
-import tiptoe.speech.Hypothesis;
+import tiptoe.wording.CommandReply;
 import tiptoe.wording.ProblemWording;
 
 /** Shows an examination on the full screen, and carries out what keys ask for. */
-final class ScreenView implements ExamView, ExamScreen.Keys {
+public final class ScreenView implements ExamView, ExamScreen.Keys {
   /** How long the summary stays when no key is pressed, since none is ever needed, in s. */
   private static final int SUMMARY_SECONDS = 30;
 
@@ -45,10 +34,11 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
 
   private final ExamSession session;
   private ExamScreen screen;
-  private Chatter chatter;
+  private StandardErrorAside aside;
   private Thread restore;
   private ScreenState state;
-  private volatile SampleSource sound;
+  private final PrintStream err;
+  private volatile Runnable endOfSound;
   private volatile boolean left;
   private String soundTrouble = "";
   private String keepingTrouble = "";
@@ -56,24 +46,34 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
   /** Second of the examination up to which there was sound. */
   private volatile double heard;
 
-  private ScreenView(ExamSession session, Path folder) {
+  private ScreenView(ExamSession session, Path folder, PrintStream err) {
     this.session = session;
+    this.err = err;
     state = ScreenState.opened(session.record(), session.assessment(), folder);
   }
 
-  static ScreenView open(ExamSession session, Look look, Path folder) throws IOException {
-    return open(session, look, folder, Terminals.open());
+  /**
+   * Takes over the terminal.
+   *
+   * @param folder where the record is
+   * @param err told what went wrong, once the terminal is given back
+   */
+  public static ScreenView open(ExamSession session, Look look, Path folder, PrintStream err)
+      throws IOException {
+    return open(session, look, folder, err, Terminals.open());
   }
 
-  static ScreenView open(ExamSession session, Look look, Path folder, Terminal terminal)
+  /** The same on a terminal that is open already. */
+  public static ScreenView open(
+      ExamSession session, Look look, Path folder, PrintStream err, Terminal terminal)
       throws IOException {
-    ScreenView view = new ScreenView(session, folder);
+    ScreenView view = new ScreenView(session, folder, err);
     view.state = view.state.withNotice("getting ready to listen");
-    view.chatter = Chatter.keepFromTerminal();
+    view.aside = StandardErrorAside.keepFromTerminal(err);
     try {
       view.screen = ExamScreen.open(terminal, look, view.state, view);
     } catch (IOException | RuntimeException e) {
-      view.chatter.close();
+      view.aside.close();
       throw e;
     }
     // Whatever ends the process, the terminal is given back.
@@ -81,7 +81,7 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
         new Thread(
             () -> {
               view.screen.close();
-              view.chatter.close();
+              view.aside.close();
             },
             "restore terminal");
     Runtime.getRuntime().addShutdownHook(view.restore);
@@ -111,8 +111,8 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
   }
 
   @Override
-  public void listening(SampleSource source, boolean kept) {
-    sound = source;
+  public void listening(Runnable end, boolean kept) {
+    endOfSound = end;
     update(now -> now.withListening(true).withKeepsSound(kept).withNotice(""));
   }
 
@@ -122,24 +122,22 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
   }
 
   @Override
-  public void sound(Chunk chunk, double second) {
-    heard = second + (double) chunk.samples().length / Pcm.RATE;
-    Level level = Level.of(chunk.samples());
-    int loudness = SoundState.loudness(level.rmsDb(), level.isClipping());
-    update(now -> now.withSound(loudness, (int) second));
+  public void sound(double rmsDb, boolean clipping, double from, double to) {
+    heard = to;
+    int loudness = SoundState.loudness(rmsDb, clipping);
+    update(now -> now.withSound(loudness, (int) from));
   }
 
   @Override
   public void partial(String words) {
-    String plain = words.replace(Hypothesis.FILLER, "…").strip();
-    update(now -> now.withPartial(plain));
+    update(now -> now.withPartial(words));
   }
 
   @Override
   public void show(Changes changes) {
     List<String> reply =
         changes.commands().stream()
-            .flatMap(command -> Reply.to(command, changes.record()).stream())
+            .flatMap(command -> CommandReply.of(command, changes.record()).stream())
             .toList();
     boolean spoken = changes.of(Event.UtteranceHeard.class).findAny().isPresent();
     boolean asked = !changes.commands().isEmpty();
@@ -160,9 +158,8 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
   }
 
   @Override
-  public void microphone(CaptureEvent event) {
-    String text =
-        event instanceof CaptureEvent.Trouble trouble ? "NO SOUND: " + trouble.cause().words() : "";
+  public void microphone(String trouble, String report) {
+    String text = trouble.isEmpty() ? "" : "NO SOUND: " + trouble;
     update(
         now -> {
           soundTrouble = text;
@@ -171,8 +168,8 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
   }
 
   @Override
-  public void problem(AudioProblem problem) {
-    keeping("SOUND NOT KEPT: " + problem.getMessage());
+  public void problem(String why) {
+    keeping("SOUND NOT KEPT: " + why);
   }
 
   // What was not kept once stays told, though the microphone is well again.
@@ -218,7 +215,7 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
   @Override
   public void leave() {
     left = true;
-    if (sound == null) {
+    if (endOfSound == null) {
       // Nothing was said yet, and what is still being loaded cannot be called off.
       new Thread(() -> System.exit(INTERRUPTED), "leave").start();
     }
@@ -226,9 +223,9 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
   }
 
   private void endSound(boolean now) {
-    SampleSource open = sound;
-    if (now && open != null) {
-      open.end();
+    Runnable end = endOfSound;
+    if (now && end != null) {
+      end.run();
     }
   }
 
@@ -259,14 +256,13 @@ final class ScreenView implements ExamView, ExamScreen.Keys {
   @Override
   public void close() {
     screen.close();
-    chatter.close();
+    aside.close();
     screen
         .failure()
         .ifPresent(
             failure ->
-                Console.err()
-                    .println(
-                        "the screen gave up, the record is kept: " + ProblemWording.of(failure)));
+                err.println(
+                    "the screen gave up, the record is kept: " + ProblemWording.of(failure)));
     try {
       Runtime.getRuntime().removeShutdownHook(restore);
     } catch (IllegalStateException e) {

@@ -1,4 +1,4 @@
-package tiptoe.cli;
+package tiptoe.session;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;

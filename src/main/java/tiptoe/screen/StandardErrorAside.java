@@ -1,9 +1,10 @@
-package tiptoe.cli;
+package tiptoe.screen;
 
 import com.sun.jna.Library;
 import com.sun.jna.Native;
 import com.sun.jna.Platform;
 import java.io.IOException;
+import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -13,7 +14,7 @@ import java.nio.file.Path;
  * terminal: it is put aside and told afterwards. Where standard error is no terminal, it is left
  * alone, and so it is on Windows.
  */
-final class Chatter implements AutoCloseable {
+final class StandardErrorAside implements AutoCloseable {
   private static final int STANDARD_ERROR = 2;
   private static final int OWNER_READS_AND_WRITES = 0600;
   private static final int TOLD = 4_000;
@@ -33,22 +34,29 @@ final class Chatter implements AutoCloseable {
 
   private final Descriptors system;
   private final Path file;
+  private final PrintStream err;
   private int terminal;
 
-  private Chatter(Descriptors system, Path file, int terminal) {
+  private StandardErrorAside(Descriptors system, Path file, int terminal, PrintStream err) {
+    this.err = err;
     this.system = system;
     this.file = file;
     this.terminal = terminal;
   }
 
-  static Chatter keepFromTerminal() {
+  /**
+   * Puts it aside from here on.
+   *
+   * @param err told what was put aside, when it is closed
+   */
+  static StandardErrorAside keepFromTerminal(PrintStream err) {
     if (Platform.isWindows()) {
-      return new Chatter(null, null, -1);
+      return new StandardErrorAside(null, null, -1, err);
     }
     try {
       Descriptors system = Native.load("c", Descriptors.class);
       if (system.isatty(STANDARD_ERROR) == 0) {
-        return new Chatter(system, null, -1);
+        return new StandardErrorAside(system, null, -1, err);
       }
       Path file = Files.createTempFile("tiptoe", ".log");
       int aside = system.creat(file.toString(), OWNER_READS_AND_WRITES);
@@ -57,10 +65,10 @@ final class Chatter implements AutoCloseable {
         system.dup2(aside, STANDARD_ERROR);
         system.close(aside);
       }
-      return new Chatter(system, file, terminal);
+      return new StandardErrorAside(system, file, terminal, err);
     } catch (IOException | UnsatisfiedLinkError e) {
       // Without it the examination goes on all the same.
-      return new Chatter(null, null, -1);
+      return new StandardErrorAside(null, null, -1, err);
     }
   }
 
@@ -77,10 +85,10 @@ final class Chatter implements AutoCloseable {
       String text = Files.readString(file, StandardCharsets.ISO_8859_1).strip();
       Files.delete(file);
       if (!text.isEmpty()) {
-        Console.err().println(text.substring(Math.max(0, text.length() - TOLD)));
+        err.println(text.substring(Math.max(0, text.length() - TOLD)));
       }
     } catch (IOException e) {
-      Console.err().println("what was put aside of standard error is lost: " + e.getMessage());
+      err.println("what was put aside of standard error is lost: " + e.getMessage());
     }
   }
 }

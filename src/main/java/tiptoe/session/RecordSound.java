@@ -1,4 +1,4 @@
-package tiptoe.cli;
+package tiptoe.session;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -10,13 +10,12 @@ import java.util.function.Consumer;
 import tiptoe.audio.Pcm;
 import tiptoe.audio.Speaker;
 import tiptoe.audio.WavFile;
-import tiptoe.screen.review.Playback;
 import tiptoe.wording.ProblemWording;
 
 /** Plays the sound of a record, or writes a stretch of it to a file. */
-final class RecordSound implements Playback, AutoCloseable {
+public final class RecordSound implements Playback, AutoCloseable {
   /** The sound between two seconds of the examination; empty if none is kept of that time. */
-  interface Kept {
+  public interface Kept {
     Optional<Pcm> between(double from, double to) throws IOException;
   }
 
@@ -29,7 +28,7 @@ final class RecordSound implements Playback, AutoCloseable {
    * @param folder where stretches are written
    * @param name what their names begin with
    */
-  RecordSound(Kept kept, Path folder, String name) {
+  public RecordSound(Kept kept, Path folder, String name) {
     this.kept = kept;
     this.folder = folder;
     this.name = name;

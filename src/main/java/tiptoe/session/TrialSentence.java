@@ -1,7 +1,8 @@
-package tiptoe.cli;
+package tiptoe.session;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
 import java.nio.ByteBuffer;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -27,12 +28,12 @@ import tiptoe.speech.Recogniser;
  * @param heard what was heard, filler alone too
  * @param sound all the sound, from before the sentence on
  */
-record Sentence(List<Hypothesis> heard, Pcm sound) {
+public record TrialSentence(List<Hypothesis> heard, Pcm sound) {
   /** So long a microphone is listened to when nothing is said, in seconds. */
   static final double PATIENCE_SECONDS = 20;
 
   /** Listens to a whole recording. */
-  static Sentence from(Path file, Recogniser recogniser) throws IOException {
+  public static TrialSentence from(Path file, Recogniser recogniser) throws IOException {
     try (SampleSource sound = AudioFile.open(file)) {
       return listen(sound, recogniser, Double.POSITIVE_INFINITY, chunk -> {});
     }
@@ -43,9 +44,11 @@ record Sentence(List<Hypothesis> heard, Pcm sound) {
    *
    * @param device its name or a part of it; null for the first one
    * @param seen shown each piece of sound
+   * @param told what the microphone reports
    * @throws AudioProblem if there is no such microphone, or it gave up
    */
-  static Sentence spoken(String device, Recogniser recogniser, Consumer<Chunk> seen)
+  public static TrialSentence spoken(
+      String device, Recogniser recogniser, Consumer<Chunk> seen, PrintStream told)
       throws IOException {
     AtomicReference<CaptureEvent.Trouble> trouble = new AtomicReference<>();
     AtomicReference<SampleSource> open = new AtomicReference<>();
@@ -53,10 +56,10 @@ record Sentence(List<Hypothesis> heard, Pcm sound) {
             Microphone.open(
                 Optional.ofNullable(device),
                 Clock.systemDefaultZone(),
-                event -> reported(event, trouble, open.get()));
+                event -> reported(event, trouble, open.get(), told));
         SampleSource sound = microphone.listen()) {
       open.set(sound);
-      Sentence sentence = listen(sound, recogniser, PATIENCE_SECONDS, seen);
+      TrialSentence sentence = listen(sound, recogniser, PATIENCE_SECONDS, seen);
       CaptureEvent.Trouble last = trouble.get();
       if (last != null && sentence.heard().isEmpty()) {
         throw new AudioProblem("expected sound, found that " + last.cause().words());
@@ -67,8 +70,11 @@ record Sentence(List<Hypothesis> heard, Pcm sound) {
 
   // A mute microphone may yet be turned on; from one that is gone nothing comes to wait for.
   private static void reported(
-      CaptureEvent event, AtomicReference<CaptureEvent.Trouble> trouble, SampleSource sound) {
-    Console.err().println("microphone: " + Meter.words(event));
+      CaptureEvent event,
+      AtomicReference<CaptureEvent.Trouble> trouble,
+      SampleSource sound,
+      PrintStream told) {
+    told.println("microphone: " + MicrophoneWording.of(event));
     boolean bad = event instanceof CaptureEvent.Trouble;
     trouble.set(bad ? (CaptureEvent.Trouble) event : null);
     if (bad && trouble.get().cause() != Gap.Cause.SILENT && sound != null) {
@@ -76,7 +82,7 @@ record Sentence(List<Hypothesis> heard, Pcm sound) {
     }
   }
 
-  private static Sentence listen(
+  private static TrialSentence listen(
       SampleSource sound, Recogniser recogniser, double patience, Consumer<Chunk> seen)
       throws IOException {
     List<Hypothesis> heard = new ArrayList<>();
@@ -94,7 +100,7 @@ record Sentence(List<Hypothesis> heard, Pcm sound) {
     recogniser.finish().ifPresent(heard::add);
     short[] samples = new short[kept.size() / Short.BYTES];
     ByteBuffer.wrap(kept.toByteArray()).asShortBuffer().get(samples);
-    return new Sentence(heard, Pcm.of(samples));
+    return new TrialSentence(heard, Pcm.of(samples));
   }
 
   private static byte[] bytes(short[] samples) {
@@ -104,7 +110,7 @@ record Sentence(List<Hypothesis> heard, Pcm sound) {
   }
 
   /** The phrases of all utterances as one text. */
-  String text() {
+  public String text() {
     return String.join(" ", heard.stream().map(Hypothesis::text).toList()).strip();
   }
 }

@@ -1,17 +1,16 @@
-package tiptoe.cli;
+package tiptoe.wording;
 
 import java.util.List;
 import java.util.stream.Stream;
 import tiptoe.exam.ExamRecord;
 import tiptoe.finding.Command;
-import tiptoe.wording.FindingWording;
 
 /** What is shown when the clinician asks what is missing, or for what was recorded. */
-final class Reply {
-  private Reply() {}
+public final class CommandReply {
+  private CommandReply() {}
 
   /** The lines of the answer; none where the command asks for nothing. */
-  static List<String> to(Command command, ExamRecord record) {
+  public static List<String> of(Command command, ExamRecord record) {
     Stream<String> lines =
         switch (command) {
           case SAY_MISSING -> missing(record);

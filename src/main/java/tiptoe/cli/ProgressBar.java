@@ -3,14 +3,14 @@ package tiptoe.cli;
 /**
  * A progress bar on the error stream, where that is a terminal and there is more than one thing.
  */
-final class Bar {
+final class ProgressBar {
   private static final int WIDTH = 30;
 
   private final int total;
   private final boolean shown;
   private int done;
 
-  Bar(int total) {
+  ProgressBar(int total) {
     this.total = total;
     this.shown = total > 1 && System.console() != null;
   }

@@ -1,4 +1,4 @@
-package tiptoe.cli;
+package tiptoe.report;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -9,10 +9,11 @@ import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.journal.StoredExam;
 
 /** Adds to the JSON of a record what only one that was kept has: how it came to be. */
-final class HistoryJson {
+public final class HistoryJson {
   private HistoryJson() {}
 
-  static void addTo(ObjectNode root, StoredExam stored) {
+  /** Adds it to the object that {@link RecordJson} made. */
+  public static void addTo(ObjectNode root, StoredExam stored) {
     ExamRecord record = stored.record();
     ObjectNode exam = root.putObject("examination");
     exam.put("id", stored.folder().name());
