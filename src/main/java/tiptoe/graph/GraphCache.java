@@ -130,6 +130,9 @@ public final class GraphCache {
     Path part = Files.createTempDirectory(target.toAbsolutePath().getParent(), "part-");
     try {
       write(graph, inputs, part);
+      if (isIntact(target)) {
+        return; // another process has just built the same graph, and may be reading it
+      }
       delete(target);
       rename(part, target);
     } finally {
@@ -193,7 +196,7 @@ public final class GraphCache {
     } catch (AtomicMoveNotSupportedException e) {
       Files.move(part, target);
     } catch (FileAlreadyExistsException | DirectoryNotEmptyException e) {
-      // another process has just built the same graph
+      // the other process was faster by less than that
       if (!isIntact(target)) {
         throw e;
       }

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -22,6 +23,7 @@ import org.junit.jupiter.api.io.TempDir;
  * Sound through Java Sound, ALSA and a PulseAudio server, as at the bedside: played into a null
  * sink, heard through the microphone that listens to it.
  */
+@Tag("process")
 @Timeout(value = 3, unit = TimeUnit.MINUTES)
 class RealSoundPathTest {
   @TempDir Path folder;

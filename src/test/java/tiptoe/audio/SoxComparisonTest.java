@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -20,6 +21,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * Our conversion beside that of SoX 14.4.2, as packaged by Debian. Not with 8-bit sound: its
  * quantisation noise reaches the edge of the band, where the two filters rightly differ.
  */
+@Tag("process")
 class SoxComparisonTest {
   @TempDir Path folder;
 

@@ -14,6 +14,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -25,6 +26,8 @@ import tiptoe.audio.PulseServer;
  * The program as it is used at the cot: speech is played into the microphone, statements come out,
  * and a microphone that is pulled out leaves a gap in the record.
  */
+@Tag("hearing")
+@Tag("process")
 @Timeout(value = 3, unit = TimeUnit.MINUTES, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class LiveExamTest {
   private static final Path CLIPS = Path.of("src/test/resources/tiptoe/speech/clips");

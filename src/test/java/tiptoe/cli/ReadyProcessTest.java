@@ -11,12 +11,14 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 /** What only a process of its own can lack: the library, and the locale that Java starts in. */
+@Tag("process")
 class ReadyProcessTest {
   private static final String OF_JAVA = "Exception|\\tat ";
 

@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tiptoe.audio.Chunk;
@@ -33,6 +34,7 @@ import tiptoe.finding.Command;
 import tiptoe.protocol.Protocol;
 import tiptoe.wording.QuestionWording;
 
+@Tag("process")
 class RecordCommandsTest {
   private static final int RATE = 16_000;
 

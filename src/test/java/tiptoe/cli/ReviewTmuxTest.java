@@ -11,9 +11,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** A review in a real terminal: corrects, signs, and is found out when somebody tampers. */
+@Tag("hearing")
+@Tag("process")
 class ReviewTmuxTest extends RealTerminal {
   private final ByteArrayOutputStream out = new ByteArrayOutputStream();
 

@@ -10,10 +10,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Teaching in a process of its own, whose user has settings of its own. */
+@Tag("process")
 class TeachCommandTest {
   /** "no caput", in a synthetic voice. */
   private static final String CLIP = "src/test/resources/tiptoe/speech/clips/027.wav";

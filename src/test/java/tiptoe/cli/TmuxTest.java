@@ -13,9 +13,12 @@ import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioInputStream;
 import javax.sound.sampled.AudioSystem;
 import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** An examination in a real terminal, which hears a recording. */
+@Tag("hearing")
+@Tag("process")
 class TmuxTest extends RealTerminal {
   private static final String CHEST = "demo-audio/03-chest.wav";
 

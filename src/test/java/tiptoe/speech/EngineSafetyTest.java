@@ -15,11 +15,13 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
 
 /** The native engine under sounds that are hard on it, and under careless use. */
+@Tag("hearing")
 class EngineSafetyTest {
   /** Utterances are cut at 15 s; the decoder looks at the length once for each piece. */
   private static final double LONGEST_SECONDS = 15.5;

@@ -9,10 +9,12 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import tiptoe.TestExtent;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.NoiseMixer;
 import tiptoe.audio.Pcm;
@@ -30,9 +32,10 @@ import tiptoe.session.LikelihoodVerifier;
  * below what was measured on all clips ("Hearing, measured" in DEVELOPERS.md); the sounds are made
  * up, no source. Run it with {@code -Dtiptoe.every=1} to measure all clips.
  */
+@Tag("hearing")
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class HardSoundTest {
-  private static final int EVERY = Integer.getInteger("tiptoe.every", 8);
+  private static final int EVERY = Integer.getInteger("tiptoe.every", TestExtent.of(16, 8));
 
   /** How far the speech is above the sounds of the ward, in dB. */
   private static final double SNR_DB = 10;

@@ -10,11 +10,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.atomic.AtomicLong;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
 
 /** What a recogniser does while nobody speaks. */
+@Tag("hearing")
 class QuietRoomTest {
   private static final double QUIET_SECONDS = 30;
 

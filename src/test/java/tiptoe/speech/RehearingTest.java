@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -13,6 +14,7 @@ import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
 
 /** The limits are the tool's own, measured on spoken sentences and babble; no source outside. */
+@Tag("hearing")
 class RehearingTest {
   @ParameterizedTest(name = "{0} s: {1}")
   @CsvSource({"0.3, false", "0.4, true", "8.0, true", "8.1, false", "15.0, false"})

@@ -9,10 +9,12 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import tiptoe.audio.Pcm;
 
 /** Committed synthetic speech through the real engine. How much is heard {@code measure} tells. */
+@Tag("hearing")
 class SpokenClipsTest {
   @Test
   void hearsTheSameSoundTheSameWayAfterOtherSound() throws IOException {

@@ -20,45 +20,63 @@ import java.util.jar.JarEntry;
 import java.util.jar.JarOutputStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tiptoe.MemoryDisk;
+import tiptoe.TestExtent;
 import tiptoe.audio.SegmentStore;
 import tiptoe.protocol.Protocol;
 import tiptoe.wording.QuestionWording;
 
 /** Real processes that are killed, run out of disk, or may not write. */
+@Tag("process")
 class CrashTest {
-  private static final int KILLS = 200;
   private static final int RATE = 16_000;
 
   private static Path archive;
   private static String classPath;
 
-  @TempDir Path data;
+  @TempDir(factory = MemoryDisk.class)
+  Path data;
 
   private RecordStore store() {
+    return store(data);
+  }
+
+  private static RecordStore store(Path data) {
     return new RecordStore(data, Protocol.standard(), Clock.systemUTC(), QuestionWording::of);
   }
 
   /**
-   * Kills a process 200 times while it records, at moments spread over opening, writing and waiting
-   * for the disk, and goes on with the same examination each time.
+   * Kills a process many times while it records, at moments spread over opening and writing, and
+   * goes on with the same examination each time.
    */
   @Test
   void noStatementThatWasShownIsLostHoweverOftenItIsKilled() throws Exception {
+    kill(TestExtent.of(40, 200), data);
+  }
+
+  /** The same on a real disk, where a process can also be killed while it waits for it. */
+  @Test
+  void noStatementIsLostWhileTheDiskIsWaitedFor(@TempDir Path disk) throws Exception {
+    kill(TestExtent.of(10, 40), disk);
+  }
+
+  private void kill(int kills, Path disk) throws Exception {
     Random random = new Random(1);
     String exam = "new";
     int shown = 0;
     long sound = 0;
     int torn = 0;
-    for (int kill = 0; kill < KILLS; kill++) {
-      Run run = new Run(writer(exam, 100_000));
+    for (int kill = 0; kill < kills; kill++) {
+      Run run = new Run(writer(disk, exam, 100_000));
       run.killAfter(random.nextInt(12), random.nextInt(4_000_000));
       exam = run.exam == null ? exam : run.exam;
       shown = Math.max(shown, run.last("shown"));
       sound = Math.max(sound, run.last("sound"));
       if (!exam.equals("new")) {
-        StoredExam stored = store().read(store().find(exam), null);
+        StoredExam stored = store(disk).read(store(disk).find(exam), null);
         assertEquals(List.of(), stored.breaks(), "after kill " + kill);
         assertTrue(
             stored.record().statements().size() >= shown,
@@ -67,9 +85,9 @@ class CrashTest {
         torn += stored.torn() > 0 ? 1 : 0;
       }
     }
-    assertTrue(shown > KILLS, "only " + shown + " statements were recorded");
+    assertTrue(shown > kills, "only " + shown + " statements were recorded");
     System.out.println(
-        KILLS + " kills: " + shown + " statements shown, none lost; " + torn + " torn lines");
+        kills + " kills: " + shown + " statements shown, none lost; " + torn + " torn lines");
   }
 
   private static long kept(ExamFolder folder) throws IOException {

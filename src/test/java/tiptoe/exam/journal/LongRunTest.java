@@ -10,6 +10,7 @@ import java.time.Duration;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tiptoe.MemoryDisk;
 import tiptoe.exam.Bedside;
 import tiptoe.exam.Changes;
 import tiptoe.exam.ExamRecord;
@@ -36,7 +37,9 @@ class LongRunTest {
           "weight 3420",
           "skin milia");
 
-  @TempDir Path data;
+  @TempDir(factory = MemoryDisk.class)
+  Path data;
+
   private final Bedside.SetClock clock = new Bedside.SetClock();
 
   @Test

@@ -1,0 +1,31 @@
+package tiptoe;
+
+import java.util.List;
+import java.util.stream.IntStream;
+
+/**
+ * How much of a long test is run: a fixed sample, as {@code mvn verify} does, or everything, as
+ * {@code mvn -Pfull verify} does. Every check is in both; only the number of cases differs.
+ */
+public final class TestExtent {
+  private static final boolean FULL = "full".equals(System.getProperty("tiptoe.tests"));
+
+  private TestExtent() {}
+
+  /** Whether everything is run. */
+  public static boolean isFull() {
+    return FULL;
+  }
+
+  /** The first number when a sample is run, the second when everything is. */
+  public static int of(int sample, int full) {
+    return FULL ? full : sample;
+  }
+
+  /** Every so many-th of a list when a sample is run, all of it when everything is. */
+  public static <T> List<T> some(List<T> all, int every) {
+    return FULL
+        ? all
+        : IntStream.range(0, all.size()).filter(i -> i % every == 0).mapToObj(all::get).toList();
+  }
+}
