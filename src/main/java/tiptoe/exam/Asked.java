@@ -35,6 +35,21 @@ public record Asked(
     against = List.copyOf(against);
   }
 
+  static Asked of(Event.QuestionAsked event, Instant at) {
+    return new Asked(
+        event.number(),
+        event.question(),
+        event.correction(),
+        at,
+        event.utterance(),
+        event.statement(),
+        event.against(),
+        event.fact(),
+        event.value(),
+        true,
+        null);
+  }
+
   Asked closed(String newOutcome) {
     return new Asked(
         number,

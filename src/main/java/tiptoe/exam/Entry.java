@@ -8,7 +8,9 @@ import java.time.Instant;
  * @param seq its number, counted from 1
  * @param at when it was written
  * @param prev SHA-256 of the bytes of the line before it, without the line feed, in hexadecimal;
- *     {@link Chain#FIRST} for the first
+ *     {@link #NONE_BEFORE} for the first
  * @param event what happened
  */
-public record Entry(long seq, Instant at, String prev, Event event) {}
+public record Entry(long seq, Instant at, String prev, Event event) {
+  public static final String NONE_BEFORE = "0".repeat(64);
+}

@@ -48,6 +48,11 @@ import tiptoe.finding.Question;
   @Type(name = "audio-removed", value = Event.AudioRemoved.class)
 })
 public sealed interface Event {
+  /**
+   * What it does to the record. It changes nothing where it refers to what is not there, since a
+   * record must open whatever is in its journal.
+   */
+  void applyTo(Fold fold, Entry entry);
 
   /**
    * The first event.
@@ -59,14 +64,31 @@ public sealed interface Event {
    * @param author who examines; may be null
    */
   record ExaminationOpened(String id, String label, String protocol, String tool, String author)
-      implements Event {}
+      implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.opened = this;
+    }
+  }
 
   /** It was taken up again, after a crash or a break. */
-  record ExaminationContinued(String tool, String author) implements Event {}
+  record ExaminationContinued(String tool, String author) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.phase = Phase.LISTENING;
+      fold.ended = null;
+      fold.note(entry, "the examination was continued");
+    }
+  }
 
   /** A fact about the baby; ids and values as in {@link Baby}. It replaces an older value. */
   record ContextStated(String fact, String value, Integer utterance, String author)
-      implements Event {}
+      implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.baby = fold.baby.with(fact, value);
+    }
+  }
 
   /**
    * Something was heard, or typed.
@@ -77,7 +99,14 @@ public sealed interface Event {
    */
   record UtteranceHeard(
       int number, Heard heard, List<Candidate> candidates, List<String> uncovered, String region)
-      implements Event {}
+      implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.region = region == null ? fold.region : region;
+      fold.utterances.put(
+          number, new Utterance(number, entry.at(), heard, candidates, uncovered, null));
+    }
+  }
 
   /**
    * A finding was stated.
@@ -95,11 +124,22 @@ public sealed interface Event {
       Effect effect,
       List<Integer> of,
       String author)
-      implements Event {}
+      implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.statements.put(number, fold.recorded(this, entry.at(), Status.of(effect)));
+      fold.settle(number, effect, of);
+    }
+  }
 
   /** A statement that waited was decided on. */
   record StatementSettled(int statement, Effect effect, List<Integer> of, String author)
-      implements Event {}
+      implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.settle(statement, effect, of);
+    }
+  }
 
   /**
    * A question was put in the queue.
@@ -125,14 +165,29 @@ public sealed interface Event {
       return new QuestionAsked(
           number, question.withText(text), correction, utterance, statement, against, fact, value);
     }
+
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.questions.put(number, Asked.of(this, entry.at()));
+    }
   }
 
   /** A question was answered, in these words. */
   record QuestionAnswered(int number, String answer, Integer utterance, String author)
-      implements Event {}
+      implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.close(number, answer);
+    }
+  }
 
   /** A question lost its point or was waved away. */
-  record QuestionDropped(int number, String reason, String author) implements Event {}
+  record QuestionDropped(int number, String reason, String author) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.close(number, reason);
+    }
+  }
 
   /**
    * The clinician took back all that an utterance had left.
@@ -146,33 +201,97 @@ public sealed interface Event {
       List<Integer> questions,
       Map<String, String> facts,
       List<String> cleared)
-      implements Event {}
+      implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      statements.forEach(number -> fold.settle(number, Status.STRUCK));
+      questions.forEach(number -> fold.close(number, "taken back"));
+      facts.forEach((fact, before) -> fold.baby = fold.baby.with(fact, before));
+      cleared.forEach(fact -> fold.baby = fold.baby.without(fact));
+    }
+  }
 
-  record Paused(Integer utterance) implements Event {}
+  record Paused(Integer utterance) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.phase = Phase.PAUSED;
+    }
+  }
 
-  record Resumed(Integer utterance) implements Event {}
+  record Resumed(Integer utterance) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.phase = Phase.LISTENING;
+    }
+  }
 
   /** Sound was lost: from this second of the audio on, for this many seconds. */
-  record AudioGap(double from, double seconds, String reason) implements Event {}
+  record AudioGap(double from, double seconds, String reason) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.gaps.add(this);
+    }
+  }
 
   /** The journal ended in an unfinished line, which was moved to this file. */
-  record TailSetAside(long bytes, String file) implements Event {}
+  record TailSetAside(long bytes, String file) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.note(
+          entry,
+          "an unfinished line of "
+              + bytes
+              + " bytes at the end of the journal was moved to "
+              + file);
+    }
+  }
 
   /** The clock of the machine was set back behind the last event, which was at this time. */
-  record ClockWentBack(Instant last) implements Event {}
+  record ClockWentBack(Instant last) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.note(entry, "the clock went back: the event before was at " + last);
+    }
+  }
 
   /** A clinical rule applies. */
-  record FlagRaised(Flag flag) implements Event {}
+  record FlagRaised(Flag flag) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.flags.add(new FlagHistory(flag, entry.at(), null));
+    }
+  }
 
   /** It does not any more. */
-  record FlagCleared(Flag flag) implements Event {}
+  record FlagCleared(Flag flag) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.flags.replaceAll(
+          raised ->
+              raised.open() && raised.flag().equals(flag)
+                  ? new FlagHistory(flag, raised.raised(), entry.at())
+                  : raised);
+    }
+  }
 
   /** What is said from this second of the audio on is a remark. */
-  record RemarkStarted(double start, Integer utterance) implements Event {}
+  record RemarkStarted(double start, Integer utterance) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.phase = Phase.REMARK;
+    }
+  }
 
   /** A remark: the second it starts and ends at, the same when it was typed. */
   record RemarkMade(int number, String text, double start, double end, String author)
-      implements Event {}
+      implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.phase = fold.phase == Phase.REMARK ? Phase.LISTENING : fold.phase;
+      fold.remarks.put(
+          number, new Remark(number, entry.at(), text, text, start, end, List.of(), author));
+    }
+  }
 
   /**
    * A remark was read again: better decoded, or edited.
@@ -184,38 +303,96 @@ public sealed interface Event {
     public RemarkReworded {
       repairs = repairs == null ? List.of() : List.copyOf(repairs);
     }
+
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.remarks.computeIfPresent(number, (key, remark) -> remark.reworded(text, repairs));
+    }
   }
 
   /** The end was asked for while key steps are missing; it takes a second word. */
-  record EndAsked(List<Slot> missing, Integer utterance) implements Event {}
+  record EndAsked(List<Slot> missing, Integer utterance) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.phase = Phase.ENDING;
+    }
+  }
 
   /** The examination goes on after all. */
-  record EndRefused(Integer utterance) implements Event {}
+  record EndRefused(Integer utterance) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.phase = Phase.LISTENING;
+    }
+  }
 
   /** The examination is over; these key steps are missing. */
-  record Ended(List<Slot> missing, Integer utterance) implements Event {}
+  record Ended(List<Slot> missing, Integer utterance) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.phase = Phase.ENDED;
+      fold.ended = entry.at();
+    }
+  }
 
-  record StatementRejected(int statement, String reason, String author) implements Event {}
+  record StatementRejected(int statement, String reason, String author) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.settle(statement, Status.REJECTED);
+    }
+  }
 
   /** The reviewer has dealt with an unsure or ignored utterance. */
-  record UtteranceReviewed(int utterance, boolean accepted, String author) implements Event {}
+  record UtteranceReviewed(int utterance, boolean accepted, String author) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.utterances.computeIfPresent(utterance, (number, heard) -> heard.withReviewed(accepted));
+    }
+  }
 
   /** An edit of the reviewer was taken back: all its entries. */
-  record Undone(List<Long> entries, String author) implements Event {}
+  record Undone(List<Long> entries, String author) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      // The fold has asked for it first: it decides which entries count at all.
+    }
+  }
 
   /** An edit that was undone counts again. */
-  record Redone(List<Long> entries, String author) implements Event {}
+  record Redone(List<Long> entries, String author) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      // As with what was undone.
+    }
+  }
 
   /**
    * The record was signed: all entries before, by the chain, and the audio.
    *
    * @param audio file name to SHA-256 of every audio segment there is
    */
-  record Signed(String name, String role, Map<String, String> audio) implements Event {}
+  record Signed(String name, String role, Map<String, String> audio) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.phase = Phase.SIGNED;
+      fold.signatures.add(Signature.of(entry, this));
+    }
+  }
 
   /** After it edits are allowed again, until the next signature. */
-  record AddendumStarted(String reason, String author) implements Event {}
+  record AddendumStarted(String reason, String author) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.phase = Phase.ADDENDUM;
+      fold.note(entry, "addendum by " + author);
+    }
+  }
 
   /** The audio was removed, as the user had chosen. */
-  record AudioRemoved(List<String> files, String reason) implements Event {}
+  record AudioRemoved(List<String> files, String reason) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.note(entry, files.size() + " audio segments were removed: " + reason);
+    }
+  }
 }

@@ -27,7 +27,7 @@ final class EventBatch {
     events.add(event);
     seq++;
     fold = fold == null ? new Fold(before) : fold;
-    fold.apply(new Entry(seq, at, Chain.FIRST, event));
+    fold.apply(new Entry(seq, at, Entry.NONE_BEFORE, event));
     view = null;
   }
 

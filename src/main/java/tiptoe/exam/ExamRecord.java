@@ -14,6 +14,7 @@ import tiptoe.protocol.Protocol;
  * @param statements every statement ever made, in order
  * @param utterances everything that was heard, used or not, in order
  * @param questions every question ever asked, in order
+ * @param gaps stretches that were not heard
  * @param flags every flag ever raised, in order
  * @param ended when the examination ended; null before that
  * @param entries the events
@@ -28,7 +29,7 @@ public record ExamRecord(
     List<Utterance> utterances,
     List<Asked> questions,
     List<Remark> remarks,
-    List<Gap> gaps,
+    List<Event.AudioGap> gaps,
     List<FlagHistory> flags,
     List<Signature> signatures,
     List<Note> notes,

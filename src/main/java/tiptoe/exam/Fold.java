@@ -2,51 +2,30 @@ package tiptoe.exam;
 
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
-import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tiptoe.protocol.Protocol;
 
-/**
- * Folds events into the record. Any sequence of events folds to something: an event that refers to
- * what is not there changes nothing, since a record must open whatever is in its journal.
- */
-final class Fold {
-  private static final Map<Class<?>, Handler<Event>> HANDLERS = new HashMap<>();
-
-  static {
-    FoldTalk.register();
-    FoldReview.register();
-    FoldSession.register();
-  }
-
-  /** What one kind of event does. */
-  interface Handler<E extends Event> {
-    void apply(Fold fold, Entry entry, E event);
-  }
-
-  static <E extends Event> void on(Class<E> kind, Handler<E> handler) {
-    HANDLERS.put(kind, (fold, entry, event) -> handler.apply(fold, entry, kind.cast(event)));
-  }
-
+/** The record while {@linkplain Event#applyTo events} are folded into it. */
+public final class Fold {
   final Protocol protocol;
   Event.ExaminationOpened opened;
   Phase phase = Phase.LISTENING;
   String region;
   Baby baby = Baby.UNKNOWN;
-  Map<Integer, RecordedFinding> statements = new LinkedHashMap<>();
-  Map<Integer, Utterance> utterances = new LinkedHashMap<>();
-  Map<Integer, Asked> questions = new LinkedHashMap<>();
-  Map<Integer, Remark> remarks = new LinkedHashMap<>();
-  List<Gap> gaps = new ArrayList<>();
-  List<FlagHistory> flags = new ArrayList<>();
-  List<Signature> signatures = new ArrayList<>();
-  List<Note> notes = new ArrayList<>();
+  final Map<Integer, RecordedFinding> statements = new LinkedHashMap<>();
+  final Map<Integer, Utterance> utterances = new LinkedHashMap<>();
+  final Map<Integer, Asked> questions = new LinkedHashMap<>();
+  final Map<Integer, Remark> remarks = new LinkedHashMap<>();
+  final List<Event.AudioGap> gaps = new ArrayList<>();
+  final List<FlagHistory> flags = new ArrayList<>();
+  final List<Signature> signatures = new ArrayList<>();
+  final List<Note> notes = new ArrayList<>();
   Instant ended;
   private final List<Entry> entries = new ArrayList<>();
   private final Set<Long> undone = new HashSet<>();
@@ -61,10 +40,10 @@ final class Fold {
     phase = record.phase();
     region = record.region();
     baby = record.baby();
-    statements = byNumber(record.statements(), RecordedFinding::number);
-    utterances = byNumber(record.utterances(), Utterance::number);
-    questions = byNumber(record.questions(), Asked::number);
-    remarks = byNumber(record.remarks(), Remark::number);
+    record.statements().forEach(one -> statements.put(one.number(), one));
+    record.utterances().forEach(one -> utterances.put(one.number(), one));
+    record.questions().forEach(one -> questions.put(one.number(), one));
+    record.remarks().forEach(one -> remarks.put(one.number(), one));
     gaps.addAll(record.gaps());
     flags.addAll(record.flags());
     signatures.addAll(record.signatures());
@@ -72,11 +51,6 @@ final class Fold {
     ended = record.ended();
     entries.addAll(record.entries());
     entries.forEach(entry -> noteUndone(entry.event()));
-  }
-
-  private static <T> Map<Integer, T> byNumber(List<T> items, Function<T, Integer> number) {
-    return items.stream()
-        .collect(Collectors.toMap(number, item -> item, (a, b) -> b, LinkedHashMap::new));
   }
 
   void apply(Entry entry) {
@@ -91,46 +65,79 @@ final class Fold {
   private boolean noteUndone(Event event) {
     if (event instanceof Event.Undone undo) {
       undone.addAll(undo.entries());
-      return true;
-    }
-    if (event instanceof Event.Redone redo) {
+    } else if (event instanceof Event.Redone redo) {
       redo.entries().forEach(undone::remove);
-      return true;
+    } else {
+      return false;
     }
-    return false;
+    return true;
   }
 
   /** Undoing takes the entries out of the fold and leaves the rest as if they had not been. */
   private void replay() {
-    Fold again = new Fold(protocol);
-    again.undone.addAll(undone);
-    entries.forEach(again::handle);
-    opened = again.opened;
-    phase = again.phase;
-    region = again.region;
-    baby = again.baby;
-    statements = again.statements;
-    utterances = again.utterances;
-    questions = again.questions;
-    remarks = again.remarks;
-    replace(gaps, again.gaps);
-    replace(flags, again.flags);
-    replace(signatures, again.signatures);
-    replace(notes, again.notes);
-    ended = again.ended;
-  }
-
-  private static <T> void replace(List<T> list, List<T> by) {
-    list.clear();
-    list.addAll(by);
+    opened = null;
+    phase = Phase.LISTENING;
+    region = null;
+    baby = Baby.UNKNOWN;
+    ended = null;
+    Stream.of(statements, utterances, questions, remarks).forEach(Map::clear);
+    Stream.of(gaps, flags, signatures, notes).forEach(List::clear);
+    entries.forEach(this::handle);
   }
 
   private void handle(Entry entry) {
-    Handler<Event> handler = HANDLERS.get(entry.event().getClass());
     if (undone.contains(entry.seq())) {
-      FoldReview.keepUndone(this, entry);
-    } else if (handler != null) {
-      handler.apply(this, entry, entry.event());
+      keepUndone(entry);
+    } else {
+      entry.event().applyTo(this, entry);
+    }
+  }
+
+  /** What was undone stays visible; its number is never given again. */
+  private void keepUndone(Entry entry) {
+    if (entry.event() instanceof Event.QuestionAsked asked) {
+      questions.put(asked.number(), Asked.of(asked, entry.at()).closed("undone"));
+    } else if (entry.event() instanceof Event.StatementMade made) {
+      statements.put(made.number(), recorded(made, entry.at(), Status.UNDONE));
+    }
+  }
+
+  RecordedFinding recorded(Event.StatementMade made, Instant at, Status status) {
+    Optional<Heard> heard =
+        Optional.ofNullable(made.utterance()).map(utterances::get).map(Utterance::heard);
+    return new RecordedFinding(
+        made.number(),
+        made.statement(),
+        made.correction(),
+        at,
+        made.utterance(),
+        heard.map(Heard::text).orElse(""),
+        heard.map(Heard::start).orElse(null),
+        status,
+        made.of(),
+        made.author());
+  }
+
+  void note(Entry entry, String text) {
+    notes.add(new Note(entry.at(), text));
+  }
+
+  void close(int question, String outcome) {
+    questions.computeIfPresent(question, (number, asked) -> asked.closed(outcome));
+  }
+
+  /** Settles what a statement does to those it names. */
+  void settle(int number, Effect effect, List<Integer> of) {
+    RecordedFinding said = statements.get(number);
+    if (said == null) {
+      return;
+    }
+    statements.put(number, said.with(said.status(), of));
+    settle(number, Status.of(effect));
+    if (effect == Effect.STANDS) {
+      of.stream()
+          .filter(replaced -> replaced != number)
+          .forEach(replaced -> settle(replaced, Status.REPLACED));
     }
   }
 

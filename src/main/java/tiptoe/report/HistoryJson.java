@@ -3,9 +3,9 @@ package tiptoe.report;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
-import tiptoe.exam.EventLines;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.RecordedFinding;
+import tiptoe.exam.journal.EventLines;
 import tiptoe.exam.journal.StoredExam;
 
 /** Adds to the JSON of a record what only one that was kept has: how it came to be. */

@@ -5,7 +5,7 @@ import java.time.ZonedDateTime;
 import java.util.UUID;
 import tiptoe.exam.Event;
 import tiptoe.exam.Examination;
-import tiptoe.exam.MemorySink;
+import tiptoe.exam.journal.MemorySink;
 import tiptoe.protocol.Protocol;
 import tiptoe.settings.Settings;
 import tiptoe.wording.QuestionWording;

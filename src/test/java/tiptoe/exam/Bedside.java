@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
+import tiptoe.exam.journal.MemorySink;
 import tiptoe.finding.Command;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Quantity;

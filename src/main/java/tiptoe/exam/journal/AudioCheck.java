@@ -17,7 +17,6 @@ import tiptoe.audio.SegmentStore;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
-import tiptoe.exam.Gap;
 import tiptoe.exam.Hashes;
 import tiptoe.exam.Heard;
 import tiptoe.exam.Signature;
@@ -113,7 +112,7 @@ final class AudioCheck {
     for (Segment segment : segments) {
       kept += overlap(heard, seconds(segment.position()), seconds(segment.end()));
     }
-    for (Gap gap : record.gaps()) {
+    for (Event.AudioGap gap : record.gaps()) {
       kept += overlap(heard, gap.from(), gap.from() + gap.seconds());
     }
     return heard.end() - heard.start() - kept;

@@ -10,7 +10,7 @@ import java.nio.file.Path;
  */
 public record ExamFolder(Path path) {
 
-  /** The journal: one line for every event, see {@link tiptoe.exam.EventLines}. */
+  /** The journal: one line for every event, see {@link EventLines}. */
   public Path journal() {
     return path.resolve("journal.jsonl");
   }

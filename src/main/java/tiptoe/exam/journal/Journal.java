@@ -7,7 +7,6 @@ import java.nio.channels.FileChannel;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import tiptoe.exam.Chain;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.EventSink;

@@ -7,9 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import tiptoe.exam.Chain;
 import tiptoe.exam.Entry;
-import tiptoe.exam.EventLines;
 import tiptoe.exam.Hashes;
 import tiptoe.exam.journal.JournalReading.Break;
 import tiptoe.exam.journal.LineCodec.BadLine;
@@ -23,7 +21,7 @@ final class JournalReader {
   private long expected = 1;
 
   // Null behind a line that cannot be read: there is nothing to follow from.
-  private String before = Chain.FIRST;
+  private String before = Entry.NONE_BEFORE;
   private byte[] last = {};
 
   private JournalReader(byte[] bytes) {

@@ -2,7 +2,6 @@ package tiptoe.exam.journal;
 
 import java.util.List;
 import java.util.Optional;
-import tiptoe.exam.Chain;
 import tiptoe.exam.Entry;
 
 /**

@@ -16,7 +16,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
 import tiptoe.audio.OwnerOnly;
-import tiptoe.exam.Chain;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;

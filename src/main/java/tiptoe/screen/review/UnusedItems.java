@@ -8,7 +8,6 @@ import java.util.Set;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
-import tiptoe.exam.Gap;
 import tiptoe.exam.Outcome;
 import tiptoe.exam.Utterance;
 
@@ -60,7 +59,7 @@ record UnusedItems(ExamRecord record) {
         reviewed ? EnumSet.of(Filter.CHANGED) : Set.of());
   }
 
-  private static ReviewItem gap(Gap gap) {
+  private static ReviewItem gap(Event.AudioGap gap) {
     return new ReviewItem(
         ReviewItem.Kind.GAP,
         Section.UNUSED,

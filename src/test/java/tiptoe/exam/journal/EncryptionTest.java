@@ -22,7 +22,6 @@ import tiptoe.audio.Chunk;
 import tiptoe.audio.Segment;
 import tiptoe.audio.SegmentStore;
 import tiptoe.exam.Bedside;
-import tiptoe.exam.Chain;
 import tiptoe.exam.Event;
 import tiptoe.protocol.Protocol;
 import tiptoe.wording.QuestionWording;

@@ -1,4 +1,4 @@
-package tiptoe.exam;
+package tiptoe.exam.journal;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonSetter;
@@ -21,6 +21,8 @@ import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import tiptoe.exam.Entry;
+import tiptoe.exam.Hashes;
 
 /**
  * Entries as lines: one JSON object each, whose last member {@code sum} is the first 16 digits of

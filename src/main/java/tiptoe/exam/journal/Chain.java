@@ -1,12 +1,12 @@
-package tiptoe.exam;
+package tiptoe.exam.journal;
 
 import java.time.Instant;
+import tiptoe.exam.Entry;
+import tiptoe.exam.Event;
+import tiptoe.exam.Hashes;
 
 /** Numbers events and links each to the bytes of the one before. */
-public final class Chain {
-  /** Stands in the first entry, which has none before it. */
-  public static final String FIRST = "0".repeat(64);
-
+final class Chain {
   private long seq;
   private String prev;
 
@@ -16,39 +16,39 @@ public final class Chain {
   }
 
   /** A chain that has no entry yet. */
-  public static Chain start() {
-    return new Chain(0, FIRST);
+  static Chain start() {
+    return new Chain(0, Entry.NONE_BEFORE);
   }
 
   /** A chain whose last entry has this number and these bytes, without the line feed. */
-  public static Chain after(long seq, byte[] line) {
+  static Chain after(long seq, byte[] line) {
     return new Chain(seq, Hashes.sha256(line));
   }
 
   /** The next entry, with its bytes. The chain goes on only when {@link #accept} is called. */
-  public Line next(Instant at, Event event) {
+  Line next(Instant at, Event event) {
     return EventLines.line(new Entry(seq + 1, at, prev, event));
   }
 
   /** Takes the line as written. */
-  public void accept(Line line) {
+  void accept(Line line) {
     seq = line.entry().seq();
     prev = Hashes.sha256(line.bytes());
   }
 
-  public Chain copy() {
+  Chain copy() {
     return new Chain(seq, prev);
   }
 
-  public long seq() {
+  long seq() {
     return seq;
   }
 
   /** SHA-256 of the last line: it stands for everything up to there. */
-  public String head() {
+  String head() {
     return prev;
   }
 
   /** An entry and its bytes, without the line feed. */
-  public record Line(Entry entry, byte[] bytes) {}
+  record Line(Entry entry, byte[] bytes) {}
 }

@@ -1,8 +1,11 @@
-package tiptoe.exam;
+package tiptoe.exam.journal;
 
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import tiptoe.exam.Entry;
+import tiptoe.exam.Event;
+import tiptoe.exam.EventSink;
 
 /** Keeps events in memory only, for typed text, replays and tests. */
 public final class MemorySink implements EventSink {
