@@ -17,7 +17,9 @@ import java.util.TreeMap;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Baby;
 import tiptoe.exam.Facts;
+import tiptoe.finding.Finding;
 import tiptoe.finding.Quantity;
+import tiptoe.finding.Source;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
@@ -133,8 +135,10 @@ public record AnswersFile(
           side == null || step.sided() || sidedValue,
           "expected no side for step " + step.id() + ", found " + entry.path("side").asText());
       Quantity quantity = value == null ? quantity(step, entry) : null;
+      Map<String, String> details = details(step, entry);
       return new Answer(
-          step.id(), side, value, quantity, details(step, entry), List.of(), false, number);
+          new Finding(step.id(), side, value, quantity, details, List.of(), false, Source.TYPED),
+          number);
     }
 
     private static Quantity quantity(Step step, JsonNode entry) {

@@ -36,7 +36,7 @@ public record Flag(
   }
 
   /** The flag as the record keeps it. */
-  public tiptoe.exam.Flag recorded() {
-    return new tiptoe.exam.Flag(level.id(), rule, advice, statements);
+  public tiptoe.exam.RecordedFlag recorded() {
+    return new tiptoe.exam.RecordedFlag(level.id(), rule, advice, statements);
   }
 }

@@ -3,6 +3,7 @@ package tiptoe.exam;
 import java.util.List;
 import java.util.stream.Collectors;
 import tiptoe.finding.Command;
+import tiptoe.finding.Outcome;
 
 /** Carries out those commands that change the record; the others are for the screen. */
 record CommandHandler(EventBatch draft, Integer utterance, Heard heard) {

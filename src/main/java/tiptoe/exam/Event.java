@@ -229,7 +229,7 @@ public sealed interface Event {
   record AudioGap(double from, double seconds, String reason) implements Event {
     @Override
     public void applyTo(Fold fold, Entry entry) {
-      fold.gaps.add(this);
+      fold.gaps.add(new UnheardSound(from, seconds, reason));
     }
   }
 
@@ -255,7 +255,7 @@ public sealed interface Event {
   }
 
   /** A clinical rule applies. */
-  record FlagRaised(Flag flag) implements Event {
+  record FlagRaised(RecordedFlag flag) implements Event {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       fold.flags.add(new FlagHistory(flag, entry.at(), null));
@@ -263,7 +263,7 @@ public sealed interface Event {
   }
 
   /** It does not any more. */
-  record FlagCleared(Flag flag) implements Event {
+  record FlagCleared(RecordedFlag flag) implements Event {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       fold.flags.replaceAll(

@@ -3,6 +3,7 @@ package tiptoe.exam;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import tiptoe.finding.Outcome;
 import tiptoe.protocol.Protocol;
 
 /**
@@ -29,7 +30,7 @@ public record ExamRecord(
     List<Utterance> utterances,
     List<Asked> questions,
     List<Remark> remarks,
-    List<Event.AudioGap> gaps,
+    List<UnheardSound> gaps,
     List<FlagHistory> flags,
     List<Signature> signatures,
     List<Note> notes,
@@ -160,7 +161,7 @@ public record ExamRecord(
   }
 
   /** Flags of rules that apply now. */
-  public List<Flag> openFlags() {
+  public List<RecordedFlag> openFlags() {
     return flags.stream().filter(FlagHistory::open).map(FlagHistory::flag).toList();
   }
 

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import tiptoe.finding.Command;
+import tiptoe.finding.Outcome;
 import tiptoe.finding.Question;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpretation;
@@ -223,8 +224,8 @@ public final class Examination {
   }
 
   /** Notes which rules apply now: new ones are raised, the others cleared. */
-  public Changes flags(List<Flag> flags) {
-    List<Flag> open = record.openFlags();
+  public Changes flags(List<RecordedFlag> flags) {
+    List<RecordedFlag> open = record.openFlags();
     List<Event> events = new ArrayList<>();
     open.stream()
         .filter(flag -> !flags.contains(flag))

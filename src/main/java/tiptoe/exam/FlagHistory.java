@@ -3,7 +3,7 @@ package tiptoe.exam;
 import java.time.Instant;
 
 /** A flag with the time it was raised and, once the rule ceased to apply, cleared; else null. */
-public record FlagHistory(Flag flag, Instant raised, Instant cleared) {
+public record FlagHistory(RecordedFlag flag, Instant raised, Instant cleared) {
   public boolean open() {
     return cleared == null;
   }

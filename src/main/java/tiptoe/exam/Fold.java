@@ -22,7 +22,7 @@ public final class Fold {
   final Map<Integer, Utterance> utterances = new LinkedHashMap<>();
   final Map<Integer, Asked> questions = new LinkedHashMap<>();
   final Map<Integer, Remark> remarks = new LinkedHashMap<>();
-  final List<Event.AudioGap> gaps = new ArrayList<>();
+  final List<UnheardSound> gaps = new ArrayList<>();
   final List<FlagHistory> flags = new ArrayList<>();
   final List<Signature> signatures = new ArrayList<>();
   final List<Note> notes = new ArrayList<>();

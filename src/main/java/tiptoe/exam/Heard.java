@@ -1,6 +1,9 @@
 package tiptoe.exam;
 
 import java.util.List;
+import java.util.OptionalDouble;
+import tiptoe.finding.Outcome;
+import tiptoe.speech.Word;
 
 /**
  * An utterance as the recogniser gave it, or a line that was typed.
@@ -21,6 +24,16 @@ public record Heard(
   /** A line that was typed, at this second of the audio. */
   public static Heard typed(String text, double at) {
     return new Heard(at, at, text, List.of(), Outcome.ACCEPTED, null);
+  }
+
+  /** That of the word the recogniser was least sure of, 0–1; empty when it was typed. */
+  public OptionalDouble confidence() {
+    return words.stream().mapToDouble(Word::confidence).min();
+  }
+
+  /** Where its last word ends, in s. */
+  public double lastWordEnd() {
+    return words.isEmpty() ? end : words.get(words.size() - 1).end();
   }
 
   public Heard withOutcome(Outcome newOutcome) {

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import tiptoe.finding.Finding;
 import tiptoe.protocol.Detail;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Side;
@@ -64,15 +65,17 @@ record StepAnswers(Step step, List<StandingFinding> standing) {
   }
 
   private Answer answer(StandingFinding one, List<String> denied) {
-    return new Answer(
-        step.id(),
-        one.side(),
-        one.value(),
-        one.quantity(),
-        details(one),
-        denied,
-        one.group(),
-        one.base().number());
+    Finding finding =
+        new Finding(
+            step.id(),
+            one.side(),
+            one.value(),
+            one.quantity(),
+            details(one),
+            denied,
+            one.group(),
+            one.base().statement().source());
+    return new Answer(finding, one.base().number());
   }
 
   /** "Symmetric" was said of both sides; it falls when the other side became something else. */

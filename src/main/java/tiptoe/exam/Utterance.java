@@ -2,6 +2,7 @@ package tiptoe.exam;
 
 import java.time.Instant;
 import java.util.List;
+import tiptoe.finding.Outcome;
 import tiptoe.finding.Source;
 
 /**

@@ -8,11 +8,11 @@ import tiptoe.exam.Candidate;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
-import tiptoe.exam.Outcome;
 import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Status;
 import tiptoe.exam.Utterance;
 import tiptoe.finding.Finding;
+import tiptoe.finding.Outcome;
 
 /**
  * What reviewers found of what was heard, from signed records. Nothing is judged that was typed, or

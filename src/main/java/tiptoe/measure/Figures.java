@@ -2,7 +2,7 @@ package tiptoe.measure;
 
 import java.util.List;
 import java.util.stream.DoubleStream;
-import tiptoe.exam.Outcome;
+import tiptoe.finding.Outcome;
 
 /**
  * What the recordings of one set in one condition add up to. A figure that nothing tells is NaN.

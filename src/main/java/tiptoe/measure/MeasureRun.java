@@ -17,8 +17,6 @@ import tiptoe.audio.Pcm;
 import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
-import tiptoe.exam.Heard;
-import tiptoe.exam.Word;
 
 /** Runs recordings through what is measured, on several threads, and scores what comes out. */
 public final class MeasureRun {
@@ -142,7 +140,7 @@ public final class MeasureRun {
             heard ->
                 new TimedUtterance(
                     heard.start(),
-                    phraseEnd(heard),
+                    heard.lastWordEnd(),
                     heard.text(),
                     heard.outcome(),
                     heard.reason() == null ? "" : heard.reason(),
@@ -150,11 +148,6 @@ public final class MeasureRun {
                     source.ended(),
                     ComparableMeaning.of(changes)))
         .toList();
-  }
-
-  private static double phraseEnd(Heard heard) {
-    List<Word> words = heard.words();
-    return words.isEmpty() ? heard.end() : words.get(words.size() - 1).end();
   }
 
   private static List<Alignment.Outcome> words(Expectation expected, List<TimedUtterance> heard) {

@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
-import tiptoe.exam.Outcome;
+import tiptoe.finding.Outcome;
 
 /**
  * What came out of one recording in one condition.

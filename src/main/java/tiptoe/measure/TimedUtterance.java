@@ -1,7 +1,7 @@
 package tiptoe.measure;
 
 import java.util.List;
-import tiptoe.exam.Outcome;
+import tiptoe.finding.Outcome;
 
 /**
  * An utterance that was handed out.

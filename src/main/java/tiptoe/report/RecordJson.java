@@ -14,12 +14,12 @@ import tiptoe.exam.Candidate;
 import tiptoe.exam.Contradiction;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.MissingDetail;
-import tiptoe.exam.Outcome;
 import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Remark;
 import tiptoe.exam.Slot;
 import tiptoe.exam.Utterance;
 import tiptoe.finding.Finding;
+import tiptoe.finding.Outcome;
 import tiptoe.finding.Quantity;
 import tiptoe.protocol.Side;
 

@@ -151,7 +151,7 @@ record Board(List<Row> rows) {
     private Line answer(Step step, Side column, Answer answer) {
       String mark = mark(step, answer);
       String side = column == null && answer.side() != null ? answer.side().id() + ": " : "";
-      String text = mark + " " + side + phrasing.said(answer.asStatement());
+      String text = mark + " " + side + phrasing.said(answer.finding());
       boolean now = isFresh(answer);
       Ink ink = mark.equals(glyphs.abnormal()) ? Ink.ALERT : now ? Ink.FRESH : Ink.GOOD;
       return new Line(now ? text + " " + glyphs.fresh() : text, ink);

@@ -12,11 +12,10 @@ import tiptoe.exam.Changes;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
 import tiptoe.exam.Heard;
-import tiptoe.exam.Outcome;
 import tiptoe.exam.Phase;
 import tiptoe.exam.Repair;
-import tiptoe.exam.Word;
 import tiptoe.finding.Command;
+import tiptoe.finding.Outcome;
 import tiptoe.finding.Source;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Interpretation;
@@ -26,6 +25,7 @@ import tiptoe.settings.Settings;
 import tiptoe.speech.FreeWording;
 import tiptoe.speech.Hypothesis;
 import tiptoe.speech.Verdict;
+import tiptoe.speech.Word;
 
 /**
  * One examination being dictated: from what was heard to what the record holds. What is heard and
@@ -91,7 +91,7 @@ public final class ExamSession {
             utterance.text(),
             utterance.phraseWords(),
             offset,
-            Outcome.of(verdict.outcome().name().toLowerCase(java.util.Locale.ROOT)),
+            verdict.outcome(),
             verdict.reason());
     List<String> words = heard.words().stream().map(Word::text).toList();
     Interpretation meaning = interpret(words, Source.GRAMMAR);
@@ -100,8 +100,7 @@ public final class ExamSession {
     Heard judged = doubt.map(why -> because(heard, Outcome.UNSURE, why)).orElse(heard);
     Optional<FreeWording> free = rejection.freely(utterance);
     if (judged.outcome() != Outcome.ACCEPTED && free.isPresent()) {
-      Interpretation other =
-          inOtherWords(free.get().known().stream().map(tiptoe.speech.Word::text).toList());
+      Interpretation other = inOtherWords(free.get().known().stream().map(Word::text).toList());
       if (!other.statements().isEmpty()) {
         String reason = doubt.orElse("heard in free wordings");
         return hear(
@@ -115,7 +114,7 @@ public final class ExamSession {
   private static Heard heard(
       Hypothesis utterance,
       String text,
-      List<tiptoe.speech.Word> words,
+      List<Word> words,
       double offset,
       Outcome outcome,
       String reason) {
@@ -123,12 +122,7 @@ public final class ExamSession {
         utterance.start() + offset,
         utterance.end() + offset,
         text,
-        words.stream()
-            .map(
-                word ->
-                    new Word(
-                        word.text(), word.start() + offset, word.end() + offset, word.confidence()))
-            .toList(),
+        words.stream().map(word -> word.later(offset)).toList(),
         outcome,
         reason);
   }

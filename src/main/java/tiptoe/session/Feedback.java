@@ -7,7 +7,7 @@ import tiptoe.audio.Tone;
 import tiptoe.audio.Tones;
 import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
-import tiptoe.exam.Flag;
+import tiptoe.exam.RecordedFlag;
 import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
 
@@ -16,7 +16,7 @@ public final class Feedback implements AutoCloseable {
   private final Speaker speaker;
   private final Tones tones;
   private final ExamSession session;
-  private List<Flag> flags;
+  private List<RecordedFlag> flags;
 
   private Feedback(Speaker speaker, double volume, ExamSession session) {
     this.speaker = speaker;
@@ -54,7 +54,7 @@ public final class Feedback implements AutoCloseable {
   }
 
   private Optional<Tone> tone(Changes changes) {
-    List<Flag> before = flags;
+    List<RecordedFlag> before = flags;
     flags = session.record().openFlags();
     if (changes.of(Event.Paused.class).findAny().isPresent()) {
       return Optional.of(Tone.PAUSED);

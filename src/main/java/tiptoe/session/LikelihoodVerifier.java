@@ -2,10 +2,10 @@ package tiptoe.session;
 
 import java.util.List;
 import java.util.Optional;
+import tiptoe.finding.Outcome;
 import tiptoe.speech.Evidence;
 import tiptoe.speech.FreeWording;
 import tiptoe.speech.Hypothesis;
-import tiptoe.speech.Outcome;
 import tiptoe.speech.Verdict;
 
 /**

@@ -1,5 +1,7 @@
 package tiptoe.speech;
 
+import tiptoe.finding.Outcome;
+
 /**
  * A decision about an utterance.
  *

@@ -49,7 +49,7 @@ public final class ChecklistWording {
     for (Answer answer : record.answers()) {
       Step step = record.protocol().step(answer.step());
       if (step.region().equals(region.id())) {
-        text.append("  %s %s%n".formatted(mark(step, answer), phrasing.of(answer.asStatement())));
+        text.append("  %s %s%n".formatted(mark(step, answer), phrasing.of(answer.finding())));
       }
     }
     String missing = missing(region);

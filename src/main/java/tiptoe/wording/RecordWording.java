@@ -161,7 +161,7 @@ public final class RecordWording {
     Norm norm = step.value(orNone(answer.value())).map(Value::norm).orElse(null);
     boolean examined = !Value.NOT_EXAMINED.equals(answer.value());
     String name = phrasing.name(answer.step(), answer.side());
-    return new Row(name, phrasing.said(answer.asStatement()), norm, examined, answer.group());
+    return new Row(name, phrasing.said(answer.finding()), norm, examined, answer.group());
   }
 
   /** Names of what was not examined in a region; key steps are marked. */

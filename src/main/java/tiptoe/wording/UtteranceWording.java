@@ -6,10 +6,10 @@ import java.util.stream.Stream;
 import tiptoe.exam.Asked;
 import tiptoe.exam.Candidate;
 import tiptoe.exam.ExamRecord;
-import tiptoe.exam.Outcome;
 import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Utterance;
 import tiptoe.finding.Finding;
+import tiptoe.finding.Outcome;
 
 /** Shows utterance by utterance what was heard and what it came to. */
 public final class UtteranceWording {

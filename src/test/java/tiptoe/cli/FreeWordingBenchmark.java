@@ -116,7 +116,7 @@ public final class FreeWordingBenchmark {
     Set<String> wanted = new TreeSet<>();
     expected.forEach((key, values) -> values.forEach(value -> wanted.add(key + " " + value)));
     Set<String> recorded = new TreeSet<>();
-    record.answers().forEach(answer -> add(recorded, answer.asStatement(), wanted));
+    record.answers().forEach(answer -> add(recorded, answer.finding(), wanted));
     Set<String> unsure = new TreeSet<>();
     record.unsure().stream()
         .flatMap(one -> one.candidates().stream())

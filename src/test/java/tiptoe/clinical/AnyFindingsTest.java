@@ -21,6 +21,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Baby;
+import tiptoe.finding.Finding;
 import tiptoe.finding.Quantity;
 import tiptoe.protocol.Detail;
 import tiptoe.protocol.Norm;
@@ -47,16 +48,7 @@ class AnyFindingsTest {
             answers -> {
               List<Answer> numbered = new ArrayList<>();
               for (Answer a : answers) {
-                numbered.add(
-                    new Answer(
-                        a.step(),
-                        a.side(),
-                        a.value(),
-                        a.quantity(),
-                        a.details(),
-                        a.denied(),
-                        a.group(),
-                        numbered.size() + 1));
+                numbered.add(new Answer(a.finding(), numbered.size() + 1));
               }
               return numbered;
             });
@@ -82,13 +74,13 @@ class AnyFindingsTest {
                 double number = step.measure().min() + span * part / 1000;
                 number = step.measure().whole() ? Math.rint(number) : number;
                 Quantity quantity = new Quantity(number, step.measure().unit());
-                return new Answer(step.id(), null, null, quantity, Map.of(), List.of(), false, 0);
+                return new Answer(Finding.of(step.id(), quantity), 0);
               });
     }
     List<String> values = new ArrayList<>(step.values().stream().map(Value::id).toList());
     values.add(Value.NOT_EXAMINED);
     return Combinators.combine(side, Arbitraries.of(values), details)
-        .as((s, v, d) -> new Answer(step.id(), s, v, null, d, List.of(), false, 0));
+        .as((s, v, d) -> new Answer(Finding.of(step.id(), s, v).withDetails(d), 0));
   }
 
   private static Arbitrary<Map<String, String>> detailValues(Step step, Set<String> chosen) {

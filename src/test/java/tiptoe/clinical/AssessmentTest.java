@@ -346,7 +346,8 @@ class AssessmentTest {
             "common practice (from memory)"),
         flag);
     assertEquals(
-        new tiptoe.exam.Flag("urgent", flag.rule(), flag.advice(), List.of(2, 3)), flag.recorded());
+        new tiptoe.exam.RecordedFlag("urgent", flag.rule(), flag.advice(), List.of(2, 3)),
+        flag.recorded());
   }
 
   @Test

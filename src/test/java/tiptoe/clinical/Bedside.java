@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Baby;
+import tiptoe.finding.Finding;
 import tiptoe.finding.Quantity;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
@@ -60,10 +61,11 @@ final class Bedside {
       String[] said = words[1].split(" ", 2);
       Quantity quantity = new Quantity(Double.parseDouble(said[0]), step.measure().unit());
       Map<String, String> details = pairs(said.length > 1 ? said[1] : "");
-      return new Answer(step.id(), side, null, quantity, details, List.of(), false, number);
+      return new Answer(
+          Finding.of(step.id(), quantity).withSide(side).withDetails(details), number);
     }
     Map<String, String> details = pairs(words.length > 1 ? words[1] : "");
-    return new Answer(step.id(), side, stepAndValue[1], null, details, List.of(), false, number);
+    return new Answer(Finding.of(step.id(), side, stepAndValue[1]).withDetails(details), number);
   }
 
   private static Map<String, String> pairs(String text) {

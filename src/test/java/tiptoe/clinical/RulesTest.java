@@ -20,6 +20,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Baby;
+import tiptoe.finding.Finding;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
@@ -63,7 +64,7 @@ class RulesTest {
 
   private static Answer answer(Step step, Value value) {
     Side side = step.sided() ? Side.LEFT : null;
-    return new Answer(step.id(), side, value.id(), null, Map.of(), List.of(), false, 7);
+    return new Answer(Finding.of(step.id(), side, value.id()), 7);
   }
 
   private static Assessment alone(Step step, Value value) {
@@ -109,13 +110,8 @@ class RulesTest {
               for (Side side : step.sided() ? Side.values() : new Side[] {null}) {
                 answers.add(
                     new Answer(
-                        step.id(),
-                        side,
-                        Value.NOT_EXAMINED,
-                        null,
-                        Map.of("reason", "in a cast"),
-                        List.of(),
-                        false,
+                        Finding.of(step.id(), side, Value.NOT_EXAMINED)
+                            .withDetails(Map.of("reason", "in a cast")),
                         1));
               }
             });

@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import tiptoe.exam.journal.MemorySink;
 import tiptoe.finding.Command;
 import tiptoe.finding.Finding;
+import tiptoe.finding.Outcome;
 import tiptoe.finding.Quantity;
 import tiptoe.finding.Question;
 import tiptoe.language.Dialogue;

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import tiptoe.finding.Command;
+import tiptoe.finding.Outcome;
 import tiptoe.finding.Question;
 import tiptoe.language.Meaning;
 import tiptoe.wording.QuestionWording;
@@ -329,7 +330,7 @@ class ExaminationTest {
 
   @Test
   void keepsThatAFlagWasRaisedAfterItWasCleared() {
-    Flag flag = new Flag("urgent", "hips", "consider referral", List.of(1));
+    RecordedFlag flag = new RecordedFlag("urgent", "hips", "consider referral", List.of(1));
     bed.exam.flags(List.of(flag));
     bed.exam.flags(List.of(flag));
     assertEquals(List.of(flag), bed.record().openFlags());

@@ -15,14 +15,18 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.Tuple;
+import tiptoe.exam.journal.Chain;
+import tiptoe.exam.journal.EventLines;
 import tiptoe.exam.journal.MemorySink;
 import tiptoe.finding.Command;
 import tiptoe.finding.Finding;
+import tiptoe.finding.Outcome;
 import tiptoe.finding.Question;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
+import tiptoe.speech.Word;
 
 /** What holds whatever happens. */
 class RecordProperties {
@@ -88,7 +92,7 @@ class RecordProperties {
       holdsTogether(bed.record());
     }
     assertEquals(bed.record(), ExamRecord.fold(PROTOCOL, bed.record().entries()));
-    String before = Chain.FIRST;
+    String before = Entry.NONE_BEFORE;
     for (Entry entry : bed.record().entries()) {
       assertEquals(before, entry.prev());
       before = Hashes.sha256(EventLines.line(entry).bytes());
@@ -316,7 +320,7 @@ class RecordProperties {
   }
 
   private static Arbitrary<Event> others(Arbitrary<Integer> number) {
-    Flag flag = new Flag("urgent", "hips", "consider referral", List.of(1));
+    RecordedFlag flag = new RecordedFlag("urgent", "hips", "consider referral", List.of(1));
     List<Event> fixed =
         List.of(
             new Event.ExaminationOpened("e1", "Demo", "1", "0.1.0", null),

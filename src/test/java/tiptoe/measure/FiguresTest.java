@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import tiptoe.exam.Outcome;
+import tiptoe.finding.Outcome;
 import tiptoe.protocol.Side;
 
 /** Two recordings made up by hand, with figures worked out by hand. */

@@ -24,6 +24,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
+import tiptoe.finding.Source;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
@@ -127,16 +128,7 @@ class FhirDocumentTest {
   }
 
   private static String key(Answer answer) {
-    return new Answer(
-            answer.step(),
-            answer.side(),
-            answer.value(),
-            answer.quantity(),
-            answer.details(),
-            answer.denied(),
-            answer.group(),
-            0)
-        .toString();
+    return answer.finding().withSource(Source.TYPED).toString();
   }
 
   @Test

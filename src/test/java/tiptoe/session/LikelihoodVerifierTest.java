@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import tiptoe.finding.Outcome;
 import tiptoe.session.LikelihoodVerifier;
 import tiptoe.session.VerifierLimits;
 

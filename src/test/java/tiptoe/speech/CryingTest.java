@@ -15,6 +15,7 @@ import tiptoe.TestExtent;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.NoiseMixer;
 import tiptoe.audio.Pcm;
+import tiptoe.finding.Outcome;
 import tiptoe.finding.Source;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Dialogue;

@@ -19,6 +19,7 @@ import tiptoe.audio.AudioFile;
 import tiptoe.audio.NoiseMixer;
 import tiptoe.audio.Pcm;
 import tiptoe.audio.WardSounds;
+import tiptoe.finding.Outcome;
 import tiptoe.finding.Source;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Dialogue;

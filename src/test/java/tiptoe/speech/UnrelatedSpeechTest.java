@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import tiptoe.TestExtent;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
+import tiptoe.finding.Outcome;
 import tiptoe.finding.Source;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Dialogue;

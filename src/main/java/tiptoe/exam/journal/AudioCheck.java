@@ -20,6 +20,7 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Hashes;
 import tiptoe.exam.Heard;
 import tiptoe.exam.Signature;
+import tiptoe.exam.UnheardSound;
 import tiptoe.exam.Utterance;
 
 /** Compares the sound that is kept with what the record says of it. */
@@ -112,7 +113,7 @@ final class AudioCheck {
     for (Segment segment : segments) {
       kept += overlap(heard, seconds(segment.position()), seconds(segment.end()));
     }
-    for (Event.AudioGap gap : record.gaps()) {
+    for (UnheardSound gap : record.gaps()) {
       kept += overlap(heard, gap.from(), gap.from() + gap.seconds());
     }
     return heard.end() - heard.start() - kept;

@@ -6,7 +6,7 @@ import tiptoe.exam.Event;
 import tiptoe.exam.Hashes;
 
 /** Numbers events and links each to the bytes of the one before. */
-final class Chain {
+public final class Chain {
   private long seq;
   private String prev;
 
@@ -16,39 +16,39 @@ final class Chain {
   }
 
   /** A chain that has no entry yet. */
-  static Chain start() {
+  public static Chain start() {
     return new Chain(0, Entry.NONE_BEFORE);
   }
 
   /** A chain whose last entry has this number and these bytes, without the line feed. */
-  static Chain after(long seq, byte[] line) {
+  public static Chain after(long seq, byte[] line) {
     return new Chain(seq, Hashes.sha256(line));
   }
 
   /** The next entry, with its bytes. The chain goes on only when {@link #accept} is called. */
-  Line next(Instant at, Event event) {
+  public Line next(Instant at, Event event) {
     return EventLines.line(new Entry(seq + 1, at, prev, event));
   }
 
   /** Takes the line as written. */
-  void accept(Line line) {
+  public void accept(Line line) {
     seq = line.entry().seq();
     prev = Hashes.sha256(line.bytes());
   }
 
-  Chain copy() {
+  public Chain copy() {
     return new Chain(seq, prev);
   }
 
-  long seq() {
+  public long seq() {
     return seq;
   }
 
   /** SHA-256 of the last line: it stands for everything up to there. */
-  String head() {
+  public String head() {
     return prev;
   }
 
   /** An entry and its bytes, without the line feed. */
-  record Line(Entry entry, byte[] bytes) {}
+  public record Line(Entry entry, byte[] bytes) {}
 }

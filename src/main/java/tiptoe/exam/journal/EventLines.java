@@ -64,7 +64,8 @@ public final class EventLines {
     return JSON;
   }
 
-  static Chain.Line line(Entry entry) {
+  /** An entry with its line. */
+  public static Chain.Line line(Entry entry) {
     try {
       byte[] object = JSON.writeValueAsBytes(entry);
       byte[] body = Arrays.copyOf(object, object.length - 1);

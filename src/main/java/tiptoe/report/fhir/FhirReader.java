@@ -12,6 +12,8 @@ import org.hl7.fhir.r4.model.Coding;
 import org.hl7.fhir.r4.model.Observation;
 import org.hl7.fhir.r4.model.Quantity;
 import tiptoe.exam.Answer;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Source;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Value;
@@ -82,7 +84,8 @@ public final class FhirReader {
     }
     Side side = coding(observation.getBodySite(), Codes.SIDES).map(Side::of).orElse(null);
     boolean group = ObservationMaker.GROUP.equals(observation.getMethod().getText());
-    return new Answer(step, side, value, quantity, details, denied, group, 0);
+    return new Answer(
+        new Finding(step, side, value, quantity, details, denied, group, Source.TYPED), 0);
   }
 
   private static String text(Quantity quantity) {

@@ -165,7 +165,7 @@ final class ObservationMaker {
 
   /** The answer in words, for the narrative. */
   String words(Answer answer) {
-    return phrasing.of(answer.asStatement());
+    return phrasing.of(answer.finding());
   }
 
   private static CodeableConcept own(String system, String code, String label) {

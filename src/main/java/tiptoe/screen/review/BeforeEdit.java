@@ -20,7 +20,7 @@ record BeforeEdit(ExamRecord record) {
     FindingWording phrasing = new FindingWording(record.protocol());
     return record.answers(slot.step()).stream()
         .filter(answer -> slot.side() == null || answer.side() == slot.side())
-        .map(answer -> "stands now: " + phrasing.of(answer.asStatement()))
+        .map(answer -> "stands now: " + phrasing.of(answer.finding()))
         .toList();
   }
 
@@ -32,7 +32,7 @@ record BeforeEdit(ExamRecord record) {
     return record.answers(said.statement().step()).stream()
         .filter(answer -> answer.statement() == said.number())
         .findFirst()
-        .map(Answer::asStatement)
+        .map(Answer::finding)
         .orElse(said.statement());
   }
 

@@ -7,7 +7,6 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Heard;
 import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Utterance;
-import tiptoe.exam.Word;
 
 /**
  * Where an item of the record comes from.
@@ -61,9 +60,7 @@ public record Trace(
   }
 
   private static Double confidence(Heard heard) {
-    return heard.words().isEmpty()
-        ? null
-        : heard.words().stream().mapToDouble(Word::confidence).min().getAsDouble();
+    return heard.words().isEmpty() ? null : heard.confidence().getAsDouble();
   }
 
   public boolean hasSound() {

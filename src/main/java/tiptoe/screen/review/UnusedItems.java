@@ -8,8 +8,9 @@ import java.util.Set;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
-import tiptoe.exam.Outcome;
+import tiptoe.exam.UnheardSound;
 import tiptoe.exam.Utterance;
+import tiptoe.finding.Outcome;
 
 /** What came to nothing: utterances of which nothing was made, and sound that was not heard. */
 record UnusedItems(ExamRecord record) {
@@ -59,7 +60,7 @@ record UnusedItems(ExamRecord record) {
         reviewed ? EnumSet.of(Filter.CHANGED) : Set.of());
   }
 
-  private static ReviewItem gap(Event.AudioGap gap) {
+  private static ReviewItem gap(UnheardSound gap) {
     return new ReviewItem(
         ReviewItem.Kind.GAP,
         Section.UNUSED,

@@ -15,12 +15,12 @@ import tiptoe.exam.Bedside;
 import tiptoe.exam.Changes;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Heard;
-import tiptoe.exam.Outcome;
-import tiptoe.exam.Word;
+import tiptoe.finding.Outcome;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpretation;
 import tiptoe.protocol.Protocol;
 import tiptoe.wording.QuestionWording;
+import tiptoe.speech.Word;
 
 /**
  * Eight hours of an utterance every five seconds, as fast as they can be recorded. Times and memory

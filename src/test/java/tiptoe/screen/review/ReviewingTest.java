@@ -24,7 +24,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import tiptoe.clinical.Assessor;
 import tiptoe.exam.Bedside;
 import tiptoe.exam.ExamRecord;
-import tiptoe.exam.Outcome;
+import tiptoe.finding.Outcome;
 import tiptoe.grammar.GrammarSet;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Interpreter;

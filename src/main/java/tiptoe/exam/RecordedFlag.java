@@ -10,8 +10,8 @@ import java.util.List;
  * @param text what to consider
  * @param statements numbers of the statements that raised it
  */
-public record Flag(String level, String rule, String text, List<Integer> statements) {
-  public Flag {
+public record RecordedFlag(String level, String rule, String text, List<Integer> statements) {
+  public RecordedFlag {
     statements = List.copyOf(statements);
   }
 }

@@ -1,4 +1,4 @@
-package tiptoe.exam;
+package tiptoe.finding;
 
 import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonValue;
@@ -6,9 +6,9 @@ import java.util.Locale;
 
 /** What became of an utterance. */
 public enum Outcome {
-  /** Its statements count. */
+  /** Phrases and nothing else: its findings are recorded. */
   ACCEPTED,
-  /** Kept for the reviewer; it states nothing by itself. */
+  /** Phrases, but not surely said as findings: asked about or left to the reviewer. */
   UNSURE,
   /** Not meant for the record. */
   IGNORED,
