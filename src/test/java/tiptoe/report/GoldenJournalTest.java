@@ -26,6 +26,7 @@ import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
 import tiptoe.protocol.Protocol;
+import tiptoe.wording.QuestionWording;
 
 /**
  * Journals of an earlier version, with what that version said of them: a signed one with an
@@ -43,7 +44,7 @@ class GoldenJournalTest {
   private ExamFolder folder;
 
   private void copy(String name) throws IOException {
-    store = new RecordStore(data, Protocol.standard(), NEXT_DAY);
+    store = new RecordStore(data, Protocol.standard(), NEXT_DAY, QuestionWording::of);
     Path path = Files.createDirectories(data.resolve("examinations").resolve(name));
     Files.copy(GOLDEN.resolve(name).resolve("journal.jsonl"), path.resolve("journal.jsonl"));
     folder = new ExamFolder(path);

@@ -19,8 +19,8 @@ import tiptoe.finding.Outcome;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpretation;
 import tiptoe.protocol.Protocol;
-import tiptoe.wording.QuestionWording;
 import tiptoe.speech.Word;
+import tiptoe.wording.QuestionWording;
 
 /**
  * Eight hours of an utterance every five seconds, as fast as they can be recorded. Times and memory
