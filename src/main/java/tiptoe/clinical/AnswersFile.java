@@ -16,7 +16,6 @@ import java.util.Optional;
 import java.util.TreeMap;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Baby;
-import tiptoe.exam.Facts;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Quantity;
 import tiptoe.finding.Source;
@@ -101,7 +100,7 @@ public record AnswersFile(
           .forEach(
               fact -> {
                 String value = fact.getValue().asText();
-                Optional<String> problem = Facts.problem(fact.getKey(), value);
+                Optional<String> problem = protocol.problem(fact.getKey(), value);
                 problem.ifPresent(text -> problems.add("baby: " + text));
                 facts.put(fact.getKey(), value);
               });

@@ -1,9 +1,6 @@
 package tiptoe.clinical;
 
-import java.time.DateTimeException;
 import java.time.Duration;
-import java.time.LocalDateTime;
-import java.time.OffsetDateTime;
 import java.time.ZonedDateTime;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -14,16 +11,17 @@ import java.util.Set;
 import java.util.function.Function;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Baby;
-import tiptoe.exam.Gestation;
 import tiptoe.protocol.Detail;
+import tiptoe.protocol.Fact;
+import tiptoe.protocol.Gestation;
+import tiptoe.protocol.Protocol;
 import tiptoe.settings.Settings;
 
 /** One baby with the findings that stand, as the rules look at it. */
 final class AssessedBaby {
-  private static final Set<String> SEXES = Set.of("girl", "boy", "undetermined");
   private static final double SECONDS_PER_HOUR = 3600;
-  private static final double OLDEST_HOURS = 24 * 366;
 
+  private final Protocol protocol;
   private final Baby baby;
   private final List<Answer> answers;
   private final Settings settings;
@@ -37,46 +35,51 @@ final class AssessedBaby {
   private final Optional<Double> birthWeight;
 
   /**
-   * A case in which no rule has been raised yet.
+   * A baby of which no rule has been raised yet.
    *
    * @param examinedAt null where it is not known
    */
-  AssessedBaby(Baby baby, List<Answer> answers, Settings settings, ZonedDateTime examinedAt) {
-    this(baby, answers, settings, examinedAt, Set.of());
+  AssessedBaby(
+      Protocol protocol,
+      Baby baby,
+      List<Answer> answers,
+      Settings settings,
+      ZonedDateTime examinedAt) {
+    this(protocol, baby, answers, settings, examinedAt, Set.of());
   }
 
   private AssessedBaby(
+      Protocol protocol,
       Baby baby,
       List<Answer> answers,
       Settings settings,
       ZonedDateTime examinedAt,
       Set<String> raised) {
+    this.protocol = protocol;
     this.baby = baby;
     this.answers = List.copyOf(answers);
     this.settings = settings;
     this.examinedAt = examinedAt;
     this.raised = raised;
-    this.sex = read("sex", "girl, boy or undetermined", AssessedBaby::sex);
-    this.gestation = read("gestation", "gestation such as 39+4", Gestation::parse);
-    this.birthWeight = read("birth-weight", "a weight in g above 0", AssessedBaby::aboveZero);
-    Optional<Double> stated = read("age", "an age in hours, a year at most", AssessedBaby::age);
-    Optional<ZonedDateTime> birth =
-        read("born-at", "a date and time no later than the examination", this::moment);
+    baby.facts()
+        .forEach(
+            (id, value) -> protocol.problem(id, value).ifPresent(text -> unreadable.put(id, text)));
+    this.sex = read("sex", Function.identity());
+    this.gestation = read("gestation", Gestation::parse);
+    this.birthWeight = read("birth-weight", Double::valueOf);
+    Optional<Double> stated = read("age", Double::valueOf);
+    Optional<ZonedDateTime> birth = read("born-at", this::moment).filter(this::fits);
     this.age = stated.or(() -> birth.flatMap(this::hoursSince));
     this.bornAt = birth.or(() -> stated.flatMap(this::before));
   }
 
-  /** The same case with the rules that were raised. */
+  /** The same baby with the rules that were raised. */
   AssessedBaby withRaised(Set<String> rules) {
-    return new AssessedBaby(baby, answers, settings, examinedAt, Set.copyOf(rules));
+    return new AssessedBaby(protocol, baby, answers, settings, examinedAt, Set.copyOf(rules));
   }
 
   boolean isRaised(String rule) {
     return raised.contains(rule);
-  }
-
-  Baby baby() {
-    return baby;
   }
 
   Settings settings() {
@@ -104,6 +107,16 @@ final class AssessedBaby {
 
   Optional<ZonedDateTime> examinedAt() {
     return Optional.ofNullable(examinedAt);
+  }
+
+  /** What was stated of a fact and can be read. */
+  Optional<String> fact(String id) {
+    return read(id, Function.identity());
+  }
+
+  /** The number that was stated of a fact; the age also as counted from birth. */
+  Optional<Double> numberOf(String fact) {
+    return fact.equals("age") ? age : read(fact, Double::valueOf);
   }
 
   /** Birth weight in g. */
@@ -140,49 +153,26 @@ final class AssessedBaby {
     return all.isEmpty() ? Optional.empty() : Optional.of(all.get(all.size() - 1));
   }
 
-  private <T> Optional<T> read(String fact, String expected, Function<String, T> reader) {
-    Optional<String> stated = baby.fact(fact);
-    try {
-      return stated.map(reader);
-    } catch (IllegalArgumentException | DateTimeException e) {
-      unreadable.put(fact, "expected " + expected + ", found " + stated.orElseThrow());
-      return Optional.empty();
-    }
-  }
-
-  private static String sex(String text) {
-    return checked(text, SEXES.contains(text));
-  }
-
-  private static Double aboveZero(String text) {
-    Double number = Double.valueOf(text);
-    return checked(number, number > 0 && Double.isFinite(number));
-  }
-
-  private static Double age(String text) {
-    Double hours = Double.valueOf(text);
-    return checked(hours, hours >= 0 && hours <= OLDEST_HOURS);
+  private <T> Optional<T> read(String fact, Function<String, T> reader) {
+    return unreadable.containsKey(fact) ? Optional.empty() : baby.fact(fact).map(reader);
   }
 
   // A time without a zone is in the zone of the examination: both are read off the same clock.
   private ZonedDateTime moment(String text) {
-    if (text.matches(".*(Z|[+-]\\d\\d:\\d\\d)")) {
-      ZonedDateTime moment = OffsetDateTime.parse(text).toZonedDateTime();
-      return checked(
-          examinedAt == null ? moment : moment.withZoneSameInstant(examinedAt.getZone()),
-          examinedAt == null || !moment.isAfter(examinedAt));
-    }
-    LocalDateTime local = LocalDateTime.parse(text);
-    ZonedDateTime moment =
-        local.atZone(examinedAt == null ? java.time.ZoneOffset.UTC : examinedAt.getZone());
-    return checked(moment, examinedAt == null || !moment.isAfter(examinedAt));
+    return Fact.moment(text, examinedAt == null ? null : examinedAt.getZone());
   }
 
-  private static <T> T checked(T value, boolean sound) {
-    if (!sound) {
-      throw new IllegalArgumentException("not sound");
-    }
-    return value;
+  // A birth behind the examination, or too long before it, is no birth that dates count from.
+  private boolean fits(ZonedDateTime birth) {
+    Optional<Double> hours = hoursSince(birth);
+    Optional<String> problem =
+        hours.orElse(0.0) < 0
+            ? Optional.of(
+                "expected a time no later than the examination for born-at, found "
+                    + baby.fact("born-at").orElseThrow())
+            : hours.flatMap(n -> protocol.problem("age", Long.toString(Math.round(n))));
+    problem.ifPresent(text -> unreadable.put("born-at", text));
+    return problem.isEmpty();
   }
 
   private Optional<Double> hoursSince(ZonedDateTime birth) {

@@ -46,16 +46,17 @@ public final class Assessor {
    */
   public Assessment assess(
       Baby baby, List<Answer> answers, Settings settings, ZonedDateTime examinedAt) {
-    Flags flags = new Flags(protocol, rules, new AssessedBaby(baby, answers, settings, examinedAt));
-    AssessedBaby subject = flags.subject();
-    List<PlanItem> plan = plan(subject);
+    Flags flags =
+        new Flags(protocol, rules, new AssessedBaby(protocol, baby, answers, settings, examinedAt));
+    AssessedBaby assessed = flags.baby();
+    List<PlanItem> plan = plan(assessed);
     return new Assessment(
         flags.flags(),
-        Sizes.of(subject),
-        new Results(subject).all(),
+        Sizes.of(assessed),
+        new Results(assessed).all(),
         plan,
-        needs(subject, flags.needs(), plan),
-        missing(subject),
+        needs(assessed, flags.needs(), plan),
+        missing(assessed),
         ruleSets(settings));
   }
 
@@ -70,17 +71,17 @@ public final class Assessor {
     return assess(record.baby(), record.answers(), settings, examinedAt);
   }
 
-  private List<PlanItem> plan(AssessedBaby subject) {
+  private List<PlanItem> plan(AssessedBaby baby) {
     List<PlanItem> plan = new ArrayList<>();
     for (PlanRule rule : rules.plan()) {
-      if (rule.when().of(subject).isYes() && !rule.due().isPast(subject)) {
+      if (rule.when().of(baby).isYes() && !rule.due().isPast(baby)) {
         plan.add(
             new PlanItem(
                 rule.id(),
                 rule.what(),
                 rule.due().text(),
-                rule.due().from(subject),
-                rule.due().to(subject),
+                rule.due().from(baby),
+                rule.due().to(baby),
                 rule.reason(),
                 rule.source()));
       }
@@ -88,34 +89,34 @@ public final class Assessor {
     return plan;
   }
 
-  private List<MissingItem> missing(AssessedBaby subject) {
+  private List<MissingItem> missing(AssessedBaby baby) {
     return rules.missing().stream()
-        .filter(rule -> rule.when().of(subject).isYes())
+        .filter(rule -> rule.when().of(baby).isYes())
         .map(MissingRule::missing)
         .toList();
   }
 
   private static List<Need> needs(
-      AssessedBaby subject, Map<String, Set<String>> ofRules, List<PlanItem> plan) {
+      AssessedBaby baby, Map<String, Set<String>> ofRules, List<PlanItem> plan) {
     Map<String, Set<String>> needs = new LinkedHashMap<>();
-    subject.unreadable().forEach((fact, why) -> add(needs, fact, why));
+    baby.unreadable().forEach((fact, why) -> add(needs, fact, why));
     ofRules.forEach((fact, reasons) -> reasons.forEach(reason -> add(needs, fact, reason)));
     boolean sized =
         List.of(SizeMeasure.values()).stream()
-            .anyMatch(measure -> Sizes.of(subject, measure).isPresent());
-    if (sized && subject.sex().isEmpty()) {
+            .anyMatch(measure -> Sizes.of(baby, measure).isPresent());
+    if (sized && baby.sex().isEmpty()) {
       add(needs, "sex", "size at birth has a standard for girls and one for boys");
     }
-    if (sized && subject.gestation().isEmpty()) {
+    if (sized && baby.gestation().isEmpty()) {
       add(needs, "gestation", "size at birth is judged by gestation");
     }
-    if (Sizes.wantsBirthWeight(subject)) {
+    if (Sizes.wantsBirthWeight(baby)) {
       add(needs, "birth-weight", "size at birth and weight change are judged by it");
     }
-    if (Saturations.outcome(subject).isPresent() && subject.age().isEmpty()) {
+    if (Saturations.outcome(baby).isPresent() && baby.age().isEmpty()) {
       add(needs, "age", "the saturation screen is meant for 24 hours of age or later");
     }
-    if (subject.bornAt().isEmpty() && !plan.isEmpty()) {
+    if (baby.bornAt().isEmpty() && !plan.isEmpty()) {
       add(needs, "born-at", "dates of the plan are counted from birth");
     }
     List<Need> made = new ArrayList<>();

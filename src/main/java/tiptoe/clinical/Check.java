@@ -10,13 +10,11 @@ import tiptoe.exam.Answer;
 enum Check implements Condition {
   SIMPLE_DIMPLE("simple-dimple", Dimple::simple),
   DIMPLE_NOT_SIMPLE("dimple-not-simple", Dimple::notSimple),
-  SATURATION_FAILS("saturation-fails", subject -> Saturations.verdict(subject, Outcome.FAIL)),
-  SATURATION_UNCLEAR("saturation-unclear", subject -> Saturations.verdict(subject, Outcome.REPEAT)),
+  SATURATION_FAILS("saturation-fails", baby -> Saturations.verdict(baby, Outcome.FAIL)),
+  SATURATION_UNCLEAR("saturation-unclear", baby -> Saturations.verdict(baby, Outcome.REPEAT)),
   SATURATION_NOT_PASSED(
-      "saturation-not-passed",
-      subject -> Saturations.verdict(subject, Outcome.REPEAT, Outcome.FAIL)),
-  SATURATION_SCREENED(
-      "saturation-screened", subject -> Saturations.verdict(subject, Outcome.values())),
+      "saturation-not-passed", baby -> Saturations.verdict(baby, Outcome.REPEAT, Outcome.FAIL)),
+  SATURATION_SCREENED("saturation-screened", baby -> Saturations.verdict(baby, Outcome.values())),
   MATURITY_DIFFERS("maturity-differs", Check::maturityDiffers);
 
   private final String id;
@@ -35,18 +33,17 @@ enum Check implements Condition {
   }
 
   @Override
-  public ConditionResult of(AssessedBaby subject) {
-    return test.apply(subject);
+  public ConditionResult of(AssessedBaby baby) {
+    return test.apply(baby);
   }
 
-  private static ConditionResult maturityDiffers(AssessedBaby subject) {
-    Optional<Answer> score = subject.number("maturity-score");
+  private static ConditionResult maturityDiffers(AssessedBaby baby) {
+    Optional<Answer> score = baby.number("maturity-score");
     if (score.isEmpty()) {
       return ConditionResult.NO;
     }
     int total = (int) Math.round(score.get().quantity().number());
-    return subject
-        .gestation()
+    return baby.gestation()
         .map(
             stated ->
                 Maturity.differs(total, stated)

@@ -3,5 +3,5 @@ package tiptoe.clinical;
 /** Something that may hold of a case. */
 @FunctionalInterface
 interface Condition {
-  ConditionResult of(AssessedBaby subject);
+  ConditionResult of(AssessedBaby baby);
 }

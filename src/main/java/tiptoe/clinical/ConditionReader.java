@@ -51,12 +51,12 @@ final class ConditionReader {
       case "at-least", "of" -> atLeast(node.path("at-least").asInt(), list(node.path("of")));
       case "not" -> {
         Condition part = read(operand);
-        yield subject -> part.of(subject).negated();
+        yield baby -> part.of(baby).negated();
       }
       case "check" -> Check.named(operand.asText());
       case "raised" -> {
         String id = known(operand.asText(), flagIds);
-        yield subject -> ConditionResult.of(subject.isRaised(id));
+        yield baby -> ConditionResult.of(baby.isRaised(id));
       }
       default -> throw new IllegalArgumentException("expected a condition, found " + kind);
     };
@@ -70,8 +70,8 @@ final class ConditionReader {
   }
 
   private static Condition atLeast(int least, List<Condition> parts) {
-    return subject ->
-        ConditionResult.atLeast(least, parts.stream().map(part -> part.of(subject)).toList());
+    return baby ->
+        ConditionResult.atLeast(least, parts.stream().map(part -> part.of(baby)).toList());
   }
 
   private List<Condition> list(JsonNode operand) {

@@ -21,18 +21,18 @@ final class Dimple {
   private Dimple() {}
 
   /** Everything that makes it simple was stated. */
-  static ConditionResult simple(AssessedBaby subject) {
-    return judged(subject, true);
+  static ConditionResult simple(AssessedBaby baby) {
+    return judged(baby, true);
   }
 
   /** Something that was stated makes it more than simple. */
-  static ConditionResult notSimple(AssessedBaby subject) {
-    return judged(subject, false);
+  static ConditionResult notSimple(AssessedBaby baby) {
+    return judged(baby, false);
   }
 
-  private static ConditionResult judged(AssessedBaby subject, boolean wanted) {
-    List<Answer> dimples = find(subject, "lumbosacral", Set.of("dimple"));
-    List<Answer> marks = otherMarks(subject);
+  private static ConditionResult judged(AssessedBaby baby, boolean wanted) {
+    List<Answer> dimples = find(baby, "lumbosacral", Set.of("dimple"));
+    List<Answer> marks = otherMarks(baby);
     for (Answer dimple : dimples) {
       boolean simple = marks.isEmpty() && stated(dimple).allMatch(is -> is.orElse(false));
       boolean more = !marks.isEmpty() || stated(dimple).anyMatch(is -> !is.orElse(true));
@@ -55,20 +55,20 @@ final class Dimple {
         Optional.of(detail(dimple, "position").orElse("midline").equals("midline")));
   }
 
-  private static List<Answer> otherMarks(AssessedBaby subject) {
+  private static List<Answer> otherMarks(AssessedBaby baby) {
     Stream<Answer> onSkin =
-        find(subject, "skin", SKIN_MARKS).stream()
+        find(baby, "skin", SKIN_MARKS).stream()
             .filter(mark -> detail(mark, "place").orElse("").matches("(.*,)?(sacrum|back)(,.*)?"));
     return Stream.of(
-            find(subject, "lumbosacral", OTHER_MARKS).stream(),
-            find(subject, "spine", Set.of("mass")).stream(),
+            find(baby, "lumbosacral", OTHER_MARKS).stream(),
+            find(baby, "spine", Set.of("mass")).stream(),
             onSkin)
         .flatMap(marks -> marks)
         .toList();
   }
 
-  private static List<Answer> find(AssessedBaby subject, String step, Set<String> values) {
-    return subject.answers(step).stream()
+  private static List<Answer> find(AssessedBaby baby, String step, Set<String> values) {
+    return baby.answers(step).stream()
         .filter(answer -> answer.value() != null && values.contains(answer.value()))
         .toList();
   }

@@ -59,33 +59,33 @@ record Due(String text, boolean fromBirth, ChronoUnit unit, Integer first, Integ
   }
 
   /** The earliest moment, as in {@link PlanItem}; null where there is none or none is known. */
-  String from(AssessedBaby subject) {
-    return moment(subject, first);
+  String from(AssessedBaby baby) {
+    return moment(baby, first);
   }
 
   /** The latest moment, as in {@link PlanItem}; null where there is none or none is known. */
-  String to(AssessedBaby subject) {
-    return moment(subject, last);
+  String to(AssessedBaby baby) {
+    return moment(baby, last);
   }
 
   /** Whether it was over before the examination. */
-  boolean isPast(AssessedBaby subject) {
-    Optional<ZonedDateTime> end = at(subject, last);
+  boolean isPast(AssessedBaby baby) {
+    Optional<ZonedDateTime> end = at(baby, last);
     return end.isPresent()
-        && subject.examinedAt().isPresent()
-        && end.get().isBefore(subject.examinedAt().get());
+        && baby.examinedAt().isPresent()
+        && end.get().isBefore(baby.examinedAt().get());
   }
 
-  private String moment(AssessedBaby subject, Integer number) {
-    return at(subject, number)
+  private String moment(AssessedBaby baby, Integer number) {
+    return at(baby, number)
         .map(
             moment ->
                 unit == ChronoUnit.HOURS ? MOMENT.format(moment) : moment.toLocalDate().toString())
         .orElse(null);
   }
 
-  private Optional<ZonedDateTime> at(AssessedBaby subject, Integer number) {
-    Optional<ZonedDateTime> start = fromBirth ? subject.bornAt() : subject.examinedAt();
+  private Optional<ZonedDateTime> at(AssessedBaby baby, Integer number) {
+    Optional<ZonedDateTime> start = fromBirth ? baby.bornAt() : baby.examinedAt();
     return number == null ? Optional.empty() : start.map(moment -> moment.plus(number, unit));
   }
 }

@@ -11,13 +11,13 @@ enum Figure {
   /** Loss since birth in % of the birth weight. */
   WEIGHT_LOSS("weight-loss") {
     @Override
-    ConditionResult compared(AssessedBaby subject, Relation relation, double limit) {
-      Optional<Answer> weight = subject.number("weight");
-      if (weight.isEmpty() || subject.birthWeight().isEmpty()) {
+    ConditionResult compared(AssessedBaby baby, Relation relation, double limit) {
+      Optional<Answer> weight = baby.number("weight");
+      if (weight.isEmpty() || baby.birthWeight().isEmpty()) {
         return ConditionResult.NO;
       }
       double loss =
-          -WeightChange.percent(subject.birthWeight().get(), weight.get().quantity().number());
+          -WeightChange.percent(baby.birthWeight().get(), weight.get().quantity().number());
       return relation.holds(loss, limit)
           ? ConditionResult.yes(List.of(weight.get()))
           : ConditionResult.NO;
@@ -26,27 +26,27 @@ enum Figure {
   /** Centile of the weight at birth by the configured standard. */
   WEIGHT_CENTILE("weight-centile") {
     @Override
-    ConditionResult compared(AssessedBaby subject, Relation relation, double limit) {
-      return centile(subject, SizeMeasure.WEIGHT, relation, limit);
+    ConditionResult compared(AssessedBaby baby, Relation relation, double limit) {
+      return centile(baby, SizeMeasure.WEIGHT, relation, limit);
     }
   },
   LENGTH_CENTILE("length-centile") {
     @Override
-    ConditionResult compared(AssessedBaby subject, Relation relation, double limit) {
-      return centile(subject, SizeMeasure.LENGTH, relation, limit);
+    ConditionResult compared(AssessedBaby baby, Relation relation, double limit) {
+      return centile(baby, SizeMeasure.LENGTH, relation, limit);
     }
   },
   HEAD_CENTILE("head-centile") {
     @Override
-    ConditionResult compared(AssessedBaby subject, Relation relation, double limit) {
-      return centile(subject, SizeMeasure.HEAD, relation, limit);
+    ConditionResult compared(AssessedBaby baby, Relation relation, double limit) {
+      return centile(baby, SizeMeasure.HEAD, relation, limit);
     }
   },
   /** Age in h at which meconium was stated as not yet passed. */
   HOURS_WITHOUT_MECONIUM("hours-without-meconium") {
     @Override
-    ConditionResult compared(AssessedBaby subject, Relation relation, double limit) {
-      return hoursWithout(subject, "meconium", relation, limit);
+    ConditionResult compared(AssessedBaby baby, Relation relation, double limit) {
+      return hoursWithout(baby, "meconium", relation, limit);
     }
 
     @Override
@@ -56,8 +56,8 @@ enum Figure {
   },
   HOURS_WITHOUT_URINE("hours-without-urine") {
     @Override
-    ConditionResult compared(AssessedBaby subject, Relation relation, double limit) {
-      return hoursWithout(subject, "urine", relation, limit);
+    ConditionResult compared(AssessedBaby baby, Relation relation, double limit) {
+      return hoursWithout(baby, "urine", relation, limit);
     }
 
     @Override
@@ -77,7 +77,7 @@ enum Figure {
   }
 
   /** Whether the figure, where it can be computed, stands in this relation to the limit. */
-  abstract ConditionResult compared(AssessedBaby subject, Relation relation, double limit);
+  abstract ConditionResult compared(AssessedBaby baby, Relation relation, double limit);
 
   /** The facts without which it is not known. */
   Set<String> facts() {
@@ -85,31 +85,30 @@ enum Figure {
   }
 
   private static ConditionResult centile(
-      AssessedBaby subject, SizeMeasure measure, Relation relation, double limit) {
+      AssessedBaby baby, SizeMeasure measure, Relation relation, double limit) {
     boolean holds =
-        Sizes.of(subject, measure)
+        Sizes.of(baby, measure)
             .filter(size -> !size.against().isEmpty())
             .filter(size -> relation.holds(size.against().get(0).centile(), limit))
             .isPresent();
     if (!holds) {
       return ConditionResult.NO;
     }
-    boolean stated = measure == SizeMeasure.WEIGHT && subject.birthWeight().isPresent();
-    return ConditionResult.yes(
-        stated ? List.of() : subject.number(measure.step()).stream().toList());
+    boolean stated = measure == SizeMeasure.WEIGHT && baby.birthWeight().isPresent();
+    return ConditionResult.yes(stated ? List.of() : baby.number(measure.step()).stream().toList());
   }
 
   private static ConditionResult hoursWithout(
-      AssessedBaby subject, String step, Relation relation, double limit) {
+      AssessedBaby baby, String step, Relation relation, double limit) {
     Optional<Answer> notYet =
-        subject.answers(step).stream().filter(answer -> answer.is(step, "not-yet")).findFirst();
+        baby.answers(step).stream().filter(answer -> answer.is(step, "not-yet")).findFirst();
     if (notYet.isEmpty()) {
       return ConditionResult.NO;
     }
     String said = notYet.get().details().get("age");
     double hours = said == null ? Double.NaN : TermReader.numberIn(said);
     if (Double.isNaN(hours)) {
-      hours = subject.age().orElse(Double.NaN);
+      hours = baby.age().orElse(Double.NaN);
     }
     if (Double.isNaN(hours)) {
       return ConditionResult.unknown("age");

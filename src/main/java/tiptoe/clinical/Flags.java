@@ -26,20 +26,20 @@ final class Flags {
   private final Map<String, Rule> raised = new LinkedHashMap<>();
   private final Map<String, List<Answer>> evidence = new LinkedHashMap<>();
   private final Map<String, Set<String>> needs = new LinkedHashMap<>();
-  private AssessedBaby subject;
+  private AssessedBaby baby;
 
-  Flags(Protocol protocol, Rules rules, AssessedBaby subject) {
+  Flags(Protocol protocol, Rules rules, AssessedBaby baby) {
     this.protocol = protocol;
     this.rules = rules;
-    this.subject = subject;
+    this.baby = baby;
     rules.flags().forEach(this::apply);
     raised.values().stream().toList().forEach(this::takeOver);
-    this.subject = subject.withRaised(raised.keySet());
+    this.baby = baby.withRaised(raised.keySet());
   }
 
   /** The case with what was raised, for the rules that come behind. */
-  AssessedBaby subject() {
-    return subject;
+  AssessedBaby baby() {
+    return baby;
   }
 
   /** What was asked: the fact, and what it decides. */
@@ -57,11 +57,11 @@ final class Flags {
   }
 
   private void apply(Rule rule) {
-    ConditionResult verdict = rule.when().of(subject);
+    ConditionResult verdict = rule.when().of(baby);
     if (verdict.isYes()) {
       raised.put(rule.id(), rule);
       evidence.put(rule.id(), verdict.evidence());
-      subject = subject.withRaised(raised.keySet());
+      baby = baby.withRaised(raised.keySet());
     } else if (verdict.isUnknown() && rule.asks() != null) {
       for (String fact : verdict.needs()) {
         needs.computeIfAbsent(fact, f -> new LinkedHashSet<>()).add(rule.asks());
@@ -103,14 +103,14 @@ final class Flags {
   private List<Flag> general() {
     Set<Answer> accounted = new LinkedHashSet<>();
     raised.keySet().forEach(id -> accounted.addAll(evidence.get(id)));
-    rules.nothingToRaise().forEach(condition -> accounted.addAll(condition.of(subject).evidence()));
+    rules.nothingToRaise().forEach(condition -> accounted.addAll(condition.of(baby).evidence()));
     List<Flag> notes = new ArrayList<>();
     protocol
         .steps()
         .forEach(
             step -> {
               List<Answer> left =
-                  subject.answers(step.id()).stream()
+                  baby.answers(step.id()).stream()
                       .filter(answer -> abnormal(step, answer) && !accounted.contains(answer))
                       .toList();
               if (!left.isEmpty()) {

@@ -2,7 +2,7 @@ package tiptoe.clinical;
 
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Locale;
-import tiptoe.exam.Gestation;
+import tiptoe.protocol.Gestation;
 
 /** Classes of gestation (ACOG Committee Opinion 579, 2013, for term; late preterm 34+0 to 36+6). */
 public enum GestationClass {

@@ -1,6 +1,6 @@
 package tiptoe.clinical;
 
-import tiptoe.exam.Gestation;
+import tiptoe.protocol.Gestation;
 
 /** Gestation from the New Ballard score (Ballard et al., J Pediatr 1991;119:417). */
 final class Maturity {

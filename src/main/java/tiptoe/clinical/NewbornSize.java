@@ -1,7 +1,7 @@
 package tiptoe.clinical;
 
 import java.util.Optional;
-import tiptoe.exam.Gestation;
+import tiptoe.protocol.Gestation;
 
 /**
  * Size at birth by sex and gestation: the INTERGROWTH-21st newborn size standard from 33+0 (Villar

@@ -11,10 +11,10 @@ import tiptoe.exam.Answer;
 final class Results {
   private static final double SCREEN_FROM_HOURS = 24;
 
-  private final AssessedBaby subject;
+  private final AssessedBaby baby;
 
-  Results(AssessedBaby subject) {
-    this.subject = subject;
+  Results(AssessedBaby baby) {
+    this.baby = baby;
   }
 
   /** What could be computed. */
@@ -30,8 +30,7 @@ final class Results {
   }
 
   private Optional<Result> gestationClass() {
-    return subject
-        .gestation()
+    return baby.gestation()
         .map(
             gestation -> {
               GestationClass found = GestationClass.of(gestation);
@@ -45,7 +44,7 @@ final class Results {
   }
 
   private Optional<Result> birthWeightClass() {
-    return Sizes.birthWeight(subject)
+    return Sizes.birthWeight(baby)
         .map(
             grams -> {
               BirthWeightClass found = BirthWeightClass.of(grams);
@@ -59,15 +58,13 @@ final class Results {
   }
 
   private Optional<Result> maturity() {
-    return subject
-        .number("maturity-score")
+    return baby.number("maturity-score")
         .map(
             score -> {
               int total = (int) Math.round(number(score));
               int weeks = Maturity.weeks(total);
               List<String> remarks =
-                  subject
-                      .gestation()
+                  baby.gestation()
                       .filter(stated -> Maturity.differs(total, stated))
                       .map(stated -> List.of("more than 2 weeks from the stated " + stated))
                       .orElse(List.of());
@@ -81,8 +78,7 @@ final class Results {
   }
 
   private Optional<Result> apgar() {
-    return subject
-        .number("apgar-5")
+    return baby.number("apgar-5")
         .map(
             score -> {
               int total = (int) Math.round(number(score));
@@ -97,15 +93,15 @@ final class Results {
   }
 
   private Optional<Result> saturation() {
-    SaturationRules rules = SaturationRules.of(subject.settings());
-    return Saturations.outcome(subject)
+    SaturationRules rules = SaturationRules.of(baby.settings());
+    return Saturations.outcome(baby)
         .map(
             outcome -> {
               List<String> remarks = new ArrayList<>();
               if (outcome == Outcome.PASS) {
                 remarks.add("a pass does not exclude coarctation");
               }
-              if (subject.age().orElse(SCREEN_FROM_HOURS) < SCREEN_FROM_HOURS) {
+              if (baby.age().orElse(SCREEN_FROM_HOURS) < SCREEN_FROM_HOURS) {
                 remarks.add("the screen is meant for 24 hours of age or later");
               }
               return new Result(
@@ -126,11 +122,11 @@ final class Results {
   }
 
   private Optional<Result> weightChange() {
-    Optional<Answer> weight = subject.number("weight");
-    if (weight.isEmpty() || subject.birthWeight().isEmpty()) {
+    Optional<Answer> weight = baby.number("weight");
+    if (weight.isEmpty() || baby.birthWeight().isEmpty()) {
       return Optional.empty();
     }
-    double percent = WeightChange.percent(subject.birthWeight().get(), number(weight.get()));
+    double percent = WeightChange.percent(baby.birthWeight().get(), number(weight.get()));
     String text =
         percent < 0
             ? shown(-percent, 1) + " % lost since birth"

@@ -138,9 +138,7 @@ final class RulesReader {
   private PlanRule plan(JsonNode entry) {
     onlyKeys("the rule", entry, Set.of("id", "when", "due", "what", "reason", "source"));
     Condition when =
-        entry.has("when")
-            ? condition(entry.path("when"))
-            : subject -> ConditionResult.yes(List.of());
+        entry.has("when") ? condition(entry.path("when")) : baby -> ConditionResult.yes(List.of());
     return new PlanRule(
         text(entry, "id"),
         when,

@@ -22,32 +22,31 @@ final class Saturations {
   private Saturations() {}
 
   /** The outcome by the configured rules; empty while only one limb was read and it is not low. */
-  static Optional<SaturationScreen.Outcome> outcome(AssessedBaby subject) {
-    SaturationRules rules = SaturationRules.of(subject.settings());
-    List<SaturationScreen.Reading> readings = readings(subject, rules);
+  static Optional<SaturationScreen.Outcome> outcome(AssessedBaby baby) {
+    SaturationRules rules = SaturationRules.of(baby.settings());
+    List<SaturationScreen.Reading> readings = readings(baby, rules);
     return readings.isEmpty()
         ? Optional.empty()
         : Optional.of(SaturationScreen.outcome(rules, readings));
   }
 
-  static ConditionResult verdict(AssessedBaby subject, SaturationScreen.Outcome... any) {
-    Optional<SaturationScreen.Outcome> outcome = outcome(subject);
+  static ConditionResult verdict(AssessedBaby baby, SaturationScreen.Outcome... any) {
+    Optional<SaturationScreen.Outcome> outcome = outcome(baby);
     return outcome.isPresent() && List.of(any).contains(outcome.get())
-        ? ConditionResult.yes(answers(subject))
+        ? ConditionResult.yes(answers(baby))
         : ConditionResult.NO;
   }
 
-  private static List<Answer> answers(AssessedBaby subject) {
-    return Stream.of(HAND, FOOT).flatMap(step -> subject.numbers(step).stream()).toList();
+  private static List<Answer> answers(AssessedBaby baby) {
+    return Stream.of(HAND, FOOT).flatMap(step -> baby.numbers(step).stream()).toList();
   }
 
   // Readings of the same repeat belong together; where none is named, the first of each limb do,
   // then the second, and so on. A reading without its partner counts only where it fails whatever
   // the partner is.
-  private static List<SaturationScreen.Reading> readings(
-      AssessedBaby subject, SaturationRules rules) {
-    SortedMap<Integer, Double> hand = byRepeat(subject.numbers(HAND));
-    SortedMap<Integer, Double> foot = byRepeat(subject.numbers(FOOT));
+  private static List<SaturationScreen.Reading> readings(AssessedBaby baby, SaturationRules rules) {
+    SortedMap<Integer, Double> hand = byRepeat(baby.numbers(HAND));
+    SortedMap<Integer, Double> foot = byRepeat(baby.numbers(FOOT));
     SortedSet<Integer> times = new TreeSet<>(hand.keySet());
     times.addAll(foot.keySet());
     List<SaturationScreen.Reading> readings = new ArrayList<>();

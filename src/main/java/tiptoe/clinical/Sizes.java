@@ -3,7 +3,7 @@ package tiptoe.clinical;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import tiptoe.exam.Gestation;
+import tiptoe.protocol.Gestation;
 import tiptoe.settings.Setting;
 
 /** Places the baby's measurements in the standards of size at birth. */
@@ -16,58 +16,55 @@ final class Sizes {
   private Sizes() {}
 
   /** What was measured, with its place where a standard applies. */
-  static List<Size> of(AssessedBaby subject) {
+  static List<Size> of(AssessedBaby baby) {
     List<Size> sizes = new ArrayList<>();
     for (SizeMeasure measure : SizeMeasure.values()) {
-      of(subject, measure).ifPresent(sizes::add);
+      of(baby, measure).ifPresent(sizes::add);
     }
     return sizes;
   }
 
-  static Optional<Size> of(AssessedBaby subject, SizeMeasure measure) {
+  static Optional<Size> of(AssessedBaby baby, SizeMeasure measure) {
     List<String> remarks = new ArrayList<>();
-    Optional<Double> number = number(subject, measure, remarks);
-    return number.map(n -> placed(subject, measure, n, remarks));
+    Optional<Double> number = number(baby, measure, remarks);
+    return number.map(n -> placed(baby, measure, n, remarks));
   }
 
   /** Weight at birth in g: the one stated, or one measured on the first day. */
-  static Optional<Double> birthWeight(AssessedBaby subject) {
-    return subject
-        .birthWeight()
+  static Optional<Double> birthWeight(AssessedBaby baby) {
+    return baby.birthWeight()
         .or(
             () ->
-                subject
-                    .number(SizeMeasure.WEIGHT.step())
-                    .filter(weight -> subject.age().orElse(Double.MAX_VALUE) <= FIRST_DAY_HOURS)
+                baby.number(SizeMeasure.WEIGHT.step())
+                    .filter(weight -> baby.age().orElse(Double.MAX_VALUE) <= FIRST_DAY_HOURS)
                     .map(weight -> weight.quantity().number())
                     .filter(grams -> grams > 0));
   }
 
   /** Whether a weight stands of which it is not known what it says of birth. */
-  static boolean wantsBirthWeight(AssessedBaby subject) {
-    return subject.number(SizeMeasure.WEIGHT.step()).isPresent() && birthWeight(subject).isEmpty();
+  static boolean wantsBirthWeight(AssessedBaby baby) {
+    return baby.number(SizeMeasure.WEIGHT.step()).isPresent() && birthWeight(baby).isEmpty();
   }
 
   private static Optional<Double> number(
-      AssessedBaby subject, SizeMeasure measure, List<String> remarks) {
-    if (measure == SizeMeasure.WEIGHT && subject.birthWeight().isPresent()) {
+      AssessedBaby baby, SizeMeasure measure, List<String> remarks) {
+    if (measure == SizeMeasure.WEIGHT && baby.birthWeight().isPresent()) {
       remarks.add("weight at birth");
-      return subject.birthWeight();
+      return baby.birthWeight();
     }
     Optional<Double> number =
-        subject
-            .number(measure.step())
+        baby.number(measure.step())
             .map(answer -> answer.quantity().number())
             .filter(found -> found > 0);
-    number.ifPresent(found -> timing(subject).ifPresent(remarks::add));
+    number.ifPresent(found -> timing(baby).ifPresent(remarks::add));
     return number;
   }
 
-  private static Optional<String> timing(AssessedBaby subject) {
-    if (subject.age().isEmpty()) {
+  private static Optional<String> timing(AssessedBaby baby) {
+    if (baby.age().isEmpty()) {
       return Optional.of("the standard is for size at birth; the age was not stated");
     }
-    double hours = subject.age().get();
+    double hours = baby.age().get();
     return hours <= FIRST_DAY_HOURS
         ? Optional.empty()
         : Optional.of(
@@ -75,14 +72,14 @@ final class Sizes {
   }
 
   private static Size placed(
-      AssessedBaby subject, SizeMeasure measure, double number, List<String> remarks) {
-    Optional<String> obstacle = obstacle(subject, measure);
+      AssessedBaby baby, SizeMeasure measure, double number, List<String> remarks) {
+    Optional<String> obstacle = obstacle(baby, measure);
     List<Size.Place> against = new ArrayList<>();
     if (obstacle.isPresent()) {
       remarks.add("no standard applies: " + obstacle.get());
     } else {
-      Gestation gestation = subject.gestation().orElseThrow();
-      String sex = subject.sex().orElseThrow();
+      Gestation gestation = baby.gestation().orElseThrow();
+      String sex = baby.sex().orElseThrow();
       NewbornSize.model(measure, sex, gestation)
           .ifPresent(
               model ->
@@ -94,7 +91,7 @@ final class Sizes {
             .ifPresent(
                 model -> against.add(Size.Place.of("who", model, number, WhoAtBirth.SOURCE)));
       }
-      chosenFirst(subject, against, remarks);
+      chosenFirst(baby, against, remarks);
     }
     SizeClass sizeClass =
         against.isEmpty() ? null : SizeClass.of(measure, new Centile(against.get(0).centile()));
@@ -102,8 +99,8 @@ final class Sizes {
   }
 
   private static void chosenFirst(
-      AssessedBaby subject, List<Size.Place> against, List<String> remarks) {
-    String chosen = subject.settings().get(Setting.SIZE_STANDARD);
+      AssessedBaby baby, List<Size.Place> against, List<String> remarks) {
+    String chosen = baby.settings().get(Setting.SIZE_STANDARD);
     against.sort(
         (a, b) -> Boolean.compare(b.standard().equals(chosen), a.standard().equals(chosen)));
     if (!against.get(0).standard().equals(chosen)) {
@@ -111,17 +108,17 @@ final class Sizes {
     }
   }
 
-  private static Optional<String> obstacle(AssessedBaby subject, SizeMeasure measure) {
-    if (subject.sex().isEmpty()) {
+  private static Optional<String> obstacle(AssessedBaby baby, SizeMeasure measure) {
+    if (baby.sex().isEmpty()) {
       return Optional.of("the sex was not stated");
     }
-    if (subject.sex().get().equals("undetermined")) {
+    if (baby.sex().get().equals("undetermined")) {
       return Optional.of("the sex is undetermined, and there is one for girls and one for boys");
     }
-    if (subject.gestation().isEmpty()) {
+    if (baby.gestation().isEmpty()) {
       return Optional.of("the gestation was not stated");
     }
-    Gestation gestation = subject.gestation().get();
+    Gestation gestation = baby.gestation().get();
     if (gestation.compareTo(NewbornSize.EARLIEST) < 0
         || gestation.compareTo(NewbornSize.LATEST) > 0) {
       return Optional.of(
@@ -132,8 +129,8 @@ final class Sizes {
               + ", and the gestation is "
               + gestation);
     }
-    boolean atBirth = measure == SizeMeasure.WEIGHT && subject.birthWeight().isPresent();
-    return !atBirth && subject.age().orElse(0.0) > FIRST_WEEK_HOURS
+    boolean atBirth = measure == SizeMeasure.WEIGHT && baby.birthWeight().isPresent();
+    return !atBirth && baby.age().orElse(0.0) > FIRST_WEEK_HOURS
         ? Optional.of("measured more than a week after birth")
         : Optional.empty();
   }

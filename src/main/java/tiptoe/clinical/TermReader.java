@@ -4,13 +4,15 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import tiptoe.exam.Answer;
-import tiptoe.exam.Gestation;
 import tiptoe.protocol.Detail;
+import tiptoe.protocol.Fact;
+import tiptoe.protocol.Gestation;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
@@ -33,19 +35,6 @@ final class TermReader {
   private static final Pattern FORM =
       Pattern.compile("(both )?([a-z0-9-]+)(?:\\.([a-z-]+))?(?:(<=|>=|<|>|=)(\\S+))?");
 
-  // Facts with words for values; sex, age and gestation are what rules must never assume.
-  private static final Set<String> WORD_FACTS =
-      Set.of(
-          "sex",
-          "first-born",
-          "presentation",
-          "breech-in-last-month",
-          "hip-family-history",
-          "multiple",
-          "birth-mode",
-          "heart-family-history",
-          "eye-family-history");
-
   private final Protocol protocol;
   private final Set<String> facts = new TreeSet<>();
 
@@ -64,25 +53,25 @@ final class TermReader {
     if (!form.matches()) {
       throw new IllegalArgumentException("expected a condition such as moro=absent, found " + term);
     }
-    String subject = form.group(2);
+    String named = form.group(2);
     String detail = form.group(3);
     String sign = form.group(4);
     String operand = form.group(5);
-    Optional<Step> step = protocol.find(subject);
+    Optional<Step> step = protocol.find(named);
     if (step.isPresent()) {
       return detail == null
           ? step(step.get(), form.group(1) != null, sign, operand)
           : detail(step.get(), detail, sign, operand);
     }
     if (detail != null || form.group(1) != null || sign == null) {
-      throw new IllegalArgumentException("expected a step, found " + subject + " in " + term);
+      throw new IllegalArgumentException("expected a step, found " + named + " in " + term);
     }
-    return other(subject, sign, operand, term);
+    return other(named, sign, operand, term);
   }
 
   private Condition step(Step step, boolean both, String sign, String operand) {
     if (sign == null) {
-      return subject -> ConditionResult.found(subject.answers(step.id()));
+      return baby -> ConditionResult.found(baby.answers(step.id()));
     }
     if (step.isMeasured()) {
       return number(step.id(), Relation.of(sign), Double.parseDouble(operand));
@@ -95,9 +84,9 @@ final class TermReader {
           "expected a value of step " + step.id() + ", found " + value);
     }
     expect(!both || step.sided(), "expected a step with sides, found " + step.id());
-    return subject -> {
+    return baby -> {
       List<Answer> found =
-          subject.answers(step.id()).stream().filter(a -> values.contains(a.value())).toList();
+          baby.answers(step.id()).stream().filter(a -> values.contains(a.value())).toList();
       return both && !onBothSides(found) ? ConditionResult.NO : ConditionResult.found(found);
     };
   }
@@ -108,9 +97,9 @@ final class TermReader {
   }
 
   private static Condition number(String step, Relation relation, double limit) {
-    return subject ->
+    return baby ->
         ConditionResult.found(
-            subject.number(step).stream()
+            baby.number(step).stream()
                 .filter(answer -> relation.holds(answer.quantity().number(), limit))
                 .toList());
   }
@@ -141,9 +130,9 @@ final class TermReader {
   }
 
   private static Condition details(Step step, String id, Predicate<String> holds) {
-    return subject ->
+    return baby ->
         ConditionResult.found(
-            subject.answers(step.id()).stream()
+            baby.answers(step.id()).stream()
                 .filter(a -> a.details().containsKey(id) && holds.test(a.details().get(id)))
                 .toList());
   }
@@ -157,48 +146,54 @@ final class TermReader {
     }
   }
 
-  private Condition other(String subject, String sign, String operand, String term) {
-    Optional<Figure> figure = Figure.named(subject);
+  private Condition other(String named, String sign, String operand, String term) {
+    Optional<Figure> figure = Figure.named(named);
     if (figure.isPresent()) {
       Relation relation = Relation.of(sign);
       double limit = Double.parseDouble(operand);
       facts.addAll(figure.get().facts());
-      return c -> figure.get().compared(c, relation, limit);
+      return baby -> figure.get().compared(baby, relation, limit);
     }
     Optional<Setting> setting =
-        Stream.of(Setting.values()).filter(s -> s.key().equals(subject)).findFirst();
+        Stream.of(Setting.values()).filter(s -> s.key().equals(named)).findFirst();
     if (setting.isPresent()) {
       expect(
           sign.equals("=") && setting.get().choices().contains(operand),
-          "expected a choice of " + subject + ", found " + operand);
-      return c -> ConditionResult.of(c.settings().is(setting.get(), operand));
+          "expected a choice of " + named + ", found " + operand);
+      return baby -> ConditionResult.of(baby.settings().is(setting.get(), operand));
     }
-    facts.add(subject);
-    if (subject.equals("age")) {
-      Relation relation = Relation.of(sign);
-      double limit = Double.parseDouble(operand);
-      return c -> judged(c.age(), age -> relation.holds(age, limit), "age");
-    }
-    if (subject.equals("gestation")) {
-      Relation relation = Relation.of(sign);
-      int limit = Gestation.parse(operand).totalDays();
-      return c -> judged(c.gestation(), g -> relation.holds(g.totalDays(), limit), "gestation");
-    }
-    expect(
-        WORD_FACTS.contains(subject) && sign.equals("="),
-        "expected a step, fact, figure or setting, found " + term);
-    List<String> words = List.of(operand.split("\\|"));
-    return c -> judged(stated(c, subject), words::contains, subject);
+    Fact fact = protocol.fact(named).orElse(null);
+    expect(fact != null, "expected a step, fact, figure or setting, found " + term);
+    facts.add(named);
+    return switch (fact.kind()) {
+      case NUMBER -> {
+        Relation relation = Relation.of(sign);
+        double limit = Double.parseDouble(operand);
+        yield stated(named, baby -> baby.numberOf(named), number -> relation.holds(number, limit));
+      }
+      case GESTATION -> {
+        Relation relation = Relation.of(sign);
+        int limit = Gestation.parse(operand).totalDays();
+        yield stated(
+            named, AssessedBaby::gestation, stated -> relation.holds(stated.totalDays(), limit));
+      }
+      default -> {
+        List<String> words = List.of(operand.split("\\|"));
+        expect(
+            sign.equals("=") && fact.values().containsAll(words),
+            "expected = and a value of fact " + named + ", found " + sign + operand);
+        yield stated(named, baby -> baby.fact(named), words::contains);
+      }
+    };
   }
 
-  private static Optional<String> stated(AssessedBaby subject, String fact) {
-    return fact.equals("sex") ? subject.sex() : subject.baby().fact(fact);
-  }
-
-  private static <T> ConditionResult judged(Optional<T> stated, Predicate<T> holds, String fact) {
-    return stated
-        .map(value -> ConditionResult.of(holds.test(value)))
-        .orElse(ConditionResult.unknown(fact));
+  private static <T> Condition stated(
+      String fact, Function<AssessedBaby, Optional<T>> value, Predicate<T> holds) {
+    return baby ->
+        value
+            .apply(baby)
+            .map(stated -> ConditionResult.of(holds.test(stated)))
+            .orElse(ConditionResult.unknown(fact));
   }
 
   private static void expect(boolean holds, String message) {

@@ -6,12 +6,8 @@ import java.util.Optional;
 /**
  * What is known of the baby beside the findings. Nothing is assumed: what was not stated is empty.
  *
- * @param facts fact id to value: {@code label}, {@code sex} girl|boy|undetermined, {@code
- *     gestation} such as 39+4, {@code age} in hours, {@code born-at} ISO date-time, {@code
- *     first-born} yes|no, {@code presentation} breech|cephalic, {@code breech-in-last-month}
- *     yes|no, {@code hip-family-history} yes|no, {@code multiple} yes|no, {@code birth-mode}
- *     vaginal|forceps|vacuum|caesarean, {@code heart-family-history} yes|no, {@code
- *     eye-family-history} yes|no, {@code birth-weight} in g
+ * @param facts fact id to value, as the protocol writes them; a record of an earlier version may
+ *     hold a value that the protocol would not take now
  */
 public record Baby(Map<String, String> facts) {
   public static final Baby UNKNOWN = new Baby(Map.of());
@@ -26,20 +22,6 @@ public record Baby(Map<String, String> facts) {
 
   public Optional<String> sex() {
     return fact("sex");
-  }
-
-  public Optional<Gestation> gestation() {
-    return fact("gestation").map(Gestation::parse);
-  }
-
-  /** Age in hours at the examination. */
-  public Optional<Double> ageHours() {
-    return fact("age").map(Double::valueOf);
-  }
-
-  /** Birth weight in g. */
-  public Optional<Double> birthWeight() {
-    return fact("birth-weight").map(Double::valueOf);
   }
 
   public boolean is(String factId, String value) {

@@ -1,6 +1,7 @@
 package tiptoe.exam;
 
 import java.util.List;
+import tiptoe.finding.Question;
 import tiptoe.protocol.Value;
 
 /** States facts about the baby. */
@@ -8,6 +9,12 @@ record Context(EventBatch draft, Integer utterance, String author) {
 
   /** States a fact; findings that do not go with it are asked about. */
   void state(String id, String value) {
+    draft.record().openQuestions().stream()
+        .filter(asked -> asked.question().kind() == Question.Kind.NUMBER)
+        .filter(asked -> id.equals(asked.question().detail()))
+        .forEach(
+            asked ->
+                draft.add(new Event.QuestionAnswered(asked.number(), value, utterance, author)));
     if (draft.record().baby().is(id, value)) {
       return;
     }

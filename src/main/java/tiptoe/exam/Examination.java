@@ -210,7 +210,9 @@ public final class Examination {
    * @throws IllegalArgumentException when there is no such fact or it cannot have this value
    */
   public Changes context(String fact, String value, String author) {
-    Facts.problem(fact, value)
+    record
+        .protocol()
+        .problem(fact, value)
         .ifPresent(
             problem -> {
               throw new IllegalArgumentException(problem);

@@ -44,7 +44,8 @@ record QuestionUpkeep(EventBatch draft, Integer utterance) {
   }
 
   private void other(Asked asked) {
-    if (asked.question().about() == null && statements().findAny().isPresent()) {
+    boolean ofStep = asked.question().kind() == Question.Kind.STEP;
+    if (ofStep && statements().findAny().isPresent()) {
       dropped(asked, "passed over");
     } else if (statedInFull(asked)) {
       answered(asked, "stated in full");

@@ -90,8 +90,11 @@ public final class Review {
     }
   }
 
-  private static void require(String fact, String value) {
-    Facts.problem(fact, value)
+  private void require(String fact, String value) {
+    examination
+        .record()
+        .protocol()
+        .problem(fact, value)
         .ifPresent(
             problem -> {
               throw new IllegalArgumentException(problem);

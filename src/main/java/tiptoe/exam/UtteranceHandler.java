@@ -195,7 +195,8 @@ final class UtteranceHandler {
     String id = fact.id();
     String value = fact.value();
     String before = draft.record().baby().fact(id).orElse(value);
-    if (Facts.problem(id, value).isPresent()) {
+    if (draft.record().protocol().problem(id, value).isPresent()) {
+      ask(Question.fact(id, value), fact.correction());
       return;
     }
     if (fact.correction()) {

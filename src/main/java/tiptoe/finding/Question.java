@@ -11,11 +11,13 @@ import java.util.Objects;
  * they ask the same, in whatever words.
  *
  * @param kind what is missing
- * @param detail id of the detail asked for; null unless the kind is {@code DETAIL}
- * @param about the finding that raised it, with what was said so far
+ * @param detail id of the detail asked for, or of the fact about the baby that cannot be what was
+ *     heard; else null
+ * @param about the finding that raised it, with what was said so far; null where there is none
  * @param against the older finding it contradicts, as that stands; null unless the kind is {@code
  *     CONTRADICTION}
  * @param steps ids of the steps that may be meant; empty unless the kind is {@code STEP}
+ * @param heard what was heard of a fact about the baby; else null
  * @param text as it was put to people; null until it is asked
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -25,6 +27,7 @@ public record Question(
     Finding about,
     Finding against,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> steps,
+    String heard,
     String text) {
   public Question {
     // Older records do not tell the steps.
@@ -32,15 +35,20 @@ public record Question(
   }
 
   public static Question side(Finding about) {
-    return new Question(Kind.SIDE, null, about, null, List.of(), null);
+    return new Question(Kind.SIDE, null, about, null, List.of(), null, null);
   }
 
   public static Question detail(Finding about, String detail) {
-    return new Question(Kind.DETAIL, detail, about, null, List.of(), null);
+    return new Question(Kind.DETAIL, detail, about, null, List.of(), null, null);
   }
 
   public static Question number(Finding about) {
-    return new Question(Kind.NUMBER, null, about, null, List.of(), null);
+    return new Question(Kind.NUMBER, null, about, null, List.of(), null, null);
+  }
+
+  /** Asks again for a fact about the baby that cannot be what was heard. */
+  public static Question fact(String id, String heard) {
+    return new Question(Kind.NUMBER, id, null, null, List.of(), heard, null);
   }
 
   /**
@@ -50,15 +58,15 @@ public record Question(
    * @param against null when it is not a finding that {@code about} contradicts
    */
   public static Question contradiction(Finding about, Finding against) {
-    return new Question(Kind.CONTRADICTION, null, about, against, List.of(), null);
+    return new Question(Kind.CONTRADICTION, null, about, against, List.of(), null, null);
   }
 
   public static Question step(List<String> steps) {
-    return new Question(Kind.STEP, null, null, null, steps, null);
+    return new Question(Kind.STEP, null, null, null, steps, null, null);
   }
 
   public Question withText(String newText) {
-    return new Question(kind, detail, about, against, steps, newText);
+    return new Question(kind, detail, about, against, steps, heard, newText);
   }
 
   @Override
@@ -68,12 +76,13 @@ public record Question(
         && Objects.equals(detail, that.detail)
         && Objects.equals(about, that.about)
         && Objects.equals(against, that.against)
-        && steps.equals(that.steps);
+        && steps.equals(that.steps)
+        && Objects.equals(heard, that.heard);
   }
 
   @Override
   public int hashCode() {
-    return Objects.hash(kind, detail, about, against, steps);
+    return Objects.hash(kind, detail, about, against, steps, heard);
   }
 
   /** What is missing. */

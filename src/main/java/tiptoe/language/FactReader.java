@@ -1,53 +1,39 @@
 package tiptoe.language;
 
-import java.util.ArrayList;
 import java.util.List;
 import tiptoe.finding.Quantity;
+import tiptoe.finding.Question;
+import tiptoe.protocol.Fact;
 import tiptoe.protocol.Measure;
+import tiptoe.protocol.Protocol;
 
-/** Reads facts about the baby whose value is a number; the others carry theirs in the grammar. */
-final class FactReader {
-  private static final Measure WEEKS = new Measure("1", 20, 45, true);
-  private static final Measure DAYS = new Measure("1", 0, 6, true);
-  private static final Measure AGE = new Measure("h", 0, 24 * 60, false);
-  private static final Measure BIRTH_WEIGHT = new Measure("g", 300, 7000, false);
+/** Reads facts about the baby: the value is in the grammar, or a number that was said. */
+record FactReader(Protocol protocol) {
+  private static final Measure DAYS = new Measure("days", 0, 6, true);
 
-  private FactReader() {}
+  /** The facts of a clause; a number that cannot be meant is asked about. */
+  List<Meaning> of(Clause clause, boolean correction) {
+    return clause.facts.stream().map(said -> read(said, clause.numbers, correction)).toList();
+  }
 
-  /** The facts of a clause; a number that cannot be meant yields none. */
-  static List<Meaning.Fact> of(Clause clause, boolean correction) {
-    List<Meaning.Fact> facts = new ArrayList<>();
-    for (Meaning.Fact fact : clause.facts) {
-      String value = fact.value() != null ? fact.value() : number(fact.id(), clause.numbers);
-      if (value != null) {
-        facts.add(new Meaning.Fact(fact.id(), value, correction));
-      }
+  private Meaning read(Meaning.Fact said, List<SpokenNumber> numbers, boolean correction) {
+    Fact fact = protocol.fact(said.id()).orElseThrow();
+    if (said.value() != null) {
+      return new Meaning.Fact(said.id(), said.value(), correction);
     }
-    return facts;
+    boolean gestation = fact.kind() == Fact.Kind.GESTATION;
+    Measurement first = Measurement.of(gestation ? numbers.subList(0, 1) : numbers, fact.measure());
+    Measurement days =
+        gestation && numbers.size() > 1
+            ? Measurement.of(numbers.subList(1, 2), DAYS)
+            : new Measurement(0, true);
+    String value = text(first) + (gestation ? "+" + text(days) : "");
+    return first.plausible() && days.plausible()
+        ? new Meaning.Fact(said.id(), value, correction)
+        : new Meaning.Asks(Question.fact(fact.id(), value), correction);
   }
 
-  private static String number(String fact, List<SpokenNumber> said) {
-    if (said.isEmpty()) {
-      return null;
-    }
-    return switch (fact) {
-      case "gestation" -> gestation(said);
-      case "age" -> text(said, AGE);
-      case "birth-weight" -> text(said, BIRTH_WEIGHT);
-      default -> null;
-    };
-  }
-
-  private static String gestation(List<SpokenNumber> said) {
-    String weeks = text(said.subList(0, 1), WEEKS);
-    String days = said.size() < 2 ? "0" : text(said.subList(1, 2), DAYS);
-    return weeks == null || days == null ? null : weeks + "+" + days;
-  }
-
-  private static String text(List<SpokenNumber> said, Measure measure) {
-    Measurement measurement = Measurement.of(said, measure);
-    return measurement.plausible()
-        ? new Quantity(measurement.number(), measure.unit()).text()
-        : null;
+  private static String text(Measurement measurement) {
+    return new Quantity(measurement.number(), "1").text();
   }
 }

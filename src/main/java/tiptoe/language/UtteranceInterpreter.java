@@ -23,6 +23,7 @@ import tiptoe.protocol.Step;
 final class UtteranceInterpreter {
   private final Protocol protocol;
   private final ClauseReader findings;
+  private final FactReader facts;
   private final Source source;
   private final CarriedSide carried;
   private final List<Meaning> meanings = new ArrayList<>();
@@ -35,6 +36,7 @@ final class UtteranceInterpreter {
   UtteranceInterpreter(Protocol protocol, Dialogue dialogue, Source source) {
     this.protocol = protocol;
     this.findings = new ClauseReader(protocol, source);
+    this.facts = new FactReader(protocol);
     this.source = source;
     this.carried = new CarriedSide(protocol);
     this.region = dialogue.region();
@@ -64,7 +66,7 @@ final class UtteranceInterpreter {
   }
 
   private void take(Clause clause, List<String> steps, boolean correction) {
-    FactReader.of(clause, correction).forEach(meanings::add);
+    facts.of(clause, correction).forEach(this::add);
     if (clause.mark("heading").isPresent()) {
       enter(clause.mark("heading").get());
       meanings.add(new Meaning.Heading(region));

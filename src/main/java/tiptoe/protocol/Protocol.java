@@ -6,13 +6,20 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 
-/** All regions in order from head to toe, with unique ids. */
+/** The facts about the baby and all regions from head to toe, with unique ids. */
 public final class Protocol {
+  private final Map<String, Fact> facts = new LinkedHashMap<>();
   private final List<Region> regions;
   private final Map<String, Step> steps = new LinkedHashMap<>();
 
-  public Protocol(List<Region> regions) {
+  public Protocol(List<Fact> facts, List<Region> regions) {
     this.regions = List.copyOf(regions);
+    for (Fact fact : facts) {
+      if (this.facts.put(fact.id(), fact) != null) {
+        throw new IllegalArgumentException(
+            "expected unique fact ids, found " + fact.id() + " twice");
+      }
+    }
     for (Region region : this.regions) {
       for (Step step : region.steps()) {
         if (steps.put(step.id(), step) != null) {
@@ -29,6 +36,22 @@ public final class Protocol {
   /** The protocol this project ships. */
   public static Protocol standard() {
     return Shipped.PROTOCOL;
+  }
+
+  /** What can be known of the baby beside the findings. */
+  public Stream<Fact> facts() {
+    return facts.values().stream();
+  }
+
+  public Optional<Fact> fact(String id) {
+    return Optional.ofNullable(facts.get(id));
+  }
+
+  /** What is wrong with this value of a fact, for people; empty where it can be recorded. */
+  public Optional<String> problem(String fact, String value) {
+    return facts.containsKey(fact)
+        ? facts.get(fact).problem(value)
+        : Optional.of("expected a fact about the baby, found " + fact);
   }
 
   public List<Region> regions() {

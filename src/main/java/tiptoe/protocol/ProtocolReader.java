@@ -30,8 +30,20 @@ final class ProtocolReader {
   }
 
   static Protocol read(InputStream in) throws IOException {
-    List<RegionEntry> entries = List.of(YAML.readValue(in, RegionEntry[].class));
-    return new Protocol(entries.stream().map(RegionEntry::toRegion).toList());
+    File file = YAML.readValue(in, File.class);
+    return new Protocol(
+        file.facts().stream().map(FactEntry::toFact).toList(),
+        file.regions().stream().map(RegionEntry::toRegion).toList());
+  }
+
+  private record File(List<FactEntry> facts, List<RegionEntry> regions) {}
+
+  private record FactEntry(
+      String fact, String label, Fact.Kind kind, List<String> values, Measure measure) {
+    Fact toFact() {
+      String name = label == null ? Labels.of(fact) : label;
+      return new Fact(fact, name, kind, orEmpty(values), measure);
+    }
   }
 
   private record RegionEntry(String region, String label, List<StepEntry> steps) {
@@ -50,7 +62,7 @@ final class ProtocolReader {
       boolean optional,
       @JsonProperty("for") String sex,
       boolean many,
-      MeasureEntry measure,
+      Measure measure,
       List<String> normal,
       List<String> benign,
       List<String> abnormal,
@@ -72,7 +84,7 @@ final class ProtocolReader {
               optional,
               sex,
               many,
-              measure == null ? null : measure.toMeasure(),
+              measure,
               values(),
               toDetails(),
               reminder);
@@ -131,20 +143,13 @@ final class ProtocolReader {
     }
   }
 
-  private record MeasureEntry(String unit, double min, double max, boolean whole) {
-    Measure toMeasure() {
-      return new Measure(unit, min, max, whole);
-    }
-  }
-
   private record DetailEntry(
-      String of, boolean ask, List<String> values, MeasureEntry measure, boolean many) {
+      String of, boolean ask, List<String> values, Measure measure, boolean many) {
     Detail toDetail(String id, String label) {
       if ((measure == null) == (values == null)) {
         throw new IllegalArgumentException("expected values or a measure in detail " + id);
       }
-      return new Detail(
-          id, label, of, ask, orEmpty(values), measure == null ? null : measure.toMeasure(), many);
+      return new Detail(id, label, of, ask, orEmpty(values), measure, many);
     }
   }
 

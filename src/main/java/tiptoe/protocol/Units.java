@@ -14,6 +14,15 @@ public final class Units {
 
   private Units() {}
 
+  /** The unit as it is said of several: {@code hours} for {@code h}. */
+  static String plural(String unit) {
+    return switch (unit) {
+      case "h" -> "hours";
+      case "g" -> "grams";
+      default -> unit;
+    };
+  }
+
   /** °F to °C. */
   public static double celsius(double fahrenheit) {
     return (fahrenheit - 32) * 5 / 9;

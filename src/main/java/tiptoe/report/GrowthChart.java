@@ -10,7 +10,7 @@ import tiptoe.clinical.NewbornSize;
 import tiptoe.clinical.SizeMeasure;
 import tiptoe.clinical.SizeModel;
 import tiptoe.exam.Answer;
-import tiptoe.exam.Gestation;
+import tiptoe.protocol.Gestation;
 import tiptoe.wording.RecordWording;
 
 /**
@@ -44,7 +44,14 @@ final class GrowthChart {
   /** The chart, where sex and gestation are known and the standard reaches to them. */
   static Optional<String> svg(RecordWording findings, SizeMeasure measure) {
     String sex = findings.record().baby().sex().orElse(null);
-    Gestation gestation = findings.record().baby().gestation().orElse(null);
+    Gestation gestation =
+        findings
+            .record()
+            .baby()
+            .fact("gestation")
+            .filter(text -> findings.record().protocol().problem("gestation", text).isEmpty())
+            .map(Gestation::parse)
+            .orElse(null);
     List<Answer> answers = findings.record().answers(measure.step());
     if (sex == null
         || gestation == null

@@ -41,7 +41,10 @@ public final class QuestionWording {
     return switch (question.kind()) {
       case SIDE -> findings.of(about) + " — left, right or both?";
       case DETAIL -> detail(about, question.detail());
-      case NUMBER -> "heard " + findings.of(about) + " — say the number again";
+      case NUMBER ->
+          about == null
+              ? fact(question.detail(), question.heard())
+              : "heard " + findings.of(about) + " — say the number again";
       case STEP -> step(question.steps());
       case CONTRADICTION -> contradiction(about, question.against());
     };
@@ -57,6 +60,10 @@ public final class QuestionWording {
       case "place" -> step + " — where is it loudest?";
       default -> findings.of(about) + " — " + Labels.of(detail) + "?";
     };
+  }
+
+  private String fact(String id, String heard) {
+    return protocol.problem(id, heard).orElse("heard " + heard + " for " + id) + " — say it again";
   }
 
   private String step(List<String> candidates) {

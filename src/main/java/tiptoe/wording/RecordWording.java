@@ -17,7 +17,9 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Remark;
 import tiptoe.exam.Signature;
 import tiptoe.exam.Slot;
+import tiptoe.protocol.Fact;
 import tiptoe.protocol.Labels;
+import tiptoe.protocol.Measure;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
@@ -94,13 +96,9 @@ public final class RecordWording {
     return facts;
   }
 
-  private static String fact(String id, String value) {
-    return switch (id) {
-      case "age" -> value + " h";
-      case "birth-weight" -> value + " g";
-      case "gestation" -> value + " weeks";
-      default -> Labels.of(value);
-    };
+  private String fact(String id, String value) {
+    Measure measure = record.protocol().fact(id).map(Fact::measure).orElse(null);
+    return measure == null ? Labels.of(value) : value + " " + measure.unit();
   }
 
   /** What was found in a region; what is the same on both sides is one row. */

@@ -11,7 +11,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import tiptoe.exam.Gestation;
+import tiptoe.protocol.Gestation;
 
 class NewbornSizeTest {
   private static final Path PUBLISHED = Path.of("../shared/reference/newborn-size-centiles.csv");

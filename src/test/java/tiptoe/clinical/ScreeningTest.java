@@ -13,7 +13,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tiptoe.clinical.SaturationScreen.Outcome;
 import tiptoe.clinical.SaturationScreen.Reading;
-import tiptoe.exam.Gestation;
+import tiptoe.protocol.Gestation;
 import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
 

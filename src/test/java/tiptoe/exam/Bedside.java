@@ -128,7 +128,7 @@ public final class Bedside {
 
   public static Meaning asks(Question.Kind kind, String detail, String about) {
     return new Meaning.Asks(
-        new Question(kind, detail, statement(about), null, List.of(), null), false);
+        new Question(kind, detail, statement(about), null, List.of(), null, null), false);
   }
 
   /** What stands, one finding a line of the form that {@link #statement} reads. */

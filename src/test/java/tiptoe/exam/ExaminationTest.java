@@ -153,6 +153,24 @@ class ExaminationTest {
   }
 
   @Test
+  void aFactOutOfRangeIsAskedAboutUntilItIsStatedOrLetGo() {
+    bed.fact("age", "2000");
+    assertEquals("expected hours from 0 to 672 for age, found 2000 — say it again", bed.question());
+    assertTrue(bed.record().baby().fact("age").isEmpty());
+    bed.find("left clavicle crepitus");
+    assertEquals(1, bed.record().openQuestions().size(), "it is not passed over");
+    bed.fact("age", "20");
+    assertTrue(bed.record().openQuestions().isEmpty());
+    bed.fact("age", "673");
+    bed.fact("age", "20");
+    assertTrue(bed.record().openQuestions().isEmpty(), "what was known is said again");
+    bed.fact("age", "673");
+    bed.command(Command.NO);
+    assertTrue(bed.record().openQuestions().isEmpty());
+    assertEquals("20", bed.record().baby().fact("age").orElseThrow());
+  }
+
+  @Test
   void showsTheFirstQuestionOfTheNewestUtteranceAndOlderOnesLater() {
     bed.find("clavicle crepitus");
     bed.find("femoral-pulse weak", "brachial-pulse weak");
@@ -366,7 +384,7 @@ class ExaminationTest {
         assertThrows(
             IllegalArgumentException.class, () -> bed.exam.context("gestation", "39", "Dr Reed"));
     assertEquals(
-        "expected weeks and days such as 39+4 for gestation, found 39", problem.getMessage());
+        "expected weeks and days from 20+0 to 45+6 for gestation, found 39", problem.getMessage());
   }
 
   @Test

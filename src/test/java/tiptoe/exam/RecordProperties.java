@@ -288,7 +288,7 @@ class RecordProperties {
                 (n, one, kind, about) ->
                     new Event.QuestionAsked(
                         n,
-                        new Question(kind, "palpated", one, null, List.of(), "?"),
+                        new Question(kind, "palpated", one, null, List.of(), null, "?"),
                         false,
                         n,
                         about,

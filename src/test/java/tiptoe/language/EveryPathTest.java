@@ -50,20 +50,6 @@ class EveryPathTest {
           "reply",
           "reason",
           "either");
-  private static final Set<String> FACTS =
-      Set.of(
-          "sex",
-          "gestation",
-          "age",
-          "first-born",
-          "presentation",
-          "breech-in-last-month",
-          "hip-family-history",
-          "multiple",
-          "birth-mode",
-          "heart-family-history",
-          "eye-family-history",
-          "birth-weight");
   private static final Protocol PROTOCOL = Protocol.standard();
   private static PhraseNetwork network;
   private static List<PhraseNetwork.Path> paths;
@@ -112,7 +98,7 @@ class EveryPathTest {
               || steps.stream().anyMatch(id -> PROTOCOL.step(id).value(tag.value()).isPresent());
       case "group", "every", "heading" -> PROTOCOL.region(tag.value()).isPresent();
       case "side" -> List.of("left", "right", "both").contains(tag.value());
-      case "fact" -> FACTS.contains(tag.value());
+      case "fact" -> PROTOCOL.fact(tag.value()).isPresent();
       case "command" -> Command.of(tag.value()) != null;
       default -> {
         if (MARKS.contains(tag.key()) || tag.endsClause()) {

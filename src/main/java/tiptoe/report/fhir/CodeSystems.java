@@ -1,9 +1,11 @@
 package tiptoe.report.fhir;
 
+import java.util.Comparator;
 import java.util.List;
 import org.hl7.fhir.r4.model.CodeSystem;
 import org.hl7.fhir.r4.model.Enumerations.PublicationStatus;
 import tiptoe.protocol.Detail;
+import tiptoe.protocol.Fact;
 import tiptoe.protocol.Labels;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
@@ -12,22 +14,6 @@ import tiptoe.protocol.Value;
 
 /** Our own code systems as FHIR resources, made from the protocol. */
 public final class CodeSystems {
-  private static final List<String> FACTS =
-      List.of(
-          "age",
-          "birth-mode",
-          "birth-weight",
-          "born-at",
-          "breech-in-last-month",
-          "eye-family-history",
-          "first-born",
-          "gestation",
-          "heart-family-history",
-          "hip-family-history",
-          "multiple",
-          "presentation",
-          "sex");
-
   private CodeSystems() {}
 
   /** All of them. */
@@ -44,7 +30,11 @@ public final class CodeSystems {
               add(step, values, details);
             });
     CodeSystem facts = system(Codes.FACTS, "BabyFact");
-    FACTS.forEach(id -> concept(facts, id, Labels.of(id)));
+    protocol
+        .facts()
+        .filter(fact -> fact.kind() != Fact.Kind.TEXT)
+        .sorted(Comparator.comparing(Fact::id))
+        .forEach(fact -> concept(facts, fact.id(), fact.label()));
     CodeSystem sides = system(Codes.SIDES, "Side");
     for (Side side : Side.values()) {
       concept(sides, side.id(), side.id());

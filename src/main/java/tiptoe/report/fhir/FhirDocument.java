@@ -149,7 +149,7 @@ public final class FhirDocument {
     record
         .baby()
         .fact("born-at")
-        .filter(born -> born.length() >= 10)
+        .filter(born -> record.protocol().problem("born-at", born).isEmpty())
         .ifPresent(
             born ->
                 patient.setBirthDateElement(

@@ -12,8 +12,9 @@ import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.StringType;
 import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
-import tiptoe.exam.Gestation;
 import tiptoe.protocol.Detail;
+import tiptoe.protocol.Fact;
+import tiptoe.protocol.Gestation;
 import tiptoe.protocol.Labels;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Step;
@@ -133,7 +134,7 @@ final class ObservationMaker {
     }
   }
 
-  /** What was stated of the baby: gestation in days, birth weight in g, all else in words. */
+  /** What was stated of the baby: gestation in days, numbers in their unit, all else in words. */
   Observation fact(String id, String value) {
     Observation observation = empty("survey");
     CodeableConcept code = new CodeableConcept().setText(Labels.of(id));
@@ -142,13 +143,16 @@ final class ObservationMaker {
       code.addCoding(new Coding(Codes.LOINC, loinc, null));
     }
     observation.setCode(code.addCoding(new Coding(Codes.FACTS, id, Labels.of(id))));
-    switch (id) {
-      case "gestation" ->
-          observation.setValue(
-              quantity(Integer.toString(Gestation.parse(value).totalDays()), "days", "d"));
-      case "birth-weight" -> observation.setValue(quantity(value, "g", "g"));
-      case "age" -> observation.setValue(quantity(value, "h", "h"));
-      default -> observation.setValue(FhirDocument.string(value));
+    Fact fact = record.protocol().fact(id).orElse(null);
+    boolean readable = fact != null && fact.problem(value).isEmpty();
+    if (readable && fact.kind() == Fact.Kind.GESTATION) {
+      String days = Integer.toString(Gestation.parse(value).totalDays());
+      observation.setValue(quantity(days, "days", "d"));
+    } else if (readable && fact.kind() == Fact.Kind.NUMBER) {
+      String unit = fact.measure().unit();
+      observation.setValue(quantity(value, unit, Codes.ucum(unit)));
+    } else {
+      observation.setValue(FhirDocument.string(value));
     }
     return observation;
   }

@@ -1,21 +1,21 @@
-package tiptoe.exam;
+package tiptoe.protocol;
 
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Gestation at birth.
+ * Gestation at birth; which ones can be meant is said by the fact {@code gestation}.
  *
- * @param weeks completed weeks, 20–45
+ * @param weeks completed weeks, 0–99
  * @param days days beyond them, 0–6
  */
 public record Gestation(int weeks, int days) implements Comparable<Gestation> {
   private static final Pattern FORM = Pattern.compile("(\\d{2})\\+([0-6])");
 
   public Gestation {
-    if (weeks < 20 || weeks > 45 || days < 0 || days > 6) {
+    if (weeks < 0 || weeks > 99 || days < 0 || days > 6) {
       throw new IllegalArgumentException(
-          "expected gestation from 20+0 to 45+6, found " + weeks + "+" + days);
+          "expected gestation such as 39+4, found " + weeks + "+" + days);
     }
   }
 

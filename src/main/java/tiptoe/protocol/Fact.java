@@ -1,0 +1,98 @@
+package tiptoe.protocol;
+
+import com.fasterxml.jackson.annotation.JsonCreator;
+import java.time.DateTimeException;
+import java.time.LocalDateTime;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.time.ZonedDateTime;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * Something that can be known of the baby beside the findings.
+ *
+ * @param id unique among the facts
+ * @param label for people
+ * @param kind how its value is written
+ * @param values what a choice can be; empty for every other kind
+ * @param measure unit and range of a number, and of the weeks of a gestation; else null
+ */
+public record Fact(String id, String label, Kind kind, List<String> values, Measure measure) {
+  /** How the value of a fact is written. */
+  public enum Kind {
+    /** One of a few words. */
+    CHOICE,
+    /** A number in the unit of the fact. */
+    NUMBER,
+    /** Weeks and days such as 39+4. */
+    GESTATION,
+    /** An ISO 8601 date and time; without a zone it is in the one where the baby is examined. */
+    MOMENT,
+    /** Anything but nothing. */
+    TEXT;
+
+    @JsonCreator
+    static Kind of(String id) {
+      return valueOf(id.toUpperCase(Locale.ROOT));
+    }
+  }
+
+  public Fact {
+    values = List.copyOf(values);
+    if ((kind == Kind.CHOICE) == values.isEmpty()
+        || (kind == Kind.NUMBER || kind == Kind.GESTATION) == (measure == null)) {
+      throw new IllegalArgumentException("expected what its kind needs in fact " + id);
+    }
+  }
+
+  /** What is wrong with this value, for people; empty where the fact can have it. */
+  public Optional<String> problem(String value) {
+    return value != null && isPossible(value)
+        ? Optional.empty()
+        : Optional.of("expected " + expected() + " for " + id + ", found " + value);
+  }
+
+  /**
+   * Reads the value of a moment.
+   *
+   * @param zone the zone of the moment read; null for the one it names, or else UTC
+   * @throws DateTimeException where it is none
+   */
+  public static ZonedDateTime moment(String value, ZoneId zone) {
+    if (!value.matches(".*(Z|[+-]\\d\\d:\\d\\d)")) {
+      return LocalDateTime.parse(value).atZone(zone == null ? ZoneOffset.UTC : zone);
+    }
+    OffsetDateTime moment = OffsetDateTime.parse(value);
+    return zone == null ? moment.toZonedDateTime() : moment.atZoneSameInstant(zone);
+  }
+
+  private boolean isPossible(String value) {
+    try {
+      return switch (kind) {
+        case CHOICE -> values.contains(value);
+        case NUMBER ->
+            value.matches("\\d+(\\.\\d+)?") && measure.plausible(Double.parseDouble(value));
+        case GESTATION -> measure.plausible(Gestation.parse(value).weeks());
+        case MOMENT -> moment(value, null) != null;
+        case TEXT -> !value.isBlank();
+      };
+    } catch (IllegalArgumentException | DateTimeException e) {
+      return false;
+    }
+  }
+
+  private String expected() {
+    String from = measure == null ? "" : " from " + Math.round(measure.min());
+    String to = measure == null ? "" : Long.toString(Math.round(measure.max()));
+    return switch (kind) {
+      case CHOICE -> String.join(" or ", values);
+      case NUMBER -> Units.plural(measure.unit()) + from + " to " + to;
+      case GESTATION -> "weeks and days" + from + "+0 to " + to + "+6";
+      case MOMENT -> "a time such as 2026-03-01T04:30:00Z";
+      case TEXT -> "some text";
+    };
+  }
+}
