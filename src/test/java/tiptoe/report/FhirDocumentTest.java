@@ -22,6 +22,7 @@ import org.hl7.fhir.r4.model.Composition;
 import org.hl7.fhir.r4.model.Provenance;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import tiptoe.Golden;
 import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
 import tiptoe.finding.Source;
@@ -148,17 +149,11 @@ class FhirDocumentTest {
     assertTrue(composition.getSection().size() > 10);
   }
 
-  /** To accept a change on purpose: delete the file, run once, and read what it says. */
   @Test
   void theCodeSystemsArePublishedInTheProjectAndValid() throws java.io.IOException {
-    java.nio.file.Path file =
-        java.nio.file.Path.of("src/main/resources/tiptoe/report/fhir/code-systems.json");
     String now = CodeSystems.json(Protocol.standard());
-    if (!java.nio.file.Files.exists(file)) {
-      java.nio.file.Files.writeString(file, now);
-      throw new AssertionError("wrote " + file + ": read it, then run again");
-    }
-    assertEquals(java.nio.file.Files.readString(file), now);
+    Golden.check(
+        java.nio.file.Path.of("src/main/resources/tiptoe/report/fhir/code-systems.json"), now);
     List<String> errors =
         validator.validateWithResult(now).getMessages().stream()
             .filter(message -> message.getSeverity().compareTo(ResultSeverityEnum.ERROR) >= 0)

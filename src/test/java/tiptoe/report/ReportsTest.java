@@ -30,6 +30,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import tiptoe.Golden;
 import tiptoe.exam.ExamRecord;
 import tiptoe.protocol.Caution;
 import tiptoe.protocol.Protocol;
@@ -43,13 +44,13 @@ class ReportsTest {
     return new String(bytes, StandardCharsets.UTF_8);
   }
 
-  /** To accept a change on purpose: delete the golden file, run once, and read what it says. */
   @ParameterizedTest
   @EnumSource(value = Format.class, names = "PDF", mode = EnumSource.Mode.EXCLUDE)
   void saysWhatItSaidBefore(Format format) throws IOException {
-    assertGolden("typical." + format.ending(), render(Records.typical(), format));
-    assertGolden(
-        "demonstration." + format.ending(), render(Records.demonstration().record(), format));
+    Golden.check(GOLDEN.resolve("typical." + format.ending()), render(Records.typical(), format));
+    Golden.check(
+        GOLDEN.resolve("demonstration." + format.ending()),
+        render(Records.demonstration().record(), format));
   }
 
   /** The words of the page as a reader of the PDF gets them, page by page. */
@@ -62,7 +63,7 @@ class ReportsTest {
       text.setSortByPosition(true);
       text.setLineSeparator("\n");
       text.setPageEnd("\n=== end of page ===\n");
-      assertGolden("demonstration.pdf.txt", text.getText(pdf));
+      Golden.check(GOLDEN.resolve("demonstration.pdf.txt"), text.getText(pdf));
     }
   }
 
@@ -84,16 +85,6 @@ class ReportsTest {
       assertFalse(report.contains("DRAFT"), format.ending());
       assertTrue(report.contains("Dr Bea Marlow"), format.ending());
     }
-  }
-
-  private static void assertGolden(String name, String now) throws IOException {
-    Path golden = GOLDEN.resolve(name);
-    if (!Files.exists(golden)) {
-      Files.createDirectories(GOLDEN);
-      Files.writeString(golden, now);
-      throw new AssertionError("wrote " + golden + ": read it, then run again");
-    }
-    assertEquals(Files.readString(golden), now);
   }
 
   @ParameterizedTest

@@ -5,21 +5,17 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
+import tiptoe.Golden;
 import tiptoe.exam.ExamRecord;
 import tiptoe.protocol.Caution;
 
-/**
- * Whole frames against golden files, which were read by eye when they were made. After a change of
- * the layout, {@code -Dtiptoe.golden=write} writes them anew, to be read again.
- */
+/** Whole frames against golden files, which were read by eye when they were made. */
 class FramesTest {
   private static final Path GOLDEN = Path.of("src/test/resources/tiptoe/screen");
   private static final Look LOOK = new Look(true, false);
@@ -46,12 +42,7 @@ class FramesTest {
   }
 
   private static void check(String file, String frame) throws IOException {
-    Path golden = GOLDEN.resolve(file + ".txt");
-    if ("write".equals(System.getProperty("tiptoe.golden"))) {
-      Files.createDirectories(GOLDEN);
-      Files.writeString(golden, frame);
-    }
-    assertEquals(Files.readString(golden, StandardCharsets.UTF_8), frame, file);
+    Golden.check(GOLDEN.resolve(file + ".txt"), frame);
   }
 
   @ParameterizedTest

@@ -10,8 +10,6 @@ import com.googlecode.lanterna.input.KeyType;
 import com.googlecode.lanterna.screen.TerminalScreen;
 import com.googlecode.lanterna.terminal.virtual.DefaultVirtualTerminal;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -21,6 +19,7 @@ import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import tiptoe.Golden;
 import tiptoe.clinical.Assessor;
 import tiptoe.exam.Bedside;
 import tiptoe.exam.ExamRecord;
@@ -318,13 +317,9 @@ class ReviewingTest {
   void looksAsItDidWhenItWasLastReadByEye(int columns, int rows) throws IOException {
     examine();
     String frame = frame(reviewing(), columns, rows);
-    Path golden =
-        Path.of("src/test/resources/tiptoe/screen/review")
-            .resolve("items-" + columns + "x" + rows + ".txt");
-    if ("write".equals(System.getProperty("tiptoe.golden"))) {
-      Files.writeString(golden, frame);
-    }
-    assertEquals(Files.readString(golden, StandardCharsets.UTF_8), frame);
+    Golden.check(
+        Path.of("src/test/resources/tiptoe/screen/review/items-" + columns + "x" + rows + ".txt"),
+        frame);
   }
 
   @Test
