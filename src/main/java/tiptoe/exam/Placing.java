@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import tiptoe.finding.Finding;
 import tiptoe.protocol.Detail;
+import tiptoe.protocol.Norm;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
 
@@ -101,7 +102,7 @@ final class Placing {
     return first(waiting, statement)
         .filter(old -> !conflictingDetails(step, old, statement))
         .map(Placement::confirms)
-        .orElseGet(() -> new Placement(Effect.WAITS, numbers(hard), hard.get(0).asFinding()));
+        .orElseGet(() -> new Placement(Effect.WAITS, numbers(hard), hard.get(0).finding()));
   }
 
   private Placement correction(
@@ -171,7 +172,8 @@ final class Placing {
   }
 
   private static boolean conflictingDetails(Step step, StandingFinding old, Finding statement) {
-    return !old.notExamined() && Details.conflict(step, old.details(), statement.details());
+    return !old.notExamined()
+        && StandingFinding.conflictingDetails(step, old.details(), statement.details());
   }
 
   static boolean samePlace(Step step, StandingFinding old, Finding statement) {
@@ -192,7 +194,7 @@ final class Placing {
       return conflictingDetails(step, old, statement);
     }
     boolean saidTogether = ofThisUtterance(old);
-    return new Rivalry(step, old, statement, saidTogether).exists();
+    return exclude(step, old, statement, saidTogether);
   }
 
   private boolean contradictsAcross(Step step, StandingFinding old, Finding statement) {
@@ -200,17 +202,55 @@ final class Placing {
       return false;
     }
     boolean symmetric = "yes".equals(statement.details().get(StandingFinding.SYMMETRIC));
-    return symmetric && Rivalry.isAbnormal(step, old.value())
-        || old.saysSymmetric() && Rivalry.isAbnormal(step, statement.value());
+    return symmetric && isAbnormal(step, old.value())
+        || old.saysSymmetric() && isAbnormal(step, statement.value());
   }
 
   /** What was only said for the region, or not examined, gives way to a finding. */
   private static boolean givesWay(StandingFinding old, Finding statement) {
     boolean finding = !Value.NOT_EXAMINED.equals(statement.value());
-    return old.group() || old.notExamined() && finding;
+    return old.finding().group() || old.notExamined() && finding;
   }
 
   private static List<Integer> numbers(List<StandingFinding> standing) {
     return standing.stream().map(old -> old.base().number()).toList();
+  }
+
+  /** Whether two values of one step, on the same side, exclude each other. */
+  static boolean exclude(Step step, StandingFinding old, Finding statement, boolean saidTogether) {
+    boolean leftOut = Value.NOT_EXAMINED.equals(statement.value()) || old.notExamined();
+    if (leftOut || step.isMeasured()) {
+      return true;
+    }
+    if (old.value().equals(statement.value())) {
+      return !step.many() && !saidTogether;
+    }
+    if (old.denied().contains(statement.value()) || statement.denied().contains(old.value())) {
+      return true;
+    }
+    if (deniesOnly(step, old.denied(), old.onlyDenies(step), statement.value())
+        || deniesOnly(step, statement.denied(), isNormal(step, statement.value()), old.value())) {
+      return false;
+    }
+    return !step.many()
+        || isNormal(step, old.value()) && isAbnormal(step, statement.value())
+        || isAbnormal(step, old.value()) && isNormal(step, statement.value());
+  }
+
+  /** "No crepitus" says nothing against a swelling. */
+  private static boolean deniesOnly(Step step, List<String> denied, boolean normal, String other) {
+    return normal && !denied.isEmpty() && !isNormal(step, other);
+  }
+
+  private static boolean isNormal(Step step, String value) {
+    return norm(step, value) == Norm.NORMAL;
+  }
+
+  private static boolean isAbnormal(Step step, String value) {
+    return norm(step, value) == Norm.ABNORMAL;
+  }
+
+  private static Norm norm(Step step, String value) {
+    return step.value(String.valueOf(value)).map(Value::norm).orElse(Norm.NEUTRAL);
   }
 }

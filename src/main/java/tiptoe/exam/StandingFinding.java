@@ -1,13 +1,18 @@
 package tiptoe.exam;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Quantity;
+import tiptoe.protocol.Detail;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
@@ -18,38 +23,32 @@ import tiptoe.protocol.Value;
  * A statement that stands or waits, together with those that confirm it.
  *
  * @param base the statement itself
- * @param side the side, from the first of them that has one
- * @param details merged; what was said later wins
- * @param denied merged
- * @param group whether all of them were said for the region only
+ * @param finding all of them as one: its side is from the first that has one; of details that
+ *     differ the later wins
  * @param outright whether one of them states the value itself, not only by denying another
  */
-record StandingFinding(
-    RecordedFinding base,
-    Side side,
-    Map<String, String> details,
-    List<String> denied,
-    boolean group,
-    boolean outright) {
-
+record StandingFinding(RecordedFinding base, Finding finding, boolean outright) {
   static final String SYMMETRIC = "symmetric";
+  private static final String NONE = "none";
 
-  String step() {
-    return base.statement().step();
+  Side side() {
+    return finding.side();
   }
 
   String value() {
-    return base.statement().value();
+    return finding.value();
   }
 
   Quantity quantity() {
-    return base.statement().quantity();
+    return finding.quantity();
   }
 
-  /** As one finding. */
-  Finding asFinding() {
-    return new Finding(
-        step(), side, value(), quantity(), details, denied, group, base.statement().source());
+  Map<String, String> details() {
+    return finding.details();
+  }
+
+  List<String> denied() {
+    return finding.denied();
   }
 
   boolean notExamined() {
@@ -57,7 +56,7 @@ record StandingFinding(
   }
 
   boolean saysSymmetric() {
-    return "yes".equals(details.get(SYMMETRIC));
+    return "yes".equals(details().get(SYMMETRIC));
   }
 
   Norm norm(Step step) {
@@ -92,22 +91,27 @@ record StandingFinding(
     Optional<Step> step = protocol.find(base.statement().step());
     Map<String, String> details = new TreeMap<>();
     for (Finding one : all) {
-      step.ifPresent(known -> details.putAll(Details.merge(known, details, one.details())));
+      step.ifPresent(known -> details.putAll(merge(known, details, one.details())));
     }
-    return new StandingFinding(
-        base,
-        all.stream().map(Finding::side).filter(side -> side != null).findFirst().orElse(null),
-        details,
-        all.stream().flatMap(one -> one.denied().stream()).distinct().toList(),
-        all.stream().allMatch(Finding::group),
-        all.stream().anyMatch(one -> one.denied().isEmpty()));
+    Finding first = base.statement();
+    Finding merged =
+        new Finding(
+            first.step(),
+            all.stream().map(Finding::side).filter(Objects::nonNull).findFirst().orElse(null),
+            first.value(),
+            first.quantity(),
+            details,
+            all.stream().flatMap(one -> one.denied().stream()).distinct().toList(),
+            all.stream().allMatch(Finding::group),
+            first.source());
+    return new StandingFinding(base, merged, all.stream().anyMatch(one -> one.denied().isEmpty()));
   }
 
   /** The answers that the history comes to, in the order of the protocol. */
   static List<Answer> answers(Protocol protocol, List<RecordedFinding> history) {
     Map<String, List<StandingFinding>> bySteps = new LinkedHashMap<>();
     for (StandingFinding standing : of(protocol, history, Status.STANDS)) {
-      bySteps.computeIfAbsent(standing.step(), key -> new ArrayList<>()).add(standing);
+      bySteps.computeIfAbsent(standing.finding().step(), key -> new ArrayList<>()).add(standing);
     }
     return protocol
         .steps()
@@ -115,5 +119,44 @@ record StandingFinding(
             step ->
                 new StepAnswers(step, bySteps.getOrDefault(step.id(), List.of())).list().stream())
         .toList();
+  }
+
+  /** The details with those said later added to them. */
+  private static Map<String, String> merge(
+      Step step, Map<String, String> old, Map<String, String> later) {
+    Map<String, String> merged = new TreeMap<>(old);
+    later.forEach(
+        (id, value) ->
+            merged.merge(id, value, (was, is) -> isMany(step, id) ? union(was, is) : is));
+    return merged;
+  }
+
+  /** Whether the same detail was said to be different things. */
+  static boolean conflictingDetails(Step step, Map<String, String> old, Map<String, String> later) {
+    return later.entrySet().stream()
+        .anyMatch(
+            entry -> {
+              String was = old.get(entry.getKey());
+              return was != null
+                  && step.detail(entry.getKey()).isPresent()
+                  && differ(isMany(step, entry.getKey()), was, entry.getValue());
+            });
+  }
+
+  private static boolean differ(boolean many, String was, String is) {
+    return many ? !was.equals(is) && was.equals(NONE) != is.equals(NONE) : !was.equals(is);
+  }
+
+  private static boolean isMany(Step step, String id) {
+    return step.detail(id).map(Detail::many).orElse(false);
+  }
+
+  private static String union(String was, String is) {
+    if (was.equals(NONE) || is.equals(NONE)) {
+      return is;
+    }
+    Set<String> all = new LinkedHashSet<>(List.of(was.split(",")));
+    all.addAll(Arrays.asList(is.split(",")));
+    return String.join(",", all);
   }
 }

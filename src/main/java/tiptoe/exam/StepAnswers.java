@@ -73,8 +73,8 @@ record StepAnswers(Step step, List<StandingFinding> standing) {
             one.quantity(),
             details(one),
             denied,
-            one.group(),
-            one.base().statement().source());
+            one.finding().group(),
+            one.finding().source());
     return new Answer(finding, one.base().number());
   }
 

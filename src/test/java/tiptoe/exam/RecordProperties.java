@@ -111,7 +111,7 @@ class RecordProperties {
       if (said.stands() && !reviewed && !said.statement().group()) {
         List<StandingFinding> others =
             StandingFinding.of(PROTOCOL, record.statements(), Status.STANDS).stream()
-                .filter(other -> other.step().equals(said.statement().step()))
+                .filter(other -> other.finding().step().equals(said.statement().step()))
                 .filter(other -> other.base().number() != said.number())
                 .filter(other -> other.side() == said.statement().side())
                 .filter(other -> other.base().author() == null)
@@ -119,7 +119,7 @@ class RecordProperties {
         var step = PROTOCOL.step(said.statement().step());
         for (StandingFinding other : others) {
           assertTrue(
-              !new Rivalry(step, other, said.statement(), true).exists(),
+              !Placing.exclude(step, other, said.statement(), true),
               other + " stands beside " + said);
         }
       }
