@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
+import tiptoe.language.Meaning;
 
 /**
  * Something that happened in an examination or its review. An event says what was decided, not only
@@ -98,7 +99,7 @@ public sealed interface Event {
    * @param region id of the region the dialogue is in after it; null before the first
    */
   record UtteranceHeard(
-      int number, Heard heard, List<Candidate> candidates, List<String> uncovered, String region)
+      int number, Heard heard, List<Meaning.States> candidates, List<String> uncovered, String region)
       implements Event {
     @Override
     public void applyTo(Fold fold, Entry entry) {

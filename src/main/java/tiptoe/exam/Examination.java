@@ -174,13 +174,8 @@ public final class Examination {
 
   /** Keeps what does not count by itself; what an unsure utterance seems to say goes with it. */
   private Changes keep(Heard heard, Interpretation meaning) {
-    List<Candidate> candidates =
-        heard.outcome() != Outcome.UNSURE
-            ? List.of()
-            : meaning
-                .of(Meaning.States.class)
-                .map(one -> new Candidate(one.statement(), one.correction()))
-                .toList();
+    List<Meaning.States> candidates =
+        heard.outcome() == Outcome.UNSURE ? meaning.of(Meaning.States.class).toList() : List.of();
     return change(
         draft -> {
           draft.add(

@@ -133,7 +133,7 @@ public final class Review {
     List<Finding> candidates =
         examination.record().utterance(utterance).stream()
             .flatMap(heard -> heard.candidates().stream())
-            .map(Candidate::statement)
+            .map(Meaning.States::statement)
             .toList();
     return accept(utterance, candidates);
   }

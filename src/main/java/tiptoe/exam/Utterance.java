@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Source;
+import tiptoe.language.Meaning;
 
 /**
  * An utterance in the history of the record, used or not.
@@ -18,7 +19,7 @@ public record Utterance(
     int number,
     Instant at,
     Heard heard,
-    List<Candidate> candidates,
+    List<Meaning.States> candidates,
     List<String> uncovered,
     Boolean reviewed) {
   public Utterance {

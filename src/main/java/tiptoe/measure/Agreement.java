@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import tiptoe.exam.Candidate;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
@@ -13,6 +12,7 @@ import tiptoe.exam.Status;
 import tiptoe.exam.Utterance;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
+import tiptoe.language.Meaning;
 
 /**
  * What reviewers found of what was heard, from signed records. Nothing is judged that was typed, or
@@ -128,7 +128,7 @@ public final class Agreement {
             .map(RecordedFinding::statement)
             .toList();
     if (utterance.heard().outcome() == Outcome.UNSURE && utterance.reviewed() != null) {
-      for (Candidate candidate : utterance.candidates()) {
+      for (Meaning.States candidate : utterance.candidates()) {
         Finding statement = candidate.statement();
         boolean right = utterance.reviewed() && made.stream().anyMatch(one -> says(one, statement));
         judged.add(new Judged(Sort.UNSURE, regionOf(statement.step()), statement.step(), right));

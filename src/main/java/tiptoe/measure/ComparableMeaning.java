@@ -8,13 +8,14 @@ import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
+import tiptoe.finding.Source;
 
 /**
  * One thing an utterance did, in a form that can be compared: two are the same when their texts
  * are. What follows from earlier utterances, such as a contradiction, is left out.
  *
  * @param kind what it is
- * @param text for people: {@code clavicle left crepitus}
+ * @param text for people: {@code clavicle.left crepitus}
  */
 public record ComparableMeaning(Kind kind, String text) {
   /** What an utterance can do. */
@@ -67,18 +68,8 @@ public record ComparableMeaning(Kind kind, String text) {
         .collect(Collectors.joining(" "));
   }
 
+  /** A finding, however it was understood. */
   static String text(Finding said) {
-    StringBuilder text = new StringBuilder(said.step());
-    if (said.side() != null) {
-      text.append(' ').append(said.side().id());
-    }
-    text.append(' ').append(said.value() != null ? said.value() : said.quantity());
-    if (!said.details().isEmpty()) {
-      text.append(' ').append(said.details());
-    }
-    if (!said.denied().isEmpty()) {
-      text.append(" without ").append(String.join(", ", said.denied()));
-    }
-    return said.group() ? text + " (of the region)" : text.toString();
+    return said.withSource(Source.GRAMMAR).toString();
   }
 }

@@ -10,7 +10,6 @@ import java.util.Map;
 import tiptoe.clinical.Assessment;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Asked;
-import tiptoe.exam.Candidate;
 import tiptoe.exam.Contradiction;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.MissingDetail;
@@ -21,6 +20,7 @@ import tiptoe.exam.Utterance;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Quantity;
+import tiptoe.language.Meaning;
 import tiptoe.protocol.Side;
 
 /** Writes a record in the JSON that other programs read; see DEVELOPERS.md, "The JSON". */
@@ -85,7 +85,7 @@ public final class RecordJson {
     ArrayNode statements = node.putArray("statements");
     if (utterance.heard().outcome() == Outcome.UNSURE) {
       utterance.candidates().stream()
-          .map(Candidate::statement)
+          .map(Meaning.States::statement)
           .forEach(statement -> statements.add(statement(statement)));
     } else {
       record.statements().stream()

@@ -6,11 +6,11 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
 import tiptoe.exam.Answer;
-import tiptoe.exam.Candidate;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.MissingDetail;
 import tiptoe.exam.Slot;
 import tiptoe.exam.Utterance;
+import tiptoe.language.Meaning;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
@@ -128,7 +128,7 @@ record Board(List<Row> rows) {
         }
       }
       for (Utterance utterance : record.unsure()) {
-        for (Candidate candidate : utterance.candidates()) {
+        for (Meaning.States candidate : utterance.candidates()) {
           var seems = candidate.statement();
           if (seems.step().equals(step.id()) && isHere(side, seems.side())) {
             String text = glyphs.unsure() + " (" + phrasing.said(seems) + ") unsure";

@@ -11,9 +11,9 @@ import java.util.TreeSet;
 import java.util.stream.Stream;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
-import tiptoe.exam.Candidate;
 import tiptoe.exam.ExamRecord;
 import tiptoe.finding.Finding;
+import tiptoe.language.Meaning;
 import tiptoe.language.tagger.NaturalSentences;
 import tiptoe.session.ContinuablePhrases;
 import tiptoe.session.Engine;
@@ -120,7 +120,7 @@ public final class FreeWordingBenchmark {
     Set<String> unsure = new TreeSet<>();
     record.unsure().stream()
         .flatMap(one -> one.candidates().stream())
-        .map(Candidate::statement)
+        .map(Meaning.States::statement)
         .forEach(statement -> add(unsure, statement, wanted));
     unsure.removeAll(recorded);
     for (String one : wanted) {

@@ -2,7 +2,6 @@ package tiptoe.language;
 
 import java.util.ArrayList;
 import java.util.List;
-import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
 
 /** Writes meanings in the short form of the utterance tables. */
@@ -22,7 +21,7 @@ final class Notation {
 
   private static String of(Meaning meaning) {
     if (meaning instanceof Meaning.States finding) {
-      return of(finding.statement());
+      return finding.statement().toString();
     } else if (meaning instanceof Meaning.Asks asks) {
       return of(asks.question());
     } else if (meaning instanceof Meaning.Fact fact) {
@@ -38,30 +37,7 @@ final class Notation {
   private static String of(Question question) {
     String kind = question.kind().name().toLowerCase(java.util.Locale.ROOT);
     String detail = question.detail() == null ? "" : ":" + question.detail();
-    String about =
-        question.about() == null
-            ? ""
-            : " " + question.about().step() + side(question.about()) + " " + said(question.about());
+    String about = question.about() == null ? "" : " " + question.about();
     return "?" + kind + detail + about;
-  }
-
-  private static String of(Finding statement) {
-    StringBuilder text = new StringBuilder();
-    text.append(statement.step()).append(side(statement)).append(' ').append(said(statement));
-    statement.details().forEach((id, value) -> text.append(' ').append(id + "=" + value));
-    statement.denied().forEach(id -> text.append(" !").append(id));
-    return text.toString();
-  }
-
-  private static String side(Finding statement) {
-    return statement.side() == null ? "" : "." + statement.side().id();
-  }
-
-  private static String said(Finding statement) {
-    if (statement.quantity() == null) {
-      return statement.value();
-    }
-    String unit = statement.quantity().unit();
-    return statement.quantity().text() + (unit.equals("1") ? "" : " " + unit);
   }
 }

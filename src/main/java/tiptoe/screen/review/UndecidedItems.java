@@ -5,10 +5,10 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import tiptoe.exam.Asked;
-import tiptoe.exam.Candidate;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Slot;
 import tiptoe.exam.Utterance;
+import tiptoe.language.Meaning;
 import tiptoe.protocol.Region;
 import tiptoe.wording.FindingWording;
 
@@ -56,7 +56,7 @@ final class UndecidedItems {
   }
 
   private ReviewItem unsure(Utterance utterance) {
-    List<Candidate> candidates = utterance.candidates();
+    List<Meaning.States> candidates = utterance.candidates();
     String seems =
         String.join("; ", candidates.stream().map(one -> phrasing.of(one.statement())).toList());
     Slot slot =
