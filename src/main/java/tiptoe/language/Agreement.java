@@ -5,7 +5,7 @@ import java.util.Set;
 
 /**
  * Whether a wording is good English in number. The grammars accept "hips is stable", since that is
- * what a hurried speaker or the recogniser may make of it; a crib should not teach it.
+ * what a hurried speaker or the recogniser may make of it; a phrase book should not teach it.
  */
 final class Agreement {
   private static final Set<String> SINGULAR =

@@ -6,7 +6,9 @@ import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Value;
 
-/** A side said once: it carries to the next finding of the same breath and region, no further. */
+/**
+ * A side said once: it carries to the next finding of the same utterance and region, no further.
+ */
 final class CarriedSide {
   private final Protocol protocol;
   private Collection<Side> sides = List.of();

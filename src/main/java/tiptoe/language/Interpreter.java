@@ -73,28 +73,29 @@ public final class Interpreter {
    */
   public Interpretation interpret(List<String> words, Dialogue dialogue, Source source) {
     Parse parse = network.parse(words);
-    UtteranceInterpreter breath = new UtteranceInterpreter(protocol, dialogue, source);
+    UtteranceInterpreter utterance = new UtteranceInterpreter(protocol, dialogue, source);
     Set<Integer> loose = new TreeSet<>();
     List<String> left = leftOver(parse, words);
     for (Parse.Phrase phrase : parse.phrases()) {
       List<Clause> clauses = Clause.of(phrase, words);
-      if (isStray(phrase, clauses, words.size(), breath.isAsking()) || isDenied(phrase, left)) {
+      if (isStray(phrase, clauses, words.size(), utterance.isAsking()) || isDenied(phrase, left)) {
         IntStream.range(phrase.from(), phrase.to()).forEach(loose::add);
       } else {
-        breath.take(clauses);
+        utterance.take(clauses);
       }
     }
     parse.uncovered().forEach(span -> IntStream.range(span.from(), span.to()).forEach(loose::add));
     List<String> uncovered = loose.stream().map(words::get).toList();
     if (uncovered.isEmpty() || second == SecondReading.NONE) {
-      return new Interpretation(breath.meanings(), uncovered, breath.dialogue());
+      return new Interpretation(utterance.meanings(), uncovered, utterance.dialogue());
     }
     SecondReading.Reading reading = second.read(words);
-    List<Meaning> meanings = new SecondOpinion(protocol, reading, loose).beside(breath.meanings());
+    List<Meaning> meanings =
+        new SecondOpinion(protocol, reading, loose).beside(utterance.meanings());
     boolean withheld =
         meanings.stream().noneMatch(Meaning.States.class::isInstance)
-            && breath.meanings().stream().anyMatch(Meaning.States.class::isInstance);
-    return new Interpretation(meanings, uncovered, reading.spans(), withheld, breath.dialogue());
+            && utterance.meanings().stream().anyMatch(Meaning.States.class::isInstance);
+    return new Interpretation(meanings, uncovered, reading.spans(), withheld, utterance.dialogue());
   }
 
   // "No sign at all of milk spots" where only "milk spots" is a phrase, or "hernia absent": taking

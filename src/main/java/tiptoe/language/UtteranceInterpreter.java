@@ -18,7 +18,7 @@ import tiptoe.protocol.Step;
 
 /**
  * One utterance being understood, phrase by phrase: carries a side to the next finding of the same
- * breath, follows the region, closes the open question.
+ * utterance, follows the region, closes the open question.
  */
 final class UtteranceInterpreter {
   private final Protocol protocol;

@@ -7,10 +7,10 @@ import java.util.Set;
 
 /** Labels the words of a sentence whose meaning is known. */
 final class Labeller {
-  private final LayLexicon lay;
+  private final LayLexicon lexicon;
 
-  Labeller(LayLexicon lay) {
-    this.lay = lay;
+  Labeller(LayLexicon lexicon) {
+    this.lexicon = lexicon;
   }
 
   /**
@@ -23,21 +23,22 @@ final class Labeller {
     if (meant.isEmpty()) {
       return labels;
     }
-    List<TermMatch> hits = lay.hits(words);
-    for (TermMatch hit : hits) {
-      Label label = label(hit, meant);
-      for (int at = hit.from(); at < hit.to(); at++) {
+    List<TermMatch> matches = lexicon.matches(words);
+    for (TermMatch match : matches) {
+      Label label = label(match, meant);
+      for (int at = match.from(); at < match.to(); at++) {
         labels.set(at, label);
       }
     }
-    for (Numbers.At number : Numbers.in(words, hits)) {
+    for (Numbers.At number : Numbers.in(words, matches)) {
       fill(labels, number.from(), number.numberTo(), Label.NUMBER);
       fill(labels, number.numberTo(), number.to(), Label.UNIT);
     }
     for (int at = 0; at < words.size(); at++) {
       if (labels.get(at) == null && Numbers.isUnit(words.get(at))) {
         labels.set(at, Label.UNIT);
-      } else if (labels.get(at) == null && lay.list("severity").contains(List.of(words.get(at)))) {
+      } else if (labels.get(at) == null
+          && lexicon.list("severity").contains(List.of(words.get(at)))) {
         labels.set(at, Label.SEVERITY);
       }
     }
@@ -50,9 +51,9 @@ final class Labeller {
     }
   }
 
-  private static Label label(TermMatch hit, Set<String> meant) {
+  private static Label label(TermMatch match, Set<String> meant) {
     Label place = null;
-    for (Sense sense : hit.senses()) {
+    for (Sense sense : match.senses()) {
       switch (sense.kind()) {
         case VALUE -> {
           if (meant.contains(sense.step() + " " + sense.value())) {

@@ -81,13 +81,13 @@ final class LayLexicon {
         : word;
   }
 
-  /** Whether the hit begins with a word that denies, such as "can't feel". */
-  boolean denies(TermMatch hit, List<String> words) {
-    return list("no").contains(words.subList(hit.from(), hit.from() + 1));
+  /** Whether the match begins with a word that denies, such as "can't feel". */
+  boolean denies(TermMatch match, List<String> words) {
+    return list("no").contains(words.subList(match.from(), match.from() + 1));
   }
 
   /** The terms in a sentence, the longest first chosen, in the order of the words. */
-  List<TermMatch> hits(List<String> words) {
+  List<TermMatch> matches(List<String> words) {
     List<String> plain = words.stream().map(LayLexicon::plain).toList();
     List<TermMatch> all = new ArrayList<>();
     for (int at = 0; at < plain.size(); at++) {
@@ -112,9 +112,9 @@ final class LayLexicon {
         .sorted(
             Comparator.comparingInt(TermMatch::words)
                 .reversed()
-                .thenComparingInt(hit -> hit.to() - hit.from())
+                .thenComparingInt(match -> match.to() - match.from())
                 .thenComparingInt(TermMatch::from))
-        .filter(hit -> kept.stream().noneMatch(hit::overlaps))
+        .filter(match -> kept.stream().noneMatch(match::overlaps))
         .forEach(kept::add);
     kept.sort(Comparator.comparingInt(TermMatch::from));
     return kept;

@@ -82,7 +82,7 @@ final class Numbers {
     for (int to = from + 1; to <= Math.min(words.size(), from + 9); to++) {
       int last = to - 1;
       if (terms.stream()
-          .anyMatch(hit -> hit.words() > 1 && hit.from() <= last && last < hit.to())) {
+          .anyMatch(match -> match.words() > 1 && match.from() <= last && last < match.to())) {
         break;
       }
       if (!NumberWords.readings(words.subList(from, to)).isEmpty()) {
@@ -93,12 +93,12 @@ final class Numbers {
   }
 
   /** What the numbers say about the measured structures of the sentence. */
-  static List<Claim> claims(List<At> numbers, List<SegmentPart> items, Protocol protocol) {
+  static List<Claim> claims(List<At> numbers, List<SegmentPart> parts, Protocol protocol) {
     List<TermMatch> free =
-        items.stream()
+        parts.stream()
             .filter(item -> item.role() == SegmentPart.Role.PART)
-            .map(SegmentPart::hit)
-            .filter(hit -> !measured(hit, protocol).isEmpty())
+            .map(SegmentPart::match)
+            .filter(match -> !measured(match, protocol).isEmpty())
             .collect(Collectors.toCollection(ArrayList::new));
     List<Claim> claims = new ArrayList<>();
     List<Amount> amounts = amounts(numbers);
@@ -148,12 +148,12 @@ final class Numbers {
   // The last structure before the number, else the first between it and the next number.
   private static Optional<TermMatch> nearest(List<TermMatch> parts, Amount amount, int next) {
     return parts.stream()
-        .filter(hit -> hit.to() <= amount.from())
+        .filter(match -> match.to() <= amount.from())
         .reduce((first, second) -> second)
         .or(
             () ->
                 parts.stream()
-                    .filter(hit -> hit.from() >= amount.to() && hit.from() < next)
+                    .filter(match -> match.from() >= amount.to() && match.from() < next)
                     .findFirst());
   }
 

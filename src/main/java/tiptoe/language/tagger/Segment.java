@@ -11,7 +11,7 @@ import tiptoe.protocol.Side;
 final class Segment {
 
   /** A finding with whether it was denied, and by which word. */
-  record Found(TermMatch hit, boolean denied, int denier) {}
+  record Found(TermMatch match, boolean denied, int denier) {}
 
   final List<TermMatch> parts = new ArrayList<>();
   final List<Found> findings = new ArrayList<>();

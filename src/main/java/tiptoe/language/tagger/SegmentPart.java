@@ -7,12 +7,12 @@ import java.util.Set;
 import java.util.function.Predicate;
 
 /**
- * A hit with the part it plays in its sentence.
+ * A match with the part it plays in its sentence.
  *
  * @param role what it is here
- * @param hit with the senses of that role only
+ * @param match with the senses of that role only
  */
-record SegmentPart(Role role, TermMatch hit) {
+record SegmentPart(Role role, TermMatch match) {
   private static final int LONG = 2;
 
   /** Parts that words can play. */
@@ -25,69 +25,69 @@ record SegmentPart(Role role, TermMatch hit) {
   }
 
   int from() {
-    return hit.from();
+    return match.from();
   }
 
   int to() {
-    return hit.to();
+    return match.to();
   }
 
   /**
-   * The items of a sentence, given what its words were labelled. A hit that the model passed over
+   * The parts of a sentence, given what its words were labelled. A match that the model passed over
    * still counts where it belongs to one that it did not, or is too long to stand there by chance.
    *
-   * @param denies whether a hit begins with a word that denies
+   * @param denies whether a match begins with a word that denies
    */
   static List<SegmentPart> of(
-      List<TermMatch> hits, List<Label> labels, Predicate<TermMatch> denies) {
-    Set<String> parts = new HashSet<>();
+      List<TermMatch> matches, List<Label> labels, Predicate<TermMatch> denies) {
+    Set<String> steps = new HashSet<>();
     Set<String> findings = new HashSet<>();
     boolean numbers = labels.contains(Label.NUMBER);
-    for (TermMatch hit : hits) {
-      if (isLabelled(hit, labels)) {
-        parts.addAll(hit.steps(Sense.Kind.PART));
-        findings.addAll(hit.steps(Sense.Kind.VALUE));
+    for (TermMatch match : matches) {
+      if (isLabelled(match, labels)) {
+        steps.addAll(match.steps(Sense.Kind.PART));
+        findings.addAll(match.steps(Sense.Kind.VALUE));
       }
     }
-    List<SegmentPart> items = new ArrayList<>();
-    for (TermMatch hit : hits) {
+    List<SegmentPart> parts = new ArrayList<>();
+    for (TermMatch match : matches) {
       boolean fits =
-          hit.steps(Sense.Kind.PART).stream().anyMatch(findings::contains)
-              || hit.steps(Sense.Kind.VALUE).stream().anyMatch(parts::contains)
-              || numbers && hit.is(Sense.Kind.PART)
-              || hit.is(Sense.Kind.VALUE) && (denies.test(hit) || isLong(hit));
-      if (hit.isCue("talk")) {
+          match.steps(Sense.Kind.PART).stream().anyMatch(findings::contains)
+              || match.steps(Sense.Kind.VALUE).stream().anyMatch(steps::contains)
+              || numbers && match.is(Sense.Kind.PART)
+              || match.is(Sense.Kind.VALUE) && (denies.test(match) || isLong(match));
+      if (match.isCue("talk")) {
         continue;
       }
-      if (hit.is(Sense.Kind.CUE) || isLabelled(hit, labels) || fits) {
-        items.add(of(hit, labels));
+      if (match.is(Sense.Kind.CUE) || isLabelled(match, labels) || fits) {
+        parts.add(of(match, labels));
       }
     }
-    return items;
+    return parts;
   }
 
-  private static boolean isLong(TermMatch hit) {
-    return hit.words() >= LONG && hit.senses().stream().anyMatch(sense -> !sense.bound());
+  private static boolean isLong(TermMatch match) {
+    return match.words() >= LONG && match.senses().stream().anyMatch(sense -> !sense.bound());
   }
 
-  private static boolean isLabelled(TermMatch hit, List<Label> labels) {
-    return labels.subList(hit.from(), hit.to()).stream().anyMatch(label -> label != null);
+  private static boolean isLabelled(TermMatch match, List<Label> labels) {
+    return labels.subList(match.from(), match.to()).stream().anyMatch(label -> label != null);
   }
 
-  private static SegmentPart of(TermMatch hit, List<Label> labels) {
-    if (hit.is(Sense.Kind.CUE)) {
-      Role role = hit.isCue("turn") ? Role.TURN : hit.isCue("no") ? Role.NOT : Role.SIDE;
-      return new SegmentPart(role, hit);
+  private static SegmentPart of(TermMatch match, List<Label> labels) {
+    if (match.is(Sense.Kind.CUE)) {
+      Role role = match.isCue("turn") ? Role.TURN : match.isCue("no") ? Role.NOT : Role.SIDE;
+      return new SegmentPart(role, match);
     }
-    boolean finding = hit.is(Sense.Kind.VALUE);
-    boolean part = hit.is(Sense.Kind.PART) || hit.is(Sense.Kind.PLACE);
+    boolean finding = match.is(Sense.Kind.VALUE);
+    boolean part = match.is(Sense.Kind.PART) || match.is(Sense.Kind.PLACE);
     if (finding && part) {
       long findings =
-          labels.subList(hit.from(), hit.to()).stream().filter(Label.FINDING::equals).count();
-      finding = 2 * findings > hit.to() - hit.from();
+          labels.subList(match.from(), match.to()).stream().filter(Label.FINDING::equals).count();
+      finding = 2 * findings > match.to() - match.from();
     }
     return finding
-        ? new SegmentPart(Role.FINDING, hit.only(Sense.Kind.VALUE))
-        : new SegmentPart(Role.PART, hit.only(Sense.Kind.PART, Sense.Kind.PLACE));
+        ? new SegmentPart(Role.FINDING, match.only(Sense.Kind.VALUE))
+        : new SegmentPart(Role.PART, match.only(Sense.Kind.PART, Sense.Kind.PLACE));
   }
 }

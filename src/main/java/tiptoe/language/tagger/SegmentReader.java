@@ -19,7 +19,7 @@ import tiptoe.protocol.Value;
  * to nothing.
  */
 final class SegmentReader {
-  private final LayLexicon lay;
+  private final LayLexicon lexicon;
   private final Protocol protocol;
   private final Set<String> deniable;
   private final List<String> words;
@@ -31,8 +31,8 @@ final class SegmentReader {
   /**
    * @param deniable {@code step value} of every abnormal value that the grammars let be denied
    */
-  SegmentReader(LayLexicon lay, Protocol protocol, Set<String> deniable, List<String> words) {
-    this.lay = lay;
+  SegmentReader(LayLexicon lexicon, Protocol protocol, Set<String> deniable, List<String> words) {
+    this.lexicon = lexicon;
     this.protocol = protocol;
     this.deniable = deniable;
     this.words = words;
@@ -46,14 +46,14 @@ final class SegmentReader {
   private void take(Segment segment) {
     Set<String> resolved = new LinkedHashSet<>();
     for (Segment.Found found : segment.findings) {
-      List<Sense> senses = resolve(segment, found.hit());
+      List<Sense> senses = resolve(segment, found.match());
       for (Sense sense : senses) {
         resolved.add(sense.step());
         claim(segment, found, sense);
       }
       // "can't feel the left femoral": a denied structure, where "can't feel" is no value of it
-      if (senses.isEmpty() && denies(found.hit())) {
-        segment.denier = found.hit().from();
+      if (senses.isEmpty() && denies(found.match())) {
+        segment.denier = found.match().from();
         absent(segment);
       }
     }
@@ -69,8 +69,8 @@ final class SegmentReader {
     stepsBefore = resolved.isEmpty() ? stepsBefore : resolved;
   }
 
-  private boolean denies(TermMatch hit) {
-    return lay.denies(hit, words);
+  private boolean denies(TermMatch match) {
+    return lexicon.denies(match, words);
   }
 
   /** The senses a finding has here: one for each structure it is about. */
@@ -96,7 +96,7 @@ final class SegmentReader {
             .filter(sense -> !sense.bound())
             .filter(
                 sense ->
-                    lay.isAnywhere(sense.step())
+                    lexicon.isAnywhere(sense.step())
                         || segment.parts.stream().allMatch(part -> isNear(part, sense.step())))
             .toList();
     return oneStep(placed);
@@ -148,7 +148,7 @@ final class SegmentReader {
     String stated = value.id();
     List<String> denied = List.of();
     if (found.denied()) {
-      Optional<String> opposite = lay.opposite(step.id(), value.id());
+      Optional<String> opposite = lexicon.opposite(step.id(), value.id());
       boolean abnormal = value.norm() != Norm.NORMAL;
       if (opposite.isPresent()) {
         stated = opposite.get();
@@ -160,15 +160,15 @@ final class SegmentReader {
       }
     }
     Set<Integer> evidence = evidence(segment, found);
-    if (segment.sides.isEmpty() && saysBoth(found.hit())) {
+    if (segment.sides.isEmpty() && saysBoth(found.match())) {
       segment.sides.addAll(List.of(Side.LEFT, Side.RIGHT));
     }
     add(segment, step, stated, denied, evidence);
   }
 
   // "five fingers on each hand"
-  private boolean saysBoth(TermMatch hit) {
-    return lay.says("both", words.subList(hit.from(), hit.to()));
+  private boolean saysBoth(TermMatch match) {
+    return lexicon.says("both", words.subList(match.from(), match.to()));
   }
 
   private void absent(Segment segment) {
@@ -221,7 +221,7 @@ final class SegmentReader {
 
   private static Set<Integer> evidence(Segment segment, Segment.Found found) {
     Set<Integer> evidence = new TreeSet<>(segment.sideWords);
-    addWords(found.hit(), evidence);
+    addWords(found.match(), evidence);
     segment.parts.forEach(part -> addWords(part, evidence));
     if (found.denied()) {
       evidence.add(found.denier());
@@ -229,8 +229,8 @@ final class SegmentReader {
     return evidence;
   }
 
-  private static void addWords(TermMatch hit, Set<Integer> words) {
-    for (int word = hit.from(); word < hit.to(); word++) {
+  private static void addWords(TermMatch match, Set<Integer> words) {
+    for (int word = match.from(); word < match.to(); word++) {
       words.add(word);
     }
   }

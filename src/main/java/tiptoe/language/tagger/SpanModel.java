@@ -31,27 +31,27 @@ final class SpanModel {
   private static final String NONE = "none";
 
   private final AbstractModel model;
-  private final LayLexicon lay;
+  private final LayLexicon lexicon;
 
-  private SpanModel(AbstractModel model, LayLexicon lay) {
+  private SpanModel(AbstractModel model, LayLexicon lexicon) {
     this.model = model;
-    this.lay = lay;
+    this.lexicon = lexicon;
   }
 
-  static SpanModel train(List<Tagged> sentences, LayLexicon lay) throws IOException {
+  static SpanModel train(List<Tagged> sentences, LayLexicon lexicon) throws IOException {
     TrainingParameters parameters = new TrainingParameters();
     parameters.put(TrainingParameters.CUTOFF_PARAM, CUTOFF);
     parameters.put(TrainingParameters.ITERATIONS_PARAM, ITERATIONS);
     DataIndexer indexer = new OnePassDataIndexer();
     indexer.init(parameters, Map.of());
-    indexer.index(new Events(sentences, lay));
+    indexer.index(new Events(sentences, lexicon));
     GISTrainer trainer = new GISTrainer();
     trainer.init(parameters, Map.of());
-    return new SpanModel(trainer.trainModel(ITERATIONS, indexer, 1), lay);
+    return new SpanModel(trainer.trainModel(ITERATIONS, indexer, 1), lexicon);
   }
 
-  static SpanModel read(DataInputStream in, LayLexicon lay) throws IOException {
-    return new SpanModel(new BinaryGISModelReader(in).getModel(), lay);
+  static SpanModel read(DataInputStream in, LayLexicon lexicon) throws IOException {
+    return new SpanModel(new BinaryGISModelReader(in).getModel(), lexicon);
   }
 
   void write(DataOutputStream out) throws IOException {
@@ -70,7 +70,7 @@ final class SpanModel {
             .bestSequence(
                 words.toArray(new String[0]),
                 null,
-                new TokenFeatures(lay),
+                new TokenFeatures(lexicon),
                 (at, all, before, outcome) -> true);
     List<Label> labels = new ArrayList<>();
     best.getOutcomes()
@@ -85,12 +85,12 @@ final class SpanModel {
   /** Every word of every sentence as an event to learn from. */
   private static final class Events implements ObjectStream<Event> {
     private final List<Tagged> sentences;
-    private final LayLexicon lay;
+    private final LayLexicon lexicon;
     private Iterator<Event> left;
 
-    Events(List<Tagged> sentences, LayLexicon lay) {
+    Events(List<Tagged> sentences, LayLexicon lexicon) {
       this.sentences = sentences;
-      this.lay = lay;
+      this.lexicon = lexicon;
       reset();
     }
 
@@ -105,7 +105,7 @@ final class SpanModel {
     }
 
     private List<Event> events(Tagged sentence) {
-      TokenFeatures features = new TokenFeatures(lay);
+      TokenFeatures features = new TokenFeatures(lexicon);
       String[] words = sentence.words().toArray(new String[0]);
       String[] outcomes = sentence.labels().stream().map(SpanModel::outcome).toArray(String[]::new);
       List<Event> events = new ArrayList<>();

@@ -21,13 +21,13 @@ public final class Tagger implements SecondReading {
   static final long SEED = 7;
   private static final int PATHS_FOR_DENIALS = 20_000;
 
-  private final LayLexicon lay;
+  private final LayLexicon lexicon;
   private final Protocol protocol;
   private final SpanModel model;
   private final Set<String> deniable;
 
-  Tagger(LayLexicon lay, Protocol protocol, SpanModel model, Set<String> deniable) {
-    this.lay = lay;
+  Tagger(LayLexicon lexicon, Protocol protocol, SpanModel model, Set<String> deniable) {
+    this.lexicon = lexicon;
     this.protocol = protocol;
     this.model = model;
     this.deniable = Set.copyOf(deniable);
@@ -41,9 +41,9 @@ public final class Tagger implements SecondReading {
    */
   public static Tagger train(PhraseNetwork network, Protocol protocol, TypedText typed)
       throws IOException {
-    LayLexicon lay = LayLexiconReader.shipped(protocol, typed::words);
-    List<Tagged> sentences = new TrainingSentences(lay, protocol, SEED).all(network);
-    return new Tagger(lay, protocol, SpanModel.train(sentences, lay), deniable(network));
+    LayLexicon lexicon = LayLexiconReader.shipped(protocol, typed::words);
+    List<Tagged> sentences = new TrainingSentences(lexicon, protocol, SEED).all(network);
+    return new Tagger(lexicon, protocol, SpanModel.train(sentences, lexicon), deniable(network));
   }
 
   /** {@code step value} of every abnormal value that some phrase of the grammars denies. */
@@ -77,18 +77,22 @@ public final class Tagger implements SecondReading {
   @Override
   public Reading read(List<String> words) {
     List<Label> labels = model.labels(words);
-    List<TermMatch> hits = lay.hits(words);
-    List<SegmentPart> items = SegmentPart.of(hits, labels, hit -> lay.denies(hit, words));
+    List<TermMatch> matches = lexicon.matches(words);
+    List<SegmentPart> parts =
+        SegmentPart.of(matches, labels, match -> lexicon.denies(match, words));
     boolean doubtful =
-        lay.says("doubt", words) || lay.says("others", words) || lay.says("later", words);
+        lexicon.says("doubt", words)
+            || lexicon.says("others", words)
+            || lexicon.says("later", words);
     if (doubtful) {
       return new Reading(List.of(), spans(labels), true);
     }
-    List<Segment> segments = new Segmenter(lay, protocol, words, items).segments();
+    List<Segment> segments = new Segmenter(lexicon, protocol, words, parts).segments();
     List<Claim> claims =
-        new ArrayList<>(new SegmentReader(lay, protocol, deniable, words).of(segments));
-    claims.addAll(Numbers.claims(Numbers.in(words, hits), items, protocol));
-    List<Claim> settled = new FindingMerger(protocol, lay.says("except", words)).settled(claims);
+        new ArrayList<>(new SegmentReader(lexicon, protocol, deniable, words).of(segments));
+    claims.addAll(Numbers.claims(Numbers.in(words, matches), parts, protocol));
+    List<Claim> settled =
+        new FindingMerger(protocol, lexicon.says("except", words)).settled(claims);
     return new Reading(settled, spans(labels), false);
   }
 

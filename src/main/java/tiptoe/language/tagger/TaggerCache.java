@@ -57,9 +57,9 @@ public final class TaggerCache {
       Runnable beforeTraining)
       throws IOException {
     String name = "tagger-" + hash(grammars).substring(0, HASH_DIGITS) + ".bin";
-    LayLexicon lay = LayLexiconReader.shipped(protocol, typed::words);
+    LayLexicon lexicon = LayLexiconReader.shipped(protocol, typed::words);
     for (Path place : places) {
-      Tagger kept = kept(place.resolve(name), lay, protocol);
+      Tagger kept = kept(place.resolve(name), lexicon, protocol);
       if (kept != null) {
         return kept;
       }
@@ -98,15 +98,15 @@ public final class TaggerCache {
     return HexFormat.of().formatHex(digest.digest());
   }
 
-  private static Tagger kept(Path file, LayLexicon lay, Protocol protocol) {
+  private static Tagger kept(Path file, LayLexicon lexicon, Protocol protocol) {
     try {
-      return read(file, lay, protocol);
+      return read(file, lexicon, protocol);
     } catch (IOException e) {
       return null; // what cannot be read is trained anew
     }
   }
 
-  private static Tagger read(Path file, LayLexicon lay, Protocol protocol) throws IOException {
+  private static Tagger read(Path file, LayLexicon lexicon, Protocol protocol) throws IOException {
     if (!Files.isRegularFile(file)) {
       return null;
     }
@@ -126,7 +126,7 @@ public final class TaggerCache {
       for (int i = 0; i < count; i++) {
         deniable.add(in.readUTF());
       }
-      return new Tagger(lay, protocol, SpanModel.read(in, lay), deniable);
+      return new Tagger(lexicon, protocol, SpanModel.read(in, lexicon), deniable);
     }
   }
 

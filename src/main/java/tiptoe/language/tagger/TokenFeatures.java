@@ -12,40 +12,40 @@ import opennlp.tools.util.BeamSearchContextGenerator;
 final class TokenFeatures implements BeamSearchContextGenerator<String> {
   private static final List<String> CUES = List.of("doubt", "others", "later");
 
-  private final LayLexicon lay;
+  private final LayLexicon lexicon;
   private List<String> known = List.of();
   private List<String> kinds = List.of();
   private String cues = "";
 
-  TokenFeatures(LayLexicon lay) {
-    this.lay = lay;
+  TokenFeatures(LayLexicon lexicon) {
+    this.lexicon = lexicon;
   }
 
   /** Looks the sentence up once, before its words are labelled one by one. */
   void prepare(List<String> words) {
     List<String> found = new ArrayList<>(java.util.Collections.nCopies(words.size(), "-"));
-    List<TermMatch> hits = lay.hits(words);
+    List<TermMatch> matches = lexicon.matches(words);
     Set<String> parts = new TreeSet<>();
-    hits.forEach(hit -> parts.addAll(hit.steps(Sense.Kind.PART)));
-    for (TermMatch hit : hits) {
-      String kind = kind(hit, parts);
-      for (int at = hit.from(); at < hit.to(); at++) {
+    matches.forEach(match -> parts.addAll(match.steps(Sense.Kind.PART)));
+    for (TermMatch match : matches) {
+      String kind = kind(match, parts);
+      for (int at = match.from(); at < match.to(); at++) {
         found.set(at, kind);
       }
     }
-    for (Numbers.At number : Numbers.in(words, hits)) {
+    for (Numbers.At number : Numbers.in(words, matches)) {
       for (int at = number.from(); at < number.numberTo(); at++) {
         found.set(at, "number");
       }
     }
     known = List.copyOf(words);
     kinds = found;
-    cues = String.join("", CUES.stream().filter(cue -> lay.says(cue, words)).toList());
+    cues = String.join("", CUES.stream().filter(cue -> lexicon.says(cue, words)).toList());
   }
 
-  private static String kind(TermMatch hit, Set<String> parts) {
+  private static String kind(TermMatch match, Set<String> parts) {
     Set<String> kinds = new TreeSet<>();
-    for (Sense sense : hit.senses()) {
+    for (Sense sense : match.senses()) {
       switch (sense.kind()) {
         case CUE -> kinds.add(sense.value());
         case VALUE -> {

@@ -85,15 +85,15 @@ final class TrainingSentences {
   private static final List<String> MISHEARD =
       List.of("the", "a", "and", "in", "uh", "it", "of", "there", "he");
 
-  private final LayLexicon lay;
+  private final LayLexicon lexicon;
   private final Protocol protocol;
   private final Labeller labeller;
   private final Random random;
 
-  TrainingSentences(LayLexicon lay, Protocol protocol, long seed) {
-    this.lay = lay;
+  TrainingSentences(LayLexicon lexicon, Protocol protocol, long seed) {
+    this.lexicon = lexicon;
     this.protocol = protocol;
-    this.labeller = new Labeller(lay);
+    this.labeller = new Labeller(lexicon);
     this.random = new Random(seed);
   }
 
@@ -183,7 +183,10 @@ final class TrainingSentences {
   }
 
   private List<List<String>> terms(java.util.function.Predicate<Sense> wanted) {
-    return lay.terms().stream().filter(term -> wanted.test(term.sense())).map(Term::words).toList();
+    return lexicon.terms().stream()
+        .filter(term -> wanted.test(term.sense()))
+        .map(Term::words)
+        .toList();
   }
 
   private Tagged tagged(List<String> words, Set<String> meant, String template) {
@@ -191,11 +194,11 @@ final class TrainingSentences {
   }
 
   /** What a path of the grammar states or denies, by its tags. */
-  private static Set<String> meant(List<Parse.Item> items) {
+  private static Set<String> meant(List<Parse.Item> parts) {
     Set<String> meant = new LinkedHashSet<>();
     Set<String> steps = new LinkedHashSet<>();
     Stream<Tag> tags =
-        items.stream()
+        parts.stream()
             .filter(Parse.TagItem.class::isInstance)
             .flatMap(item -> Tag.parse(((Parse.TagItem) item).text()).stream());
     tags.forEach(
@@ -219,12 +222,12 @@ final class TrainingSentences {
         case 0 -> rough.addAll(at, split(pick(SLIPS)));
         case 1 -> rough.add(at, rough.get(at));
         case 2 -> {
-          if (lay.isLittle(rough.get(at))) {
+          if (lexicon.isLittle(rough.get(at))) {
             rough.remove(at);
           }
         }
         default -> {
-          if (lay.isLittle(rough.get(at))) {
+          if (lexicon.isLittle(rough.get(at))) {
             rough.set(at, pick(MISHEARD));
           }
         }

@@ -60,13 +60,13 @@ public final class WordPairs {
   public static WordAutomaton automaton(
       PhraseNetwork network, Protocol protocol, TypedText typed, Predicate<String> sayable)
       throws IOException {
-    LayLexicon lay = LayLexiconReader.shipped(protocol, typed::words);
+    LayLexicon lexicon = LayLexiconReader.shipped(protocol, typed::words);
     WordPairs pairs = new WordPairs(sayable);
-    new TrainingSentences(lay, protocol, SEED)
+    new TrainingSentences(lexicon, protocol, SEED)
         .all(network)
         .forEach(sentence -> pairs.count(sentence.words()));
     network.words().forEach(word -> pairs.count(word, LISTED));
-    lay.terms().forEach(term -> pairs.count(term.words()));
+    lexicon.terms().forEach(term -> pairs.count(term.words()));
     commonWords().forEach(word -> pairs.count(word, COMMONLY));
     return pairs.automaton();
   }

@@ -56,15 +56,15 @@ class LayReaderTest {
 
   @Test
   void littleWordsMayStandInsideATerm() {
-    List<TermMatch> hits = LAY.hits(List.of("ridge", "along", "the", "sagittal", "suture"));
-    assertEquals(1, hits.size());
-    assertEquals(5, hits.get(0).to());
-    assertTrue(hits.get(0).steps(Sense.Kind.VALUE).contains("sutures"));
+    List<TermMatch> matches = LAY.matches(List.of("ridge", "along", "the", "sagittal", "suture"));
+    assertEquals(1, matches.size());
+    assertEquals(5, matches.get(0).to());
+    assertTrue(matches.get(0).steps(Sense.Kind.VALUE).contains("sutures"));
   }
 
   @Test
   void rightIsNoSideInAllRight() {
-    List<TermMatch> hits = LAY.hits(List.of("all", "right", "then"));
-    assertTrue(hits.stream().noneMatch(hit -> hit.isCue("right")));
+    List<TermMatch> matches = LAY.matches(List.of("all", "right", "then"));
+    assertTrue(matches.stream().noneMatch(match -> match.isCue("right")));
   }
 }
