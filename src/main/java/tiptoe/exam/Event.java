@@ -99,7 +99,11 @@ public sealed interface Event {
    * @param region id of the region the dialogue is in after it; null before the first
    */
   record UtteranceHeard(
-      int number, Heard heard, List<Meaning.States> candidates, List<String> uncovered, String region)
+      int number,
+      Heard heard,
+      List<Meaning.States> candidates,
+      List<String> uncovered,
+      String region)
       implements Event {
     @Override
     public void applyTo(Fold fold, Entry entry) {
