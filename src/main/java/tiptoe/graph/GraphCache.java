@@ -166,14 +166,19 @@ public final class GraphCache {
     Files.writeString(
         into.resolve(ModelFolder.FEATURES),
         ModelConf.features(Files.readString(model.file(ModelFolder.FEATURES))));
+    boolean besideModel =
+        into.toAbsolutePath().getParent().equals(model.path().toAbsolutePath().getParent());
     for (String name : TAKEN) {
-      take(model.file(name), into.resolve(name));
+      take(model.file(name), into.resolve(name), besideModel);
     }
     Manifest.of(into).write(into.resolve(MANIFEST));
   }
 
-  /** Links files rather than copying 24 MB, where the file system can. */
-  private static void take(Path from, Path to) throws IOException {
+  /**
+   * Names files by links rather than copying 24 MB, where the file system can. Beside the model the
+   * links are relative, so that both can be moved together.
+   */
+  private static void take(Path from, Path to, boolean besideModel) throws IOException {
     if (!Files.exists(from)) {
       return; // a model without i-vectors
     }
@@ -181,11 +186,20 @@ public final class GraphCache {
       for (Path file : (Iterable<Path>) files.filter(Files::isRegularFile)::iterator) {
         Path copy = to.resolve(from.relativize(file).toString());
         Files.createDirectories(copy.getParent());
-        try {
-          Files.createLink(copy, file);
-        } catch (IOException | UnsupportedOperationException e) {
-          Files.copy(file, copy);
-        }
+        link(copy, file.toAbsolutePath(), besideModel);
+      }
+    }
+  }
+
+  private static void link(Path link, Path file, boolean relative) throws IOException {
+    Path target = relative ? link.toAbsolutePath().getParent().relativize(file) : file;
+    try {
+      Files.createSymbolicLink(link, target);
+    } catch (IOException | UnsupportedOperationException e) {
+      try {
+        Files.createLink(link, file);
+      } catch (IOException | UnsupportedOperationException noLinks) {
+        Files.copy(file, link);
       }
     }
   }

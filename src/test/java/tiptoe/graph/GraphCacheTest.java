@@ -5,14 +5,21 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Properties;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
@@ -50,6 +57,35 @@ class GraphCacheTest {
     assertEquals(1, builds.get());
     assertTrue(Files.exists(first.folder().resolve("graph/HCLG.fst")));
     assertEquals("[unk] 1", Files.readAllLines(first.folder().resolve("graph/words.txt")).get(1));
+  }
+
+  /** Where links are not to be had, as for some users of Windows, files are copied. */
+  @Test
+  void holdsNoCopyOfTheModel() throws IOException {
+    Path acoustic = get(Words.of("ortolani negative")).folder().resolve("am/final.mdl");
+    assumeTrue(Files.getFileStore(temp).supportsFileAttributeView("posix"));
+    assertTrue(Files.isSymbolicLink(acoustic));
+    assertTrue(Files.isSameFile(model.file("am/final.mdl"), acoustic));
+  }
+
+  /** A file that is there is not written again: another process may be reading it. */
+  @Test
+  void processesThatBuildTheSameAtOnceShareOne() throws Exception {
+    ExecutorService threads = Executors.newFixedThreadPool(2);
+    try {
+      Callable<BuiltModel> job = () -> get(Words.of("ortolani negative"));
+      Set<Path> folders = new HashSet<>();
+      for (Future<BuiltModel> built : threads.invokeAll(List.of(job, job))) {
+        folders.add(built.get().folder());
+      }
+      assertEquals(1, folders.size());
+      assertFalse(get(Words.of("ortolani negative")).fresh());
+    } finally {
+      threads.shutdownNow();
+    }
+    try (Stream<Path> left = Files.list(temp.resolve("models"))) {
+      assertEquals(1, left.count());
+    }
   }
 
   @Test
