@@ -29,8 +29,8 @@ import tiptoe.screen.review.ReviewItems;
 import tiptoe.screen.review.ReviewKeys;
 import tiptoe.screen.review.ReviewScreen;
 import tiptoe.screen.review.ReviewService;
+import tiptoe.screen.review.ReviewService.Sealing;
 import tiptoe.screen.review.Reviewer;
-import tiptoe.screen.review.Sealing;
 import tiptoe.screen.review.TypedWords;
 import tiptoe.session.Home;
 import tiptoe.session.RecordSound;
@@ -84,18 +84,18 @@ final class ReviewCommand implements Callable<Integer> {
     TypedWords words =
         new TypedWords(understanding.network(), understanding.interpreter(), understanding.typed());
     try (OpenExam open = store.open(exam, secret)) {
-      ReviewService desk =
+      ReviewService service =
           ReviewService.editing(
               open.examination(), words, assessor, sealing(open, keepAudio.of(settings)));
-      Reviewer.parse(reviewer).ifPresent(desk::reviewer);
-      show(desk, open::sound, exam);
-      Console.out().println(ended(desk.record()));
+      Reviewer.parse(reviewer).ifPresent(service::reviewer);
+      show(service, open::sound, exam);
+      Console.out().println(ended(service.record()));
     } catch (RecordProblem e) {
       StoredExam stored = store.read(exam, secret);
-      ReviewService desk =
+      ReviewService service =
           ReviewService.readOnly(
               watched(store, exam, secret, stored), e.getMessage(), words, assessor);
-      show(desk, stored::sound, exam);
+      show(service, stored::sound, exam);
       Console.err().println("read only: " + e.getMessage());
     }
     return 0;
@@ -115,12 +115,12 @@ final class ReviewCommand implements Callable<Integer> {
     };
   }
 
-  private void show(ReviewService desk, RecordSound.Kept sound, ExamFolder exam)
+  private void show(ReviewService service, RecordSound.Kept sound, ExamFolder exam)
       throws IOException {
     Look look = Look.of(System.getenv());
     try (RecordSound playback = new RecordSound(sound, Path.of(""), exam.name())) {
       ReviewScreen.run(
-          Terminals.open(), ascii ? look.withAscii() : look, new ReviewKeys(desk, playback));
+          Terminals.open(), ascii ? look.withAscii() : look, new ReviewKeys(service, playback));
     }
   }
 

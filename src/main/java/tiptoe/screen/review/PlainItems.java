@@ -19,8 +19,8 @@ public final class PlainItems {
         before = heading;
       }
       text.append("  ").append(sign(item.sign())).append(' ').append(item.text()).append('\n');
-      if (!item.trace().text().isEmpty()) {
-        text.append("      ").append(item.trace().text()).append('\n');
+      if (!item.provenance().text().isEmpty()) {
+        text.append("      ").append(item.provenance().text()).append('\n');
       }
       item.notes().forEach(note -> text.append("      ").append(note).append('\n'));
     }

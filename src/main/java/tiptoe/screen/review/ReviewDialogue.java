@@ -9,38 +9,35 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import tiptoe.finding.Question;
 
-/**
- * A reviewer at the desk: what is asked of them and what they are told. Nothing is edited before it
- * is known who does.
- */
+/** What a reviewer is asked and told. Nothing is edited before it is known who does. */
 final class ReviewDialogue {
   private static final Function<String, List<String>> NO_COMPLETION = text -> List.of();
 
-  private final ReviewService desk;
-  private final Shown shown = new Shown();
-  private final Overlay foreground = new Overlay();
+  private final ReviewService service;
+  private final ItemList shown = new ItemList();
+  private final Overlay overlay = new Overlay();
   private String notice = "";
 
-  ReviewDialogue(ReviewService desk) {
-    this.desk = desk;
+  ReviewDialogue(ReviewService service) {
+    this.service = service;
     showItems();
-    if (desk.whyReadOnly() != null) {
-      notice = "READ ONLY: " + desk.whyReadOnly();
-    } else if (desk.reviewer() == null) {
+    if (service.whyReadOnly() != null) {
+      notice = "READ ONLY: " + service.whyReadOnly();
+    } else if (service.reviewer() == null) {
       askWho();
     }
   }
 
-  ReviewService desk() {
-    return desk;
+  ReviewService service() {
+    return service;
   }
 
-  Shown shown() {
+  ItemList shown() {
     return shown;
   }
 
-  Overlay foreground() {
-    return foreground;
+  Overlay overlay() {
+    return overlay;
   }
 
   String notice() {
@@ -52,7 +49,7 @@ final class ReviewDialogue {
   }
 
   void showItems() {
-    shown.update(ReviewItems.of(desk.record(), desk.assessment()));
+    shown.update(ReviewItems.of(service.record(), service.assessment()));
   }
 
   void edit(Supplier<Reply> what) {
@@ -62,11 +59,11 @@ final class ReviewDialogue {
   }
 
   boolean mayEdit() {
-    if (desk.whyReadOnly() != null) {
-      notice = "read only: " + desk.whyReadOnly();
+    if (service.whyReadOnly() != null) {
+      notice = "read only: " + service.whyReadOnly();
       return false;
     }
-    if (desk.reviewer() == null) {
+    if (service.reviewer() == null) {
       askWho();
       return false;
     }
@@ -80,7 +77,7 @@ final class ReviewDialogue {
 
   /** Asks for words to search for; none at all end a search. */
   void askSearch() {
-    foreground.line("search for:", shown.search(), NO_COMPLETION, shown::search);
+    overlay.line("search for:", shown.search(), NO_COMPLETION, shown::search);
   }
 
   /** Asks for a line that an edit needs and that is no finding; an empty one does nothing. */
@@ -91,7 +88,7 @@ final class ReviewDialogue {
   /** Asks for a line after which more is asked. */
   void askOn(String prompt, String text, Consumer<String> then) {
     if (mayEdit()) {
-      foreground.line(
+      overlay.line(
           prompt,
           text,
           NO_COMPLETION,
@@ -123,10 +120,10 @@ final class ReviewDialogue {
       BiFunction<String, Question, Reply> then,
       Question asking,
       Deque<Question> waiting) {
-    foreground.line(
+    overlay.line(
         prompt,
         text,
-        desk.words()::completions,
+        service.words()::completions,
         line -> {
           Reply reply = then.apply(line, asking);
           tell(reply);
@@ -143,16 +140,16 @@ final class ReviewDialogue {
   }
 
   private void askWho() {
-    foreground.line("who reviews? your name:", "", NO_COMPLETION, this::askRole);
+    overlay.line("who reviews? your name:", "", NO_COMPLETION, this::askRole);
   }
 
   private void askRole(String name) {
-    foreground.line(
+    overlay.line(
         "your role:",
         "",
         NO_COMPLETION,
         role ->
             Reviewer.parse(name.replace(',', ' '))
-                .ifPresent(who -> desk.reviewer(new Reviewer(who.name(), role))));
+                .ifPresent(who -> service.reviewer(new Reviewer(who.name(), role))));
   }
 }

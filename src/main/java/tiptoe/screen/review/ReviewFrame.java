@@ -18,12 +18,12 @@ final class ReviewFrame {
   private static final int DETAILS = 7;
 
   private final Canvas canvas;
-  private final ReviewKeys reviewing;
+  private final ReviewKeys keys;
   private final Glyphs glyphs;
 
-  ReviewFrame(Canvas canvas, ReviewKeys reviewing) {
+  ReviewFrame(Canvas canvas, ReviewKeys keys) {
     this.canvas = canvas;
-    this.reviewing = reviewing;
+    this.keys = keys;
     glyphs = canvas.glyphs();
   }
 
@@ -33,7 +33,7 @@ final class ReviewFrame {
     header(all.top(1));
     footer(all.bottom(2));
     Area middle = new Area(0, 1, all.width(), all.height() - 3);
-    if (!reviewing.page().isEmpty()) {
+    if (!keys.page().isEmpty()) {
       page(middle);
     } else if (all.width() >= WIDE) {
       int left = all.width() * 3 / 5;
@@ -49,17 +49,17 @@ final class ReviewFrame {
   }
 
   private void header(Area area) {
-    ExamRecord record = reviewing.desk().record();
+    ExamRecord record = keys.service().record();
     canvas.row(area, 0, Ink.BAR);
-    String who = reviewing.desk().reviewer() == null ? "" : ", by " + reviewing.desk().reviewer();
+    String who = keys.service().reviewer() == null ? "" : ", by " + keys.service().reviewer();
     String left = " REVIEW" + record.label().map(label -> " " + label).orElse("") + who;
     String state =
-        reviewing.desk().whyReadOnly() != null
+        keys.service().whyReadOnly() != null
             ? "READ ONLY"
             : record.phase() == Phase.SIGNED
                 ? "SIGNED"
                 : record.phase() == Phase.ADDENDUM ? "ADDENDUM, NOT SIGNED" : "DRAFT, NOT SIGNED";
-    Shown shown = reviewing.shown();
+    ItemList shown = keys.shown();
     String search = shown.search().isEmpty() ? "" : " with \"" + shown.search() + "\"";
     String right =
         shown.items().size() + " " + shown.filter().words() + search + "  " + state + " ";
@@ -68,21 +68,20 @@ final class ReviewFrame {
   }
 
   private void footer(Area area) {
-    reviewing
-        .typing()
+    keys.typing()
         .ifPresentOrElse(
             line -> typed(area, line),
-            () -> canvas.text(area, 0, 0, " " + reviewing.notice(), Ink.STRONG));
-    Area keys = area.bottom(1);
-    canvas.row(keys, 0, Ink.BAR);
-    canvas.text(keys, 0, 0, keys(keys.width()), Ink.BAR);
+            () -> canvas.text(area, 0, 0, " " + keys.notice(), Ink.STRONG));
+    Area bar = area.bottom(1);
+    canvas.row(bar, 0, Ink.BAR);
+    canvas.text(bar, 0, 0, keys(bar.width()), Ink.BAR);
   }
 
   private String keys(int width) {
-    if (reviewing.typing().isPresent()) {
+    if (keys.typing().isPresent()) {
       return " Enter: done   Tab: complete   Esc: leave it";
     }
-    if (reviewing.choice().isPresent()) {
+    if (keys.choice().isPresent()) {
       return " arrows and Enter, or a number   Esc: leave it";
     }
     return WantedSize.missed(canvas.all()).map(missed -> " " + missed).orElseGet(() -> acts(width));
@@ -90,7 +89,7 @@ final class ReviewFrame {
 
   private static String acts(int width) {
     StringBuilder text = new StringBuilder();
-    for (Act act : Act.values()) {
+    for (ReviewAction act : ReviewAction.values()) {
       String more = " " + act.key() + " " + act.shortly() + " ";
       if (text.length() + more.length() <= width) {
         text.append(more);
@@ -99,7 +98,7 @@ final class ReviewFrame {
     return text.toString();
   }
 
-  private void typed(Area area, TypingLine line) {
+  private void typed(Area area, LineEditor line) {
     String text = line.text();
     String shown = text.substring(0, line.cursor()) + glyphs.here() + text.substring(line.cursor());
     String all = " " + line.prompt() + " " + shown;
@@ -109,7 +108,7 @@ final class ReviewFrame {
 
   private void page(Area area) {
     List<Line> lines = new ArrayList<>();
-    for (String line : reviewing.page()) {
+    for (String line : keys.page()) {
       boolean title = !line.startsWith(" ");
       for (String part : Wrap.words(line, area.width() - 6)) {
         lines.add(new Line((title ? " " : "   ") + part, title ? Ink.STRONG : Ink.PLAIN));
@@ -117,7 +116,7 @@ final class ReviewFrame {
     }
     int rows = Math.max(1, area.height() - 1);
     boolean fits = lines.size() <= area.height();
-    int from = reviewing.pageFrom(fits ? 0 : lines.size() - rows);
+    int from = keys.pageFrom(fits ? 0 : lines.size() - rows);
     if (!fits) {
       int below = lines.size() - from - rows;
       lines = new ArrayList<>(lines.subList(from, from + rows));
@@ -136,15 +135,15 @@ final class ReviewFrame {
     List<Row> rows = new ArrayList<>();
     int chosen = 0;
     String before = "";
-    List<ReviewItem> items = reviewing.shown().items();
+    List<ReviewItem> items = keys.shown().items();
     for (int i = 0; i < items.size(); i++) {
-      String heading = PlainItems.heading(items.get(i), reviewing.desk().record().protocol());
+      String heading = PlainItems.heading(items.get(i), keys.service().record().protocol());
       if (!heading.equals(before)) {
         rows.add(new Row(null, heading, false));
         before = heading;
       }
-      chosen = i == reviewing.shown().at() ? rows.size() : chosen;
-      rows.add(new Row(items.get(i), "", i == reviewing.shown().at()));
+      chosen = i == keys.shown().at() ? rows.size() : chosen;
+      rows.add(new Row(items.get(i), "", i == keys.shown().at()));
     }
     if (rows.isEmpty()) {
       canvas.text(area, 0, 1, "nothing is shown; f changes the filter, Esc the search", Ink.PLAIN);
@@ -162,7 +161,7 @@ final class ReviewFrame {
     }
     ReviewItem item = line.item();
     Ink ink = line.chosen() ? Ink.BAR : ink(item.sign());
-    String clock = item.trace().clock();
+    String clock = item.provenance().clock();
     int room = area.width() - clock.length() - 2;
     if (line.chosen()) {
       canvas.row(area, row, ink);
@@ -197,21 +196,20 @@ final class ReviewFrame {
 
   /** What there is to choose from, else how a line can go on, else the chosen item in full. */
   private void beside(Area area) {
-    if (reviewing.choice().isPresent()) {
-      choice(area, reviewing.choice().get());
-    } else if (reviewing.typing().filter(line -> !line.choices().isEmpty()).isPresent()) {
-      TypingLine line = reviewing.typing().get();
+    if (keys.choice().isPresent()) {
+      choice(area, keys.choice().get());
+    } else if (keys.typing().filter(line -> !line.choices().isEmpty()).isPresent()) {
+      LineEditor line = keys.typing().get();
       String all = String.join(", ", line.choices().subList(line.choice(), line.choices().size()));
       wrapped(area, List.of(all));
     } else {
       List<String> texts = new ArrayList<>();
-      reviewing
-          .shown()
+      keys.shown()
           .chosen()
           .ifPresent(
               item -> {
                 texts.add(item.text());
-                texts.add(item.trace().text());
+                texts.add(item.provenance().text());
                 texts.addAll(item.notes());
               });
       wrapped(area, texts);
@@ -227,7 +225,7 @@ final class ReviewFrame {
     canvas.lines(area, lines);
   }
 
-  private void choice(Area area, Choice choice) {
+  private void choice(Area area, Overlay.Choice choice) {
     canvas.text(area, 0, 0, choice.title(), Ink.STRONG);
     Area rows = area.below(1);
     int size = choice.options().size();

@@ -15,7 +15,7 @@ import tiptoe.exam.Slot;
  * @param slot the step and side it is about; null where it is about none
  * @param sign what it comes to at a glance
  * @param text for people
- * @param trace where it comes from
+ * @param provenance where it comes from
  * @param notes what else there is to know, a line each
  * @param of the filters that show it
  */
@@ -28,7 +28,7 @@ public record ReviewItem(
     Slot slot,
     Sign sign,
     String text,
-    Trace trace,
+    Provenance provenance,
     List<String> notes,
     Set<Filter> of) {
   /** What a line of a review is. */

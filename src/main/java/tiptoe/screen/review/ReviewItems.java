@@ -6,10 +6,13 @@ import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Flag;
 import tiptoe.clinical.Need;
+import tiptoe.exam.Answer;
+import tiptoe.exam.Asked;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
@@ -17,10 +20,20 @@ import tiptoe.exam.MissingDetail;
 import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Remark;
 import tiptoe.exam.Slot;
+import tiptoe.exam.Status;
+import tiptoe.exam.UnheardSound;
+import tiptoe.exam.Utterance;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Outcome;
+import tiptoe.language.Meaning;
 import tiptoe.protocol.Labels;
+import tiptoe.protocol.Norm;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+import tiptoe.screen.review.ReviewItem.Kind;
+import tiptoe.screen.review.ReviewItem.Sign;
 import tiptoe.wording.FindingWording;
 
 /**
@@ -28,29 +41,85 @@ import tiptoe.wording.FindingWording;
  * head to toe. Each statement is there once.
  */
 public final class ReviewItems {
+  private static final Set<Status> AS_SAID = EnumSet.of(Status.STANDS, Status.CONFIRMS);
+
   private final ExamRecord record;
   private final Assessment assessment;
-  private final FindingWording phrasing;
-  private final StatementItems statements;
+  private final FindingWording wording;
   private final List<ReviewItem> items = new ArrayList<>();
 
   private ReviewItems(ExamRecord record, Assessment assessment) {
     this.record = record;
     this.assessment = assessment;
-    phrasing = new FindingWording(record.protocol());
-    statements = new StatementItems(record, assessment);
+    wording = new FindingWording(record.protocol());
   }
 
   /** The items of a record, in the order of the review. */
   public static List<ReviewItem> of(ExamRecord record, Assessment assessment) {
     ReviewItems all = new ReviewItems(record, assessment);
-    all.items.addAll(new UndecidedItems(record).list());
+    all.undecided();
     Set<Integer> flagged = all.flagged();
     all.baby();
     record.protocol().regions().forEach(region -> all.region(region, flagged));
     all.remarks();
-    all.items.addAll(new UnusedItems(record).list());
+    all.unused();
     return List.copyOf(all.items);
+  }
+
+  /** Open questions and unsure utterances, from head to toe. */
+  private void undecided() {
+    List<ReviewItem> open = new ArrayList<>();
+    record.openQuestions().forEach(asked -> open.add(question(asked)));
+    record.unsure().forEach(utterance -> open.add(unsure(utterance)));
+    open.sort(Comparator.comparingInt(item -> place(item.region())));
+    items.addAll(open);
+  }
+
+  private int place(String region) {
+    List<String> ids = record.protocol().regions().stream().map(Region::id).toList();
+    return ids.indexOf(region);
+  }
+
+  private ReviewItem question(Asked asked) {
+    String step = asked.question().about() == null ? null : asked.question().about().step();
+    Slot slot = step == null ? null : new Slot(step, asked.question().about().side());
+    return new ReviewItem(
+        Kind.QUESTION,
+        Section.DECIDE,
+        step == null ? null : region(step),
+        asked.number(),
+        "",
+        slot,
+        Sign.UNSURE,
+        asked.question().text(),
+        Provenance.of(record, asked.utterance(), "", null),
+        slot == null ? List.of() : standing(slot),
+        Set.of(Filter.UNSURE));
+  }
+
+  private ReviewItem unsure(Utterance utterance) {
+    List<Meaning.States> candidates = utterance.candidates();
+    String seems =
+        String.join("; ", candidates.stream().map(one -> wording.of(one.statement())).toList());
+    Slot slot =
+        candidates.isEmpty()
+            ? null
+            : new Slot(candidates.get(0).statement().step(), candidates.get(0).statement().side());
+    List<String> notes = new ArrayList<>();
+    candidates.forEach(
+        one -> notes.addAll(standing(new Slot(one.statement().step(), one.statement().side()))));
+    return new ReviewItem(
+        Kind.UTTERANCE,
+        Section.DECIDE,
+        slot == null ? null : region(slot.step()),
+        utterance.number(),
+        "",
+        slot,
+        Sign.UNSURE,
+        seems.isEmpty() ? "unsure: \"" + utterance.heard().text() + "\"" : "unsure: " + seems,
+        Provenance.of(utterance),
+        notes,
+        Set.of(Filter.UNSURE));
   }
 
   private Set<Integer> flagged() {
@@ -63,7 +132,7 @@ public final class ReviewItems {
           .forEach(
               said -> {
                 listed.add(said.number());
-                items.add(statements.of(said, Section.FLAGGED));
+                items.add(statement(said, Section.FLAGGED));
               });
     }
     return listed;
@@ -76,17 +145,17 @@ public final class ReviewItems {
     }
     notes.add("source: " + flag.source());
     return new ReviewItem(
-        ReviewItem.Kind.FLAG,
+        Kind.FLAG,
         Section.FLAGGED,
         flag.steps().isEmpty() ? null : region(flag.steps().get(0)),
         0,
         flag.rule() + " " + flag.statements(),
         null,
-        ReviewItem.Sign.ABNORMAL,
+        Sign.ABNORMAL,
         flag.level().id().toUpperCase(Locale.ROOT) + ": " + flag.advice(),
-        Trace.NONE,
+        Provenance.NONE,
         notes,
-        EnumSet.of(Filter.FLAGGED));
+        Set.of(Filter.FLAGGED));
   }
 
   private String region(String step) {
@@ -108,32 +177,32 @@ public final class ReviewItems {
             .reduce((first, last) -> last)
             .orElse(new Event.ContextStated(id, value, null, null));
     return new ReviewItem(
-        ReviewItem.Kind.FACT,
+        Kind.FACT,
         Section.BABY,
         null,
         0,
         id,
         null,
-        ReviewItem.Sign.DONE,
+        Sign.DONE,
         Labels.of(id) + ": " + value,
-        Trace.of(record, stated.utterance(), "", stated.author()),
+        Provenance.of(record, stated.utterance(), "", stated.author()),
         List.of(),
-        stated.author() == null ? Set.of() : EnumSet.of(Filter.CHANGED));
+        stated.author() == null ? Set.of() : Set.of(Filter.CHANGED));
   }
 
   private ReviewItem need(Need need) {
     return new ReviewItem(
-        ReviewItem.Kind.FACT,
+        Kind.FACT,
         Section.BABY,
         null,
         0,
         need.fact(),
         null,
-        ReviewItem.Sign.OPEN,
+        Sign.OPEN,
         Labels.of(need.fact()) + " was not stated",
-        Trace.NONE,
+        Provenance.NONE,
         need.reasons().stream().map(reason -> "needed for: " + reason).toList(),
-        EnumSet.of(Filter.MISSING));
+        Set.of(Filter.MISSING));
   }
 
   private void region(Region region, Set<Integer> flagged) {
@@ -144,7 +213,7 @@ public final class ReviewItems {
           .sorted(
               Comparator.comparingInt((RecordedFinding said) -> place(said.statement().side()))
                   .thenComparing(RecordedFinding::number))
-          .forEach(said -> items.add(statements.of(said, Section.BODY)));
+          .forEach(said -> items.add(statement(said, Section.BODY)));
       record.missing().stream()
           .filter(slot -> slot.step().equals(step.id()))
           .forEach(slot -> items.add(missing(step, slot)));
@@ -160,37 +229,37 @@ public final class ReviewItems {
 
   private ReviewItem missing(Step step, Slot slot) {
     return new ReviewItem(
-        ReviewItem.Kind.STEP,
+        Kind.STEP,
         Section.BODY,
         step.region(),
         0,
         slot.toString(),
         slot,
-        step.key() ? ReviewItem.Sign.KEY : ReviewItem.Sign.OPEN,
-        phrasing.name(slot.step(), slot.side()) + " is missing" + (step.key() ? " (key step)" : ""),
-        Trace.NONE,
+        step.key() ? Sign.KEY : Sign.OPEN,
+        wording.name(slot.step(), slot.side()) + " is missing" + (step.key() ? " (key step)" : ""),
+        Provenance.NONE,
         step.reminder() == null ? List.of() : List.of(step.reminder()),
-        EnumSet.of(Filter.MISSING));
+        Set.of(Filter.MISSING));
   }
 
   private ReviewItem detail(Step step, MissingDetail missing) {
     String label =
         step.detail(missing.detail()).map(one -> one.label()).orElse(Labels.of(missing.detail()));
     return new ReviewItem(
-        ReviewItem.Kind.DETAIL,
+        Kind.DETAIL,
         Section.BODY,
         step.region(),
         0,
         missing.slot() + " " + missing.value() + " " + missing.detail(),
         missing.slot(),
-        ReviewItem.Sign.OPEN,
-        phrasing.name(missing.slot().step(), missing.slot().side())
+        Sign.OPEN,
+        wording.name(missing.slot().step(), missing.slot().side())
             + ": "
             + label
             + " was not stated",
-        Trace.NONE,
-        new BeforeEdit(record).lines(missing.slot()),
-        EnumSet.of(Filter.MISSING));
+        Provenance.NONE,
+        standing(missing.slot()),
+        Set.of(Filter.MISSING));
   }
 
   private void remarks() {
@@ -198,19 +267,201 @@ public final class ReviewItems {
       boolean edited = remark.author() != null || !remark.text().equals(remark.heard());
       items.add(
           new ReviewItem(
-              ReviewItem.Kind.REMARK,
+              Kind.REMARK,
               Section.REMARKS,
               null,
               remark.number(),
               "",
               null,
-              ReviewItem.Sign.NONE,
+              Sign.NONE,
               remark.text(),
-              Trace.at(remark.start(), remark.end(), remark.author()),
+              Provenance.at(remark.start(), remark.end(), remark.author()),
               remark.text().equals(remark.heard())
                   ? List.of()
                   : List.of("first read as: " + remark.heard()),
-              edited ? EnumSet.of(Filter.CHANGED) : Set.of()));
+              edited ? Set.of(Filter.CHANGED) : Set.of()));
     }
+  }
+
+  private ReviewItem statement(RecordedFinding said, Section section) {
+    Finding shown = current(record, said);
+    List<Flag> flags = flags(said);
+    return new ReviewItem(
+        Kind.STATEMENT,
+        section,
+        record.protocol().step(said.statement().step()).region(),
+        said.number(),
+        "",
+        said.slot(),
+        sign(said, shown),
+        wording.of(shown) + (said.stands() ? "" : " (" + words(said.status()) + ")"),
+        Provenance.of(record, said),
+        notes(said, flags),
+        filters(said, flags));
+  }
+
+  private List<Flag> flags(RecordedFinding said) {
+    return assessment.flags().stream()
+        .filter(flag -> flag.statements().contains(said.number()))
+        .toList();
+  }
+
+  private Set<Filter> filters(RecordedFinding said, List<Flag> flags) {
+    Set<Filter> filters = EnumSet.noneOf(Filter.class);
+    if (!flags.isEmpty()) {
+      filters.add(Filter.FLAGGED);
+    }
+    if (said.author() != null || !AS_SAID.contains(said.status())) {
+      filters.add(Filter.CHANGED);
+    }
+    return filters;
+  }
+
+  private Sign sign(RecordedFinding said, Finding shown) {
+    if (said.status() == Status.WAITS) {
+      return Sign.UNSURE;
+    }
+    if (!AS_SAID.contains(said.status()) || Value.NOT_EXAMINED.equals(shown.value())) {
+      return Sign.SKIPPED;
+    }
+    Step step = record.protocol().step(shown.step());
+    Norm norm = step.value(String.valueOf(shown.value())).map(Value::norm).orElse(Norm.NORMAL);
+    return norm == Norm.ABNORMAL ? Sign.ABNORMAL : norm == Norm.BENIGN ? Sign.BENIGN : Sign.DONE;
+  }
+
+  private static String words(Status status) {
+    return switch (status) {
+      case STANDS -> "stands";
+      case CONFIRMS -> "said again";
+      case WAITS -> "waits for a decision";
+      case UNUSED -> "had nothing left to fill";
+      case WITHDRAWN -> "found not to count";
+      case REPLACED -> "replaced";
+      case STRUCK -> "taken back by the clinician";
+      case REJECTED -> "taken out by the reviewer";
+      case UNDONE -> "edit undone";
+    };
+  }
+
+  private List<String> notes(RecordedFinding said, List<Flag> flags) {
+    List<String> notes = new ArrayList<>();
+    flags.forEach(
+        flag -> notes.add(flag.level().id().toUpperCase(Locale.ROOT) + ": " + flag.advice()));
+    if (said.statement().group()) {
+      notes.add("said for the whole region");
+    }
+    if (said.status() == Status.REPLACED) {
+      successor(said)
+          .ifPresent(by -> notes.add("replaced by: " + wording.of(by.statement()) + by(by)));
+    }
+    if (said.status() == Status.REJECTED) {
+      rejection(said)
+          .ifPresent(event -> notes.add("taken out by " + event.author() + ": " + event.reason()));
+    }
+    if (said.stands() && !said.of().isEmpty()) {
+      said.of().stream()
+          .flatMap(number -> record.statement(number).stream())
+          .forEach(old -> notes.add("in place of: " + wording.of(old.statement()) + by(old)));
+    }
+    return notes;
+  }
+
+  private static String by(RecordedFinding said) {
+    return said.author() == null ? "" : ", by " + said.author();
+  }
+
+  private Optional<RecordedFinding> successor(RecordedFinding said) {
+    return record.statements().stream()
+        .filter(later -> later.of().contains(said.number()))
+        .filter(later -> later.status() != Status.UNDONE && later.status() != Status.CONFIRMS)
+        .findFirst();
+  }
+
+  private Optional<Event.StatementRejected> rejection(RecordedFinding said) {
+    return record.entries().stream()
+        .map(Entry::event)
+        .filter(Event.StatementRejected.class::isInstance)
+        .map(Event.StatementRejected.class::cast)
+        .filter(event -> event.statement() == said.number())
+        .reduce((first, last) -> last);
+  }
+
+  /** What stands in a place, a line each, so that it is seen what an edit would replace. */
+  private List<String> standing(Slot slot) {
+    return record.answers(slot.step()).stream()
+        .filter(answer -> slot.side() == null || answer.side() == slot.side())
+        .map(answer -> "stands now: " + wording.of(answer.finding()))
+        .toList();
+  }
+
+  /** A statement with all that was added to it; as it was said where it does not stand. */
+  static Finding current(ExamRecord record, RecordedFinding said) {
+    if (!said.stands()) {
+      return said.statement();
+    }
+    return record.answers(said.statement().step()).stream()
+        .filter(answer -> answer.statement() == said.number())
+        .findFirst()
+        .map(Answer::finding)
+        .orElse(said.statement());
+  }
+
+  /** What came to nothing: utterances of which nothing was made, then sound that was not heard. */
+  private void unused() {
+    record.utterances().stream()
+        .filter(utterance -> !utterance.waits() && cameToNothing(utterance))
+        .forEach(utterance -> items.add(unused(utterance)));
+    record.gaps().forEach(gap -> items.add(gap(gap)));
+  }
+
+  /** Nothing that is in the record was made of it. */
+  private boolean cameToNothing(Utterance utterance) {
+    Integer number = utterance.number();
+    boolean remark = utterance.heard().outcome() == Outcome.REMARK;
+    return !remark
+        && record.statements().stream().noneMatch(said -> number.equals(said.utterance()))
+        && record.questions().stream().noneMatch(asked -> number.equals(asked.utterance()))
+        && record.entries().stream()
+            .map(Entry::event)
+            .filter(Event.ContextStated.class::isInstance)
+            .noneMatch(event -> number.equals(((Event.ContextStated) event).utterance()));
+  }
+
+  private ReviewItem unused(Utterance utterance) {
+    boolean reviewed = utterance.reviewed() != null;
+    List<String> notes = new ArrayList<>();
+    if (reviewed) {
+      notes.add(utterance.reviewed() ? "reviewed: accepted" : "reviewed: not to be used");
+    }
+    if (!utterance.uncovered().isEmpty()) {
+      notes.add("not understood: " + String.join(" ", utterance.uncovered()));
+    }
+    return new ReviewItem(
+        Kind.UTTERANCE,
+        Section.UNUSED,
+        null,
+        utterance.number(),
+        "",
+        null,
+        Sign.SKIPPED,
+        utterance.heard().outcome().id() + ": \"" + utterance.heard().text() + "\"",
+        Provenance.of(utterance),
+        notes,
+        reviewed ? Set.of(Filter.CHANGED) : Set.of());
+  }
+
+  private static ReviewItem gap(UnheardSound gap) {
+    return new ReviewItem(
+        Kind.GAP,
+        Section.UNUSED,
+        null,
+        0,
+        "gap " + gap.from(),
+        null,
+        Sign.OPEN,
+        String.format(Locale.ROOT, "not heard for %.1f s: %s", gap.seconds(), gap.reason()),
+        new Provenance("", "", "", null, gap.from(), gap.from() + gap.seconds(), null),
+        List.of(),
+        Set.of());
   }
 }

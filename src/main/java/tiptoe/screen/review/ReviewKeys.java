@@ -2,62 +2,76 @@ package tiptoe.screen.review;
 
 import com.googlecode.lanterna.input.KeyStroke;
 import com.googlecode.lanterna.input.KeyType;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import tiptoe.exam.Asked;
+import tiptoe.finding.Question;
 import tiptoe.protocol.Region;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
 import tiptoe.session.Playback;
 
-/** A review by keys: what a key does while nothing lies over the list of items. */
+/** A review by keys: what a key does with the list of items and with the one that is chosen. */
 public final class ReviewKeys {
   private static final double SLOW = 0.7;
   private static final int LEAF = 10;
 
-  private final ReviewDialogue sitting;
-  private final ReviewService desk;
-  private final Shown shown;
-  private final Overlay foreground;
-  private final ItemActs items;
-  private final ItemSound sound;
+  /** So much is played before and behind an item, in s. */
+  private static final double AROUND = 0.5;
+
+  private static final String NO_SOUND = "there is no sound of this item";
+
+  private final ReviewDialogue dialogue;
+  private final ReviewService service;
+  private final ItemList shown;
+  private final Overlay overlay;
+  private final Playback playback;
+
+  /** What went wrong with playing, from whatever thread. */
+  private final Queue<String> troubles = new ConcurrentLinkedQueue<>();
+
   private boolean over;
 
-  public ReviewKeys(ReviewService desk, Playback playback) {
-    this.desk = desk;
-    sitting = new ReviewDialogue(desk);
-    shown = sitting.shown();
-    foreground = sitting.foreground();
-    items = new ItemActs(sitting);
-    sound = new ItemSound(playback);
+  public ReviewKeys(ReviewService service, Playback playback) {
+    this.service = service;
+    dialogue = new ReviewDialogue(service);
+    shown = dialogue.shown();
+    overlay = dialogue.overlay();
+    this.playback = playback;
   }
 
-  ReviewService desk() {
-    return desk;
+  ReviewService service() {
+    return service;
   }
 
-  Shown shown() {
+  ItemList shown() {
     return shown;
   }
 
-  Optional<TypingLine> typing() {
-    return foreground.typing();
+  Optional<LineEditor> typing() {
+    return overlay.typing();
   }
 
-  Optional<Choice> choice() {
-    return foreground.choice();
+  Optional<Overlay.Choice> choice() {
+    return overlay.choice();
   }
 
   /** The lines of the page that lies over the list; empty where none does. */
   List<String> page() {
-    return foreground.page().map(Page::lines).orElse(List.of());
+    return overlay.page().map(Overlay.Page::lines).orElse(List.of());
   }
 
   /** Rows of the page that were scrolled away, of the many that can be. */
   int pageFrom(int furthest) {
-    return foreground.page().map(page -> page.from(furthest)).orElse(0);
+    return overlay.page().map(page -> page.from(furthest)).orElse(0);
   }
 
   String notice() {
-    return sitting.notice();
+    return dialogue.notice();
   }
 
   boolean over() {
@@ -66,11 +80,11 @@ public final class ReviewKeys {
 
   /** Takes in what came from elsewhere; whether anything did. */
   boolean refresh() {
-    Optional<String> trouble = sound.trouble();
-    trouble.ifPresent(sitting::notice);
-    boolean changed = desk.refresh();
+    Optional<String> trouble = Optional.ofNullable(troubles.poll());
+    trouble.ifPresent(dialogue::notice);
+    boolean changed = service.refresh();
     if (changed) {
-      sitting.showItems();
+      dialogue.showItems();
     }
     return changed || trouble.isPresent();
   }
@@ -79,7 +93,7 @@ public final class ReviewKeys {
     boolean control = key.isCtrlDown() && key.getKeyType() == KeyType.Character;
     if (key.getKeyType() == KeyType.EOF || control && key.getCharacter() == 'c') {
       over = true;
-    } else if (!foreground.takes(key)) {
+    } else if (!overlay.takes(key)) {
       list(key);
     }
   }
@@ -94,31 +108,32 @@ public final class ReviewKeys {
       case End -> shown.move(shown.items().size());
       case Enter -> correct();
       case Escape -> shown.search("");
-      case Character -> Act.of(key.getCharacter()).ifPresent(this::act);
+      case Character -> ReviewAction.of(key.getCharacter()).ifPresent(this::act);
       default -> {}
     }
   }
 
-  private void act(Act act) {
-    sitting.notice("");
+  private void act(ReviewAction act) {
+    dialogue.notice("");
     switch (act) {
       case TYPE ->
-          sitting.type("a finding:", "", (line, asking) -> desk.type(line, region(), asking), null);
+          dialogue.type(
+              "a finding:", "", (line, asking) -> service.type(line, region(), asking), null);
       case CORRECT -> correct();
-      case UNDO -> sitting.edit(desk::undo);
-      case REDO -> sitting.edit(desk::redo);
-      case REMARK -> sitting.ask("remark:", "", desk::remark);
+      case UNDO -> dialogue.edit(service::undo);
+      case REDO -> dialogue.edit(service::redo);
+      case REMARK -> dialogue.ask("remark:", "", service::remark);
       case FILTER -> shown.nextFilter();
-      case SEARCH -> sitting.askSearch();
+      case SEARCH -> dialogue.askSearch();
       case REGION -> chooseRegion();
       case HELP -> help();
       case QUIT -> over = true;
-      case SIGN -> new SignaturePrompts(sitting).begin();
-      case ADDENDUM -> sitting.ask("why an addendum?", "", desk::startAddendum);
-      case PLAY -> sitting.notice(sound.play(trace(), 1));
-      case SLOWER -> sitting.notice(sound.play(trace(), SLOW));
-      case EXPORT -> sitting.notice(sound.export(trace()));
-      default -> shown.chosen().ifPresent(item -> items.act(act, item));
+      case SIGN -> sign();
+      case ADDENDUM -> dialogue.ask("why an addendum?", "", service::startAddendum);
+      case PLAY -> dialogue.notice(play(provenance(), 1));
+      case SLOWER -> dialogue.notice(play(provenance(), SLOW));
+      case EXPORT -> dialogue.notice(export(provenance()));
+      default -> shown.chosen().ifPresent(item -> act(act, item));
     }
   }
 
@@ -126,35 +141,198 @@ public final class ReviewKeys {
     shown
         .chosen()
         .ifPresentOrElse(
-            items::correct, () -> sitting.notice("that cannot be corrected; t types a finding"));
+            this::correct, () -> dialogue.notice("that cannot be corrected; t types a finding"));
   }
 
   private String region() {
     return shown.chosen().map(ReviewItem::region).orElse(null);
   }
 
-  private Trace trace() {
-    return shown.chosen().map(ReviewItem::trace).orElse(Trace.NONE);
+  private Provenance provenance() {
+    return shown.chosen().map(ReviewItem::provenance).orElse(Provenance.NONE);
   }
 
   private void chooseRegion() {
-    List<Region> regions = desk.record().protocol().regions();
-    foreground.choose(
+    List<Region> regions = service.record().protocol().regions();
+    overlay.choose(
         "go to",
         regions.stream().map(Region::label).toList(),
         at -> {
           if (!shown.jump(regions.get(at).id())) {
-            sitting.notice("nothing of " + regions.get(at).label() + " is shown");
+            dialogue.notice("nothing of " + regions.get(at).label() + " is shown");
           }
         });
   }
 
   private void help() {
     List<String> lines = new ArrayList<>(List.of("KEYS"));
-    for (Act act : Act.values()) {
+    for (ReviewAction act : ReviewAction.values()) {
       lines.add("  " + act.key() + "  " + act.words());
     }
     lines.add("  arrows, Page, Home, End move; Enter is e; Esc ends a search or a line");
-    foreground.read(lines, () -> {});
+    overlay.read(lines, () -> {});
+  }
+
+  /** What each key does with an item, by what kind of item it is. */
+  private void act(ReviewAction act, ReviewItem item) {
+    boolean said = item.is(ReviewItem.Kind.STATEMENT);
+    boolean heard = item.is(ReviewItem.Kind.UTTERANCE);
+    boolean asked = item.is(ReviewItem.Kind.QUESTION);
+    int number = item.number();
+    if (act == ReviewAction.ACCEPT && heard) {
+      dialogue.edit(() -> service.accept(number));
+    } else if (act == ReviewAction.ACCEPT && said) {
+      dialogue.edit(() -> service.restate(number));
+    } else if (act == ReviewAction.DISMISS && heard) {
+      dialogue.edit(() -> service.dismiss(number));
+    } else if (act == ReviewAction.DISMISS && asked) {
+      dialogue.ask("why without an answer?", "", line -> service.drop(number, line));
+    } else if (act == ReviewAction.SIDE && said) {
+      dialogue.edit(() -> service.otherSide(number));
+    } else if (act == ReviewAction.REJECT && said) {
+      dialogue.ask("why is it taken out?", "mis-heard", line -> service.reject(number, line));
+    } else if (act == ReviewAction.LEAVE_OUT && item.slot() != null) {
+      dialogue.ask("why not examined?", "", line -> service.notExamined(item.slot(), line));
+    } else if (act == ReviewAction.VALUE && item.slot() != null) {
+      chooseValue(item);
+    } else if ((act == ReviewAction.FIRST || act == ReviewAction.SECOND) && isContradiction(item)) {
+      dialogue.edit(() -> service.settle(number, act == ReviewAction.SECOND));
+    } else {
+      dialogue.notice("that cannot be done with this item");
+    }
+  }
+
+  private Optional<Question> question(ReviewItem item) {
+    return service.record().openQuestions().stream()
+        .filter(asked -> item.is(ReviewItem.Kind.QUESTION) && asked.number() == item.number())
+        .map(Asked::question)
+        .findFirst();
+  }
+
+  private boolean isContradiction(ReviewItem item) {
+    return question(item).filter(one -> one.kind() == Question.Kind.CONTRADICTION).isPresent();
+  }
+
+  /** Lets be typed what is to stand in the place of an item. */
+  private void correct(ReviewItem item) {
+    switch (item.kind()) {
+      case FLAG, GAP -> dialogue.notice("that cannot be corrected; t types a finding");
+      case REMARK ->
+          dialogue.ask("remark:", item.text(), line -> service.reword(item.number(), line));
+      case UTTERANCE ->
+          dialogue.type(
+              "what was said:",
+              item.provenance().words(),
+              (line, asking) -> service.typeFor(item.number(), line, item.region(), asking),
+              null);
+      case STATEMENT ->
+          dialogue.type(
+              "in its place:",
+              item.provenance().words(),
+              (line, asking) -> service.typeInstead(item.number(), line, item.region(), asking),
+              null);
+      default -> answer(item);
+    }
+  }
+
+  private void answer(ReviewItem item) {
+    if (isContradiction(item)) {
+      dialogue.notice("press 1 if the first is right, 2 if the second is");
+      return;
+    }
+    Question question = question(item).orElse(null);
+    String name =
+        item.is(ReviewItem.Kind.STEP) ? item.text().replaceFirst(" is missing.*", " ") : "";
+    dialogue.type(
+        question == null ? "a finding:" : question.text(),
+        name,
+        (line, asking) -> service.type(line, item.region(), asking),
+        question);
+  }
+
+  private void chooseValue(ReviewItem item) {
+    Step step = service.record().protocol().step(item.slot().step());
+    if (step.isMeasured()) {
+      correct(item);
+    } else if (dialogue.mayEdit()) {
+      List<Value> values = step.values();
+      overlay.choose(
+          step.label(),
+          values.stream().map(Value::label).toList(),
+          at -> dialogue.tell(give(item, values.get(at).id())));
+    }
+  }
+
+  private Reply give(ReviewItem item, String value) {
+    return item.is(ReviewItem.Kind.STATEMENT)
+        ? service.value(item.number(), value)
+        : service.fill(item.slot(), value);
+  }
+
+  /**
+   * The way to a signature: what is open is read first, then name, role and a yes are asked for.
+   */
+  private void sign() {
+    if (!dialogue.mayEdit()) {
+      return;
+    }
+    try {
+      List<String> lines =
+          new ArrayList<>(List.of("BEFORE SIGNING  (Enter goes on, arrows scroll, Esc leaves)"));
+      lines.addAll(service.beforeSigning());
+      overlay.read(lines, this::askName);
+    } catch (IOException e) {
+      dialogue.notice("cannot be signed now: " + e.getMessage());
+    }
+  }
+
+  private void askName() {
+    dialogue.askOn("sign as, name:", service.reviewer().name(), this::askRole);
+  }
+
+  private void askRole(String name) {
+    dialogue.askOn("role:", service.reviewer().role(), role -> askYes(name, role));
+  }
+
+  private void askYes(String name, String role) {
+    dialogue.ask(
+        "type yes to sign as " + name + ", " + role + ":",
+        "",
+        yes ->
+            yes.equalsIgnoreCase("yes") ? service.sign(name, role) : Reply.refused("not signed"));
+  }
+
+  /** Begins to play; what to tell the reviewer. */
+  private String play(Provenance provenance, double speed) {
+    if (!provenance.hasSound()) {
+      return NO_SOUND;
+    }
+    playback.stop();
+    playback.play(from(provenance), to(provenance), speed, troubles::add);
+    return "playing "
+        + Provenance.clock(provenance.from())
+        + " to "
+        + Provenance.clock(provenance.to());
+  }
+
+  /** Writes it to a file of its own; what to tell the reviewer. */
+  private String export(Provenance provenance) {
+    if (!provenance.hasSound()) {
+      return NO_SOUND;
+    }
+    try {
+      return "written, readable, outside the record: "
+          + playback.export(from(provenance), to(provenance));
+    } catch (IOException e) {
+      return e.getMessage();
+    }
+  }
+
+  private static double from(Provenance provenance) {
+    return Math.max(0, provenance.from() - AROUND);
+  }
+
+  private static double to(Provenance provenance) {
+    return provenance.to() + AROUND;
   }
 }

@@ -17,23 +17,23 @@ public final class ReviewScreen {
   private final TakenTerminal terminal;
   private final TerminalScreen screen;
   private final Look look;
-  private final ReviewKeys reviewing;
+  private final ReviewKeys keys;
 
-  private ReviewScreen(TakenTerminal terminal, Look look, ReviewKeys reviewing) {
+  private ReviewScreen(TakenTerminal terminal, Look look, ReviewKeys keys) {
     this.terminal = terminal;
     this.screen = terminal.screen();
     this.look = look;
-    this.reviewing = reviewing;
+    this.keys = keys;
   }
 
   /** Takes over the terminal and reviews; returns when the reviewer leaves. */
-  public static void run(Terminal terminal, Look look, ReviewKeys reviewing) throws IOException {
+  public static void run(Terminal terminal, Look look, ReviewKeys keys) throws IOException {
     TakenTerminal taken = new TakenTerminal(terminal);
     Thread restore = new Thread(taken::giveBack, "restore terminal");
     Runtime.getRuntime().addShutdownHook(restore);
     try {
       taken.takeOver();
-      new ReviewScreen(taken, look, reviewing).loop();
+      new ReviewScreen(taken, look, keys).loop();
     } finally {
       taken.giveBack();
       forget(restore);
@@ -51,11 +51,11 @@ public final class ReviewScreen {
 
   private void loop() throws IOException {
     paint(false);
-    while (!reviewing.over()) {
+    while (!keys.over()) {
       boolean resized = screen.doResizeIfNecessary() != null;
-      boolean changed = reviewing.refresh();
+      boolean changed = keys.refresh();
       for (KeyStroke key = screen.pollInput(); key != null; key = next()) {
-        reviewing.key(key);
+        keys.key(key);
         changed = true;
       }
       if (changed || resized) {
@@ -66,7 +66,7 @@ public final class ReviewScreen {
   }
 
   private KeyStroke next() throws IOException {
-    return reviewing.over() ? null : screen.pollInput();
+    return keys.over() ? null : screen.pollInput();
   }
 
   private static void pause() {
@@ -80,14 +80,14 @@ public final class ReviewScreen {
   private void paint(boolean resized) throws IOException {
     terminal.draw(
         () -> {
-          paint(screen, look, reviewing);
+          paint(screen, look, keys);
           screen.refresh(resized ? Screen.RefreshType.COMPLETE : Screen.RefreshType.DELTA);
         });
   }
 
-  static void paint(Screen screen, Look look, ReviewKeys reviewing) {
+  static void paint(Screen screen, Look look, ReviewKeys keys) {
     Glyphs glyphs = look.ascii() ? Glyphs.ASCII : Glyphs.BLOCKS;
     Canvas canvas = new Canvas(screen.newTextGraphics(), glyphs, look.coloured());
-    new ReviewFrame(canvas, reviewing).draw();
+    new ReviewFrame(canvas, keys).draw();
   }
 }

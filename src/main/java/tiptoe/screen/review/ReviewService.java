@@ -1,52 +1,90 @@
 package tiptoe.screen.review;
 
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import tiptoe.clinical.Assessment;
+import tiptoe.clinical.Flag;
 import tiptoe.exam.Asked;
 import tiptoe.exam.Changes;
+import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
 import tiptoe.exam.NotRecorded;
+import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Review;
 import tiptoe.exam.Slot;
+import tiptoe.exam.Status;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
 import tiptoe.finding.Source;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpretation;
+import tiptoe.language.Meaning;
 import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
 import tiptoe.wording.FindingWording;
+import tiptoe.wording.QuestionWording;
 
 /**
  * Where a record is reviewed: carries out what the reviewer asks for and says what came of it, in
  * words. Knows nothing of keys and screens.
  */
 public final class ReviewService {
-  private final UnderReview under;
-  private final TypedWords words;
-  private final Sealing sealing;
+  /** Seals the record that is reviewed. */
+  public interface Sealing {
+    /** What is wrong with the sound that is kept; empty when nothing is. */
+    List<String> problems() throws IOException;
 
-  private ReviewService(UnderReview under, TypedWords words, Sealing sealing) {
-    this.under = under;
-    this.words = words;
-    this.sealing = sealing;
+    /** Signs the record with all that belongs to it. */
+    void sign(String name, String role) throws IOException;
   }
 
-  /** A desk that edits. */
+  private final Supplier<ExamRecord> source;
+  private final Examination examination;
+  private final String whyReadOnly;
+  private final Function<ExamRecord, Assessment> assessor;
+  private final TypedWords words;
+  private final Sealing sealing;
+  private ExamRecord record;
+  private Assessment assessment;
+  private Reviewer reviewer;
+  private Review review;
+
+  private ReviewService(
+      Supplier<ExamRecord> source,
+      Examination examination,
+      String whyReadOnly,
+      TypedWords words,
+      Function<ExamRecord, Assessment> assessor,
+      Sealing sealing) {
+    this.source = source;
+    this.examination = examination;
+    this.whyReadOnly = whyReadOnly;
+    this.words = words;
+    this.assessor = assessor;
+    this.sealing = sealing;
+    refresh();
+  }
+
+  /** A service that edits. */
   public static ReviewService editing(
       Examination examination,
       TypedWords words,
       Function<ExamRecord, Assessment> assessor,
       Sealing sealing) {
-    return new ReviewService(
-        new UnderReview(examination::record, examination, null, assessor), words, sealing);
+    return new ReviewService(examination::record, examination, null, words, assessor, sealing);
   }
 
   /**
-   * A desk that only shows.
+   * A service that only shows.
    *
    * @param source the record as it is now, which another process may go on writing
    * @param why it can only be read
@@ -56,51 +94,117 @@ public final class ReviewService {
       String why,
       TypedWords words,
       Function<ExamRecord, Assessment> assessor) {
-    return new ReviewService(new UnderReview(source, null, why, assessor), words, null);
+    return new ReviewService(source, null, why, words, assessor, null);
   }
 
   /** Takes in what changed; whether something has. */
   boolean refresh() {
-    return under.refresh();
+    ExamRecord now = source.get();
+    if (now == record) {
+      return false;
+    }
+    record = now;
+    assessment = assessor.apply(now);
+    return true;
   }
 
   public ExamRecord record() {
-    return under.record();
+    return record;
   }
 
   public Assessment assessment() {
-    return under.assessment();
+    return assessment;
+  }
+
+  /** Why it can only be read; null when it can be edited. */
+  String whyReadOnly() {
+    return whyReadOnly;
+  }
+
+  /** Who reviews; null while nobody has said so. */
+  Reviewer reviewer() {
+    return reviewer;
+  }
+
+  /** From here on edits are this reviewer's. */
+  public void reviewer(Reviewer who) {
+    reviewer = who;
+    review = examination == null ? null : examination.review(who.name());
+  }
+
+  /** Why no edit can be made now. */
+  private Optional<Reply> refusal() {
+    return record.signed() && whyReadOnly == null
+        ? Optional.of(Reply.refused("the record is signed: start an addendum first, by A"))
+        : readOnly();
+  }
+
+  /** Why nothing at all can be written, not even an addendum. */
+  private Optional<Reply> readOnly() {
+    return Optional.ofNullable(whyReadOnly).map(why -> Reply.refused("read only: " + why));
+  }
+
+  /** Makes an edit and keeps the flags it raises or clears; tells what came of it. */
+  private Reply carryOut(Function<Review, Changes> edit, Function<Changes, String> told) {
+    try {
+      Changes changes = edit.apply(review);
+      if (changes.isEmpty()) {
+        return Reply.refused("there is nothing to change");
+      }
+      refresh();
+      examination.flags(assessment.flags().stream().map(Flag::recorded).toList());
+      refresh();
+      return Reply.done(told.apply(changes));
+    } catch (NotRecorded e) {
+      return Reply.refused("NOT RECORDED: " + e.getMessage());
+    } catch (IllegalArgumentException | IllegalStateException e) {
+      return Reply.refused(e.getMessage());
+    }
   }
 
   TypedWords words() {
     return words;
   }
 
-  /** Why it can only be read; null when it can be edited. */
-  String whyReadOnly() {
-    return under.whyReadOnly();
-  }
-
-  /** Who reviews; null while nobody has said so. */
-  Reviewer reviewer() {
-    return under.reviewer();
-  }
-
-  /** From here on edits are this reviewer's. */
-  public void reviewer(Reviewer who) {
-    under.reviewer(who);
-  }
-
   List<String> beforeSigning() throws IOException {
-    return BeforeSigning.of(record(), assessment(), sealing.problems());
+    return BeforeSigning.of(record, assessment(), sealing.problems());
   }
 
   private Reply edit(Function<Review, Changes> what) {
-    return edit(what, changes -> new ChangeWords(record()).of(changes));
+    return edit(what, this::told);
   }
 
   private Reply edit(Function<Review, Changes> what, Function<Changes, String> told) {
-    return under.refusal().orElseGet(() -> under.carryOut(what, told));
+    return refusal().orElseGet(() -> carryOut(what, told));
+  }
+
+  /** What an edit did to the record, in words. */
+  private String told(Changes changes) {
+    FindingWording wording = new FindingWording(record.protocol());
+    List<String> parts = new ArrayList<>();
+    for (RecordedFinding said : changes.statements()) {
+      String what = wording.of(said.statement());
+      switch (said.status()) {
+        case STANDS -> parts.add("recorded " + what + replaced(said, wording));
+        case CONFIRMS -> parts.add("recorded already: " + what);
+        default -> {}
+      }
+    }
+    changes
+        .of(Event.ContextStated.class)
+        .forEach(fact -> parts.add("noted " + fact.fact() + ": " + fact.value()));
+    return parts.isEmpty() ? "noted" : String.join("; ", parts);
+  }
+
+  private String replaced(RecordedFinding said, FindingWording wording) {
+    String old =
+        said.of().stream()
+            .flatMap(number -> record.statement(number).stream())
+            .filter(one -> one.status() == Status.REPLACED)
+            .map(one -> wording.of(one.statement()))
+            .distinct()
+            .collect(Collectors.joining(", "));
+    return old.isEmpty() ? "" : ", in place of " + old;
   }
 
   /**
@@ -116,7 +220,7 @@ public final class ReviewService {
   }
 
   private Integer number(Question asking) {
-    return record().openQuestions().stream()
+    return record.openQuestions().stream()
         .filter(asked -> asked.question().equals(asking))
         .map(Asked::number)
         .findFirst()
@@ -154,19 +258,69 @@ public final class ReviewService {
   private Reply understood(
       String line, String region, Question asking, Function<Interpretation, Reply> then) {
     Interpretation meaning = words.meaning(line, new Dialogue(region, List.of(), asking));
-    TypedLine typed = new TypedLine(meaning, record());
-    Reply refusal = typed.refusal().orElse(null);
+    Reply refusal = refusal(meaning).orElse(null);
     if (refusal != null) {
       return refusal;
     }
     Reply reply = then.apply(meaning);
     return new Reply(
-        reply.text(), reply.refused(), reply.refused() ? List.of() : typed.questions());
+        reply.text(), reply.refused(), reply.refused() ? List.of() : questions(meaning));
+  }
+
+  /** Why nothing is recorded, with the questions to ask first; empty where it can be recorded. */
+  private Optional<Reply> refusal(Interpretation meaning) {
+    if (!meaning.uncovered().isEmpty()) {
+      return Optional.of(
+          Reply.refused(
+              "nothing recorded; not understood: " + String.join(" ", meaning.uncovered())));
+    }
+    if (meaning.of(Meaning.Instruction.class).findAny().isPresent()) {
+      return refused("that is a command of the examination");
+    }
+    for (Finding statement : meaning.statements()) {
+      Step step = record.protocol().step(statement.step());
+      if (!fits(statement, step)) {
+        String sex = record.baby().sex().orElse(null);
+        return refused(
+            step.label() + " does not go with a " + sex + "; correct the sex first if it is wrong");
+      }
+    }
+    if (says(meaning)) {
+      return Optional.empty();
+    }
+    List<Question> questions = questions(meaning);
+    return questions.isEmpty()
+        ? refused("that states no finding")
+        : Optional.of(new Reply("nothing recorded yet", true, questions));
+  }
+
+  /** What a line leaves open, in words. */
+  private List<Question> questions(Interpretation meaning) {
+    QuestionWording wording = new QuestionWording(record.protocol());
+    return meaning.questions().stream()
+        .map(question -> question.withText(wording.of(question)))
+        .toList();
+  }
+
+  private boolean fits(Finding statement, Step step) {
+    return step.appliesTo(record.baby().sex().orElse(null))
+        || statement.group()
+        || Value.NOT_EXAMINED.equals(statement.value());
+  }
+
+  private static boolean says(Interpretation meaning) {
+    return !meaning.statements().isEmpty()
+        || meaning.of(Meaning.Fact.class).findAny().isPresent()
+        || meaning.of(Meaning.Answers.class).findAny().isPresent();
+  }
+
+  private static Optional<Reply> refused(String why) {
+    return Optional.of(Reply.refused("nothing recorded: " + why));
   }
 
   /** Puts a finding on the other side. */
   public Reply otherSide(int statement) {
-    Finding now = new BeforeEdit(record()).typed(statement);
+    Finding now = typed(statement);
     if (now.side() == null) {
       return Reply.refused("that finding has no side");
     }
@@ -176,7 +330,7 @@ public final class ReviewService {
 
   /** Gives a finding another value; what was said beside it is kept where it still belongs. */
   public Reply value(int statement, String value) {
-    Finding to = new BeforeEdit(record()).typed(statement, value);
+    Finding to = typed(statement, value);
     return edit(review -> review.change(statement, to));
   }
 
@@ -188,19 +342,19 @@ public final class ReviewService {
 
   /** Lets a statement count that does not count any more. */
   public Reply restate(int statement) {
-    Finding again = new BeforeEdit(record()).typed(statement);
+    Finding again = typed(statement);
     return edit(review -> review.state(again));
   }
 
   public Reply reject(int statement, String reason) {
-    FindingWording phrasing = new FindingWording(record().protocol());
-    String what = phrasing.of(record().statement(statement).orElseThrow().statement());
+    FindingWording wording = new FindingWording(record.protocol());
+    String what = wording.of(record.statement(statement).orElseThrow().statement());
     return edit(review -> review.reject(statement, reason), changes -> "taken out: " + what);
   }
 
   public Reply accept(int utterance) {
     boolean nothing =
-        record().utterance(utterance).map(heard -> heard.candidates().isEmpty()).orElse(true);
+        record.utterance(utterance).map(heard -> heard.candidates().isEmpty()).orElse(true);
     return nothing
         ? Reply.refused("it was not understood: type what was said, by e")
         : edit(review -> review.accept(utterance));
@@ -243,18 +397,17 @@ public final class ReviewService {
 
   /** Opens a signed record for edits with a signature of their own. */
   public Reply startAddendum(String reason) {
-    return under
-        .readOnly()
+    return readOnly()
         .orElseGet(
             () ->
-                under.carryOut(
+                carryOut(
                     review -> review.startAddendum(reason),
                     changes -> "addendum begun: " + reason));
   }
 
   /** Seals the record. */
   public Reply sign(String name, String role) {
-    return under.refusal().orElseGet(() -> seal(name, role));
+    return refusal().orElseGet(() -> seal(name, role));
   }
 
   private Reply seal(String name, String role) {
@@ -270,5 +423,31 @@ public final class ReviewService {
     } finally {
       refresh();
     }
+  }
+
+  /** A statement as a reviewer would type it. */
+  private Finding typed(int number) {
+    return ReviewItems.current(record, record.statement(number).orElseThrow())
+        .withSource(Source.TYPED);
+  }
+
+  /** The same with another value; what was said beside it is kept where it still belongs. */
+  private Finding typed(int number, String value) {
+    Finding now = typed(number);
+    Step step = record.protocol().step(now.step());
+    Map<String, String> details = new TreeMap<>(now.details());
+    details
+        .keySet()
+        .removeIf(id -> step.detail(id).map(detail -> !detail.belongsTo(value)).orElse(true));
+    boolean sided = step.sided() || step.value(value).map(Value::sided).orElse(false);
+    return new Finding(
+        now.step(),
+        sided ? now.side() : null,
+        value,
+        null,
+        details,
+        List.of(),
+        false,
+        Source.TYPED);
   }
 }

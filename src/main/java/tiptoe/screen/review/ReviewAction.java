@@ -3,7 +3,7 @@ package tiptoe.screen.review;
 import java.util.Optional;
 
 /** What a key does in the list of items, those first that are wanted most. */
-enum Act {
+enum ReviewAction {
   HELP('?', "help", "this page"),
   QUIT('q', "leave", "leave; every edit is kept already"),
   SIGN('S', "sign", "see what is missing and open, and sign"),
@@ -18,7 +18,7 @@ enum Act {
   PLAY('p', "play", "play the sound of this item; again to repeat"),
   FIRST('1', "first", "contradiction: the first is right"),
   SECOND('2', "second", "contradiction: the second is right"),
-  UNDO('u', "undo", "undo the last edit of this sitting"),
+  UNDO('u', "undo", "undo the last edit of this dialogue"),
   REDO('y', "redo", "do it again"),
   FILTER('f', "filter", "all, unsure, missing, flagged, changed"),
   SEARCH('/', "search", "show only what holds these words"),
@@ -32,7 +32,7 @@ enum Act {
   private final String shortly;
   private final String words;
 
-  Act(char key, String shortly, String words) {
+  ReviewAction(char key, String shortly, String words) {
     this.key = key;
     this.shortly = shortly;
     this.words = words;
@@ -50,8 +50,8 @@ enum Act {
     return words;
   }
 
-  static Optional<Act> of(char key) {
-    for (Act act : values()) {
+  static Optional<ReviewAction> of(char key) {
+    for (ReviewAction act : values()) {
       if (act.key == key) {
         return Optional.of(act);
       }

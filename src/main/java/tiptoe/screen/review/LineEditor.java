@@ -7,7 +7,7 @@ import java.util.function.Consumer;
 import java.util.function.Function;
 
 /** A line that is being typed. */
-final class TypingLine {
+final class LineEditor {
   private final String prompt;
   private final Function<String, List<String>> completion;
   private final Consumer<String> entered;
@@ -28,7 +28,7 @@ final class TypingLine {
    * @param entered told the text when it is complete
    * @param abandoned run when it is given up
    */
-  TypingLine(
+  LineEditor(
       String prompt,
       String text,
       Function<String, List<String>> completion,

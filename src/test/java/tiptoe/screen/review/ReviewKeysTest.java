@@ -33,7 +33,7 @@ import tiptoe.screen.Look;
 import tiptoe.session.Playback;
 import tiptoe.settings.Settings;
 
-class ReviewingTest {
+class ReviewKeysTest {
   private static final TypedWords WORDS = words();
 
   private final Bedside bed = new Bedside();
@@ -51,13 +51,13 @@ class ReviewingTest {
     }
   }
 
-  private ReviewKeys reviewing() {
-    ReviewService desk =
+  private ReviewKeys review() {
+    ReviewService service =
         ReviewService.editing(
             bed.exam,
             WORDS,
             record -> Assessor.standard().assess(record, Settings.DEFAULT, ZoneOffset.UTC),
-            new Sealing() {
+            new ReviewService.Sealing() {
               @Override
               public List<String> problems() {
                 return List.of();
@@ -68,8 +68,8 @@ class ReviewingTest {
                 bed.exam.review(name).sign(role, Map.of());
               }
             });
-    desk.reviewer(new Reviewer("Dr Reed", "registrar"));
-    return new ReviewKeys(desk, new Sound());
+    service.reviewer(new Reviewer("Dr Reed", "registrar"));
+    return new ReviewKeys(service, new Sound());
   }
 
   private final class Sound implements Playback {
@@ -88,24 +88,24 @@ class ReviewingTest {
     }
   }
 
-  private static void press(ReviewKeys reviewing, String keys) {
+  private static void press(ReviewKeys review, String keys) {
     for (char key : keys.toCharArray()) {
-      reviewing.key(
+      review.key(
           key == '\n'
               ? new KeyStroke(KeyType.Enter)
               : key == '\t' ? new KeyStroke(KeyType.Tab) : new KeyStroke(key, false, false));
     }
   }
 
-  private static void choose(ReviewKeys reviewing, String text) {
-    for (int i = 0; i < reviewing.shown().items().size(); i++) {
-      if (reviewing.shown().items().get(i).text().startsWith(text)) {
-        reviewing.shown().move(-1000);
-        reviewing.shown().move(i);
+  private static void choose(ReviewKeys review, String text) {
+    for (int i = 0; i < review.shown().items().size(); i++) {
+      if (review.shown().items().get(i).text().startsWith(text)) {
+        review.shown().move(-1000);
+        review.shown().move(i);
         return;
       }
     }
-    throw new AssertionError(text + " is not among " + reviewing.shown().items());
+    throw new AssertionError(text + " is not among " + review.shown().items());
   }
 
   private void examine() {
@@ -121,7 +121,7 @@ class ReviewingTest {
   void whatIsToDecideComesFirstThenFlagsThenTheBodyThenWhatWasNotUsed() {
     examine();
     List<Section> sections =
-        reviewing().shown().items().stream().map(ReviewItem::section).distinct().toList();
+        review().shown().items().stream().map(ReviewItem::section).distinct().toList();
     assertEquals(
         List.of(Section.DECIDE, Section.FLAGGED, Section.BABY, Section.BODY, Section.UNUSED),
         sections);
@@ -130,86 +130,86 @@ class ReviewingTest {
   @Test
   void aTypedFindingIsRecordedInTheReviewersNameAndCanBeUndone() {
     examine();
-    ReviewKeys reviewing = reviewing();
-    press(reviewing, "tweight 3420 g\n");
-    assertEquals("recorded weight: 3420 g", reviewing.notice());
+    ReviewKeys review = review();
+    press(review, "tweight 3420 g\n");
+    assertEquals("recorded weight: 3420 g", review.notice());
     var said = bed.record().statements().get(bed.record().statements().size() - 1);
     assertEquals("Dr Reed", said.author());
     assertEquals("typed", said.statement().source().id());
-    press(reviewing, "u");
+    press(review, "u");
     assertFalse(bed.answers().contains("weight"), bed.answers());
-    press(reviewing, "y");
+    press(review, "y");
     assertTrue(bed.answers().contains("weight 3420"), bed.answers());
     assertEquals(bed.record(), ExamRecord.fold(Protocol.standard(), bed.record().entries()));
   }
 
   @Test
   void whatIsNotUnderstoodIsNotRecorded() {
-    ReviewKeys reviewing = reviewing();
+    ReviewKeys review = review();
     int before = bed.record().entries().size();
-    press(reviewing, "tpurple elephants\n");
-    assertEquals("nothing recorded; not understood: purple elephants", reviewing.notice());
+    press(review, "tpurple elephants\n");
+    assertEquals("nothing recorded; not understood: purple elephants", review.notice());
     assertEquals(before, bed.record().entries().size());
   }
 
   @Test
   void asksWhichSideWhenSideIsNotTyped() {
-    ReviewKeys reviewing = reviewing();
-    press(reviewing, "tclavicle crepitus\n");
-    assertTrue(reviewing.typing().orElseThrow().prompt().contains("left, right or both?"));
-    press(reviewing, "left\n");
+    ReviewKeys review = review();
+    press(review, "tclavicle crepitus\n");
+    assertTrue(review.typing().orElseThrow().prompt().contains("left, right or both?"));
+    press(review, "left\n");
     assertEquals("left clavicle crepitus", bed.answers());
   }
 
   @Test
   void tabCompletesStepsAndThenValues() {
-    ReviewKeys reviewing = reviewing();
-    press(reviewing, "tleft clav\t");
-    assertEquals("left clavicle", reviewing.typing().orElseThrow().text());
-    press(reviewing, " crep\t");
+    ReviewKeys review = review();
+    press(review, "tleft clav\t");
+    assertEquals("left clavicle", review.typing().orElseThrow().text());
+    press(review, " crep\t");
     assertTrue(
-        reviewing.typing().orElseThrow().text().startsWith("left clavicle crepit"),
-        reviewing.typing().orElseThrow().text());
+        review.typing().orElseThrow().text().startsWith("left clavicle crepit"),
+        review.typing().orElseThrow().text());
   }
 
   @Test
   void changesTheSideByAKeyAndTheOriginalStaysVisible() {
     examine();
-    ReviewKeys reviewing = reviewing();
-    choose(reviewing, "left clavicle: crepitus");
-    press(reviewing, "s");
+    ReviewKeys review = review();
+    choose(review, "left clavicle: crepitus");
+    press(review, "s");
     assertTrue(bed.answers().contains("right clavicle crepitus"), bed.answers());
-    choose(reviewing, "left clavicle: crepitus (replaced)");
-    assertTrue(reviewing.shown().chosen().orElseThrow().notes().toString().contains("by Dr Reed"));
+    choose(review, "left clavicle: crepitus (replaced)");
+    assertTrue(review.shown().chosen().orElseThrow().notes().toString().contains("by Dr Reed"));
   }
 
   @Test
   void changesAValueTakesOutAndLeavesOut() {
     examine();
-    ReviewKeys reviewing = reviewing();
-    choose(reviewing, "left clavicle: crepitus");
-    press(reviewing, "v1");
+    ReviewKeys review = review();
+    choose(review, "left clavicle: crepitus");
+    press(review, "v1");
     assertTrue(bed.answers().contains("left clavicle intact"), bed.answers());
-    choose(reviewing, "right clavicle: intact");
-    press(reviewing, "x\n");
+    choose(review, "right clavicle: intact");
+    press(review, "x\n");
     assertFalse(bed.answers().contains("right clavicle"), bed.answers());
-    choose(reviewing, "right clavicle is missing");
-    press(reviewing, "nasleep\n");
+    choose(review, "right clavicle is missing");
+    press(review, "nasleep\n");
     assertTrue(bed.answers().contains("right clavicle not-examined reason=asleep"));
   }
 
   @Test
   void acceptsDismissesAndSettles() {
     examine();
-    ReviewKeys reviewing = reviewing();
-    choose(reviewing, "unsure: right Ortolani");
-    press(reviewing, "a");
+    ReviewKeys review = review();
+    choose(review, "unsure: right Ortolani");
+    press(review, "a");
     assertTrue(bed.answers().contains("right ortolani positive"), bed.answers());
-    choose(reviewing, "left Barlow: first");
-    press(reviewing, "2");
+    choose(review, "left Barlow: first");
+    press(review, "2");
     assertTrue(bed.answers().contains("left barlow positive"), bed.answers());
-    choose(reviewing, "ignored:");
-    press(reviewing, "d");
+    choose(review, "ignored:");
+    press(review, "d");
     assertEquals(0, bed.record().unsure().size());
     assertTrue(bed.record().openQuestions().isEmpty());
   }
@@ -217,8 +217,8 @@ class ReviewingTest {
   @Test
   void aWholeRegionFillsOnlyWhatIsOpen() {
     bed.find("left eyes discharge");
-    ReviewKeys reviewing = reviewing();
-    press(reviewing, "teyes normal\n");
+    ReviewKeys review = review();
+    press(review, "teyes normal\n");
     assertTrue(bed.answers().contains("left eyes discharge"), bed.answers());
     assertFalse(bed.answers().contains("red-reflex"), bed.answers());
   }
@@ -226,97 +226,97 @@ class ReviewingTest {
   @Test
   void playsHalfASecondAroundAnItemAndSaysWhenItCannot() {
     examine();
-    ReviewKeys reviewing = reviewing();
-    choose(reviewing, "left clavicle: crepitus");
-    press(reviewing, "p");
-    press(reviewing, "o");
+    ReviewKeys review = review();
+    choose(review, "left clavicle: crepitus");
+    press(review, "p");
+    press(review, "o");
     assertEquals(List.of("3.5 6.5 1.0", "3.5 6.5 0.7"), sound);
-    reviewing.refresh();
-    assertEquals("no loudspeaker", reviewing.notice());
+    review.refresh();
+    assertEquals("no loudspeaker", review.notice());
   }
 
   @Test
   void signsAfterShowingWhatIsOpenAndTakesNoEditThenButAnAddendum() {
     examine();
-    ReviewKeys reviewing = reviewing();
-    press(reviewing, "S");
-    assertTrue(reviewing.page().contains("UNSURE, NOT DECIDED: 1"), reviewing.page().toString());
-    press(reviewing, "\n\n\nyes\n");
-    assertEquals("signed by Dr Reed, registrar", reviewing.notice());
+    ReviewKeys review = review();
+    press(review, "S");
+    assertTrue(review.page().contains("UNSURE, NOT DECIDED: 1"), review.page().toString());
+    press(review, "\n\n\nyes\n");
+    assertEquals("signed by Dr Reed, registrar", review.notice());
     int entries = bed.record().entries().size();
-    press(reviewing, "tweight 3420 g\n");
+    press(review, "tweight 3420 g\n");
     assertEquals(entries, bed.record().entries().size());
-    reviewing.key(new KeyStroke(KeyType.Escape));
-    press(reviewing, "Alate result\n");
-    press(reviewing, "mculture sterile\n");
-    press(reviewing, "S\n\n\nyes\n");
+    review.key(new KeyStroke(KeyType.Escape));
+    press(review, "Alate result\n");
+    press(review, "mculture sterile\n");
+    press(review, "S\n\n\nyes\n");
     assertEquals(2, bed.record().signatures().size());
   }
 
   @Test
   void aListLongerThanTheScreenIsReadToItsEndByTheArrows() throws IOException {
     examine();
-    ReviewKeys reviewing = reviewing();
-    press(reviewing, "S");
-    String top = frame(reviewing, 80, 24);
+    ReviewKeys review = review();
+    press(review, "S");
+    String top = frame(review, 80, 24);
     assertTrue(top.contains("BEFORE SIGNING"), top);
     assertTrue(top.contains("lines more, by the arrows"), top);
-    String last = reviewing.page().get(reviewing.page().size() - 1).strip();
+    String last = review.page().get(review.page().size() - 1).strip();
     String lastWord = last.substring(last.lastIndexOf(" ") + 1);
-    for (int i = 0; i < reviewing.page().size(); i++) {
-      reviewing.key(new KeyStroke(KeyType.ArrowDown));
+    for (int i = 0; i < review.page().size(); i++) {
+      review.key(new KeyStroke(KeyType.ArrowDown));
     }
-    String end = frame(reviewing, 80, 24);
+    String end = frame(review, 80, 24);
     assertTrue(end.contains(lastWord) && end.contains("the end"), end);
-    for (int i = 0; i < reviewing.page().size(); i++) {
-      reviewing.key(new KeyStroke(KeyType.ArrowUp));
+    for (int i = 0; i < review.page().size(); i++) {
+      review.key(new KeyStroke(KeyType.ArrowUp));
     }
-    assertEquals(top, frame(reviewing, 80, 24));
+    assertEquals(top, frame(review, 80, 24));
   }
 
   @Test
   void aListIsReadToItsEndAlsoWhereItsLinesWrapAndIsScrolledBackAtOnce() throws IOException {
     examine();
-    ReviewKeys reviewing = reviewing();
-    press(reviewing, "S");
-    String top = frame(reviewing, 40, 12);
+    ReviewKeys review = review();
+    press(review, "S");
+    String top = frame(review, 40, 12);
     for (int i = 0; i < 500; i++) {
-      reviewing.key(new KeyStroke(KeyType.ArrowDown));
+      review.key(new KeyStroke(KeyType.ArrowDown));
     }
-    String end = frame(reviewing, 40, 12);
+    String end = frame(review, 40, 12);
     assertTrue(end.contains("the end"), end);
-    reviewing.key(new KeyStroke(KeyType.ArrowUp));
-    String above = frame(reviewing, 40, 12);
+    review.key(new KeyStroke(KeyType.ArrowUp));
+    String above = frame(review, 40, 12);
     assertTrue(above.contains("and 1 line more"), above);
     for (int i = 0; i < 500; i++) {
-      reviewing.key(new KeyStroke(KeyType.ArrowUp));
+      review.key(new KeyStroke(KeyType.ArrowUp));
     }
-    assertEquals(top, frame(reviewing, 40, 12));
+    assertEquals(top, frame(review, 40, 12));
   }
 
   @Test
   void anotherWindowOnlyReadsAndIsToldWhy() {
     examine();
-    ReviewService desk =
+    ReviewService service =
         ReviewService.readOnly(
             bed::record,
             "it is open in another window",
             WORDS,
             record -> Assessor.standard().assess(record, Settings.DEFAULT, ZoneOffset.UTC));
-    ReviewKeys reviewing = new ReviewKeys(desk, new Sound());
-    assertEquals("READ ONLY: it is open in another window", reviewing.notice());
+    ReviewKeys review = new ReviewKeys(service, new Sound());
+    assertEquals("READ ONLY: it is open in another window", review.notice());
     int entries = bed.record().entries().size();
-    press(reviewing, "t");
-    press(reviewing, "u");
+    press(review, "t");
+    press(review, "u");
     assertEquals(entries, bed.record().entries().size());
-    assertEquals("read only: it is open in another window", reviewing.notice());
+    assertEquals("read only: it is open in another window", review.notice());
   }
 
   @ParameterizedTest
   @CsvSource({"80, 24", "160, 50"})
   void looksAsItDidWhenItWasLastReadByEye(int columns, int rows) throws IOException {
     examine();
-    String frame = frame(reviewing(), columns, rows);
+    String frame = frame(review(), columns, rows);
     Golden.check(
         Path.of("src/test/resources/tiptoe/screen/review/items-" + columns + "x" + rows + ".txt"),
         frame);
@@ -325,26 +325,26 @@ class ReviewingTest {
   @Test
   void aTerminalOfAnySizeIsDrawnOnAndToldWhenItIsTooSmall() throws IOException {
     examine();
-    ReviewKeys reviewing = reviewing();
+    ReviewKeys review = review();
     assertTrue(
-        frame(reviewing, 60, 18).contains("shows all on 80 x 24 or more, has 60 x 18"), "not told");
-    assertFalse(frame(reviewing, 80, 24).contains("shows all on"), "told for nothing");
+        frame(review, 60, 18).contains("shows all on 80 x 24 or more, has 60 x 18"), "not told");
+    assertFalse(frame(review, 80, 24).contains("shows all on"), "told for nothing");
     for (String keys : List.of("", "S", "xg", "1tleft cl\t")) {
-      press(reviewing, keys);
+      press(review, keys);
       for (int columns = 1; columns < 80; columns += 3) {
         for (int rows = 1; rows < 24; rows += 2) {
-          assertEquals(rows, frame(reviewing, columns, rows).lines().count());
+          assertEquals(rows, frame(review, columns, rows).lines().count());
         }
       }
     }
   }
 
-  private static String frame(ReviewKeys reviewing, int columns, int rows) throws IOException {
+  private static String frame(ReviewKeys review, int columns, int rows) throws IOException {
     DefaultVirtualTerminal terminal = new DefaultVirtualTerminal(new TerminalSize(columns, rows));
     TerminalScreen screen = new TerminalScreen(terminal);
     screen.setCursorPosition(null);
     screen.startScreen();
-    ReviewScreen.paint(screen, new Look(true, false), reviewing);
+    ReviewScreen.paint(screen, new Look(true, false), review);
     screen.refresh();
     StringBuilder text = new StringBuilder();
     for (int row = 0; row < rows; row++) {

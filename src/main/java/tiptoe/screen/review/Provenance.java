@@ -19,7 +19,7 @@ import tiptoe.exam.Utterance;
  * @param to second at which it ends; null where {@code from} is
  * @param author the reviewer; null where the clinician spoke
  */
-public record Trace(
+public record Provenance(
     String words,
     String outcome,
     String source,
@@ -27,13 +27,13 @@ public record Trace(
     Double from,
     Double to,
     String author) {
-  static final Trace NONE = new Trace("", "", "", null, null, null, null);
+  static final Provenance NONE = new Provenance("", "", "", null, null, null, null);
 
-  static Trace of(Utterance utterance) {
+  static Provenance of(Utterance utterance) {
     Heard heard = utterance.heard();
     boolean sound = heard.end() > heard.start();
     String reason = heard.reason() == null || heard.reason().isBlank() ? "" : heard.reason();
-    return new Trace(
+    return new Provenance(
         heard.text(),
         heard.outcome().id() + (reason.isEmpty() ? "" : " (" + reason + ")"),
         "",
@@ -43,20 +43,20 @@ public record Trace(
         null);
   }
 
-  static Trace of(ExamRecord record, Integer utterance, String source, String author) {
-    Trace heard =
-        utterance == null ? NONE : record.utterance(utterance).map(Trace::of).orElse(NONE);
-    return new Trace(
+  static Provenance of(ExamRecord record, Integer utterance, String source, String author) {
+    Provenance heard =
+        utterance == null ? NONE : record.utterance(utterance).map(Provenance::of).orElse(NONE);
+    return new Provenance(
         heard.words, heard.outcome, source, heard.confidence, heard.from, heard.to, author);
   }
 
-  static Trace of(ExamRecord record, RecordedFinding said) {
+  static Provenance of(ExamRecord record, RecordedFinding said) {
     return of(record, said.utterance(), said.statement().source().id(), said.author());
   }
 
-  static Trace at(double from, double to, String author) {
+  static Provenance at(double from, double to, String author) {
     boolean sound = to > from;
-    return new Trace("", "", "", null, sound ? from : null, sound ? to : null, author);
+    return new Provenance("", "", "", null, sound ? from : null, sound ? to : null, author);
   }
 
   private static Double confidence(Heard heard) {

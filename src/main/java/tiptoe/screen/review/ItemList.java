@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** The items that are shown, and the one that is chosen. */
-final class Shown {
+final class ItemList {
   private List<ReviewItem> all = List.of();
   private List<ReviewItem> items = List.of();
   private Filter filter = Filter.ALL;
@@ -28,7 +28,7 @@ final class Shown {
   }
 
   private boolean found(ReviewItem item) {
-    String text = item.text() + " " + item.trace().words() + " " + item.region();
+    String text = item.text() + " " + item.provenance().words() + " " + item.region();
     return text.toLowerCase(Locale.ROOT).contains(search.toLowerCase(Locale.ROOT));
   }
 
