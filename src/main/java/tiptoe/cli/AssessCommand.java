@@ -14,8 +14,6 @@ import picocli.CommandLine.Parameters;
 import tiptoe.clinical.AnswersFile;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Assessor;
-import tiptoe.exam.journal.ExamFolder;
-import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
 import tiptoe.protocol.Protocol;
 import tiptoe.settings.Settings;
@@ -38,17 +36,14 @@ final class AssessCommand implements Callable<Integer> {
   @Option(names = "--json", description = "Print one JSON object, nothing else.")
   private boolean json;
 
-  @Mixin private DataOption data;
-  @Mixin private PassphraseOption passphrase;
-  @Mixin private SettingsOption option;
+  @Mixin private RecordOptions options;
 
   private final Protocol protocol = Protocol.standard();
-  private final Assessor assessor = Assessor.standard();
 
   @Override
   public Integer call() throws IOException {
-    Settings settings = option.settings();
-    Assessment assessment = isJson() ? ofFile(settings) : ofRecord(settings);
+    Settings settings = options.settings();
+    Assessment assessment = isJson() ? ofFile(settings) : ofRecord();
     if (assessment == null) {
       return Tiptoe.COULD_NOT;
     }
@@ -68,7 +63,8 @@ final class AssessCommand implements Callable<Integer> {
     AnswersFile answers = AnswersFile.parse(text(), protocol, ZoneId.systemDefault());
     answers.problems().forEach(problem -> Console.err().println(named + ": " + problem));
     return answers.problems().isEmpty()
-        ? assessor.assess(answers.baby(), answers.answers(), settings, answers.examinedAt())
+        ? Assessor.standard()
+            .assess(answers.baby(), answers.answers(), settings, answers.examinedAt())
         : null;
   }
 
@@ -80,11 +76,9 @@ final class AssessCommand implements Callable<Integer> {
     }
   }
 
-  private Assessment ofRecord(Settings settings) throws IOException {
-    RecordStore store = data.store();
-    ExamFolder folder = store.find(named.toString());
-    StoredExam exam = store.read(folder, passphrase.forExam(store, folder));
+  private Assessment ofRecord() throws IOException {
+    StoredExam exam = options.read(named.toString());
     exam.breaks().forEach(broken -> Console.err().println("broken record: " + broken));
-    return assessor.assess(exam.record(), settings, ZoneId.systemDefault());
+    return options.assess(exam.record());
   }
 }

@@ -16,7 +16,6 @@ import tiptoe.exam.NotRecorded;
 import tiptoe.exam.Phase;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.OpenExam;
-import tiptoe.exam.journal.RecordStore;
 import tiptoe.protocol.Caution;
 import tiptoe.screen.Look;
 import tiptoe.screen.ScreenView;
@@ -87,10 +86,8 @@ final class ExamCommand implements Callable<Integer> {
   @Option(names = "--model", paramLabel = "DIR", description = "Another speech model folder.")
   private Path model;
 
-  @Mixin private DataOption data;
-  @Mixin private PassphraseOption passphrase;
+  @Mixin private RecordOptions options;
   @Mixin private KeepAudioOption keepAudio;
-  @Mixin private SettingsOption option;
 
   @Override
   public Integer call() throws IOException {
@@ -98,8 +95,8 @@ final class ExamCommand implements Callable<Integer> {
     List<Path> recordings = from == null ? List.of() : recordings(from);
     Loading<Understanding> understanding =
         Loading.load("load the grammars", () -> Understanding.load(home));
-    Settings settings = option.settings();
-    try (OpenExam open = open(data.store())) {
+    Settings settings = options.settings();
+    try (OpenExam open = open()) {
       return examine(home, understanding, settings, recordings, open);
     }
   }
@@ -172,13 +169,13 @@ final class ExamCommand implements Callable<Integer> {
     return ScreenView.open(session, ascii ? look.withAscii() : look, folder.path(), Console.err());
   }
 
-  private OpenExam open(RecordStore store) throws IOException {
+  private OpenExam open() throws IOException {
     if (broken == null) {
-      return store.create(
-          label, ToolVersion.number(), author, encrypt ? passphrase.forNew() : null);
+      return options
+          .store()
+          .create(label, ToolVersion.number(), author, encrypt ? options.newPassphrase() : null);
     }
-    ExamFolder exam = store.find(broken);
-    OpenExam open = store.open(exam, passphrase.forExam(store, exam));
+    OpenExam open = options.open(broken);
     open.examination().record().notes().forEach(note -> Console.err().println(note.text()));
     open.examination().goOn(ToolVersion.number(), author);
     return open;
@@ -199,7 +196,7 @@ final class ExamCommand implements Callable<Integer> {
 
   private void finish(ExamSession session, ExamFolder folder) {
     Console.out()
-        .print(ChecklistWording.of(session.record(), session.assessment(), option.settings()));
+        .print(ChecklistWording.of(session.record(), session.assessment(), options.settings()));
     Console.out().println();
     if (session.record().phase() == Phase.ENDED) {
       Console.out().println("record kept in " + folder.path());

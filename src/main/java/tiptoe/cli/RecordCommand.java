@@ -2,7 +2,6 @@ package tiptoe.cli;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -13,11 +12,8 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import tiptoe.clinical.Assessment;
-import tiptoe.clinical.Assessor;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Signature;
-import tiptoe.exam.journal.ExamFolder;
-import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
 import tiptoe.report.HistoryJson;
 import tiptoe.report.RecordJson;
@@ -45,9 +41,7 @@ final class RecordCommand implements Callable<Integer> {
   @ArgGroup(exclusive = true)
   private Form form = new Form();
 
-  @Mixin private DataOption data;
-  @Mixin private PassphraseOption passphrase;
-  @Mixin private SettingsOption settings;
+  @Mixin private RecordOptions options;
 
   /** What to print. */
   private static final class Form {
@@ -85,9 +79,7 @@ final class RecordCommand implements Callable<Integer> {
         return Tiptoe.WRONG_USE;
       }
     }
-    RecordStore store = data.store();
-    ExamFolder folder = store.find(name);
-    StoredExam stored = store.read(folder, passphrase.forExam(store, folder));
+    StoredExam stored = options.read(name);
     if (form.checks != null) {
       boolean asWritten = verify(stored);
       boolean sealed = seal == null || held(seal, stored.record());
@@ -95,21 +87,20 @@ final class RecordCommand implements Callable<Integer> {
     }
     show(stored);
     List<String> problems = stored.breaks();
-    problems.forEach(problem -> Console.err().println(folder.name() + ": " + problem));
+    problems.forEach(problem -> Console.err().println(stored.folder().name() + ": " + problem));
     return problems.isEmpty() ? 0 : Tiptoe.COULD_NOT;
   }
 
   private void show(StoredExam stored) {
     ExamRecord record = stored.record();
-    Assessment assessment =
-        Assessor.standard().assess(record, settings.settings(), ZoneId.systemDefault());
+    Assessment assessment = options.assess(record);
     if (form.json) {
       ObjectNode json = RecordJson.of(record, assessment);
       HistoryJson.addTo(json, stored);
       Console.out().println(json);
     } else {
       Console.out().print(StoredExamWording.of(stored));
-      Console.out().print(ChecklistWording.of(record, assessment, settings.settings()));
+      Console.out().print(ChecklistWording.of(record, assessment, options.settings()));
     }
   }
 

@@ -2,7 +2,6 @@ package tiptoe.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -16,13 +15,11 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import tiptoe.clinical.Assessor;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.report.Format;
 import tiptoe.report.Reports;
-import tiptoe.settings.Settings;
 import tiptoe.wording.ProblemWording;
 
 /** Writes records as files. */
@@ -56,42 +53,33 @@ final class ReportCommand implements Callable<Integer> {
   @Option(names = "--force", description = "Replace files that exist.")
   private boolean force;
 
-  @Mixin private DataOption data;
-  @Mixin private PassphraseOption passphrase;
-  @Mixin private SettingsOption option;
+  @Mixin private RecordOptions options;
 
   @Override
   public Integer call() throws IOException {
-    RecordStore store = data.store();
-    Settings settings = option.settings();
+    // What is wrong with them is told before any work is begun.
+    options.settings();
+    RecordStore store = options.store();
     Map<ExamFolder, char[]> exams = new LinkedHashMap<>();
     for (String name : names) {
       ExamFolder exam = store.find(name);
-      exams.put(exam, passphrase.forExam(store, exam));
+      exams.put(exam, options.passphrase(exam));
     }
     ExecutorService cores =
         Executors.newFixedThreadPool(Runtime.getRuntime().availableProcessors());
     try {
       Map<ExamFolder, Future<List<Path>>> work = new LinkedHashMap<>();
       exams.forEach(
-          (exam, secret) ->
-              work.put(exam, cores.submit(() -> write(store, exam, secret, settings))));
+          (exam, secret) -> work.put(exam, cores.submit(() -> write(store, exam, secret))));
       return finish(work);
     } finally {
       cores.shutdownNow();
     }
   }
 
-  private List<Path> write(RecordStore store, ExamFolder exam, char[] secret, Settings settings)
-      throws IOException {
+  private List<Path> write(RecordStore store, ExamFolder exam, char[] secret) throws IOException {
     ExamRecord record = store.read(exam, secret).record();
-    return Reports.write(
-        record,
-        Assessor.standard().assess(record, settings, ZoneId.systemDefault()),
-        formats,
-        folder,
-        exam.name(),
-        force);
+    return Reports.write(record, options.assess(record), formats, folder, exam.name(), force);
   }
 
   private int finish(Map<ExamFolder, Future<List<Path>>> work) {

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
@@ -14,7 +13,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import tiptoe.clinical.Assessment;
-import tiptoe.clinical.Assessor;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.KeepAudio;
@@ -64,19 +62,16 @@ final class ReviewCommand implements Callable<Integer> {
   @Option(names = "--ascii", description = "A screen of plain letters and signs only.")
   private boolean ascii;
 
-  @Mixin private DataOption data;
-  @Mixin private PassphraseOption passphrase;
+  @Mixin private RecordOptions options;
   @Mixin private KeepAudioOption keepAudio;
-  @Mixin private SettingsOption option;
 
   @Override
   public Integer call() throws IOException {
-    Settings settings = option.settings();
-    RecordStore store = data.store();
+    Settings settings = options.settings();
+    RecordStore store = options.store();
     ExamFolder exam = store.find(name);
-    char[] secret = passphrase.forExam(store, exam);
-    Function<ExamRecord, Assessment> assessor =
-        record -> Assessor.standard().assess(record, settings, ZoneId.systemDefault());
+    char[] secret = options.passphrase(exam);
+    Function<ExamRecord, Assessment> assessor = options::assess;
     if (plain || !Terminals.usable(System.getenv())) {
       return print(store.read(exam, secret), assessor);
     }

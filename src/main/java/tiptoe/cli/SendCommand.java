@@ -2,17 +2,14 @@ package tiptoe.cli;
 
 import java.io.IOException;
 import java.time.Duration;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import tiptoe.clinical.Assessor;
+import tiptoe.clinical.Assessment;
 import tiptoe.exam.ExamRecord;
-import tiptoe.exam.journal.ExamFolder;
-import tiptoe.exam.journal.RecordStore;
 import tiptoe.report.fhir.FhirDocument;
 import tiptoe.report.send.Destination;
 import tiptoe.report.send.Outbox;
@@ -42,18 +39,14 @@ final class SendCommand implements Callable<Integer> {
   @Option(names = "--draft", description = "Send records that nobody has signed, too.")
   private boolean draft;
 
-  @Mixin private DataOption data;
-  @Mixin private PassphraseOption passphrase;
-  @Mixin private SettingsOption option;
+  @Mixin private RecordOptions options;
 
   @Override
   public Integer call() throws IOException, InterruptedException {
-    RecordStore store = data.store();
-    Outbox outbox = new Outbox(data.place().resolve("outbox"));
+    Outbox outbox = new Outbox(options.place().resolve("outbox"));
     String server = Destination.parse(to).base().toString();
     for (String name : names) {
-      ExamFolder exam = store.find(name);
-      ExamRecord record = store.read(exam, passphrase.forExam(store, exam)).record();
+      ExamRecord record = options.read(name).record();
       if (!record.signed() && !draft) {
         Console.err()
             .println("expected a signed record, found a draft: " + name + "; --draft sends it");
@@ -65,7 +58,7 @@ final class SendCommand implements Callable<Integer> {
   }
 
   private Outbox.Letter letter(ExamRecord record, String server) throws IOException {
-    var assessment = Assessor.standard().assess(record, option.settings(), ZoneId.systemDefault());
+    Assessment assessment = options.assess(record);
     String identifier = FhirDocument.bundle(record, assessment).getIdentifier().getValue();
     return new Outbox.Letter(identifier, server, FhirDocument.json(record, assessment));
   }

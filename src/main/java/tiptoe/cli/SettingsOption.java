@@ -14,14 +14,21 @@ public final class SettingsOption {
       description = "Settings file; see the command settings.")
   private Path file;
 
+  /** Read once, so that one run of a command goes by the same settings from end to end. */
+  private Settings read;
+
   /** The settings in force; a file that is not understood is refused as a whole. */
-  Settings settings() {
+  synchronized Settings settings() {
+    if (read != null) {
+      return read;
+    }
     SettingsFile.Outcome outcome =
         file == null ? SettingsFile.readUsual(SettingsFile.usualPlace()) : SettingsFile.read(file);
     if (!outcome.problems().isEmpty()) {
       throw new IllegalArgumentException(
           outcome.problems().stream().map(Object::toString).collect(Collectors.joining("\n")));
     }
-    return outcome.settings();
+    read = outcome.settings();
+    return read;
   }
 }

@@ -4,7 +4,6 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
@@ -12,12 +11,9 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import tiptoe.clinical.Assessor;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Review;
-import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.OpenExam;
-import tiptoe.exam.journal.RecordStore;
 import tiptoe.screen.review.BeforeSigning;
 import tiptoe.settings.Settings;
 import tiptoe.wording.StoredExamWording;
@@ -56,10 +52,8 @@ final class SignCommand implements Callable<Integer> {
       description = "With a signed record: add this remark and sign it.")
   private String addendum;
 
-  @Mixin private DataOption data;
-  @Mixin private PassphraseOption passphrase;
+  @Mixin private RecordOptions options;
   @Mixin private KeepAudioOption keepAudio;
-  @Mixin private SettingsOption option;
 
   @Override
   public Integer call() throws IOException {
@@ -67,10 +61,8 @@ final class SignCommand implements Callable<Integer> {
       Console.err().println("expected a name and a role, found a blank one");
       return Tiptoe.WRONG_USE;
     }
-    Settings settings = option.settings();
-    RecordStore store = data.store();
-    ExamFolder exam = store.find(name);
-    try (OpenExam open = store.open(exam, passphrase.forExam(store, exam))) {
+    Settings settings = options.settings();
+    try (OpenExam open = options.open(name)) {
       return sign(open, settings);
     }
   }
@@ -85,11 +77,7 @@ final class SignCommand implements Callable<Integer> {
       Console.err().println("expected a signed record for an addendum, found a draft");
       return Tiptoe.COULD_NOT;
     }
-    List<String> before =
-        BeforeSigning.of(
-            record,
-            Assessor.standard().assess(record, settings, ZoneId.systemDefault()),
-            open.problems());
+    List<String> before = BeforeSigning.of(record, options.assess(record), open.problems());
     before.forEach(Console.out()::println);
     if (!yes && !agreed()) {
       Console.out().println("not signed");

@@ -1,0 +1,88 @@
+package tiptoe.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.Arrays;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import tiptoe.clinical.Assessment;
+import tiptoe.clinical.Assessor;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.journal.ExamFolder;
+import tiptoe.exam.journal.OpenExam;
+import tiptoe.exam.journal.RecordStore;
+import tiptoe.exam.journal.StoredExam;
+import tiptoe.settings.Settings;
+
+/** What every command on single records takes: where they are, their passphrase, the settings. */
+final class RecordOptions {
+  @Mixin private DataOption data;
+  @Mixin private SettingsOption option;
+
+  @Option(
+      names = "--passphrase-file",
+      paramLabel = "FILE",
+      description = "Read the passphrase from the first line of a file instead of asking.")
+  private Path file;
+
+  RecordStore store() {
+    return data.store();
+  }
+
+  /** The folder that holds the records. */
+  Path place() {
+    return data.place();
+  }
+
+  Settings settings() {
+    return option.settings();
+  }
+
+  StoredExam read(String name) throws IOException {
+    RecordStore store = store();
+    ExamFolder exam = store.find(name);
+    return store.read(exam, passphrase(exam));
+  }
+
+  OpenExam open(String name) throws IOException {
+    RecordStore store = store();
+    ExamFolder exam = store.find(name);
+    return store.open(exam, passphrase(exam));
+  }
+
+  /** What follows from a record by the settings. */
+  Assessment assess(ExamRecord record) {
+    return Assessor.standard().assess(record, settings(), ZoneId.systemDefault());
+  }
+
+  /** The passphrase for a record; null when it is not encrypted. */
+  char[] passphrase(ExamFolder exam) throws IOException {
+    return store().isEncrypted(exam) ? passphrase("passphrase of " + exam.name() + ": ") : null;
+  }
+
+  /** A passphrase for a new record, asked for twice where it is typed. */
+  char[] newPassphrase() throws IOException {
+    char[] first = passphrase("new passphrase: ");
+    if (first.length == 0) {
+      throw new IOException("expected a passphrase, found none");
+    }
+    if (file == null && !Arrays.equals(first, passphrase("again: "))) {
+      throw new IOException("the two passphrases differ");
+    }
+    return first;
+  }
+
+  private char[] passphrase(String prompt) throws IOException {
+    if (file != null) {
+      return Files.readAllLines(file).stream().findFirst().orElse("").toCharArray();
+    }
+    java.io.Console console = System.console();
+    if (console == null) {
+      throw new IOException("expected a passphrase: name a file with --passphrase-file");
+    }
+    char[] typed = console.readPassword("%s", prompt);
+    return typed == null ? new char[0] : typed;
+  }
+}
