@@ -73,7 +73,7 @@ public final class Assessor {
 
   private List<PlanItem> plan(AssessedBaby baby) {
     List<PlanItem> plan = new ArrayList<>();
-    for (PlanRule rule : rules.plan()) {
+    for (Rules.PlanRule rule : rules.plan()) {
       if (rule.when().of(baby).isYes() && !rule.due().isPast(baby)) {
         plan.add(
             new PlanItem(
@@ -92,7 +92,7 @@ public final class Assessor {
   private List<MissingItem> missing(AssessedBaby baby) {
     return rules.missing().stream()
         .filter(rule -> rule.when().of(baby).isYes())
-        .map(MissingRule::missing)
+        .map(Rules.MissingRule::missing)
         .toList();
   }
 

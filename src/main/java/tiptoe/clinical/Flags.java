@@ -23,7 +23,7 @@ final class Flags {
 
   private final Protocol protocol;
   private final Rules rules;
-  private final Map<String, Rule> raised = new LinkedHashMap<>();
+  private final Map<String, Rules.FlagRule> raised = new LinkedHashMap<>();
   private final Map<String, List<Answer>> evidence = new LinkedHashMap<>();
   private final Map<String, Set<String>> needs = new LinkedHashMap<>();
   private AssessedBaby baby;
@@ -56,7 +56,7 @@ final class Flags {
     return flags;
   }
 
-  private void apply(Rule rule) {
+  private void apply(Rules.FlagRule rule) {
     ConditionResult verdict = rule.when().of(baby);
     if (verdict.isYes()) {
       raised.put(rule.id(), rule);
@@ -70,7 +70,7 @@ final class Flags {
   }
 
   // What raised a flag that is superfluous counts for the one that makes it so.
-  private void takeOver(Rule rule) {
+  private void takeOver(Rules.FlagRule rule) {
     for (String lesser : rule.insteadOf()) {
       if (raised.containsKey(rule.id()) && raised.remove(lesser) != null) {
         evidence.put(
@@ -83,7 +83,7 @@ final class Flags {
     }
   }
 
-  private Flag flag(Rule rule) {
+  private Flag flag(Rules.FlagRule rule) {
     List<Answer> answers = evidence.get(rule.id());
     return new Flag(
         rule.level(),

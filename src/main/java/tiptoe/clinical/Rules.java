@@ -11,10 +11,56 @@ import java.util.List;
  * @param plan what is planned
  */
 record Rules(
-    List<Rule> flags,
+    List<FlagRule> flags,
     List<Condition> nothingToRaise,
     List<MissingRule> missing,
     List<PlanRule> plan) {
+  /**
+   * When a flag is raised and what it says.
+   *
+   * @param id unique among the rules
+   * @param when the condition
+   * @param level how soon
+   * @param consider what to think of; null where nothing particular
+   * @param advice what to do
+   * @param actBy when to act, for people
+   * @param asks what is asked when a fact the condition needs was not stated; null to ask nothing
+   * @param steps ids of the steps it is about where it rests on no finding
+   * @param insteadOf ids of the rules whose flags this one makes superfluous
+   * @param source what it rests on
+   */
+  record FlagRule(
+      String id,
+      Condition when,
+      Level level,
+      String consider,
+      String advice,
+      String actBy,
+      String asks,
+      List<String> steps,
+      List<String> insteadOf,
+      String source) {}
+
+  /**
+   * When a step or detail becomes necessary.
+   *
+   * @param missing what is then missing, with the reason
+   * @param when the condition
+   */
+  record MissingRule(MissingItem missing, Condition when) {}
+
+  /**
+   * What is planned when a condition holds.
+   *
+   * @param id unique in the plan
+   * @param when the condition
+   * @param what for people
+   * @param due when it is due
+   * @param reason why
+   * @param source what the date rests on
+   */
+  record PlanRule(String id, Condition when, String what, Due due, String reason, String source) {}
+
   Rules {
     flags = List.copyOf(flags);
     nothingToRaise = List.copyOf(nothingToRaise);

@@ -81,7 +81,7 @@ final class RulesReader {
     return made;
   }
 
-  private Rule flag(JsonNode entry) {
+  private Rules.FlagRule flag(JsonNode entry) {
     onlyKeys("the rule", entry, FLAG_KEYS);
     ConditionReader reader = new ConditionReader(protocol, earlier);
     Condition when = reader.read(entry.path("when"));
@@ -100,7 +100,7 @@ final class RulesReader {
     }
     list(entry, "steps").forEach(protocol::step);
     earlier.add(text(entry, "id"));
-    return new Rule(
+    return new Rules.FlagRule(
         text(entry, "id"),
         when,
         level,
@@ -122,7 +122,7 @@ final class RulesReader {
     };
   }
 
-  private MissingRule missing(JsonNode entry) {
+  private Rules.MissingRule missing(JsonNode entry) {
     onlyKeys("the rule", entry, Set.of("step", "detail", "when", "reason"));
     String step = text(entry, "step");
     String detail = entry.path("detail").asText(null);
@@ -131,15 +131,15 @@ final class RulesReader {
           "expected a detail of step " + protocol.step(step).id() + ", found " + detail);
     }
     protocol.step(step);
-    return new MissingRule(
+    return new Rules.MissingRule(
         new MissingItem(step, detail, text(entry, "reason")), condition(entry.path("when")));
   }
 
-  private PlanRule plan(JsonNode entry) {
+  private Rules.PlanRule plan(JsonNode entry) {
     onlyKeys("the rule", entry, Set.of("id", "when", "due", "what", "reason", "source"));
     Condition when =
         entry.has("when") ? condition(entry.path("when")) : baby -> ConditionResult.yes(List.of());
-    return new PlanRule(
+    return new Rules.PlanRule(
         text(entry, "id"),
         when,
         text(entry, "what"),

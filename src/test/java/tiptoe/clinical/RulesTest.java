@@ -125,13 +125,13 @@ class RulesTest {
 
   @Test
   void everyRuleNamesItsSourceAndSaysWhatToDo() {
-    for (Rule rule : Rules.standard().flags()) {
+    for (Rules.FlagRule rule : Rules.standard().flags()) {
       assertFalse(rule.source().isBlank(), rule.id());
       assertFalse(rule.advice().isBlank(), rule.id());
       assertFalse(rule.actBy().isBlank(), rule.id());
       assertTrue(rule.id().matches("[a-z0-9-]+"), rule.id());
     }
-    for (PlanRule rule : Rules.standard().plan()) {
+    for (Rules.PlanRule rule : Rules.standard().plan()) {
       assertFalse(rule.source().isBlank(), rule.id());
       assertFalse(rule.reason().isBlank(), rule.id());
     }
@@ -141,7 +141,7 @@ class RulesTest {
   void rulesConsiderAndReferAndNeverDiagnose() {
     Pattern diagnosis =
         Pattern.compile("\\b(diagnos|confirms|this is|has a |suffers|proves|certainly)");
-    for (Rule rule : Rules.standard().flags()) {
+    for (Rules.FlagRule rule : Rules.standard().flags()) {
       String text = rule.advice() + " " + rule.consider();
       assertFalse(diagnosis.matcher(text).find(), rule.id() + ": " + text);
     }
@@ -149,7 +149,7 @@ class RulesTest {
 
   @Test
   void anEmergencyIsNowAndAnUrgentFlagIsNowOrToday() {
-    for (Rule rule : Rules.standard().flags()) {
+    for (Rules.FlagRule rule : Rules.standard().flags()) {
       if (rule.level() == Level.EMERGENCY) {
         assertEquals("now", rule.actBy(), rule.id());
       } else if (rule.level() == Level.URGENT) {
@@ -159,15 +159,16 @@ class RulesTest {
     Map<String, String> usual =
         Rules.standard().flags().stream()
             .filter(rule -> Set.of("murmur", "club-foot").contains(rule.id()))
-            .collect(Collectors.toMap(Rule::id, Rule::actBy));
+            .collect(Collectors.toMap(Rules.FlagRule::id, Rules.FlagRule::actBy));
     assertEquals(Map.of("murmur", "at review", "club-foot", "before discharge"), usual);
   }
 
   @Test
   void whatMakesAFlagSuperfluousIsAtLeastAsPressing() {
-    Map<String, Rule> byId =
-        Rules.standard().flags().stream().collect(Collectors.toMap(Rule::id, rule -> rule));
-    for (Rule rule : Rules.standard().flags()) {
+    Map<String, Rules.FlagRule> byId =
+        Rules.standard().flags().stream()
+            .collect(Collectors.toMap(Rules.FlagRule::id, rule -> rule));
+    for (Rules.FlagRule rule : Rules.standard().flags()) {
       for (String lesser : rule.insteadOf()) {
         assertTrue(rule.level().compareTo(byId.get(lesser).level()) <= 0, rule.id());
       }
@@ -415,7 +416,7 @@ class RulesTest {
         Bedside.flags(assessment));
   }
 
-  private static String shown(Rule rule) {
+  private static String shown(Rules.FlagRule rule) {
     return String.join(
         " ", rule.id(), rule.level().id(), rule.actBy(), rule.advice(), rule.source());
   }
