@@ -3,8 +3,8 @@ package tiptoe.cli;
 import java.nio.file.Path;
 import java.time.Clock;
 import picocli.CommandLine.Option;
-import tiptoe.exam.journal.DataFolder;
 import tiptoe.exam.journal.RecordStore;
+import tiptoe.files.UserFolders;
 import tiptoe.protocol.Protocol;
 import tiptoe.wording.QuestionWording;
 
@@ -24,11 +24,6 @@ final class DataOption {
 
   /** The folder that holds them. */
   Path place() {
-    return folder != null
-        ? folder.toAbsolutePath()
-        : DataFolder.usualPlace(
-            System.getenv(),
-            System.getProperty("os.name"),
-            Path.of(System.getProperty("user.home")));
+    return folder == null ? UserFolders.here().data() : folder.toAbsolutePath();
   }
 }

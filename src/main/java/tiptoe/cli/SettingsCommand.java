@@ -3,6 +3,7 @@ package tiptoe.cli;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import tiptoe.session.Home;
 import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
 import tiptoe.settings.SettingsFile;
@@ -22,7 +23,7 @@ final class SettingsCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Settings settings = option.settings();
-    Console.out().println("# looked for at " + SettingsFile.usualPlace());
+    Console.out().println("# looked for at " + Home.settingsFile());
     Console.out().print(SettingsFile.text(settings));
     for (Setting setting : Setting.values()) {
       if (!settings.is(setting, setting.choices().get(0))) {

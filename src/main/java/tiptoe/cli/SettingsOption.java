@@ -3,6 +3,7 @@ package tiptoe.cli;
 import java.nio.file.Path;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Option;
+import tiptoe.session.Home;
 import tiptoe.settings.Settings;
 import tiptoe.settings.SettingsFile;
 
@@ -23,7 +24,7 @@ public final class SettingsOption {
       return read;
     }
     SettingsFile.Outcome outcome =
-        file == null ? SettingsFile.readUsual(SettingsFile.usualPlace()) : SettingsFile.read(file);
+        file == null ? SettingsFile.readUsual(Home.settingsFile()) : SettingsFile.read(file);
     if (!outcome.problems().isEmpty()) {
       throw new IllegalArgumentException(
           outcome.problems().stream().map(Object::toString).collect(Collectors.joining("\n")));

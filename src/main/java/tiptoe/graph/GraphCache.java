@@ -3,57 +3,35 @@ package tiptoe.graph;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.AtomicMoveNotSupportedException;
-import java.nio.file.DirectoryNotEmptyException;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
+import tiptoe.files.ContentCache;
 
 /**
- * Model folders with decoding graphs, each under the hash of what it was made from. A folder is
- * made under another name and then renamed, so that a crash leaves no half graph; it carries a
- * manifest, so that a damaged one is made again.
+ * Model folders with decoding graphs, each under the hash of what it was made from. A folder
+ * carries a manifest, so that a damaged one is made again.
  */
 public final class GraphCache {
   private static final String MANIFEST = "manifest.sha256";
-  private static final int HASH_DIGITS = 16;
 
   /** What is taken over from the model as it is. */
   private static final List<String> TAKEN = List.of("am", "ivector", ModelFolder.WORD_BOUNDARY);
 
-  private final Path folder;
+  private final ContentCache cache;
 
-  /** Where else to look, such as in an installed program; the first that has a graph is taken. */
-  private final List<Path> places;
-
-  /**
-   * @param folder where the model folders are kept
-   */
-  public GraphCache(Path folder) {
-    this(folder, List.of(folder));
-  }
-
-  private GraphCache(Path folder, List<Path> places) {
-    this.folder = folder;
-    this.places = places;
+  public GraphCache(ContentCache cache) {
+    this.cache = cache;
   }
 
   /**
    * The cache beside a model. Where that cannot be written to, what is there is still used, and
    * what has to be built goes into the user's own cache folder.
    */
-  public static GraphCache near(ModelFolder model, Map<String, String> environment) {
-    Path beside = model.path().toAbsolutePath().getParent();
-    Path own = UserFolders.cache(environment, System.getProperties());
-    return Files.isWritable(beside)
-        ? new GraphCache(beside)
-        : new GraphCache(own, List.of(beside, own));
+  public static GraphCache near(ModelFolder model) {
+    return new GraphCache(ContentCache.beside(model.path().toAbsolutePath().getParent()));
   }
 
   /**
@@ -64,29 +42,23 @@ public final class GraphCache {
    */
   public BuiltModel get(String sources, Supplier<GraphInputs> inputs, Runnable beforeBuilding)
       throws IOException {
-    String note = "from-" + sources.substring(0, HASH_DIGITS);
-    for (Path place : places) {
-      Path noted = place.resolve(note);
+    String note = "from-" + ContentCache.digits(sources);
+    for (Path noted : cache.candidates(note)) {
       if (Files.isRegularFile(noted)) {
         // Bytes, since a damaged note need not be text.
         String name = new String(Files.readAllBytes(noted), StandardCharsets.ISO_8859_1).strip();
-        if (name.matches("built-[0-9a-f]{" + HASH_DIGITS + "}") && isIntact(place.resolve(name))) {
-          return found(place.resolve(name), false);
+        if (name.matches("built-[0-9a-f]+") && isIntact(noted.resolveSibling(name))) {
+          return found(noted.resolveSibling(name), false);
         }
       }
     }
     BuiltModel built = get(inputs.get(), beforeBuilding);
-    note(built.folder(), note);
-    return built;
-  }
-
-  private static void note(Path built, String note) throws IOException {
-    Path place = built.getParent();
+    Path place = built.folder().getParent();
     if (Files.isWritable(place)) {
-      Path part = Files.createTempFile(place, "part-", null);
-      Files.writeString(part, built.getFileName().toString());
-      Files.move(part, place.resolve(note), StandardCopyOption.REPLACE_EXISTING);
+      new ContentCache(List.of(place))
+          .put(note, part -> Files.writeString(part, built.folder().getFileName().toString()));
     }
+    return built;
   }
 
   /**
@@ -96,15 +68,15 @@ public final class GraphCache {
    * @throws UnsayableWordsException if words have no pronunciation
    */
   public BuiltModel get(GraphInputs inputs, Runnable beforeBuilding) throws IOException {
-    String name = "built-" + inputs.hash().substring(0, HASH_DIGITS);
-    for (Path place : places) {
-      if (isIntact(place.resolve(name))) {
-        return found(place.resolve(name), false);
+    String name = "built-" + ContentCache.digits(inputs.hash());
+    for (Path place : cache.candidates(name)) {
+      if (isIntact(place)) {
+        return found(place, false);
       }
     }
     beforeBuilding.run();
-    build(inputs, folder.resolve(name));
-    return found(folder.resolve(name), true);
+    DecodingGraph graph = graph(inputs);
+    return found(cache.put(name, part -> write(graph, inputs, part), GraphCache::isIntact), true);
   }
 
   private static BuiltModel found(Path target, boolean fresh) throws IOException {
@@ -121,22 +93,6 @@ public final class GraphCache {
       return Manifest.read(in).firstProblem(built).isEmpty();
     } catch (UnusableModelException e) {
       return false;
-    }
-  }
-
-  private static void build(GraphInputs inputs, Path target) throws IOException {
-    DecodingGraph graph = graph(inputs);
-    Files.createDirectories(target.toAbsolutePath().getParent());
-    Path part = Files.createTempDirectory(target.toAbsolutePath().getParent(), "part-");
-    try {
-      write(graph, inputs, part);
-      if (isIntact(target)) {
-        return; // another process has just built the same graph, and may be reading it
-      }
-      delete(target);
-      rename(part, target);
-    } finally {
-      delete(part);
     }
   }
 
@@ -200,30 +156,6 @@ public final class GraphCache {
         Files.createLink(link, file);
       } catch (IOException | UnsupportedOperationException noLinks) {
         Files.copy(file, link);
-      }
-    }
-  }
-
-  private static void rename(Path part, Path target) throws IOException {
-    try {
-      Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
-    } catch (AtomicMoveNotSupportedException e) {
-      Files.move(part, target);
-    } catch (FileAlreadyExistsException | DirectoryNotEmptyException e) {
-      // the other process was faster by less than that
-      if (!isIntact(target)) {
-        throw e;
-      }
-    }
-  }
-
-  private static void delete(Path folder) throws IOException {
-    if (!Files.exists(folder)) {
-      return;
-    }
-    try (Stream<Path> all = Files.walk(folder)) {
-      for (Path path : (Iterable<Path>) all.sorted(Comparator.reverseOrder())::iterator) {
-        Files.deleteIfExists(path);
       }
     }
   }

@@ -3,8 +3,8 @@ package tiptoe.graph;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.security.MessageDigest;
-import java.util.HexFormat;
 import java.util.List;
+import tiptoe.files.Sha256;
 import tiptoe.grammar.WordAutomaton;
 
 /**
@@ -68,6 +68,6 @@ public record GraphInputs(
         Sha256.add(digest, arc.cost() + " " + arc.next());
       }
     }
-    return HexFormat.of().formatHex(digest.digest());
+    return Sha256.hex(digest.digest());
   }
 }

@@ -4,9 +4,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.stream.Stream;
+import tiptoe.files.Sha256;
 
 /**
  * The files that a decoding graph comes from, as they are: reading them as grammars takes longer
@@ -41,7 +41,7 @@ public record GraphSources(
       Sha256.add(digest, file.getFileName().toString());
       digest.update(Sha256.of(file));
     }
-    return HexFormat.of().formatHex(digest.digest());
+    return Sha256.hex(digest.digest());
   }
 
   private List<Path> files() throws IOException {

@@ -8,12 +8,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
-import java.util.HexFormat;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import tiptoe.files.Sha256;
 
 /**
  * SHA-256 of every file of a folder, in the format of {@code sha256sum}. A damaged model may abort
@@ -82,7 +82,7 @@ record Manifest(SortedMap<String, String> digests) {
           Sha256.add(digest, name);
           Sha256.add(digest, each);
         });
-    return HexFormat.of().formatHex(digest.digest());
+    return Sha256.hex(digest.digest());
   }
 
   private static String shortened(String digest) {
@@ -94,6 +94,6 @@ record Manifest(SortedMap<String, String> digests) {
   }
 
   static String sha256(Path file) throws IOException {
-    return HexFormat.of().formatHex(Sha256.of(file));
+    return Sha256.hex(Sha256.of(file));
   }
 }

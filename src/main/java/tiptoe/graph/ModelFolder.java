@@ -5,10 +5,10 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import tiptoe.files.Sha256;
 
 /**
  * A Vosk model folder that was found fit to build a graph from. The stock model is held against its
@@ -104,6 +104,6 @@ public record ModelFolder(Path path, String identity) {
     for (String name : NEEDED) {
       digest.update(Sha256.of(folder.resolve(name)));
     }
-    return HexFormat.of().formatHex(digest.digest());
+    return Sha256.hex(digest.digest());
   }
 }

@@ -1,9 +1,8 @@
 package tiptoe.measure;
 
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.Locale;
+import tiptoe.files.Sha256;
 
 /**
  * Which recordings something may be fitted on, and which it is reported on. Decided by the name of
@@ -20,14 +19,8 @@ public enum Split {
 
   /** The half a file belongs to: {@link #TRAIN} or {@link #HELD_OUT}. */
   public static Split of(String fileName) {
-    try {
-      byte[] hash =
-          MessageDigest.getInstance("SHA-256")
-              .digest(group(fileName).getBytes(StandardCharsets.UTF_8));
-      return hash[0] >= 0 ? TRAIN : HELD_OUT;
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("expected SHA-256 in every Java", e);
-    }
+    byte[] hash = Sha256.of(group(fileName).getBytes(StandardCharsets.UTF_8));
+    return hash[0] >= 0 ? TRAIN : HELD_OUT;
   }
 
   /** What is never divided: the name before its first hyphen, else without its ending. */

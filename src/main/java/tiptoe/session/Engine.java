@@ -63,7 +63,7 @@ public final class Engine implements AutoCloseable {
         ModelFolder.open(ModelFolder.locate(asked, System.getenv(), home.folder()));
     GraphSettings settings = GraphSettings.DEFAULT;
     List<Path> pronunciations = OwnWords.usual().after(home.pronunciations());
-    GraphCache cache = GraphCache.near(folder, System.getenv());
+    GraphCache cache = GraphCache.near(folder);
     BuiltModel built =
         cache.get(
             new GraphSources(folder, home.grammars(), pronunciations, settings).hash(),

@@ -59,7 +59,7 @@ public final class FreeWordingGraph {
       PrintStream progress)
       throws IOException {
     GraphSettings settings = GraphSettings.LOOSE;
-    GraphCache cache = GraphCache.near(folder, System.getenv());
+    GraphCache cache = GraphCache.near(folder);
     String sources =
         new GraphSources(folder, home.grammars(), pronunciations, settings)
             .hash(TaggerCache.hash(home.grammars()), WordPairs.identity());

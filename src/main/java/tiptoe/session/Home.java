@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.net.URISyntaxException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import tiptoe.files.UserFolders;
+import tiptoe.settings.SettingsFile;
 
 /**
  * The folder that holds {@code grammars}, {@code models} and {@code demo-audio}.
@@ -55,5 +57,10 @@ public record Home(Path folder) {
 
   public Path demoAudio() {
     return folder.resolve("demo-audio");
+  }
+
+  /** Where settings are looked for when none are named; possibly not there. */
+  public static Path settingsFile() {
+    return UserFolders.here().config().resolve(SettingsFile.NAME);
   }
 }

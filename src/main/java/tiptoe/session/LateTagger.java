@@ -3,10 +3,9 @@ package tiptoe.session;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;
-import java.nio.file.Path;
 import java.util.List;
+import tiptoe.files.ContentCache;
 import tiptoe.grammar.PhraseNetwork;
-import tiptoe.graph.UserFolders;
 import tiptoe.language.SecondReading;
 import tiptoe.language.TypedText;
 import tiptoe.language.tagger.Tagger;
@@ -48,9 +47,7 @@ public final class LateTagger implements SecondReading {
   }
 
   private Tagger get(PrintStream progress) throws IOException {
-    Path models = home.folder().resolve("models");
-    Path own = UserFolders.cache(System.getenv(), System.getProperties());
-    return new TaggerCache(List.of(models, own))
+    return new TaggerCache(ContentCache.beside(home.folder().resolve("models")))
         .get(
             home.grammars(),
             network,

@@ -7,7 +7,6 @@ import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import tiptoe.grammar.TextFile;
-import tiptoe.settings.SettingsFile;
 
 /**
  * The user's own pronunciations, one a line as in {@code pronunciations.txt}; they are heard beside
@@ -20,7 +19,7 @@ public record OwnWords(Path file) {
   private static final String HEAD = "# Words as they are said here, beside the usual ways.";
 
   public static OwnWords usual() {
-    return new OwnWords(SettingsFile.usualPlace().resolveSibling(NAME));
+    return new OwnWords(Home.settingsFile().resolveSibling(NAME));
   }
 
   /** The pronunciation files to use, the program's first. */

@@ -19,10 +19,9 @@ import tiptoe.audio.AudioFile;
 import tiptoe.audio.Microphone;
 import tiptoe.audio.Pcm;
 import tiptoe.exam.journal.RecordProblem;
+import tiptoe.files.UserFolders;
 import tiptoe.graph.ModelFolder;
-import tiptoe.graph.UserFolders;
 import tiptoe.settings.Settings;
-import tiptoe.settings.SettingsFile;
 import tiptoe.speech.Recogniser;
 import tiptoe.speech.SpeechModel;
 import tiptoe.wording.ProblemWording;
@@ -95,7 +94,7 @@ public final class Readiness {
               "hearing",
               "mend the file that is named, or get leave to read it; graphs that are not there yet"
                   + " are made beside the model, or where that cannot be, in "
-                  + UserFolders.cache(environment, System.getProperties())
+                  + UserFolders.here().cache()
                   + "; else "
                   + WHOLE_PROGRAM,
               () -> hear(home)));
@@ -216,8 +215,8 @@ public final class Readiness {
             "correct the line, or start anew from 'tiptoe settings'",
             () -> {
               settings.get();
-              return Files.exists(SettingsFile.usualPlace())
-                  ? SettingsFile.usualPlace().toString()
+              return Files.exists(Home.settingsFile())
+                  ? Home.settingsFile().toString()
                   : "as they come; 'tiptoe settings' shows them";
             }));
   }

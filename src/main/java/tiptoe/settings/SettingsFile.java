@@ -7,11 +7,11 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 
 /** The configuration file {@code tiptoe.yaml}: where it is, what it says, how one looks. */
 public final class SettingsFile {
-  private static final String NAME = "tiptoe.yaml";
+  /** Its name in the platform's place for settings of a user. */
+  public static final String NAME = "tiptoe.yaml";
 
   private SettingsFile() {}
 
@@ -39,28 +39,6 @@ public final class SettingsFile {
     public String toString() {
       return file + (line > 0 ? " line " + line : "") + ": " + text;
     }
-  }
-
-  /**
-   * Where the file is looked for when none is named: the platform's place for settings of a user.
-   *
-   * @param environment the environment variables
-   * @param system the value of {@code os.name}
-   * @param home the user's home folder
-   */
-  public static Path usualPlace(Map<String, String> environment, String system, Path home) {
-    if (system.startsWith("Windows")) {
-      String roaming = environment.get("APPDATA");
-      Path folder = roaming == null ? home.resolve("AppData/Roaming") : Path.of(roaming);
-      return folder.resolve("tiptoe").resolve(NAME);
-    }
-    if (system.startsWith("Mac")) {
-      return home.resolve("Library/Application Support/tiptoe").resolve(NAME);
-    }
-    // XDG Base Directory Specification 0.8: a relative path in the variable is ignored.
-    String configured = environment.getOrDefault("XDG_CONFIG_HOME", "");
-    Path folder = configured.startsWith("/") ? Path.of(configured) : home.resolve(".config");
-    return folder.resolve("tiptoe").resolve(NAME);
   }
 
   /** Reads the file in the usual place; where there is none, the defaults hold. */
@@ -116,11 +94,5 @@ public final class SettingsFile {
 
   private static Outcome broken(Path file, String text) {
     return new Outcome(Settings.DEFAULT, List.of(new Problem(file.toString(), 0, text)));
-  }
-
-  /** Where settings are looked for when none are named, on this machine. */
-  public static Path usualPlace() {
-    return usualPlace(
-        System.getenv(), System.getProperty("os.name"), Path.of(System.getProperty("user.home")));
   }
 }

@@ -27,6 +27,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import tiptoe.files.ContentCache;
 import tiptoe.grammar.WordAutomaton;
 
 class GraphCacheTest {
@@ -42,7 +43,7 @@ class GraphCacheTest {
     model = ModelFolder.open(StockModel.PATH);
     pronunciations = temp.resolve("pronunciations.txt");
     Files.writeString(pronunciations, "ortolani AO R T AH L AA N IY\n");
-    cache = new GraphCache(temp.resolve("models"));
+    cache = new GraphCache(new ContentCache(List.of(temp.resolve("models"))));
   }
 
   @Test
@@ -199,28 +200,6 @@ class GraphCacheTest {
     UnsayableWordsException e =
         assertThrows(UnsayableWordsException.class, () -> get(Words.of("skin pink")));
     assertEquals("pronunciations.txt:1:12: expected an ARPABET phone, found PP", e.getMessage());
-  }
-
-  // XDG Base Directory Specification 0.8 for Linux; the others are common practice, no source
-  @Test
-  void fallsBackToTheUsersCacheFolder() {
-    assertEquals(Path.of("/home/mia/.cache/tiptoe"), UserFolders.cache(Map.of(), system("Linux")));
-    assertEquals(
-        Path.of("/var/mia/tiptoe"),
-        UserFolders.cache(Map.of("XDG_CACHE_HOME", "/var/mia"), system("Linux")));
-    assertEquals(
-        Path.of("/home/mia/Library/Caches/tiptoe"),
-        UserFolders.cache(Map.of(), system("Mac OS X")));
-    assertEquals(
-        Path.of("/home/mia/AppData/Local/tiptoe"),
-        UserFolders.cache(Map.of(), system("Windows 11")));
-  }
-
-  private static Properties system(String name) {
-    Properties system = new Properties();
-    system.setProperty("os.name", name);
-    system.setProperty("user.home", "/home/mia");
-    return system;
   }
 
   private BuiltModel get(WordAutomaton words) throws IOException {

@@ -8,7 +8,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.Chars;
@@ -121,8 +120,8 @@ class SettingsFileTest {
         List.of(
             "tiptoe.yaml line 2: expected one of rules.saturation-screen, rules.hip-ultrasound,"
                 + " rules.size-standard, found rules.hips",
-            "tiptoe.yaml line 3: expected one of rules, units, spelling, keep-audio, tones, tone-volume,"
-                + " found tone"),
+            "tiptoe.yaml line 3: expected one of rules, units, spelling, keep-audio, tones,"
+                + " tone-volume, found tone"),
         problems("rules:\n  hips: nipe\ntone: on\n"));
   }
 
@@ -202,30 +201,6 @@ class SettingsFileTest {
         file + ": expected UTF-8 text, found other bytes",
         SettingsFile.read(file).problems().get(0).toString());
     assertEquals(1, SettingsFile.read(folder).problems().size());
-  }
-
-  // XDG Base Directory Specification 0.8; the places of the others: vendors' guidelines.
-  @Test
-  void looksWhereThePlatformKeepsSettings() {
-    Path home = Path.of("/home/u");
-    assertEquals(
-        Path.of("/home/u/.config/tiptoe/tiptoe.yaml"),
-        SettingsFile.usualPlace(Map.of(), "Linux", home));
-    assertEquals(
-        Path.of("/etc/u/tiptoe/tiptoe.yaml"),
-        SettingsFile.usualPlace(Map.of("XDG_CONFIG_HOME", "/etc/u"), "Linux", home));
-    assertEquals(
-        Path.of("/home/u/.config/tiptoe/tiptoe.yaml"),
-        SettingsFile.usualPlace(Map.of("XDG_CONFIG_HOME", "relative"), "Linux", home));
-    assertEquals(
-        Path.of("/home/u/Library/Application Support/tiptoe/tiptoe.yaml"),
-        SettingsFile.usualPlace(Map.of(), "Mac OS X", home));
-    assertEquals(
-        Path.of("/roam/tiptoe/tiptoe.yaml"),
-        SettingsFile.usualPlace(Map.of("APPDATA", "/roam"), "Windows 11", home));
-    assertEquals(
-        Path.of("/home/u/AppData/Roaming/tiptoe/tiptoe.yaml"),
-        SettingsFile.usualPlace(Map.of(), "Windows 11", home));
   }
 
   @Test

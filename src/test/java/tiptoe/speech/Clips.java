@@ -5,7 +5,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Stream;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
@@ -66,7 +65,7 @@ final class Clips {
   }
 
   private static GraphCache cache() throws IOException {
-    return GraphCache.near(model(), Map.of());
+    return GraphCache.near(model());
   }
 
   private static ModelFolder model() throws IOException {

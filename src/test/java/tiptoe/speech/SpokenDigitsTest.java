@@ -14,6 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import tiptoe.TestExtent;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
+import tiptoe.files.ContentCache;
 import tiptoe.grammar.GrammarSet;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.graph.GraphCache;
@@ -49,7 +50,8 @@ class SpokenDigitsTest {
     int right = 0;
     int wrong = 0;
     List<Path> files = files();
-    try (SpeechModel speech = SpeechModel.open(new GraphCache(folder).get(inputs, () -> {}))) {
+    try (SpeechModel speech =
+        SpeechModel.open(new GraphCache(new ContentCache(List.of(folder))).get(inputs, () -> {}))) {
       for (Path file : files) {
         Double heard = heard(speech, file);
         int said = file.getFileName().toString().charAt(0) - '0';

@@ -37,7 +37,7 @@ public final class RecordStore {
   private final SecureRandom random = new SecureRandom();
 
   /**
-   * @param data the user's data folder; see {@link DataFolder}
+   * @param data the user's data folder
    * @param words puts the questions that are asked into words
    */
   public RecordStore(Path data, Protocol protocol, Clock clock, QuestionText words) {

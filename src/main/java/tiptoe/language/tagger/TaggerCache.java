@@ -6,17 +6,15 @@ import java.io.DataInputStream;
 import java.io.DataOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import tiptoe.files.ContentCache;
+import tiptoe.files.Sha256;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.TypedText;
 import tiptoe.protocol.Protocol;
@@ -29,18 +27,12 @@ public final class TaggerCache {
   /** Changed whenever the way sentences are made or words are looked at changes. */
   private static final String VERSION = "1";
 
-  private static final int HASH_DIGITS = 16;
   private static final int HASH_BYTES = 32;
 
-  private final List<Path> places;
+  private final ContentCache cache;
 
-  /**
-   * @param places where trained taggers are kept, such as beside an installed program and in the
-   *     user's own cache: one that is there already is taken from the first, a new one goes into
-   *     the first that can be written to
-   */
-  public TaggerCache(List<Path> places) {
-    this.places = List.copyOf(places);
+  public TaggerCache(ContentCache cache) {
+    this.cache = cache;
   }
 
   /**
@@ -56,34 +48,27 @@ public final class TaggerCache {
       TypedText typed,
       Runnable beforeTraining)
       throws IOException {
-    String name = "tagger-" + hash(grammars).substring(0, HASH_DIGITS) + ".bin";
+    String name = "tagger-" + ContentCache.digits(hash(grammars)) + ".bin";
     LayLexicon lexicon = LayLexiconReader.shipped(protocol, typed::words);
-    for (Path place : places) {
-      Tagger kept = kept(place.resolve(name), lexicon, protocol);
+    for (Path file : cache.candidates(name)) {
+      Tagger kept = kept(file, lexicon, protocol);
       if (kept != null) {
         return kept;
       }
     }
     beforeTraining.run();
     Tagger trained = Tagger.train(network, protocol, typed);
-    keep(trained, name);
-    return trained;
-  }
-
-  private void keep(Tagger trained, String name) {
-    for (Path place : places) {
-      try {
-        write(trained, place, name);
-        return;
-      } catch (IOException e) {
-        // The next place may do; where none does, it is trained each time, no more.
-      }
+    try {
+      cache.put(name, part -> write(trained, part));
+    } catch (IOException e) {
+      // It is trained each time, no more.
     }
+    return trained;
   }
 
   /** SHA-256 of all that a tagger is trained from. */
   public static String hash(Path grammars) throws IOException {
-    MessageDigest digest = sha256();
+    MessageDigest digest = Sha256.start();
     digest.update(VERSION.getBytes(StandardCharsets.UTF_8));
     List<Path> files;
     try (var all = Files.list(grammars)) {
@@ -95,7 +80,7 @@ public final class TaggerCache {
     }
     digest.update(String.join("\n", LayLexiconReader.text()).getBytes(StandardCharsets.UTF_8));
     digest.update(Protocol.standard().regions().toString().getBytes(StandardCharsets.UTF_8));
-    return HexFormat.of().formatHex(digest.digest());
+    return Sha256.hex(digest.digest());
   }
 
   private static Tagger kept(Path file, LayLexicon lexicon, Protocol protocol) {
@@ -116,7 +101,7 @@ public final class TaggerCache {
     }
     byte[] content = Arrays.copyOf(bytes, bytes.length - HASH_BYTES);
     byte[] seal = Arrays.copyOfRange(bytes, content.length, bytes.length);
-    if (!MessageDigest.isEqual(seal, sha256().digest(content))) {
+    if (!MessageDigest.isEqual(seal, Sha256.of(content))) {
       return null;
     }
     try (DataInputStream in =
@@ -130,8 +115,7 @@ public final class TaggerCache {
     }
   }
 
-  private static void write(Tagger tagger, Path folder, String name) throws IOException {
-    Files.createDirectories(folder);
+  private static void write(Tagger tagger, Path file) throws IOException {
     java.io.ByteArrayOutputStream bytes = new java.io.ByteArrayOutputStream();
     try (DataOutputStream out = new DataOutputStream(new BufferedOutputStream(bytes))) {
       out.writeInt(tagger.deniable().size());
@@ -141,29 +125,7 @@ public final class TaggerCache {
       tagger.model().write(out);
     }
     byte[] content = bytes.toByteArray();
-    Path part = Files.createTempFile(folder, "part-", ".bin");
-    try {
-      Files.write(part, content);
-      Files.write(part, sha256().digest(content), java.nio.file.StandardOpenOption.APPEND);
-      move(part, folder.resolve(name));
-    } finally {
-      Files.deleteIfExists(part);
-    }
-  }
-
-  private static void move(Path part, Path file) throws IOException {
-    try {
-      Files.move(part, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-    } catch (AtomicMoveNotSupportedException e) {
-      Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
-    }
-  }
-
-  private static MessageDigest sha256() {
-    try {
-      return MessageDigest.getInstance("SHA-256");
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException(e);
-    }
+    Files.write(file, content);
+    Files.write(file, Sha256.of(content), java.nio.file.StandardOpenOption.APPEND);
   }
 }

@@ -250,18 +250,4 @@ class JournalTest {
         "expected an examination, found none called nobody",
         assertThrows(RecordProblem.class, () -> store().find("nobody")).getMessage());
   }
-
-  @Test
-  void theUsualPlaceIsThatOfThePlatform() {
-    Path home = Path.of("/home/reed");
-    assertEquals(
-        home.resolve(".local/share/tiptoe"),
-        DataFolder.usualPlace(java.util.Map.of(), "Linux", home));
-    assertEquals(
-        Path.of("/data/tiptoe"),
-        DataFolder.usualPlace(java.util.Map.of("XDG_DATA_HOME", "/data"), "Linux", home));
-    assertEquals(
-        home.resolve("Library/Application Support/tiptoe"),
-        DataFolder.usualPlace(java.util.Map.of(), "Mac OS X", home));
-  }
 }

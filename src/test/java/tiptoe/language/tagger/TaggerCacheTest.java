@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tiptoe.files.ContentCache;
 import tiptoe.grammar.GrammarSet;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.TypedText;
@@ -85,7 +86,7 @@ class TaggerCacheTest {
   }
 
   private Tagger get(PhraseNetwork network, TypedText typed) throws IOException {
-    return new TaggerCache(List.of(installed, folder))
+    return new TaggerCache(new ContentCache(List.of(installed, folder)))
         .get(GRAMMARS, network, Protocol.standard(), typed, trained::incrementAndGet);
   }
 }

@@ -1,4 +1,4 @@
-package tiptoe.graph;
+package tiptoe.files;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -7,22 +7,27 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
 
-/** SHA-256 of files and texts. */
-final class Sha256 {
+/** SHA-256 (FIPS 180-4), which every Java platform has. */
+public final class Sha256 {
   private static final int CHUNK = 1 << 16;
 
   private Sha256() {}
 
-  static MessageDigest start() {
+  public static MessageDigest start() {
     try {
       return MessageDigest.getInstance("SHA-256");
     } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java platform has SHA-256", e);
+      throw new IllegalStateException("expected SHA-256 in every Java platform, found none", e);
     }
   }
 
-  static byte[] of(Path file) throws IOException {
+  public static byte[] of(byte[] bytes) {
+    return start().digest(bytes);
+  }
+
+  public static byte[] of(Path file) throws IOException {
     MessageDigest digest = start();
     byte[] chunk = new byte[CHUNK];
     try (InputStream in = Files.newInputStream(file)) {
@@ -34,8 +39,18 @@ final class Sha256 {
   }
 
   /** Adds a text so that two texts never look like one longer text. */
-  static void add(MessageDigest digest, String text) {
+  public static void add(MessageDigest digest, String text) {
     digest.update(text.getBytes(StandardCharsets.UTF_8));
     digest.update((byte) 0);
+  }
+
+  /** In lower-case hexadecimal, 64 digits. */
+  public static String hex(byte[] hash) {
+    return HexFormat.of().formatHex(hash);
+  }
+
+  /** The hash of bytes in lower-case hexadecimal, 64 digits. */
+  public static String hexOf(byte[] bytes) {
+    return hex(of(bytes));
   }
 }
