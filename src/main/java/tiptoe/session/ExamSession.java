@@ -2,9 +2,7 @@ package tiptoe.session;
 
 import java.time.ZonedDateTime;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.Supplier;
-import java.util.stream.Stream;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Assessor;
 import tiptoe.clinical.Flag;
@@ -15,17 +13,13 @@ import tiptoe.exam.Heard;
 import tiptoe.exam.Phase;
 import tiptoe.exam.Repair;
 import tiptoe.finding.Command;
-import tiptoe.finding.Outcome;
 import tiptoe.finding.Source;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Interpreter;
-import tiptoe.language.Meaning;
 import tiptoe.settings.Settings;
-import tiptoe.speech.FreeWording;
 import tiptoe.speech.Hypothesis;
 import tiptoe.speech.Verdict;
-import tiptoe.speech.Word;
 
 /**
  * One examination being dictated: from what was heard to what the record holds. What is heard and
@@ -33,7 +27,7 @@ import tiptoe.speech.Word;
  */
 public final class ExamSession {
   private final Supplier<Interpreter> interpreter;
-  private final LikelihoodVerifier rejection = LikelihoodVerifier.standard();
+  private final UtteranceVerifier verifier = UtteranceVerifier.standard();
   private final Examination examination;
   private final Settings settings;
   private final ZonedDateTime examinedAt;
@@ -84,52 +78,25 @@ public final class ExamSession {
     if (utterance.start() + offset < deafUntil) {
       return new Changes(List.of(), List.of(), examination.record());
     }
-    Verdict verdict = rejection.decide(utterance);
-    Heard heard =
-        heard(
-            utterance,
-            utterance.text(),
-            utterance.phraseWords(),
-            offset,
-            verdict.outcome(),
-            verdict.reason());
-    List<String> words = heard.words().stream().map(Word::text).toList();
-    Interpretation meaning = interpret(words, Source.GRAMMAR);
-    Optional<String> doubt =
-        heard.outcome() == Outcome.ACCEPTED ? doubt(utterance, meaning) : Optional.empty();
-    Heard judged = doubt.map(why -> because(heard, Outcome.UNSURE, why)).orElse(heard);
-    Optional<FreeWording> free = rejection.freely(utterance);
-    if (judged.outcome() != Outcome.ACCEPTED && free.isPresent()) {
-      Interpretation other = inOtherWords(free.get().known().stream().map(Word::text).toList());
-      if (!other.statements().isEmpty()) {
-        String reason = doubt.orElse("heard in free wordings");
-        return hear(
-            heard(utterance, free.get().text(), free.get().known(), offset, Outcome.UNSURE, reason),
-            other);
-      }
-    }
-    return hear(judged, meaning);
+    UtteranceVerifier.Decision decision =
+        verifier.decide(utterance, this::meaning, examination.awaitsYesOrNo());
+    return take(heard(utterance, decision, offset), decision.interpretation());
   }
 
   private static Heard heard(
-      Hypothesis utterance,
-      String text,
-      List<Word> words,
-      double offset,
-      Outcome outcome,
-      String reason) {
+      Hypothesis utterance, UtteranceVerifier.Decision decision, double offset) {
     return new Heard(
         utterance.start() + offset,
         utterance.end() + offset,
-        text,
-        words.stream().map(word -> word.later(offset)).toList(),
-        outcome,
-        reason);
+        decision.text(),
+        decision.words().stream().map(word -> word.later(offset)).toList(),
+        decision.outcome(),
+        decision.verdict().reason());
   }
 
   /** Takes in a typed line; words that no phrase covers make it unsure. */
   public synchronized Changes type(String text, List<String> words, double at) {
-    return hear(Heard.typed(text, at), interpret(words, Source.TYPED));
+    return typed(text, interpret(words, Source.TYPED), at);
   }
 
   /** What typed words would mean now if they were dictated; changes nothing. */
@@ -139,7 +106,21 @@ public final class ExamSession {
 
   /** Takes in a typed line as if it were dictated. */
   public synchronized Changes dictate(String text, List<String> words, double at) {
-    return hear(Heard.typed(text, at), meaning(words));
+    return typed(text, meaning(words), at);
+  }
+
+  private Changes typed(String text, Interpretation meaning, double at) {
+    Heard heard = Heard.typed(text, at);
+    Verdict verdict = verifier.decide(meaning, examination.awaitsYesOrNo());
+    return take(
+        new Heard(
+            heard.start(),
+            heard.end(),
+            heard.text(),
+            heard.words(),
+            verdict.outcome(),
+            verdict.reason().isEmpty() ? null : verdict.reason()),
+        meaning);
   }
 
   /** Carries out what a key asks for, at this second of the audio. */
@@ -173,38 +154,12 @@ public final class ExamSession {
     return examination.gap(from, seconds, reason);
   }
 
-  // What may as well have been said and means something else makes an utterance unsure.
-  private Optional<String> doubt(Hypothesis utterance, Interpretation meaning) {
-    return Stream.concat(rejection.rivals(utterance).stream(), rejection.better(utterance).stream())
-        .filter(rival -> !means(rival).equals(meaning.meanings()))
-        .findFirst()
-        .map(rival -> "may also be: " + (rival.isEmpty() ? "other speech" : rival));
-  }
-
-  private List<Meaning> means(String text) {
-    List<String> words = text.isEmpty() ? List.of() : List.of(text.split(" "));
-    return interpret(words, Source.GRAMMAR).meanings();
-  }
-
   private Interpretation interpret(List<String> words, Source source) {
     return interpreter.get().interpret(words, examination.dialogue(), source);
   }
 
-  // Whatever it rests on, it waits for someone to confirm it.
-  private Interpretation inOtherWords(List<String> words) {
-    Interpretation meaning = interpret(words, Source.GRAMMAR);
-    List<Meaning> meanings =
-        meaning.meanings().stream()
-            .filter(Meaning.States.class::isInstance)
-            .map(one -> ((Meaning.States) one).statement().withSource(Source.TAGGER))
-            .<Meaning>map(statement -> new Meaning.States(statement, false))
-            .toList();
-    return new Interpretation(
-        meanings, meaning.uncovered(), meaning.spans(), false, meaning.dialogue());
-  }
-
-  private Changes hear(Heard heard, Interpretation meaning) {
-    Changes changes = examination.hear(judged(heard, meaning), meaning);
+  private Changes take(Heard heard, Interpretation meaning) {
+    Changes changes = examination.hear(heard, meaning);
     if (!changes.isEmpty()) {
       noteFlags();
     }
@@ -214,39 +169,5 @@ public final class ExamSession {
   // The record keeps which rules applied when, so that a flag that was corrected away is not lost.
   private void noteFlags() {
     examination.flags(assessment().flags().stream().map(Flag::recorded).toList());
-  }
-
-  private Heard judged(Heard heard, Interpretation meaning) {
-    if (heard.outcome() == Outcome.IGNORED) {
-      return heard;
-    }
-    if (saysNothing(meaning) && !meaning.withheld()) {
-      return because(heard, Outcome.IGNORED, "nothing that is recorded");
-    }
-    if (heard.outcome() == Outcome.ACCEPTED && !meaning.uncovered().isEmpty()) {
-      return because(
-          heard, Outcome.UNSURE, "not understood: " + String.join(" ", meaning.uncovered()));
-    }
-    boolean onlyCommands =
-        meaning.meanings().stream().allMatch(Meaning.Instruction.class::isInstance);
-    return heard.outcome() == Outcome.ACCEPTED && onlyCommands
-        ? heard.withOutcome(Outcome.COMMAND)
-        : heard;
-  }
-
-  // A bare "yes" or "no" is no command where nothing was asked.
-  private boolean saysNothing(Interpretation meaning) {
-    boolean asked = examination.awaitsYesOrNo() && !meaning.meanings().isEmpty();
-    return !asked
-        && meaning.meanings().stream()
-            .allMatch(
-                one ->
-                    one instanceof Meaning.Instruction instruction
-                        && (instruction.command() == Command.YES
-                            || instruction.command() == Command.NO));
-  }
-
-  private static Heard because(Heard heard, Outcome outcome, String reason) {
-    return new Heard(heard.start(), heard.end(), heard.text(), heard.words(), outcome, reason);
   }
 }

@@ -74,7 +74,8 @@ public record Hypothesis(
             otherwise.map(other -> other.later(seconds)));
   }
 
-  Hypothesis with(Evidence brought) {
+  /** The same, with what a second hearing brought. */
+  public Hypothesis with(Evidence brought) {
     return new Hypothesis(start, end, words, Optional.of(brought), otherwise);
   }
 

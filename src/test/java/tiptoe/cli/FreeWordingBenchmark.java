@@ -10,21 +10,15 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import tiptoe.audio.AudioFile;
-import tiptoe.audio.Pcm;
 import tiptoe.exam.ExamRecord;
 import tiptoe.finding.Finding;
 import tiptoe.language.Meaning;
 import tiptoe.language.tagger.NaturalSentences;
-import tiptoe.session.ContinuablePhrases;
-import tiptoe.session.Engine;
 import tiptoe.session.ExamSession;
-import tiptoe.session.Home;
+import tiptoe.session.Hearing;
 import tiptoe.session.Sessions;
-import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
 import tiptoe.speech.Hypothesis;
-import tiptoe.speech.Joiner;
-import tiptoe.speech.Recogniser;
 
 /**
  * Tells what becomes of spoken natural sentences, with phrases alone and with free wordings beside
@@ -48,34 +42,31 @@ public final class FreeWordingBenchmark {
     }
   }
 
-  private final Understanding understanding;
+  private final Hearing hearing;
   private final Tally phrases = new Tally();
   private final Tally free = new Tally();
 
-  private FreeWordingBenchmark(Understanding understanding) {
-    this.understanding = understanding;
+  private FreeWordingBenchmark(Hearing hearing) {
+    this.hearing = hearing;
   }
 
   /**
    * @param args folders of recordings; {@code notes} also lists what was recorded wrongly
    */
   public static void main(String[] args) throws IOException {
-    Home home = Home.locate();
-    Understanding understanding = Understanding.load(home);
-    understanding.getReady(System.err);
-    try (Engine engine = Engine.open(home, understanding, null, System.err)) {
-      for (String folder : args) {
-        if (!folder.equals("notes")) {
-          FreeWordingBenchmark benchmark = new FreeWordingBenchmark(understanding);
-          for (Path file : recordings(Path.of(folder))) {
-            benchmark.hear(engine, file);
-          }
-          System.out.println(Path.of(folder).getFileName());
-          System.out.println("  phrases        " + benchmark.phrases);
-          System.out.println("  free wordings  " + benchmark.free);
-          if (List.of(args).contains("notes")) {
-            benchmark.free.wrong.forEach(System.out::println);
-          }
+    Hearing hearing = Hearing.loaded();
+    hearing.understanding().getReady(System.err);
+    for (String folder : args) {
+      if (!folder.equals("notes")) {
+        FreeWordingBenchmark benchmark = new FreeWordingBenchmark(hearing);
+        for (Path file : recordings(Path.of(folder))) {
+          benchmark.hear(file);
+        }
+        System.out.println(Path.of(folder).getFileName());
+        System.out.println("  phrases        " + benchmark.phrases);
+        System.out.println("  free wordings  " + benchmark.free);
+        if (List.of(args).contains("notes")) {
+          benchmark.free.wrong.forEach(System.out::println);
         }
       }
     }
@@ -87,28 +78,17 @@ public final class FreeWordingBenchmark {
     }
   }
 
-  private void hear(Engine engine, Path file) throws IOException {
+  private void hear(Path file) throws IOException {
     String row = Files.readString(Path.of(file.toString().replaceFirst("wav$", "txt"))).strip();
     Map<String, List<String>> expected = NaturalSentences.expected(row.split("=>")[1].strip());
-    ExamSession strict = Sessions.inMemory(understanding, Settings.DEFAULT);
-    ExamSession wide = Sessions.inMemory(understanding, Settings.DEFAULT);
-    for (Hypothesis heard : utterances(engine, AudioFile.read(file), strict)) {
+    ExamSession strict = Sessions.inMemory(hearing.understanding(), Settings.DEFAULT);
+    ExamSession wide = Sessions.inMemory(hearing.understanding(), Settings.DEFAULT);
+    for (Hypothesis heard : hearing.utterances(AudioFile.read(file))) {
       strict.hear(new Hypothesis(heard.start(), heard.end(), heard.words(), heard.evidence()), 0);
       wide.hear(heard, 0);
     }
     count(strict.record(), expected, phrases, row);
     count(wide.record(), expected, free, row);
-  }
-
-  private static List<Hypothesis> utterances(Engine engine, Pcm sound, ExamSession session) {
-    Joiner joiner = new Joiner(new ContinuablePhrases(session.phrases()));
-    List<Hypothesis> heard = new ArrayList<>();
-    try (Recogniser recogniser = engine.recogniser()) {
-      recogniser.accept(sound).forEach(one -> heard.addAll(joiner.hear(one)));
-      recogniser.finish().ifPresent(one -> heard.addAll(joiner.hear(one)));
-    }
-    heard.addAll(joiner.end());
-    return heard;
   }
 
   private static void count(

@@ -17,7 +17,7 @@ import tiptoe.graph.GraphSettings;
 import tiptoe.graph.ModelFolder;
 
 /** The committed clips of synthetic speech, and the engine over the grammars, for tests. */
-final class Clips {
+public final class Clips {
   static final Path FOLDER = Path.of("src/test/resources/tiptoe/speech/clips");
 
   private Clips() {}
@@ -28,9 +28,9 @@ final class Clips {
    * @param file its WAV file
    * @param text what is said in it
    */
-  record Clip(Path file, String text) {}
+  public record Clip(Path file, String text) {}
 
-  static List<Clip> all() throws IOException {
+  public static List<Clip> all() throws IOException {
     List<Clip> clips = new ArrayList<>();
     try (Stream<Path> files = Files.list(FOLDER)) {
       for (Path text : files.filter(file -> file.toString().endsWith(".txt")).sorted().toList()) {

@@ -1,4 +1,4 @@
-package tiptoe.speech;
+package tiptoe.session;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
@@ -15,14 +15,8 @@ import tiptoe.TestExtent;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.NoiseMixer;
 import tiptoe.audio.Pcm;
-import tiptoe.finding.Outcome;
-import tiptoe.finding.Source;
-import tiptoe.grammar.PhraseNetwork;
-import tiptoe.language.Dialogue;
-import tiptoe.language.Interpreter;
 import tiptoe.language.Meaning;
-import tiptoe.protocol.Protocol;
-import tiptoe.session.LikelihoodVerifier;
+import tiptoe.speech.Clips;
 
 /** Committed clips with real infants' cries behind them, 10 dB below the speech. */
 @Tag("hearing")
@@ -38,8 +32,7 @@ class CryingTest {
 
   private static final double WRONG = 0.03;
 
-  private final PhraseNetwork network = Clips.network();
-  private final Interpreter interpreter = new Interpreter(network, Protocol.standard());
+  private final Hearing hearing = Hearing.loaded();
 
   @Test
   void understandsFindingsWhileTheBabyCries() throws IOException {
@@ -49,43 +42,21 @@ class CryingTest {
     int all = 0;
     int understood = 0;
     int wrong = 0;
-    try (SpeechModel model = Clips.hearingTwice(network)) {
-      for (int i = 0; i < clips.size(); i += EVERY) {
-        Clips.Clip clip = clips.get(i);
-        Pcm speech = AudioFile.read(clip.file());
-        Pcm sound = NoiseMixer.mix(speech, cries.get(i % cries.size()), SNR_DB, i);
-        List<Meaning> meant = means(clip.text());
-        List<Meaning> accepted = accepted(model, sound);
-        all++;
-        understood += accepted.equals(meant) ? 1 : 0;
-        wrong += meant.containsAll(accepted) ? 0 : 1;
-      }
+    for (int i = 0; i < clips.size(); i += EVERY) {
+      Clips.Clip clip = clips.get(i);
+      Pcm speech = AudioFile.read(clip.file());
+      List<Meaning> meant = hearing.means(clip.text());
+      List<Meaning> accepted =
+          hearing.accepted(NoiseMixer.mix(speech, cries.get(i % cries.size()), SNR_DB, i));
+      all++;
+      understood += accepted.equals(meant) ? 1 : 0;
+      wrong += meant.containsAll(accepted) ? 0 : 1;
     }
     String told =
         "%d of %d accepted as meant, %d accepted and wrong".formatted(understood, all, wrong);
     System.out.println("clips in crying at 10 dB: " + told);
     assertTrue(understood >= UNDERSTOOD * all, told);
     assertTrue(wrong <= WRONG * all, told);
-  }
-
-  private List<Meaning> accepted(SpeechModel model, Pcm sound) {
-    LikelihoodVerifier rejection = LikelihoodVerifier.standard();
-    List<Meaning> accepted = new ArrayList<>();
-    try (Recogniser recogniser = model.recogniser()) {
-      for (Hypothesis utterance : Clips.hear(recogniser, sound)) {
-        List<Meaning> heard = means(utterance.text());
-        if (rejection.decide(utterance).outcome() == Outcome.ACCEPTED
-            && rejection.rivals(utterance).stream().allMatch(o -> means(o).equals(heard))) {
-          accepted.addAll(heard);
-        }
-      }
-    }
-    return accepted;
-  }
-
-  private List<Meaning> means(String text) {
-    List<String> words = text.isEmpty() ? List.of() : List.of(text.split(" "));
-    return interpreter.interpret(words, Dialogue.START, Source.GRAMMAR).meanings();
   }
 
   private static List<Pcm> cries() throws IOException {

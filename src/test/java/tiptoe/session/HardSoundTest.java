@@ -1,4 +1,4 @@
-package tiptoe.speech;
+package tiptoe.session;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.params.provider.Arguments.arguments;
@@ -7,8 +7,6 @@ import java.io.IOException;
 import java.util.List;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -19,14 +17,8 @@ import tiptoe.audio.AudioFile;
 import tiptoe.audio.NoiseMixer;
 import tiptoe.audio.Pcm;
 import tiptoe.audio.WardSounds;
-import tiptoe.finding.Outcome;
-import tiptoe.finding.Source;
-import tiptoe.grammar.PhraseNetwork;
-import tiptoe.language.Dialogue;
-import tiptoe.language.Interpreter;
 import tiptoe.language.Meaning;
-import tiptoe.protocol.Protocol;
-import tiptoe.session.LikelihoodVerifier;
+import tiptoe.speech.Clips;
 
 /**
  * Committed clips through a badly set microphone and beside the sounds of a ward. The floors lie
@@ -41,23 +33,11 @@ class HardSoundTest {
   /** How far the speech is above the sounds of the ward, in dB. */
   private static final double SNR_DB = 10;
 
-  private final PhraseNetwork network = Clips.network();
-  private final Interpreter interpreter = new Interpreter(network, Protocol.standard());
-  private SpeechModel model;
+  private final Hearing hearing = Hearing.loaded();
 
   /** Does something to the sound of the clip with a number. */
   private interface Harm {
     Pcm to(Pcm clip, int number) throws IOException;
-  }
-
-  @BeforeAll
-  void open() throws IOException {
-    model = Clips.hearingTwice(network);
-  }
-
-  @AfterAll
-  void close() {
-    model.close();
   }
 
   /** Name, harm, and the least share that is accepted as meant. */
@@ -102,8 +82,8 @@ class HardSoundTest {
     int wrong = 0;
     for (int number : numbers) {
       Clips.Clip clip = clips.get(number);
-      List<Meaning> meant = means(clip.text());
-      List<Meaning> accepted = accepted(harm.to(AudioFile.read(clip.file()), number));
+      List<Meaning> meant = hearing.means(clip.text());
+      List<Meaning> accepted = hearing.accepted(harm.to(AudioFile.read(clip.file()), number));
       understood += accepted.equals(meant) ? 1 : 0;
       wrong += meant.containsAll(accepted) ? 0 : 1;
     }
@@ -113,25 +93,5 @@ class HardSoundTest {
     System.out.println("hard sound, " + told);
     assertTrue(understood >= least * numbers.length, told);
     assertTrue(wrong <= 1 + 0.07 * numbers.length, told);
-  }
-
-  private List<Meaning> accepted(Pcm sound) {
-    LikelihoodVerifier rejection = LikelihoodVerifier.standard();
-    try (Recogniser recogniser = model.recogniser()) {
-      return Clips.hear(recogniser, sound).stream()
-          .filter(heard -> rejection.decide(heard).outcome() == Outcome.ACCEPTED)
-          .filter(heard -> rejection.rivals(heard).stream().allMatch(o -> isSame(o, heard)))
-          .flatMap(heard -> means(heard.text()).stream())
-          .toList();
-    }
-  }
-
-  private boolean isSame(String other, Hypothesis heard) {
-    return means(other).equals(means(heard.text()));
-  }
-
-  private List<Meaning> means(String text) {
-    List<String> words = text.isEmpty() ? List.of() : List.of(text.split(" "));
-    return interpreter.interpret(words, Dialogue.START, Source.GRAMMAR).meanings();
   }
 }

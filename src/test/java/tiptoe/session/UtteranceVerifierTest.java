@@ -1,4 +1,4 @@
-package tiptoe.speech;
+package tiptoe.session;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -9,15 +9,24 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import tiptoe.finding.Command;
+import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
-import tiptoe.session.LikelihoodVerifier;
-import tiptoe.session.VerifierLimits;
+import tiptoe.finding.Source;
+import tiptoe.language.Dialogue;
+import tiptoe.language.Interpretation;
+import tiptoe.language.Meaning;
+import tiptoe.speech.Evidence;
+import tiptoe.speech.FreeWording;
+import tiptoe.speech.Hypothesis;
+import tiptoe.speech.Verdict;
+import tiptoe.speech.Word;
 
 /** The decision on evidence typed in by hand; the limits of these tests are not those in use. */
-class RejectionTest {
+class UtteranceVerifierTest {
   private static final VerifierLimits LIMITS =
       new VerifierLimits(-10, -25, -20, 1.5, -5, 0.2, 3, 0.9, 5);
-  private static final LikelihoodVerifier REJECTION = new LikelihoodVerifier(LIMITS);
+  private static final UtteranceVerifier VERIFIER = new UtteranceVerifier(LIMITS);
 
   /** Seconds of filler, of phrase; the support of the whole; what becomes of it and why. */
   @ParameterizedTest(name = "{0} s filler, {1} s phrase, support {2}: {3}")
@@ -40,7 +49,7 @@ class RejectionTest {
       })
   void judgesByWhatWasHeard(
       double filler, double phrase, Double support, Outcome outcome, String reason) {
-    Verdict verdict = REJECTION.decide(utterance(filler, phrase, support));
+    Verdict verdict = decide(utterance(filler, phrase, support)).verdict();
 
     assertEquals(new Verdict(outcome, reason == null ? "" : reason), verdict);
   }
@@ -57,8 +66,8 @@ class RejectionTest {
 
     assertEquals(
         List.of("moro not done", "barlow not done"),
-        REJECTION.rivals(utterance(0, 1, 3.0).with(evidence)));
-    assertEquals(List.of(), REJECTION.rivals(utterance(0, 1, null)));
+        VERIFIER.rivals(utterance(0, 1, 3.0).with(evidence)));
+    assertEquals(List.of(), VERIFIER.rivals(utterance(0, 1, null)));
   }
 
   /** Support, seconds of words, of filler, and number of words; whether they count. */
@@ -72,15 +81,15 @@ class RejectionTest {
   })
   void freeWordingsCountOnlyWhereTheyFitTheSound(
       double support, double seconds, double filler, int words, boolean counts) {
-    assertEquals(counts, REJECTION.freely(free(support, seconds, filler, words, null)).isPresent());
+    assertEquals(counts, VERIFIER.offered(free(support, seconds, filler, words, null)).isPresent());
   }
 
   @Test
   void phrasesAreDoubtedWhereFreeWordingsFitMuchBetter() {
-    assertEquals(Optional.empty(), REJECTION.better(free(4, 3, 0, 4, 0.0)));
-    assertEquals("word word word word", REJECTION.better(free(6, 3, 0, 4, 0.0)).orElseThrow());
-    assertEquals(Optional.empty(), REJECTION.better(free(6, 3, 0, 4, null)));
-    assertEquals(Optional.empty(), REJECTION.better(utterance(0, 1, 0.0)));
+    assertEquals(Optional.empty(), VERIFIER.better(free(4, 3, 0, 4, 0.0)));
+    assertEquals("word word word word", VERIFIER.better(free(6, 3, 0, 4, 0.0)).orElseThrow());
+    assertEquals(Optional.empty(), VERIFIER.better(free(6, 3, 0, 4, null)));
+    assertEquals(Optional.empty(), VERIFIER.better(utterance(0, 1, 0.0)));
   }
 
   @Test
@@ -89,9 +98,9 @@ class RejectionTest {
     FreeWording fits = free(-14, 3, 0, 4, null).otherwise().orElseThrow();
     FreeWording fitsNot = free(-16, 3, 0, 4, null).otherwise().orElseThrow();
 
-    assertEquals(Outcome.UNSURE, REJECTION.decide(phrase.with(fits)).outcome());
-    assertEquals(Outcome.IGNORED, REJECTION.decide(phrase.with(fitsNot)).outcome());
-    assertEquals(Outcome.ACCEPTED, REJECTION.decide(utterance(0, 1, 5.0).with(fitsNot)).outcome());
+    assertEquals(Outcome.UNSURE, decide(phrase.with(fits)).outcome());
+    assertEquals(Outcome.IGNORED, decide(phrase.with(fitsNot)).outcome());
+    assertEquals(Outcome.ACCEPTED, decide(utterance(0, 1, 5.0).with(fitsNot)).outcome());
   }
 
   @Test
@@ -111,12 +120,28 @@ class RejectionTest {
     FreeWording other = free(9, 0.8, 0, 4, null).otherwise().orElseThrow();
     Hypothesis moment = utterance(0, 0.8, 5.0).with(other);
 
-    assertEquals(Optional.empty(), REJECTION.freely(moment));
-    assertEquals("word word word word", REJECTION.better(utterance(0, 0.8, 3.0).with(other)).get());
+    assertEquals(Optional.empty(), VERIFIER.offered(moment));
+    assertEquals("word word word word", VERIFIER.better(utterance(0, 0.8, 3.0).with(other)).get());
+  }
+
+  private static UtteranceVerifier.Decision decide(Hypothesis utterance) {
+    return VERIFIER.decide(utterance, UtteranceVerifierTest::interpret, false);
+  }
+
+  /** Every text means a finding of its own, but singular and plural the same. */
+  private static Interpretation interpret(List<String> words) {
+    List<Meaning> finding =
+        words.isEmpty()
+            ? List.of()
+            : List.of(
+                new Meaning.States(
+                    Finding.of("step", null, String.join(" ", words).replaceFirst("s$", "")),
+                    false));
+    return new Interpretation(finding, List.of(), Dialogue.START);
   }
 
   private static Outcome outcome(Hypothesis utterance) {
-    return REJECTION.decide(utterance).outcome();
+    return decide(utterance).outcome();
   }
 
   private static Hypothesis free(
@@ -129,6 +154,62 @@ class RejectionTest {
       said.add(new Word(Hypothesis.FILLER, seconds, seconds + filler, 1));
     }
     return utterance(0, 1, ofPhrases).with(new FreeWording(said, support));
+  }
+
+  @Test
+  void wordsNearlyAsLikelyThatMeanSomethingElsePutAnUtteranceInDoubt() {
+    Hypothesis heard = utterance(0, 1, 5.0);
+
+    assertEquals(Verdict.ACCEPTED, decide(heard.with(rival("hip", 0.1))).verdict());
+    assertEquals(Verdict.ACCEPTED, decide(heard.with(rival("lips", 1.6))).verdict());
+    assertEquals(
+        new Verdict(Outcome.UNSURE, "may also be: lips"),
+        decide(heard.with(rival("lips", 1.5))).verdict());
+    assertEquals(
+        new Verdict(Outcome.UNSURE, "may also be: other speech"),
+        decide(heard.with(rival("", 0))).verdict());
+  }
+
+  private static Evidence rival(String text, double margin) {
+    return new Evidence(5, List.of(new Evidence.Rival(text, margin)));
+  }
+
+  @Test
+  void whatIsNotAcceptedIsOfferedInTheFreeWordingsThatFit() {
+    UtteranceVerifier.Decision offered = decide(free(5, 3, 0, 4, -12.0));
+
+    assertEquals(
+        new Verdict(Outcome.UNSURE, "may also be: word word word word"), offered.verdict());
+    assertEquals("word word word word", offered.text());
+    assertEquals(4, offered.words().size());
+    assertEquals(Source.TAGGER, offered.interpretation().statements().get(0).source());
+    assertEquals(
+        new Verdict(Outcome.UNSURE, "heard in free wordings"),
+        decide(free(5, 3, 0, 4, -30.0)).verdict());
+    assertEquals("hips", decide(free(5, 3, 0.8, 4, 0.0)).text());
+  }
+
+  @Test
+  void wordsThatMeanNothingAreIgnoredAndThoseNotUnderstoodUnsure() {
+    Interpretation nothing = new Interpretation(List.of(), List.of(), Dialogue.START);
+    Interpretation half =
+        new Interpretation(
+            interpret(List.of("hips")).meanings(), List.of("very", "odd"), Dialogue.START);
+
+    assertEquals(
+        new Verdict(Outcome.IGNORED, "nothing that is recorded"), VERIFIER.decide(nothing, false));
+    assertEquals(
+        new Verdict(Outcome.UNSURE, "not understood: very odd"), VERIFIER.decide(half, false));
+  }
+
+  @Test
+  void aBareYesCountsOnlyWhereItIsAwaited() {
+    Interpretation yes =
+        new Interpretation(
+            List.of(new Meaning.Instruction(Command.YES)), List.of(), Dialogue.START);
+
+    assertEquals(Outcome.COMMAND, VERIFIER.decide(yes, true).outcome());
+    assertEquals(Outcome.IGNORED, VERIFIER.decide(yes, false).outcome());
   }
 
   @Test

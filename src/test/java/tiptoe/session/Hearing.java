@@ -1,0 +1,87 @@
+package tiptoe.session;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
+import tiptoe.audio.Pcm;
+import tiptoe.finding.Outcome;
+import tiptoe.finding.Source;
+import tiptoe.language.Dialogue;
+import tiptoe.language.Interpretation;
+import tiptoe.language.Meaning;
+import tiptoe.session.UtteranceVerifier.Decision;
+import tiptoe.speech.Hypothesis;
+import tiptoe.speech.Joiner;
+import tiptoe.speech.Recogniser;
+
+/** The engine, and what an examination that just begins decides about what it hears. */
+public final class Hearing {
+  private static Hearing loaded;
+
+  private final UtteranceVerifier verifier = UtteranceVerifier.standard();
+  private final Understanding understanding;
+  private final Engine engine;
+
+  private Hearing() throws IOException {
+    Home home = Home.locate();
+    understanding = Understanding.load(home);
+    engine = Engine.open(home, understanding, null, System.err);
+  }
+
+  /** Loaded once for all tests of a process, and freed with it. */
+  public static synchronized Hearing loaded() {
+    if (loaded == null) {
+      try {
+        loaded = new Hearing();
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+    return loaded;
+  }
+
+  public Engine engine() {
+    return engine;
+  }
+
+  public Understanding understanding() {
+    return understanding;
+  }
+
+  /** The utterances of a sound, put together as an examination does. */
+  public List<Hypothesis> utterances(Pcm sound) {
+    Joiner joiner = new Joiner(new ContinuablePhrases(understanding.network()));
+    List<Hypothesis> heard = new ArrayList<>();
+    try (Recogniser recogniser = engine.recogniser()) {
+      recogniser.accept(sound).forEach(one -> heard.addAll(joiner.hear(one)));
+      recogniser.finish().ifPresent(one -> heard.addAll(joiner.hear(one)));
+    }
+    heard.addAll(joiner.end());
+    return heard;
+  }
+
+  /** What is decided about each utterance of a sound. */
+  List<Decision> decide(Pcm sound) {
+    return utterances(sound).stream()
+        .map(utterance -> verifier.decide(utterance, this::interpret, false))
+        .toList();
+  }
+
+  /** What is taken from a sound without a question. */
+  List<Meaning> accepted(Pcm sound) {
+    return decide(sound).stream()
+        .filter(one -> one.outcome() == Outcome.ACCEPTED || one.outcome() == Outcome.COMMAND)
+        .flatMap(one -> one.interpretation().meanings().stream())
+        .toList();
+  }
+
+  /** What a text means, as it is written in a script. */
+  List<Meaning> means(String text) {
+    return interpret(understanding.typed().words(text)).meanings();
+  }
+
+  Interpretation interpret(List<String> words) {
+    return understanding.interpreter().interpret(words, Dialogue.START, Source.GRAMMAR);
+  }
+}
