@@ -11,7 +11,7 @@ import tiptoe.protocol.Protocol;
  *
  * <pre>
  * condition = term | "any:" list | "all:" list | "not:" condition | "check:" name | "raised:" id
- *           | "at-least:" n "of:" list .
+ *           | "at-least:" n "of:" list | "known:" condition .
  * list      = "[" condition { "," condition } "]" .
  * </pre>
  */
@@ -52,6 +52,10 @@ final class ConditionReader {
       case "not" -> {
         Condition part = read(operand);
         yield baby -> part.of(baby).negated();
+      }
+      case "known" -> {
+        Condition part = read(operand);
+        yield subject -> part.of(subject).isYes() ? part.of(subject) : ConditionResult.NO;
       }
       case "check" -> Check.named(operand.asText());
       case "raised" -> {

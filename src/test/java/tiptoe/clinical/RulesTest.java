@@ -2,6 +2,7 @@ package tiptoe.clinical;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -12,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -32,34 +34,68 @@ import tiptoe.settings.Settings;
 class RulesTest {
   private static final Protocol PROTOCOL = Protocol.standard();
 
-  // The level of a finding by itself, nothing else known. Whatever abnormal value is not here is a
-  // note. Sources: as beside each rule in rules.yaml.
-  private static final Map<Level, String> LEVELS =
+  // The level of a finding by itself, nothing else known, and for urgent ones by when. Decided value
+  // by value; sources as beside each rule in rules.yaml.
+  private static final Map<String, String> LEVELS =
       Map.of(
-          Level.EMERGENCY,
+          "emergency now",
           """
           alertness=unresponsive scalp=subgaleal-swelling breathing=gasping breathing=apnoea
           umbilical-skin=redness genital-appearance=ambiguous anus=not-patent movements=seizure
           """,
-          Level.URGENT,
+          "urgent now",
           """
-          colour=central-cyanosis alertness=lethargic skin=petechiae skin=vesicles
-          anterior-fontanelle=bulging anterior-fontanelle=tense red-reflex=absent red-reflex=white
-          red-reflex=dull red-reflex=asymmetric eyes=cloudy-cornea breathing=retractions
-          breathing=nasal-flaring breathing=grunting breath-sounds=reduced precordium=thrill
-          precordium=apex-right brachial-pulse=weak brachial-pulse=absent femoral-pulse=weak
-          femoral-pulse=absent brachio-femoral=delayed abdomen=distended abdomen=scaphoid
-          abdomen=tense cord-stump=bleeding umbilical-skin=discharge barlow=positive
-          ortolani=positive spine=mass lumbosacral=sinus lumbosacral=leaking ventral-tone=floppy
-          tone=low moro=asymmetric moro=absent
+          colour=pale colour=central-cyanosis alertness=lethargic cry=absent skin=vesicles
+          anterior-fontanelle=bulging anterior-fontanelle=tense breathing=retractions
+          breathing=nasal-flaring breathing=grunting breath-sounds=stridor breath-sounds=reduced
+          heart-sounds=muffled heart-sounds=gallop brachial-pulse=weak brachial-pulse=absent
+          femoral-pulse=weak femoral-pulse=absent brachio-femoral=delayed abdomen=scaphoid
+          abdomen=tense cord-stump=bleeding lumbosacral=leaking movements=jittery
           """,
-          Level.ARRANGE,
+          "urgent within 6 hours",
           """
-          anterior-fontanelle=not-palpable anterior-fontanelle=large sutures=ridged palate=cleft
-          palate=submucous-cleft clavicle=crepitus clavicle=step-off clavicle=fracture
-          abdominal-mass=present kidneys=enlarged foot-position=club-foot hip-abduction=limited
-          knee-height=unequal lumbosacral=hair-tuft lumbosacral=haemangioma lumbosacral=skin-tag
-          testis=undescended testis=inguinal inguinal-hernia=present
+          colour=jaundiced jaundice=present
+          """,
+          "urgent today",
+          """
+          posture=extended posture=frog-leg colour=mottled alertness=irritable cry=weak
+          cry=high-pitched skin=pustules skin=petechiae sutures=widely-split
+          anterior-fontanelle=sunken red-reflex=absent red-reflex=white red-reflex=dull
+          red-reflex=asymmetric eyes=discharge eyes=cloudy-cornea suck=absent
+          breath-sounds=crackles breath-sounds=wheeze precordium=active precordium=thrill
+          precordium=apex-right brachial-pulse=bounding femoral-pulse=bounding abdomen=distended
+          cord-stump=offensive umbilical-skin=discharge barlow=positive ortolani=positive
+          spine=mass lumbosacral=sinus ventral-tone=floppy penis=small labia=fused
+          labia=large-clitoris tone=low tone=high moro=asymmetric moro=absent
+          """,
+          "arrange",
+          """
+          posture=asymmetric colour=plethoric cry=hoarse appearance=dysmorphic skin=laceration
+          skin=port-wine-stain head-shape=microcephalic head-shape=macrocephalic scalp=laceration
+          sutures=ridged anterior-fontanelle=not-palpable anterior-fontanelle=large
+          posterior-fontanelle=large eyes=coloboma eyes=swollen-lids face=facial-palsy jaw=small
+          ear-form=malformed ear-form=no-canal nostrils=blocked palate=cleft
+          palate=submucous-cleft lips=cleft-lip suck=weak tongue=large gums=natal-tooth
+          neck-movement=torticollis neck-movement=limited neck=mass neck=webbing neck=sinus
+          clavicle=crepitus clavicle=step-off clavicle=swelling clavicle=fracture
+          chest-shape=asymmetric rhythm=irregular murmur=present abdominal-mass=present
+          liver=enlarged spleen=enlarged kidneys=enlarged fingers=extra-digit fingers=fused-digits
+          fingers=missing-digit palmar-grasp=weak palmar-grasp=absent arm-movement=reduced
+          toes=extra-digit toes=fused-digits toes=missing-digit plantar-grasp=weak
+          plantar-grasp=absent foot-position=club-foot foot-position=rocker-bottom
+          hip-abduction=limited knee-height=unequal spine=curved lumbosacral=hair-tuft
+          lumbosacral=haemangioma lumbosacral=skin-tag testis=undescended testis=inguinal
+          penis=hypospadias penis=chordee inguinal-hernia=present anus=displaced rooting=absent
+          """,
+          "note",
+          """
+          skin=bruising skin=meconium-stained skin=haemangioma skin=cafe-au-lait
+          head-shape=asymmetric scalp=caput scalp=cephalohaematoma scalp=bruising
+          eye-spacing=hypotelorism eye-spacing=hypertelorism face=asymmetric ear-position=low-set
+          ear-form=pit ear-form=tag palate=high-arched tongue=tongue-tie
+          chest-shape=pectus-excavatum chest-shape=pectus-carinatum nipples=wide-spaced
+          nipples=supernumerary cord-vessels=two cord-stump=moist palm-creases=single-crease
+          sole-creases=absent foot-position=metatarsus-adductus lumbosacral=dimple stepping=absent
           """);
 
   private static Answer answer(Step step, Value value) {
@@ -74,7 +110,7 @@ class RulesTest {
 
   @Test
   void everyAbnormalValueRaisesOneFlagOfItsLevel() {
-    Map<String, Level> levels = new java.util.TreeMap<>();
+    Map<String, String> levels = new TreeMap<>();
     LEVELS.forEach(
         (level, values) -> List.of(values.trim().split("\\s+")).forEach(v -> levels.put(v, level)));
     Set<String> unused = new TreeSet<>(levels.keySet());
@@ -90,14 +126,23 @@ class RulesTest {
                   continue;
                 }
                 assertEquals(1, flags.size(), name + ": " + flags);
-                assertEquals(levels.getOrDefault(name, Level.NOTE), flags.get(0).level(), name);
-                assertEquals(List.of(step.id()), flags.get(0).steps(), name);
-                assertEquals(List.of(7), flags.get(0).statements(), name);
-                assertEquals(step.sided() ? List.of(Side.LEFT) : List.of(), flags.get(0).sides());
+                Flag flag = flags.get(0);
+                assertEquals(levels.get(name), levelOf(flag), name);
+                assertNotEquals(Flags.GENERAL, flag.rule(), name);
+                assertEquals(List.of(step.id()), flag.steps(), name);
+                assertEquals(List.of(7), flag.statements(), name);
+                assertEquals(step.sided() ? List.of(Side.LEFT) : List.of(), flag.sides());
                 unused.remove(name);
               }
             });
     assertEquals(Set.of(), unused, "values that the protocol does not have");
+  }
+
+  private static String levelOf(Flag flag) {
+    String id = flag.level().id();
+    return Set.of(Level.EMERGENCY, Level.URGENT).contains(flag.level())
+        ? id + " " + flag.when()
+        : id;
   }
 
   @Test
@@ -153,14 +198,17 @@ class RulesTest {
       if (rule.level() == Level.EMERGENCY) {
         assertEquals("now", rule.actBy(), rule.id());
       } else if (rule.level() == Level.URGENT) {
-        assertTrue(Set.of("now", "today").contains(rule.actBy()), rule.id());
+        assertTrue(
+            Set.of("now", "within 2 hours", "within 6 hours", "today").contains(rule.actBy()),
+            rule.id());
       }
     }
     Map<String, String> usual =
         Rules.standard().flags().stream()
             .filter(rule -> Set.of("murmur", "club-foot").contains(rule.id()))
             .collect(Collectors.toMap(Rules.FlagRule::id, Rules.FlagRule::actBy));
-    assertEquals(Map.of("murmur", "at review", "club-foot", "before discharge"), usual);
+    assertEquals(Map.of(
+            "murmur", "within 24 hours or before discharge", "club-foot", "before discharge"), usual);
   }
 
   @Test
