@@ -78,6 +78,16 @@ final class AssessedBaby {
     return new AssessedBaby(protocol, baby, answers, settings, examinedAt, Set.copyOf(rules));
   }
 
+  /** The same baby with other findings, of which no rule has been raised yet. */
+  AssessedBaby withAnswers(List<Answer> others) {
+    return new AssessedBaby(protocol, baby, others, settings, examinedAt);
+  }
+
+  /** Everything that was found, in the order it was given. */
+  List<Answer> answers() {
+    return answers;
+  }
+
   boolean isRaised(String rule) {
     return raised.contains(rule);
   }

@@ -46,12 +46,30 @@ public final class Assessor {
    */
   public Assessment assess(
       Baby baby, List<Answer> answers, Settings settings, ZonedDateTime examinedAt) {
-    Flags flags =
-        new Flags(protocol, rules, new AssessedBaby(protocol, baby, answers, settings, examinedAt));
+    return assess(baby, answers, List.of(), settings, examinedAt);
+  }
+
+  /**
+   * Everything that follows from the findings that stand, and the flags of those that are not
+   * settled. Sizes, results, the plan and what is missing come of what stands alone.
+   *
+   * @param baby as in {@link #assess(Baby, List, Settings, ZonedDateTime)}
+   * @param answers the findings that stand
+   * @param unsettled what was said and not taken back but does not stand: it waits for an answer or
+   *     was heard unsurely. A flag that arises only with some of it is provisional
+   */
+  public Assessment assess(
+      Baby baby,
+      List<Answer> answers,
+      List<Answer> unsettled,
+      Settings settings,
+      ZonedDateTime examinedAt) {
+    AssessedBaby standing = new AssessedBaby(protocol, baby, answers, settings, examinedAt);
+    Flags flags = new Flags(protocol, rules, standing);
     AssessedBaby assessed = flags.baby();
     List<PlanItem> plan = plan(assessed);
     return new Assessment(
-        flags.flags(),
+        new UnsettledFlags(protocol, rules).beside(flags.flags(), standing, unsettled),
         Sizes.of(assessed),
         new Results(assessed).all(),
         plan,

@@ -3,14 +3,14 @@ package tiptoe.clinical;
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Locale;
 
-/** Classes of birth weight (WHO, ICD-10 P07; from memory). */
+/** Classes of birth weight (WHO, ICD-10 P07). */
 public enum BirthWeightClass {
   EXTREMELY_LOW,
   VERY_LOW,
   LOW,
   NOT_LOW;
 
-  static final String SOURCE = "WHO, ICD-10 P07, from memory";
+  static final String SOURCE = "WHO, ICD-10 P07";
 
   /** The class of a birth weight in g. */
   static BirthWeightClass of(double grams) {

@@ -17,6 +17,8 @@ import tiptoe.protocol.Side;
  * @param advice what to do, beginning with what to consider; never a diagnosis
  * @param consider what to think of; null where nothing particular
  * @param source what the rule rests on
+ * @param provisional whether it holds only with readings that are not settled; then they are to be
+ *     confirmed now
  */
 @JsonInclude(JsonInclude.Include.NON_EMPTY)
 public record Flag(
@@ -28,11 +30,17 @@ public record Flag(
     String when,
     String advice,
     String consider,
-    String source) {
+    String source,
+    @JsonInclude(JsonInclude.Include.NON_DEFAULT) boolean provisional) {
   public Flag {
     steps = List.copyOf(steps);
     sides = List.copyOf(sides);
     statements = List.copyOf(statements);
+  }
+
+  /** The same, holding only with readings that are not settled. */
+  Flag asProvisional() {
+    return new Flag(level, rule, steps, sides, statements, when, advice, consider, source, true);
   }
 
   /** The flag as the record keeps it. */

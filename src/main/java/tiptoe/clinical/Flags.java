@@ -96,7 +96,8 @@ final class Flags {
             ? rule.advice()
             : "consider " + rule.consider() + "; " + rule.advice(),
         rule.consider(),
-        rule.source());
+        rule.source(),
+        false);
   }
 
   // One note for each step, in the order of the protocol.
@@ -140,7 +141,8 @@ final class Flags {
         "at review",
         step.label() + " " + String.join(", ", values) + ": review, and senior opinion if in doubt",
         null,
-        "not a normal finding");
+        "not a normal finding",
+        false);
   }
 
   private static List<String> steps(List<Answer> answers) {

@@ -31,20 +31,21 @@ final class SaturationScreen {
   /**
    * What the screen and its repeats come to.
    *
-   * @param readings in the order they were taken, at least one; what follows a pass or a fail is
-   *     not looked at
+   * @param readings in the order they were taken, at least one. What follows a pass is a new
+   *     screen, so that a baby who turns blue is not covered by it; a fail is not undone by what
+   *     follows
    */
   static Outcome outcome(SaturationRules rules, List<Reading> readings) {
-    for (int i = 0; i < readings.size(); i++) {
-      Outcome one = single(rules, readings.get(i));
-      if (one != Outcome.REPEAT) {
-        return one;
-      }
-      if (i == rules.repeats()) {
+    Outcome latest = Outcome.REPEAT;
+    int unclear = 0;
+    for (Reading reading : readings) {
+      latest = single(rules, reading);
+      unclear = latest == Outcome.REPEAT ? unclear + 1 : 0;
+      if (latest == Outcome.FAIL || unclear > rules.repeats()) {
         return Outcome.FAIL;
       }
     }
-    return Outcome.REPEAT;
+    return latest;
   }
 
   private static Outcome single(SaturationRules rules, Reading reading) {

@@ -22,10 +22,10 @@ class AssessmentTextTest {
         flags
           URGENT, today: red reflex (left)
             consider cataract or retinoblastoma; refer to ophthalmology immediately
-            red-reflex-abnormal; AAP, Pediatrics 2008;122:1401; statement 2
+            red-reflex-abnormal; AAP, Pediatrics 2008;122:1401; NHS England, NIPE screening programme handbook, 2024: seen within 2 weeks; statement 2
           ARRANGE, at 4 to 6 weeks of age: Barlow, Ortolani
-            hip ultrasound at 4 to 6 weeks of age, stable hips or not
-            hip-risk-nipe; UK NIPE (from memory; configured: hip-ultrasound nipe)
+            hip ultrasound at 4 to 6 weeks of age, stable hips or not; born before 34 weeks at 38 to 40 weeks corrected
+            hip-risk-nipe; NHS England, NIPE screening programme handbook, 2024 (configured: hip-ultrasound nipe)
           ARRANGE, before discharge: clavicle (left and right)
             consider fracture of the clavicle; X-ray as local protocol says; check arm movement and Moro
             clavicle-injury; common practice; statements 4, 5
@@ -33,11 +33,10 @@ class AssessmentTextTest {
           weight 3000 g: 25th centile, z -0.69 (INTERGROWTH-21st newborn size standard, Lancet 2014;384:857); 30th centile, z -0.52 (WHO Child Growth Standards 2006, at birth)
         computed
           40+0, full term (ACOG Committee Opinion 579, 2013)
-          3000 g, not low (WHO, ICD-10 P07, from memory)
+          3000 g, not low (WHO, ICD-10 P07)
         plan
-          2026-12-08, at 2 weeks of age: examine the hips again (every baby; a hip can become unstable after birth)
           2026-12-22 to 2027-01-05, at 4 to 6 weeks of age: hip ultrasound (breech presentation or first-degree family history)
-          2027-01-24, at 2 months of age: examine the hips again (every baby; a hip can become unstable after birth)
+          2027-01-05 to 2027-01-19, at 6 to 8 weeks of age: examine eyes, heart, hips and testes again (every baby; some of what these four hide shows only by then)
         missing
           palate, palpated: a submucous cleft is felt, not seen
         rules: saturation-screen 2025, hip-ultrasound nipe, size-standard intergrowth-21st
@@ -54,7 +53,9 @@ class AssessmentTextTest {
   void saysThatNothingWasRaised() {
     String text = text("sex=boy presentation=cephalic", "", Settings.DEFAULT);
     assertTrue(text.startsWith("flags: none raised by what was stated\n"), text);
-    assertTrue(text.contains("\n  at 2 weeks of age: examine the hips again ("), text);
+    assertTrue(
+        text.contains("\n  at 6 to 8 weeks of age: examine eyes, heart, hips and testes again ("),
+        text);
   }
 
   @Test
@@ -104,7 +105,8 @@ class AssessmentTextTest {
                 to be stated
                   age: jaundice in the first 24 hours is urgent
                   born at: dates of the plan are counted from birth
-                rules:"""));
+                rules:\
+                """));
   }
 
   @Test

@@ -34,7 +34,7 @@ class FlagTablesTest {
           | umbilical-skin=redness; umbilical-skin=discharge | emergency umbilical-redness, urgent umbilical-discharge | practice
           | umbilical-skin=not-examined | | not examined raises nothing
           | cord-stump=bleeding | urgent cord-bleeding | practice
-          | cord-stump=moist | note other-abnormal | practice
+          | cord-stump=moist | note cord-moist | practice
           """)
   void umbilicus(String baby, String findings, String flags, String source) {
     check(baby, findings, flags, source);
@@ -51,8 +51,8 @@ class FlagTablesTest {
           | right red-reflex=dull; left red-reflex=dull | urgent red-reflex-abnormal | AAP Pediatrics 2008;122:1401
           | left red-reflex=asymmetric | urgent red-reflex-abnormal | AAP Pediatrics 2008;122:1401
           | left eyes=cloudy-cornea | urgent cloudy-cornea | practice
-          eye-family-history=yes | left red-reflex=present; right red-reflex=present | arrange eye-family-history | AAP Pediatrics 2008;122:1401 (from memory)
-          eye-family-history=no | left red-reflex=present | | AAP Pediatrics 2008;122:1401 (from memory)
+          eye-family-history=yes | left red-reflex=present; right red-reflex=present | arrange eye-family-history | AAP Pediatrics 2008;122:1401
+          eye-family-history=no | left red-reflex=present | | AAP Pediatrics 2008;122:1401
           """)
   void eyes(String baby, String findings, String flags, String source) {
     check(baby, findings, flags, source);
@@ -63,11 +63,11 @@ class FlagTablesTest {
       delimiter = '|',
       textBlock =
           """
-          | left femoral-pulse=strong; right femoral-pulse=strong; left brachio-femoral=together | | practice (from memory)
-          | left femoral-pulse=weak | urgent femoral-pulse-weak | practice (from memory)
-          | right femoral-pulse=absent | urgent femoral-pulse-weak | practice (from memory)
-          | left brachio-femoral=delayed | urgent femoral-pulse-weak | practice (from memory)
-          | left femoral-pulse=bounding | note other-abnormal | practice (from memory)
+          | left femoral-pulse=strong; right femoral-pulse=strong; left brachio-femoral=together | | practice
+          | left femoral-pulse=weak | urgent femoral-pulse-weak | practice
+          | right femoral-pulse=absent | urgent femoral-pulse-weak | practice
+          | left brachio-femoral=delayed | urgent femoral-pulse-weak | practice
+          | left femoral-pulse=bounding | urgent pulses-bounding | practice
           | left brachial-pulse=weak | urgent brachial-pulse-weak | practice
           | left brachial-pulse=absent; left femoral-pulse=absent | urgent femoral-pulse-weak, urgent brachial-pulse-weak | practice
           """)
@@ -88,7 +88,7 @@ class FlagTablesTest {
           | saturation-right-hand 89; saturation-foot 90 | urgent saturation-screen-failed-2025 | AAP 2025, Pediatrics 155:e2024069667
           | saturation-foot 89 | urgent saturation-screen-failed-2025 | AAP 2025: below 90 in either limb fails
           | saturation-right-hand 89 | urgent saturation-screen-failed-2025 | AAP 2025: below 90 in either limb fails
-          | saturation-foot 90 | | one limb alone does not pass or fail
+          | saturation-foot 90 | arrange saturation-one-limb-low | one limb alone does not pass or fail
           | saturation-right-hand 93; saturation-foot 93; saturation-right-hand 97; saturation-foot 96 | | AAP 2025: the repeat passes
           | saturation-right-hand 93; saturation-foot 93; saturation-right-hand 94; saturation-foot 94 | urgent saturation-screen-failed-2025 | AAP 2025: the repeat does not pass
           | colour=central-cyanosis | urgent central-cyanosis | practice
@@ -122,28 +122,28 @@ class FlagTablesTest {
       delimiter = '|',
       textBlock =
           """
-          | murmur=none | | practice (from memory)
-          | murmur=present | note murmur | practice (from memory)
-          | murmur=present grade=2 timing=systolic radiation=none | note murmur | practice (from memory)
-          | murmur=present grade=3 | urgent murmur-with-warning-sign | practice (from memory)
-          | murmur=present timing=diastolic | urgent murmur-with-warning-sign | practice (from memory)
-          | murmur=present timing=pansystolic | urgent murmur-with-warning-sign | practice (from memory)
-          | murmur=present timing=continuous | urgent murmur-with-warning-sign | practice (from memory)
-          | murmur=present radiation=axilla | urgent murmur-with-warning-sign | practice (from memory)
-          | murmur=present radiation=back,neck | urgent murmur-with-warning-sign | practice (from memory)
-          | murmur=present; precordium=thrill | urgent murmur-with-warning-sign, urgent thrill-or-right-apex | practice (from memory)
-          | murmur=present; colour=central-cyanosis | urgent central-cyanosis, urgent murmur-with-warning-sign | practice (from memory)
-          | murmur=present; left femoral-pulse=weak | urgent femoral-pulse-weak, urgent murmur-with-warning-sign | practice (from memory)
-          | murmur=present; left brachial-pulse=absent | urgent brachial-pulse-weak, urgent murmur-with-warning-sign | practice (from memory)
-          | murmur=present; left brachio-femoral=delayed | urgent femoral-pulse-weak, urgent murmur-with-warning-sign | practice (from memory)
-          | murmur=present; saturation-foot 94 | urgent murmur-with-warning-sign | practice (from memory)
-          | murmur=present; saturation-foot 95 | note murmur | practice (from memory)
-          | murmur=present; saturation-right-hand 94 | urgent murmur-with-warning-sign | practice (from memory)
-          | murmur=present; saturation-right-hand 95; saturation-foot 99 | urgent murmur-with-warning-sign, arrange saturation-screen-unclear-2025 | practice (from memory)
-          | murmur=present; saturation-right-hand 97; saturation-foot 97 | note murmur | practice (from memory)
+          | murmur=none | | practice
+          | murmur=present | arrange murmur | practice
+          | murmur=present grade=2 timing=systolic radiation=none | arrange murmur | practice
+          | murmur=present grade=3 | urgent murmur-with-warning-sign | practice
+          | murmur=present timing=diastolic | urgent murmur-with-warning-sign | practice
+          | murmur=present timing=pansystolic | urgent murmur-with-warning-sign | practice
+          | murmur=present timing=continuous | urgent murmur-with-warning-sign | practice
+          | murmur=present radiation=axilla | urgent murmur-with-warning-sign | practice
+          | murmur=present radiation=back,neck | urgent murmur-with-warning-sign | practice
+          | murmur=present; precordium=thrill | urgent murmur-with-warning-sign, urgent thrill-or-right-apex | practice
+          | murmur=present; colour=central-cyanosis | urgent central-cyanosis, urgent murmur-with-low-saturation | practice
+          | murmur=present; left femoral-pulse=weak | urgent femoral-pulse-weak, urgent murmur-with-low-saturation | practice
+          | murmur=present; left brachial-pulse=absent | urgent brachial-pulse-weak, urgent murmur-with-low-saturation | practice
+          | murmur=present; left brachio-femoral=delayed | urgent femoral-pulse-weak, urgent murmur-with-warning-sign | practice
+          | murmur=present; saturation-foot 94 | urgent murmur-with-low-saturation, arrange saturation-one-limb-low | practice
+          | murmur=present; saturation-foot 95 | arrange murmur | practice
+          | murmur=present; saturation-right-hand 94 | urgent murmur-with-low-saturation, arrange saturation-one-limb-low | practice
+          | murmur=present; saturation-right-hand 95; saturation-foot 99 | urgent murmur-with-low-saturation, arrange saturation-screen-unclear-2025 | practice
+          | murmur=present; saturation-right-hand 97; saturation-foot 97 | arrange murmur | practice
           | murmur=none; precordium=thrill | urgent thrill-or-right-apex | practice
           | precordium=apex-right | urgent thrill-or-right-apex | practice
-          | precordium=active | note other-abnormal | practice
+          | precordium=active | urgent precordium-active | practice
           heart-family-history=yes | murmur=none | note heart-family-history | practice
           """)
   void heart(String baby, String findings, String flags, String source) {
@@ -155,20 +155,20 @@ class FlagTablesTest {
       delimiter = '|',
       textBlock =
           """
-          | left barlow=negative; left ortolani=negative | | NIPE (from memory)
-          | left barlow=positive | urgent hip-unstable | NIPE (from memory)
-          | right ortolani=positive | urgent hip-unstable | NIPE (from memory)
-          presentation=breech | left barlow=positive | urgent hip-unstable | NIPE (from memory)
-          presentation=breech | left barlow=negative; right barlow=negative | arrange hip-risk-nipe | NIPE (from memory)
-          presentation=breech | | arrange hip-risk-nipe | NIPE (from memory)
-          breech-in-last-month=yes presentation=cephalic | | arrange hip-risk-nipe | NIPE (from memory)
-          hip-family-history=yes | | arrange hip-risk-nipe | NIPE (from memory)
-          presentation=cephalic hip-family-history=no breech-in-last-month=no | | | NIPE (from memory)
-          sex=girl | | | AAP 2016 (from memory): weaker risk
-          sex=girl first-born=yes | | note hip-weaker-risks | AAP 2016 (from memory): weaker risk
-          sex=boy first-born=yes | | | AAP 2016 (from memory): weaker risk
-          sex=girl first-born=yes presentation=breech | | arrange hip-risk-nipe | AAP 2016 (from memory)
-          sex=girl first-born=yes | left barlow=positive | urgent hip-unstable | AAP 2016 (from memory)
+          | left barlow=negative; left ortolani=negative | | NIPE
+          | left barlow=positive | urgent hip-unstable | NIPE
+          | right ortolani=positive | urgent hip-unstable | NIPE
+          presentation=breech | left barlow=positive | urgent hip-unstable | NIPE
+          presentation=breech | left barlow=negative; right barlow=negative | arrange hip-risk-nipe | NIPE
+          presentation=breech | | arrange hip-risk-nipe | NIPE
+          breech-in-last-month=yes presentation=cephalic | | arrange hip-risk-nipe | NIPE
+          hip-family-history=yes | | arrange hip-risk-nipe | NIPE
+          presentation=cephalic hip-family-history=no breech-in-last-month=no | | | NIPE
+          sex=girl | | | AAP 2016: weaker risk
+          sex=girl first-born=yes | | note hip-weaker-risks | AAP 2016: weaker risk
+          sex=boy first-born=yes | | | AAP 2016: weaker risk
+          sex=girl first-born=yes presentation=breech | | arrange hip-risk-nipe | AAP 2016
+          sex=girl first-born=yes | left barlow=positive | urgent hip-unstable | AAP 2016
           | left hip-click=present | | a click is not a clunk
           | left hip-abduction=limited | arrange hip-abduction-limited | practice
           | knee-height=unequal | arrange knee-height-unequal | practice
@@ -182,9 +182,9 @@ class FlagTablesTest {
       delimiter = '|',
       textBlock =
           """
-          presentation=breech | | arrange hip-risk-aap | AAP, Pediatrics 2016;138:e20163107 (from memory)
-          hip-family-history=yes | left ortolani=positive | urgent hip-unstable | AAP 2016 (from memory)
-          sex=girl first-born=yes hip-family-history=yes | | arrange hip-risk-aap | AAP 2016 (from memory)
+          presentation=breech | | arrange hip-risk-aap | AAP, Pediatrics 2016;138:e20163107
+          hip-family-history=yes | left ortolani=positive | urgent hip-unstable | AAP 2016
+          sex=girl first-born=yes hip-family-history=yes | | arrange hip-risk-aap | AAP 2016
           """)
   void hipsByTheAap(String baby, String findings, String flags, String source) {
     check(baby, findings, flags, source, Settings.DEFAULT.with(Setting.HIP_ULTRASOUND, "aap"));
@@ -204,16 +204,16 @@ class FlagTablesTest {
           | lumbosacral=dimple base-visible=yes size=3 from-anus=2 count=2 | arrange lumbosacral-mark | Am Fam Physician 2014;90:297
           | lumbosacral=dimple base-visible=yes size=3 from-anus=2 position=off-midline | arrange lumbosacral-mark | Am Fam Physician 2014;90:297
           | lumbosacral=dimple base-visible=no | arrange lumbosacral-mark | one thing that breaks it is enough
-          | lumbosacral=dimple base-visible=yes | note other-abnormal | cannot be told yet
-          | lumbosacral=dimple base-visible=yes size=3 | note other-abnormal | cannot be told yet
-          | lumbosacral=dimple base-visible=yes from-anus=2 | note other-abnormal | cannot be told yet
-          | lumbosacral=dimple size=3 from-anus=2 | note other-abnormal | cannot be told yet
-          | lumbosacral=dimple base-visible=yes size=tiny from-anus=2 | note other-abnormal | cannot be told yet
-          | lumbosacral=dimple | note other-abnormal | cannot be told yet
+          | lumbosacral=dimple base-visible=yes | note lumbosacral-dimple | cannot be told yet
+          | lumbosacral=dimple base-visible=yes size=3 | note lumbosacral-dimple | cannot be told yet
+          | lumbosacral=dimple base-visible=yes from-anus=2 | note lumbosacral-dimple | cannot be told yet
+          | lumbosacral=dimple size=3 from-anus=2 | note lumbosacral-dimple | cannot be told yet
+          | lumbosacral=dimple base-visible=yes size=tiny from-anus=2 | note lumbosacral-dimple | cannot be told yet
+          | lumbosacral=dimple | note lumbosacral-dimple | cannot be told yet
           | lumbosacral=dimple base-visible=yes size=3 from-anus=2; lumbosacral=hair-tuft | arrange lumbosacral-mark | another mark
-          | lumbosacral=dimple base-visible=yes size=3 from-anus=2; skin=haemangioma place=sacrum | arrange lumbosacral-mark | another mark
-          | lumbosacral=dimple base-visible=yes size=3 from-anus=2; skin=port-wine-stain place=legs,back | arrange lumbosacral-mark | another mark
-          | lumbosacral=dimple base-visible=yes size=3 from-anus=2; skin=haemangioma place=face | note other-abnormal | a mark elsewhere
+          | lumbosacral=dimple base-visible=yes size=3 from-anus=2; skin=haemangioma place=sacrum | arrange lumbosacral-mark, note skin-mark | another mark
+          | lumbosacral=dimple base-visible=yes size=3 from-anus=2; skin=port-wine-stain place=legs,back | arrange lumbosacral-mark, arrange port-wine-stain | another mark
+          | lumbosacral=dimple base-visible=yes size=3 from-anus=2; skin=haemangioma place=face | note skin-mark | a mark elsewhere
           | lumbosacral=dimple base-visible=yes size=3 from-anus=2; spine=mass | urgent spine-mass, arrange lumbosacral-mark | another mark
           | lumbosacral=hair-tuft | arrange lumbosacral-mark | Am Fam Physician 2014;90:297
           | lumbosacral=haemangioma | arrange lumbosacral-mark | Am Fam Physician 2014;90:297
@@ -235,7 +235,7 @@ class FlagTablesTest {
           | abdominal-mass=none; left kidneys=not-enlarged | | practice
           | left abdominal-mass=present | arrange abdominal-mass | practice
           | left kidneys=enlarged | arrange abdominal-mass | practice
-          | abdomen=distended | urgent abdomen-abnormal-shape | practice
+          | abdomen=distended | urgent abdomen-distended | practice
           | left inguinal-hernia=present | arrange inguinal-hernia | practice
           | anterior-fontanelle=open-soft-flat length=2 width=3 | | practice
           | anterior-fontanelle=bulging | urgent fontanelle-bulging | practice
@@ -243,8 +243,8 @@ class FlagTablesTest {
           | anterior-fontanelle=not-palpable | arrange sutures-may-be-fused | practice
           | sutures=ridged | arrange sutures-may-be-fused | practice
           | anterior-fontanelle=large | arrange fontanelle-large | practice
-          | anterior-fontanelle=sunken | note other-abnormal | practice
-          | posterior-fontanelle=large | note other-abnormal | practice
+          | anterior-fontanelle=sunken | urgent fontanelle-sunken | practice
+          | posterior-fontanelle=large | arrange fontanelle-large | practice
           """)
   void abdomenAndFontanelle(String baby, String findings, String flags, String source) {
     check(baby, findings, flags, source);
@@ -262,12 +262,12 @@ class FlagTablesTest {
           sex=boy | left testis=undescended; right testis=undescended | emergency sex-not-to-be-assigned | AUA 2014, Society for Endocrinology UK 2021
           | left testis=undescended; right testis=undescended | emergency sex-not-to-be-assigned | the sex need not be stated
           sex=boy | left testis=undescended; right testis=descended; penis=hypospadias | emergency sex-not-to-be-assigned | AUA 2014
-          sex=boy | left testis=descended; right testis=descended; penis=hypospadias | note other-abnormal | practice
+          sex=boy | left testis=descended; right testis=descended; penis=hypospadias | arrange hypospadias | practice
           | genital-appearance=ambiguous | emergency sex-not-to-be-assigned | Society for Endocrinology UK 2021
           | genital-appearance=ambiguous; left testis=undescended | emergency sex-not-to-be-assigned | Society for Endocrinology UK 2021
-          sex=girl | labia=fused | note genital-variant | Am Fam Physician 2014;90:297
-          sex=girl | labia=large-clitoris | note genital-variant | Am Fam Physician 2014;90:297
-          sex=boy | penis=small | note genital-variant | Am Fam Physician 2014;90:297
+          sex=girl | labia=fused | urgent genital-variant | Am Fam Physician 2014;90:297
+          sex=girl | labia=large-clitoris | urgent genital-variant | Am Fam Physician 2014;90:297
+          sex=boy | penis=small | urgent penis-small | Am Fam Physician 2014;90:297
           sex=boy | left testis=hydrocele | | benign
           """)
   void genitalia(String baby, String findings, String flags, String source) {
@@ -280,7 +280,7 @@ class FlagTablesTest {
       textBlock =
           """
           | anus=not-patent | emergency anus-not-patent | practice
-          | anus=displaced | note other-abnormal | practice
+          | anus=displaced | arrange anus-displaced | practice
           age=23.9 | meconium=not-yet | | Pediatr Rev 15:319
           age=24 | meconium=not-yet | note meconium-not-yet | Pediatr Rev 15:319
           age=47.9 | meconium=not-yet | note meconium-not-yet | Pediatr Rev 15:319
@@ -289,12 +289,12 @@ class FlagTablesTest {
           age=60 | meconium=not-yet age=20 | | the age said beside it counts
           age=60 | meconium=passed age=20 | | Pediatr Rev 15:319
           | meconium=not-yet | | asks for the age instead
-          | meconium=not-yet; abdomen=distended | urgent abdomen-abnormal-shape, urgent meconium-late | Pediatr Rev 15:319
-          age=30 | meconium=not-yet; abdomen=distended | urgent abdomen-abnormal-shape, urgent meconium-late | Pediatr Rev 15:319
-          age=23.9 | urine=not-yet | | practice (from memory)
-          age=24 | urine=not-yet | urgent urine-late | practice (from memory)
-          | urine=not-yet age=24 | urgent urine-late | practice (from memory)
-          age=72 | urine=passed | | practice (from memory)
+          | meconium=not-yet; abdomen=distended | urgent obstruction-signs | Pediatr Rev 15:319
+          age=30 | meconium=not-yet; abdomen=distended | urgent obstruction-signs | Pediatr Rev 15:319
+          age=23.9 | urine=not-yet | | practice
+          age=24 | urine=not-yet | urgent urine-late | practice
+          | urine=not-yet age=24 | urgent urine-late | practice
+          age=72 | urine=passed | | practice
           """)
   void anusMeconiumAndUrine(String baby, String findings, String flags, String source) {
     check(baby, findings, flags, source);
@@ -306,12 +306,12 @@ class FlagTablesTest {
       textBlock =
           """
           age=23.9 | jaundice=present extent=face | urgent jaundice-first-day | AAP, Pediatrics 2022;150:e2022058859
-          age=24 | jaundice=present extent=face | note other-abnormal | AAP, Pediatrics 2022;150:e2022058859
+          age=24 | jaundice=present extent=face | urgent jaundice-visible | AAP, Pediatrics 2022;150:e2022058859
           age=5 | colour=jaundiced | urgent jaundice-first-day | AAP, Pediatrics 2022;150:e2022058859
-          | jaundice=present | note other-abnormal | asks for the age
+          | jaundice=present | urgent jaundice-visible | asks for the age
           age=5 | jaundice=none | | AAP, Pediatrics 2022;150:e2022058859
           born-at=2026-11-25T00:00 | jaundice=present | urgent jaundice-first-day | the age counted from birth
-          born-at=2026-11-24T10:30 | jaundice=present | note other-abnormal | exactly 24 hours
+          born-at=2026-11-24T10:30 | jaundice=present | urgent jaundice-visible | exactly 24 hours
           """)
   void jaundice(String baby, String findings, String flags, String source) {
     check(baby, findings, flags, source);
@@ -341,13 +341,13 @@ class FlagTablesTest {
           | temperature 36 | note hypothermia-mild | WHO 1997
           | temperature 35.9 | urgent hypothermia-moderate | WHO 1997
           | temperature 32 | urgent hypothermia-moderate | WHO 1997
-          | temperature 31.9 | urgent hypothermia-severe | WHO 1997
+          | temperature 31.9 | emergency hypothermia-severe | WHO 1997
           | temperature 37.5 | | WHO 1997
           | temperature 37.6 | note temperature-high | WHO 1997
           | temperature 37.9 | note temperature-high | WHO 1997
           | temperature 38 | urgent fever | practice
           | capillary-refill 3 | | Strozik 1997
-          | capillary-refill 3.5 | note capillary-refill-slow | Strozik 1997
+          | capillary-refill 3.5 | urgent capillary-refill-slow | Strozik 1997
           | temperature 35; temperature 36.8 | | the last measurement stands
           """)
   void vitalSigns(String baby, String findings, String flags, String source) {
@@ -363,20 +363,20 @@ class FlagTablesTest {
           | left clavicle=crepitus | arrange clavicle-injury | practice
           | left clavicle=step-off; left clavicle=crepitus | arrange clavicle-injury | practice
           | left clavicle=fracture | arrange clavicle-injury | practice
-          | left clavicle=swelling | note other-abnormal | practice
+          | left clavicle=swelling | arrange clavicle-injury | practice
           | moro=symmetric | | practice
           | left moro=asymmetric | urgent moro-abnormal | practice
           | moro=absent | urgent moro-abnormal | practice
           | left moro=asymmetric; left arm-movement=reduced | urgent moro-asymmetric-with-weak-arm | practice
-          | moro=absent; left arm-movement=reduced | urgent moro-abnormal, note other-abnormal | practice
-          | left arm-movement=reduced | note other-abnormal | practice
+          | moro=absent; left arm-movement=reduced | urgent moro-abnormal, arrange arm-movement-reduced | practice
+          | left arm-movement=reduced | arrange arm-movement-reduced | practice
           | scalp=subgaleal-swelling | emergency subgaleal-swelling | practice
           | left scalp=cephalohaematoma | note cephalohaematoma | practice
-          | scalp=caput | note other-abnormal | practice
+          | scalp=caput | note scalp-bruise | practice
           | palate=intact palpated=yes | | practice
           | palate=cleft | arrange cleft-palate | practice
           | palate=submucous-cleft | arrange cleft-palate | practice
-          | palate=high-arched | note other-abnormal | practice
+          | palate=high-arched | note palate-high | practice
           """)
   void claviclesScalpAndPalate(String baby, String findings, String flags, String source) {
     check(baby, findings, flags, source);
@@ -387,15 +387,15 @@ class FlagTablesTest {
       delimiter = '|',
       textBlock =
           """
-          | cord-vessels=two | note two-vessel-cord | practice (from memory)
-          | cord-vessels=not-assessable | | practice (from memory)
-          | left ear-position=low-set; right ear-position=low-set | note other-abnormal | one feature on both sides is one
-          | left ear-position=low-set; left palm-creases=single-crease | arrange pattern-of-small-anomalies | practice (from memory)
-          | eye-spacing=hypertelorism; appearance=dysmorphic | arrange pattern-of-small-anomalies | practice (from memory)
-          | eye-spacing=hypotelorism; appearance=dysmorphic | note other-abnormal, note other-abnormal | practice (from memory)
-          | cord-vessels=two; left toes=fused-digits | arrange pattern-of-small-anomalies, note two-vessel-cord | practice (from memory)
-          | left fingers=extra-digit; left toes=fused-digits | note other-abnormal, note other-abnormal | digits are one feature
-          | left fingers=missing-digit; appearance=dysmorphic | note other-abnormal, note other-abnormal | practice (from memory)
+          | cord-vessels=two | note two-vessel-cord | practice
+          | cord-vessels=not-assessable | | practice
+          | left ear-position=low-set; right ear-position=low-set | note ear-low-set | one feature on both sides is one
+          | left ear-position=low-set; left palm-creases=single-crease | arrange pattern-of-small-anomalies | practice
+          | eye-spacing=hypertelorism; appearance=dysmorphic | arrange pattern-of-small-anomalies | practice
+          | eye-spacing=hypotelorism; appearance=dysmorphic | arrange appearance-dysmorphic, note eye-spacing-unusual | practice
+          | cord-vessels=two; left toes=fused-digits | arrange pattern-of-small-anomalies, arrange digits-unusual, note two-vessel-cord | practice
+          | left fingers=extra-digit; left toes=fused-digits | arrange digits-unusual | digits are one feature
+          | left fingers=missing-digit; appearance=dysmorphic | arrange appearance-dysmorphic, arrange digits-unusual | practice
           """)
   void patterns(String baby, String findings, String flags, String source) {
     check(baby, findings, flags, source);
@@ -413,13 +413,13 @@ class FlagTablesTest {
           | breathing=apnoea | emergency gasping-or-apnoea | practice
           | left breath-sounds=reduced | urgent breath-sounds-reduced | practice
           | movements=seizure | emergency seizure | practice
-          | movements=jittery | note other-abnormal | practice
+          | movements=jittery | urgent jittery | practice
           | alertness=unresponsive | emergency unresponsive | practice
           | alertness=lethargic | urgent lethargic | practice
-          | alertness=irritable | note other-abnormal | practice
+          | alertness=irritable | urgent irritable | practice
           | skin=petechiae; skin=milia | urgent petechiae | practice
-          | skin=vesicles; skin=bruising | urgent vesicles, note other-abnormal | practice
-          | tone=low; ventral-tone=floppy | urgent floppy-held-face-down, urgent tone-low | practice
+          | skin=vesicles; skin=bruising | urgent vesicles, note skin-mark | practice
+          | tone=low; ventral-tone=floppy | urgent tone-low, urgent floppy-held-face-down | practice
           | left foot-position=club-foot | arrange club-foot | practice
           """)
   void breathingAlertnessSkinAndTone(String baby, String findings, String flags, String source) {

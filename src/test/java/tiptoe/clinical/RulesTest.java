@@ -34,7 +34,8 @@ import tiptoe.settings.Settings;
 class RulesTest {
   private static final Protocol PROTOCOL = Protocol.standard();
 
-  // The level of a finding by itself, nothing else known, and for urgent ones by when. Decided value
+  // The level of a finding by itself, nothing else known, and for urgent ones by when. Decided
+  // value
   // by value; sources as beside each rule in rules.yaml.
   private static final Map<String, String> LEVELS =
       Map.of(
@@ -207,8 +208,9 @@ class RulesTest {
         Rules.standard().flags().stream()
             .filter(rule -> Set.of("murmur", "club-foot").contains(rule.id()))
             .collect(Collectors.toMap(Rules.FlagRule::id, Rules.FlagRule::actBy));
-    assertEquals(Map.of(
-            "murmur", "within 24 hours or before discharge", "club-foot", "before discharge"), usual);
+    assertEquals(
+        Map.of("murmur", "within 24 hours or before discharge", "club-foot", "before discharge"),
+        usual);
   }
 
   @Test

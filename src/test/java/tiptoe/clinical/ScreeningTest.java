@@ -170,17 +170,30 @@ class ScreeningTest {
             List.of(unclear, unclear, unclear),
             List.of(unclear, good),
             List.of(unclear, unclear, good),
-            List.of(good, unclear))) {
+            List.of(good, unclear),
+            List.of(good, new Reading(80, 79)))) {
       of2025.add(SaturationScreen.outcome(SaturationRules.OF_2025, readings));
       of2011.add(SaturationScreen.outcome(SaturationRules.OF_2011, readings));
     }
     assertEquals(
         List.of(
-            Outcome.REPEAT, Outcome.FAIL, Outcome.FAIL, Outcome.PASS, Outcome.FAIL, Outcome.PASS),
+            Outcome.REPEAT,
+            Outcome.FAIL,
+            Outcome.FAIL,
+            Outcome.PASS,
+            Outcome.FAIL,
+            Outcome.REPEAT,
+            Outcome.FAIL),
         of2025);
     assertEquals(
         List.of(
-            Outcome.REPEAT, Outcome.REPEAT, Outcome.FAIL, Outcome.PASS, Outcome.PASS, Outcome.PASS),
+            Outcome.REPEAT,
+            Outcome.REPEAT,
+            Outcome.FAIL,
+            Outcome.PASS,
+            Outcome.PASS,
+            Outcome.REPEAT,
+            Outcome.FAIL),
         of2011);
   }
 
