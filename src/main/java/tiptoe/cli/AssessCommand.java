@@ -18,6 +18,7 @@ import tiptoe.exam.journal.StoredExam;
 import tiptoe.protocol.Protocol;
 import tiptoe.settings.Settings;
 import tiptoe.wording.AssessmentWording;
+import tiptoe.wording.Words;
 
 /** Says what follows from the findings of a record or of a file. */
 @Command(
@@ -50,7 +51,7 @@ final class AssessCommand implements Callable<Integer> {
     if (json) {
       Console.out().println(new ObjectMapper().writeValueAsString(assessment));
     } else {
-      Console.out().print(AssessmentWording.of(assessment, protocol, settings));
+      Console.out().print(AssessmentWording.of(assessment, new Words(protocol, settings)));
     }
     return 0;
   }
@@ -79,6 +80,6 @@ final class AssessCommand implements Callable<Integer> {
   private Assessment ofRecord() throws IOException {
     StoredExam exam = options.read(named.toString());
     exam.breaks().forEach(broken -> Console.err().println("broken record: " + broken));
-    return options.assess(exam.record());
+    return options.wording(exam.record()).assessment();
   }
 }

@@ -21,9 +21,9 @@ import tiptoe.session.ExamSession;
 import tiptoe.session.Home;
 import tiptoe.session.Sessions;
 import tiptoe.session.Understanding;
-import tiptoe.settings.Settings;
 import tiptoe.wording.ChecklistWording;
 import tiptoe.wording.UtteranceWording;
+import tiptoe.wording.Words;
 
 /** Decodes the invented examination that comes with the program. */
 @Command(
@@ -51,12 +51,13 @@ final class DemoCommand implements Callable<Integer> {
       for (Path file : parts(home.demoAudio())) {
         Console.out().println("hearing " + file.getFileName());
         try (SampleSource sound = AudioFile.open(file)) {
-          offset += new Dictation(engine, session).listen(sound, offset, DemoCommand::show);
+          offset +=
+              new Dictation(engine, session)
+                  .listen(sound, offset, now -> show(now, session.wording().words()));
         }
       }
       Console.out().println();
-      Console.out()
-          .print(ChecklistWording.of(session.record(), session.assessment(), Settings.DEFAULT));
+      Console.out().print(ChecklistWording.of(session.wording()));
       write(session);
     }
     return 0;
@@ -65,13 +66,7 @@ final class DemoCommand implements Callable<Integer> {
   private void write(ExamSession session) throws IOException {
     Console.out().println();
     Console.out().println("FILES");
-    Reports.write(
-            session.record(),
-            session.assessment(),
-            List.of(Format.values()),
-            folder,
-            "examination",
-            true)
+    Reports.write(session.wording(), List.of(Format.values()), folder, "examination", true)
         .forEach(file -> Console.out().println("  " + file));
   }
 
@@ -81,7 +76,7 @@ final class DemoCommand implements Callable<Integer> {
     }
   }
 
-  private static void show(Changes changes) {
+  private static void show(Changes changes, Words words) {
     changes
         .of(Event.UtteranceHeard.class)
         .forEach(
@@ -90,6 +85,7 @@ final class DemoCommand implements Callable<Integer> {
                     .filter(utterance -> utterance.number() == heard.number())
                     .forEach(
                         utterance ->
-                            Console.out().print(UtteranceWording.of(changes.record(), utterance))));
+                            Console.out()
+                                .print(UtteranceWording.of(changes.record(), utterance, words))));
   }
 }

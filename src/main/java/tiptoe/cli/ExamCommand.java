@@ -163,7 +163,7 @@ final class ExamCommand implements Callable<Integer> {
     if (plain || !Terminals.usable(System.getenv())) {
       Console.out().println(Caution.TEXT);
       Console.out().println("record " + folder.name());
-      return new PlainView(Console.out(), Console.err());
+      return new PlainView(session.wording().words(), Console.out(), Console.err());
     }
     Look look = Look.of(System.getenv());
     return ScreenView.open(session, ascii ? look.withAscii() : look, folder.path(), Console.err());
@@ -195,8 +195,7 @@ final class ExamCommand implements Callable<Integer> {
   }
 
   private void finish(ExamSession session, ExamFolder folder) {
-    Console.out()
-        .print(ChecklistWording.of(session.record(), session.assessment(), options.settings()));
+    Console.out().print(ChecklistWording.of(session.wording()));
     Console.out().println();
     if (session.record().phase() == Phase.ENDED) {
       Console.out().println("record kept in " + folder.path());

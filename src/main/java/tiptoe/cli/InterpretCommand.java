@@ -89,7 +89,10 @@ final class InterpretCommand implements Callable<Integer> {
       return;
     }
     for (int i = 0; i < record.utterances().size(); i++) {
-      Console.out().print(UtteranceWording.withSources(record, record.utterances().get(i)));
+      Console.out()
+          .print(
+              UtteranceWording.withSources(
+                  record, record.utterances().get(i), session.wording().words()));
       if (i < explanations.size()) {
         Explanation explanation = explanations.get(i);
         explanation

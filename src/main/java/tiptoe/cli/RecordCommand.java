@@ -11,13 +11,13 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import tiptoe.clinical.Assessment;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Signature;
 import tiptoe.exam.journal.StoredExam;
 import tiptoe.report.HistoryJson;
 import tiptoe.report.RecordJson;
 import tiptoe.wording.ChecklistWording;
+import tiptoe.wording.RecordWording;
 import tiptoe.wording.StoredExamWording;
 
 /** Shows or checks one record. */
@@ -93,14 +93,14 @@ final class RecordCommand implements Callable<Integer> {
 
   private void show(StoredExam stored) {
     ExamRecord record = stored.record();
-    Assessment assessment = options.assess(record);
+    RecordWording wording = options.wording(record);
     if (form.json) {
-      ObjectNode json = RecordJson.of(record, assessment);
+      ObjectNode json = RecordJson.of(record, wording.assessment());
       HistoryJson.addTo(json, stored);
       Console.out().println(json);
     } else {
       Console.out().print(StoredExamWording.of(stored));
-      Console.out().print(ChecklistWording.of(record, assessment, options.settings()));
+      Console.out().print(ChecklistWording.of(wording));
     }
   }
 

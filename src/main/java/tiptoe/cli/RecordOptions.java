@@ -7,7 +7,6 @@ import java.time.ZoneId;
 import java.util.Arrays;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Assessor;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.journal.ExamFolder;
@@ -15,6 +14,7 @@ import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
 import tiptoe.settings.Settings;
+import tiptoe.wording.RecordWording;
 
 /** What every command on single records takes: where they are, their passphrase, the settings. */
 final class RecordOptions {
@@ -52,9 +52,11 @@ final class RecordOptions {
     return store.open(exam, passphrase(exam));
   }
 
-  /** What follows from a record by the settings. */
-  Assessment assess(ExamRecord record) {
-    return Assessor.standard().assess(record, settings(), ZoneId.systemDefault());
+  /** A record and what follows from it by the settings, in the chosen words. */
+  RecordWording wording(ExamRecord record) {
+    Settings settings = settings();
+    return new RecordWording(
+        record, Assessor.standard().assess(record, settings, ZoneId.systemDefault()), settings);
   }
 
   /** The passphrase for a record; null when it is not encrypted. */

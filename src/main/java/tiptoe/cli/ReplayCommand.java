@@ -88,10 +88,9 @@ final class ReplayCommand implements Callable<Integer> {
       Console.out().println(node);
     } else {
       Console.out().println(name);
-      Console.out().print(UtteranceWording.of(session.record()));
+      Console.out().print(UtteranceWording.of(session.record(), session.wording().words()));
       Console.out().println();
-      Console.out()
-          .print(ChecklistWording.of(session.record(), session.assessment(), option.settings()));
+      Console.out().print(ChecklistWording.of(session.wording()));
     }
   }
 }

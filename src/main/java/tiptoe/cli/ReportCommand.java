@@ -79,7 +79,7 @@ final class ReportCommand implements Callable<Integer> {
 
   private List<Path> write(RecordStore store, ExamFolder exam, char[] secret) throws IOException {
     ExamRecord record = store.read(exam, secret).record();
-    return Reports.write(record, options.assess(record), formats, folder, exam.name(), force);
+    return Reports.write(options.wording(record), formats, folder, exam.name(), force);
   }
 
   private int finish(Map<ExamFolder, Future<List<Path>>> work) {

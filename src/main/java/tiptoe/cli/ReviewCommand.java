@@ -12,7 +12,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import tiptoe.clinical.Assessment;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.KeepAudio;
@@ -34,6 +33,7 @@ import tiptoe.session.Home;
 import tiptoe.session.RecordSound;
 import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
+import tiptoe.wording.RecordWording;
 import tiptoe.wording.StoredExamWording;
 
 /** Goes through a record: what is to decide, what was flagged, then the rest head to toe. */
@@ -71,7 +71,7 @@ final class ReviewCommand implements Callable<Integer> {
     RecordStore store = options.store();
     ExamFolder exam = store.find(name);
     char[] secret = options.passphrase(exam);
-    Function<ExamRecord, Assessment> assessor = options::assess;
+    Function<ExamRecord, RecordWording> assessor = options::wording;
     if (plain || !Terminals.usable(System.getenv())) {
       return print(store.read(exam, secret), assessor);
     }
@@ -145,13 +145,10 @@ final class ReviewCommand implements Callable<Integer> {
         : "not signed; " + open + " to decide; every edit is kept";
   }
 
-  private static int print(StoredExam stored, Function<ExamRecord, Assessment> assessor) {
-    ExamRecord record = stored.record();
+  private static int print(StoredExam stored, Function<ExamRecord, RecordWording> assessor) {
+    RecordWording wording = assessor.apply(stored.record());
     stored.breaks().forEach(broken -> Console.err().println("broken record: " + broken));
-    List<String> lines =
-        PlainItems.of(ReviewItems.of(record, assessor.apply(record)), record.protocol())
-            .lines()
-            .toList();
+    List<String> lines = PlainItems.of(ReviewItems.of(wording), wording).lines().toList();
     lines.forEach(Console.out()::println);
     return stored.breaks().isEmpty() ? 0 : Tiptoe.COULD_NOT;
   }

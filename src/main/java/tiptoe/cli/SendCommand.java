@@ -8,13 +8,13 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import tiptoe.clinical.Assessment;
 import tiptoe.exam.ExamRecord;
 import tiptoe.report.fhir.FhirDocument;
 import tiptoe.report.send.Destination;
 import tiptoe.report.send.Outbox;
 import tiptoe.report.send.Sender;
 import tiptoe.wording.ProblemWording;
+import tiptoe.wording.RecordWording;
 
 /** Sends records to a FHIR server; the only command that opens a connection. */
 @Command(
@@ -58,9 +58,9 @@ final class SendCommand implements Callable<Integer> {
   }
 
   private Outbox.Letter letter(ExamRecord record, String server) throws IOException {
-    Assessment assessment = options.assess(record);
-    String identifier = FhirDocument.bundle(record, assessment).getIdentifier().getValue();
-    return new Outbox.Letter(identifier, server, FhirDocument.json(record, assessment));
+    RecordWording wording = options.wording(record);
+    String identifier = FhirDocument.bundle(wording).getIdentifier().getValue();
+    return new Outbox.Letter(identifier, server, FhirDocument.json(wording));
   }
 
   private static int send(Outbox outbox, String server) throws IOException, InterruptedException {

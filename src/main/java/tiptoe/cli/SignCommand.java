@@ -77,7 +77,7 @@ final class SignCommand implements Callable<Integer> {
       Console.err().println("expected a signed record for an addendum, found a draft");
       return Tiptoe.COULD_NOT;
     }
-    List<String> before = BeforeSigning.of(record, options.assess(record), open.problems());
+    List<String> before = BeforeSigning.of(options.wording(record), open.problems());
     before.forEach(Console.out()::println);
     if (!yes && !agreed()) {
       Console.out().println("not signed");

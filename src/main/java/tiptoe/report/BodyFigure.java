@@ -5,7 +5,6 @@ import static org.apache.commons.text.StringEscapeUtils.escapeXml10;
 import java.util.List;
 import java.util.Map;
 import tiptoe.protocol.Labels;
-import tiptoe.protocol.Norm;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
 import tiptoe.wording.RecordWording;
@@ -94,14 +93,10 @@ final class BodyFigure {
         findings.record().protocol().regions().stream()
             .filter(
                 region ->
-                    abnormal ? isAbnormal(findings, region) : !findings.missing(region).isEmpty())
-            .map(Region::label)
+                    abnormal ? findings.isAbnormal(region) : !findings.missing(region).isEmpty())
+            .map(findings.words()::region)
             .toList();
     return names.isEmpty() ? "none" : String.join(", ", names);
-  }
-
-  private static boolean isAbnormal(RecordWording findings, Region region) {
-    return findings.rows(region).stream().anyMatch(row -> row.norm() == Norm.ABNORMAL);
   }
 
   private static void mark(StringBuilder svg, RecordWording findings, Region region) {
@@ -109,9 +104,11 @@ final class BodyFigure {
     if (place == null) {
       throw new IllegalStateException("expected a place in the figure for " + region.id());
     }
-    svg.append("<g><title>").append(escapeXml10(Labels.title(region.label()))).append("</title>");
+    svg.append("<g><title>")
+        .append(escapeXml10(findings.words().title(region.label())))
+        .append("</title>");
     if (place.apart() == 0) {
-      mark(svg, place.x(), place.y(), isAbnormal(findings, region), isMissing(findings, region));
+      mark(svg, place.x(), place.y(), findings.isAbnormal(region), isMissing(findings, region));
     } else {
       for (Side side : Side.values()) {
         int x = place.x() + (side == Side.LEFT ? place.apart() : -place.apart());

@@ -83,12 +83,18 @@ final class GrowthChart {
 
   private String draw(RecordWording findings) {
     StringBuilder svg = new StringBuilder();
-    String name = findings.record().protocol().step(measure.step()).label();
+    String name = findings.words().step(measure.step());
     svg.append(
         ("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %d\" width=\"%d\""
                 + " height=\"%d\" role=\"img\" aria-label=\"%s by gestation, with the 3rd, 10th,"
-                + " 50th, 90th and 97th centile curves and this baby\">")
-            .formatted(WIDTH, HEIGHT, WIDTH, HEIGHT, escapeXml10(name)));
+                + " 50th, 90th and 97th %s curves and this baby\">")
+            .formatted(
+                WIDTH,
+                HEIGHT,
+                WIDTH,
+                HEIGHT,
+                escapeXml10(name),
+                findings.words().spelled("centile")));
     svg.append("<g font-family=\"DejaVu Sans\" font-size=\"7\" fill=\"#333\">");
     axes(svg, name);
     for (double centile : CENTILES) {

@@ -3,14 +3,13 @@ package tiptoe.report;
 import static org.apache.commons.text.StringEscapeUtils.escapeXml10;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import tiptoe.clinical.Flag;
 import tiptoe.clinical.SizeMeasure;
 import tiptoe.protocol.Caution;
-import tiptoe.protocol.Labels;
 import tiptoe.protocol.Region;
 import tiptoe.wording.RecordWording;
+import tiptoe.wording.Sign;
 
 /** The page that people read, on a screen or as PDF: well-formed HTML without script or network. */
 final class HtmlReport {
@@ -59,14 +58,16 @@ final class HtmlReport {
     page.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"UTF-8\" />\n<title>")
         .append(escapeXml10(findings.title()))
         .append("</title>\n<style>\n")
-        .append(STYLE.formatted(Caution.TEXT.replace("\"", "'"), draft))
+        .append(STYLE.formatted(spelled(Caution.TEXT).replace("\"", "'"), draft))
         .append("</style>\n</head>\n<body>\n");
     page.append("<h1>").append(escapeXml10(findings.title()));
     if (findings.isDraft()) {
       page.append(" <span class=\"draft\">").append(draft).append("</span>");
     }
     page.append("</h1>\n");
-    page.append("<p class=\"caution\">").append(escapeXml10(Caution.TEXT)).append("</p>\n");
+    page.append("<p class=\"caution\">")
+        .append(escapeXml10(spelled(Caution.TEXT)))
+        .append("</p>\n");
     baby();
     flags();
     abnormalAndFigure();
@@ -106,20 +107,20 @@ final class HtmlReport {
       page.append("<div class=\"flag ")
           .append(flag.level().id())
           .append("\"><span class=\"level\">")
-          .append(escapeXml10(flag.level().id().toUpperCase(Locale.ROOT)))
+          .append(escapeXml10(findings.words().level(flag)))
           .append(", ")
-          .append(escapeXml10(flag.when()))
+          .append(escapeXml10(spelled(flag.when())))
           .append(":</span> ")
-          .append(escapeXml10(flag.advice()))
-          .append(escapeXml10(since(findings.why(flag))))
+          .append(escapeXml10(spelled(flag.advice())))
+          .append(escapeXml10(findings.since(flag)))
           .append(" <span class=\"caution\">[")
           .append(escapeXml10(flag.source()))
           .append("]</span></div>\n");
     }
   }
 
-  private static String since(String why) {
-    return why.isEmpty() ? "" : "; since " + why;
+  private String spelled(String words) {
+    return findings.words().spelled(words);
   }
 
   private void abnormalAndFigure() {
@@ -179,11 +180,12 @@ final class HtmlReport {
 
   private String region(Region region) {
     StringBuilder row = new StringBuilder();
-    row.append("<tr><th>").append(escapeXml10(Labels.title(region.label()))).append("</th><td>");
+    row.append("<tr><th>")
+        .append(escapeXml10(findings.words().title(region.label())))
+        .append("</th><td>");
     for (RecordWording.Row found : findings.rows(region)) {
-      row.append(found.mark().equals("!") ? "<span class=\"abnormal\">" : "<span>")
-          .append(escapeXml10(found.mark() + " " + found.name() + ": " + found.said()))
-          .append(found.group() ? " (stated for the region)" : "")
+      row.append(found.sign() == Sign.ABNORMAL ? "<span class=\"abnormal\">" : "<span>")
+          .append(escapeXml10(found.line()))
           .append(";</span> ");
     }
     List<String> missing = findings.missing(region);
@@ -203,8 +205,9 @@ final class HtmlReport {
     }
     if (!charts.isEmpty()) {
       page.append("<table><tr>").append(charts).append("</tr></table>\n");
-      page.append("<p class=\"caution\">Curves: 3rd, 10th, 50th, 90th and 97th centile, computed")
-          .append(" from the INTERGROWTH-21st newborn size standard for this sex. ")
+      page.append("<p class=\"caution\">")
+          .append(spelled("Curves: 3rd, 10th, 50th, 90th and 97th centile, computed from the"))
+          .append(" INTERGROWTH-21st newborn size standard for this sex. ")
           .append(rules())
           .append("</p>\n");
     } else {

@@ -4,9 +4,9 @@ import java.util.List;
 import java.util.Map;
 import tiptoe.clinical.Flag;
 import tiptoe.protocol.Caution;
-import tiptoe.protocol.Labels;
 import tiptoe.protocol.Region;
 import tiptoe.wording.RecordWording;
+import tiptoe.wording.Words;
 
 /**
  * The order in which a report tells things, the same in plain text and in Markdown: what to act on
@@ -26,12 +26,10 @@ abstract class Outline {
     if (findings.isDraft()) {
       text.append(emphasised("DRAFT — not signed")).append("\n\n");
     }
-    text.append(Caution.TEXT).append("\n\n");
+    text.append(findings.words().spelled(Caution.TEXT)).append("\n\n");
     facts(findings);
     flags(findings);
-    section(
-        "Abnormal",
-        findings.abnormal().stream().map(row -> row.name() + ": " + row.said()).toList());
+    section("Abnormal", findings.abnormal().stream().map(RecordWording.Row::text).toList());
     section("Not settled", findings.unsettled());
     text.append(heading(2, "Findings"));
     for (Region region : findings.record().protocol().regions()) {
@@ -64,18 +62,17 @@ abstract class Outline {
   private void flags(RecordWording findings) {
     section(
         "To act on",
-        findings.assessment().flags().stream()
-            .map(flag -> flag(flag, findings.why(flag)))
-            .toList());
+        findings.assessment().flags().stream().map(flag -> flag(flag, findings)).toList());
   }
 
-  private static String flag(Flag flag, String why) {
+  private static String flag(Flag flag, RecordWording findings) {
+    Words words = findings.words();
     return "%s (%s): %s%s [%s]"
         .formatted(
-            Labels.title(flag.level().id()),
-            flag.when(),
-            flag.advice(),
-            why.isEmpty() ? "" : "; since " + why,
+            words.title(flag.level().id()),
+            words.spelled(flag.when()),
+            words.spelled(flag.advice()),
+            findings.since(flag),
             flag.source());
   }
 
@@ -85,17 +82,8 @@ abstract class Outline {
     if (rows.isEmpty() && missing.isEmpty()) {
       return;
     }
-    text.append(heading(3, Labels.title(region.label())));
-    for (RecordWording.Row row : rows) {
-      text.append(
-          item(
-              row.mark()
-                  + " "
-                  + row.name()
-                  + ": "
-                  + row.said()
-                  + (row.group() ? " (stated for the region)" : "")));
-    }
+    text.append(heading(3, findings.words().title(region.label())));
+    rows.forEach(row -> text.append(item(row.line())));
     if (!missing.isEmpty()) {
       text.append(item("not examined: " + String.join(", ", missing)));
     }

@@ -9,8 +9,6 @@ import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
-import tiptoe.clinical.Assessment;
-import tiptoe.exam.ExamRecord;
 import tiptoe.report.fhir.FhirDocument;
 import tiptoe.wording.RecordWording;
 
@@ -19,17 +17,16 @@ public final class Reports {
   private Reports() {}
 
   /** The record in one format. */
-  public static byte[] render(ExamRecord record, Assessment assessment, Format format)
-      throws IOException {
-    RecordWording findings = new RecordWording(record, assessment);
+  public static byte[] render(RecordWording findings, Format format) throws IOException {
     return switch (format) {
-      case FHIR -> utf8(FhirDocument.json(record, assessment));
+      case FHIR -> utf8(FhirDocument.json(findings));
       case HTML -> utf8(HtmlReport.of(findings));
       case PDF -> PdfReport.of(findings);
       case MD -> utf8(MarkdownReport.of(findings));
       case TXT -> utf8(TextReport.of(findings));
       case CSV -> utf8(CsvReport.of(findings));
-      case JSON -> utf8(RecordJson.of(record, assessment).toPrettyString() + "\n");
+      case JSON ->
+          utf8(RecordJson.of(findings.record(), findings.assessment()).toPrettyString() + "\n");
     };
   }
 
@@ -43,14 +40,9 @@ public final class Reports {
    * @throws IOException after all others were written, naming the formats that could not be made
    */
   public static List<Path> write(
-      ExamRecord record,
-      Assessment assessment,
-      Collection<Format> formats,
-      Path folder,
-      String name,
-      boolean force)
+      RecordWording findings, Collection<Format> formats, Path folder, String name, boolean force)
       throws IOException {
-    return write(format -> render(record, assessment, format), formats, folder, name, force);
+    return write(format -> render(findings, format), formats, folder, name, force);
   }
 
   static List<Path> write(

@@ -11,12 +11,12 @@ import tiptoe.exam.MissingDetail;
 import tiptoe.exam.Slot;
 import tiptoe.exam.Utterance;
 import tiptoe.language.Meaning;
-import tiptoe.protocol.Norm;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
-import tiptoe.protocol.Value;
-import tiptoe.wording.FindingWording;
+import tiptoe.wording.RecordWording;
+import tiptoe.wording.Sign;
+import tiptoe.wording.Words;
 
 /**
  * The steps of a region as a table, a row a step in the order of the protocol. A row never moves
@@ -62,10 +62,11 @@ record Board(List<Row> rows) {
    *
    * @param fresh numbers of the statements that were made just now
    */
-  static Board of(ExamRecord record, Region region, List<Integer> fresh, Glyphs glyphs) {
+  static Board of(RecordWording wording, Region region, List<Integer> fresh, Glyphs glyphs) {
+    ExamRecord record = wording.record();
     return new Maker(
             record,
-            new FindingWording(record.protocol()),
+            wording.words(),
             new HashSet<>(record.missing()),
             record.missingDetails(),
             fresh,
@@ -75,7 +76,7 @@ record Board(List<Row> rows) {
 
   private record Maker(
       ExamRecord record,
-      FindingWording phrasing,
+      Words words,
       Set<Slot> missing,
       List<MissingDetail> details,
       List<Integer> fresh,
@@ -89,7 +90,7 @@ record Board(List<Row> rows) {
                 ? SIDES.stream().map(side -> cell(step, side)).toList()
                 : List.of(cell(step, null));
         if (cells.stream().anyMatch(cell -> !cell.lines().isEmpty())) {
-          rows.add(new Row(step.label(), cells));
+          rows.add(new Row(words.step(step.id()), cells));
         }
       }
       return new Board(rows);
@@ -100,7 +101,7 @@ record Board(List<Row> rows) {
       boolean pressing = false;
       for (Answer answer : record.answers(step.id())) {
         if (isHere(side, answer.side())) {
-          lines.add(answer(step, side, answer));
+          lines.add(answer(side, answer));
           pressing |= isFresh(answer);
         }
       }
@@ -123,7 +124,7 @@ record Board(List<Row> rows) {
       List<Line> lines = new ArrayList<>();
       for (MissingDetail detail : details) {
         if (detail.slot().step().equals(step.id()) && isHere(side, detail.slot().side())) {
-          String label = step.detail(detail.detail()).map(one -> one.label()).orElse("side");
+          String label = words.detail(step.id(), detail.detail());
           lines.add(new Line(glyphs.open() + " missing: " + label, Ink.MISSING));
         }
       }
@@ -131,7 +132,7 @@ record Board(List<Row> rows) {
         for (Meaning.States candidate : utterance.candidates()) {
           var seems = candidate.statement();
           if (seems.step().equals(step.id()) && isHere(side, seems.side())) {
-            String text = glyphs.unsure() + " (" + phrasing.said(seems) + ") unsure";
+            String text = glyphs.unsure() + " (" + words.said(seems) + ") unsure";
             lines.add(new Line(text, Ink.UNSURE));
           }
         }
@@ -148,28 +149,13 @@ record Board(List<Row> rows) {
       return fresh.contains(answer.statement());
     }
 
-    private Line answer(Step step, Side column, Answer answer) {
-      String mark = mark(step, answer);
+    private Line answer(Side column, Answer answer) {
+      Sign sign = words.sign(answer.finding());
       String side = column == null && answer.side() != null ? answer.side().id() + ": " : "";
-      String text = mark + " " + side + phrasing.said(answer.finding());
+      String text = glyphs.of(sign) + " " + side + words.said(answer.finding());
       boolean now = isFresh(answer);
-      Ink ink = mark.equals(glyphs.abnormal()) ? Ink.ALERT : now ? Ink.FRESH : Ink.GOOD;
+      Ink ink = sign == Sign.ABNORMAL ? Ink.ALERT : now ? Ink.FRESH : Ink.GOOD;
       return new Line(now ? text + " " + glyphs.fresh() : text, ink);
-    }
-
-    private String mark(Step step, Answer answer) {
-      if (Value.NOT_EXAMINED.equals(answer.value())) {
-        return glyphs.skipped();
-      }
-      Norm norm =
-          answer.value() == null
-              ? Norm.NORMAL
-              : step.value(answer.value()).map(Value::norm).orElse(Norm.NORMAL);
-      return switch (norm) {
-        case ABNORMAL -> glyphs.abnormal();
-        case BENIGN -> glyphs.benign();
-        default -> glyphs.done();
-      };
     }
   }
 

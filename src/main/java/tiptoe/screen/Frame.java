@@ -77,7 +77,7 @@ final class Frame {
 
   private void work(Area area) {
     Area left =
-        Prompt.of(state.record())
+        Prompt.of(state.wording())
             .map(prompt -> new PromptPane(canvas).draw(area, prompt))
             .orElse(area);
     new HerePane(canvas, overview).draw(left);
@@ -117,7 +117,7 @@ final class Frame {
             level ->
                 Map.entry(
                     level.id().toUpperCase(Locale.ROOT),
-                    state.assessment().flags().stream()
+                    state.wording().assessment().flags().stream()
                         .filter(flag -> flag.level() == level)
                         .count()))
         .filter(count -> count.getValue() > 0)
@@ -128,8 +128,11 @@ final class Frame {
   /** Whom the judgements are about, as far as it was said. */
   private String baby() {
     Baby baby = state.record().baby();
+    // The gestation in the short form that every clinician reads, since there is little room.
     return Stream.of(
-            baby.sex(), baby.fact("gestation"), baby.fact("age").map(hours -> hours + " h"))
+            baby.sex(),
+            baby.fact("gestation"),
+            baby.fact("age").map(age -> state.wording().words().fact("age", age)))
         .flatMap(Optional::stream)
         .collect(Collectors.joining(", "));
   }

@@ -1,6 +1,7 @@
 package tiptoe.screen;
 
 import java.util.Map;
+import tiptoe.wording.Sign;
 
 /**
  * The signs beside words. Each differs from the others in shape, so that none needs colour.
@@ -47,6 +48,20 @@ public record Glyphs(
       Map.of(
           '—', "-", '–', "-", '…', "...", '°', " deg ", 'é', "e", '≥', ">=", '≤', "<=", '×', "x",
           '“', "\"", '”', "\"");
+
+  /** What is shown for a sign. */
+  public String of(Sign sign) {
+    return switch (sign) {
+      case DONE -> done;
+      case BENIGN -> benign;
+      case ABNORMAL -> abnormal;
+      case SKIPPED -> skipped;
+      case UNSURE -> unsure;
+      case KEY -> key;
+      case OPEN -> open;
+      case NONE -> " ";
+    };
+  }
 
   /** The text without anything a terminal cannot show: control characters, wide or unknown ones. */
   String clean(String text) {

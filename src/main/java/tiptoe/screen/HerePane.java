@@ -30,7 +30,7 @@ final class HerePane {
 
   private void title(Area area) {
     int missing = overview.missing().stream().mapToInt(Overview.Missing::slots).sum();
-    String name = overview.here().label().toUpperCase(Locale.ROOT) + ": ";
+    String name = overview.title().toUpperCase(Locale.ROOT) + ": ";
     if (missing == 0) {
       canvas.text(area, 0, 0, name + "nothing is missing " + glyphs.done(), Ink.STRONG);
     } else {

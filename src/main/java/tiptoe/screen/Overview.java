@@ -19,16 +19,17 @@ import tiptoe.exam.Slot;
 import tiptoe.exam.Status;
 import tiptoe.exam.Utterance;
 import tiptoe.finding.Outcome;
-import tiptoe.protocol.Labels;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
-import tiptoe.wording.FindingWording;
+import tiptoe.wording.RecordWording;
+import tiptoe.wording.Words;
 
 /**
  * What a frame says of the record, worked out once for each record and not for each frame.
  *
  * @param regions progress from head to toe
+ * @param title the name of the region being examined
  * @param here the region being examined, or the first that is not done
  * @param missing what is missing here
  * @param board the steps here, with both sides
@@ -38,6 +39,7 @@ import tiptoe.wording.FindingWording;
  */
 record Overview(
     List<Progress> regions,
+    String title,
     Region here,
     List<Missing> missing,
     Board board,
@@ -55,29 +57,26 @@ record Overview(
    */
   record Missing(String shortText, int slots, boolean key, String reminder) {}
 
-  static Overview of(ExamRecord record, Assessment assessment, Glyphs glyphs) {
-    Words words = new Words(record, glyphs);
-    List<Progress> progress = record.progress();
-    Region here = words.here(progress);
+  static Overview of(RecordWording wording, Glyphs glyphs) {
+    Maker maker = new Maker(wording.record(), wording.words(), glyphs);
+    List<Progress> progress = wording.record().progress();
+    Region here = maker.here(progress);
     return new Overview(
         progress,
+        wording.words().region(here),
         here,
-        words.missing(here),
-        Board.of(record, here, words.fresh(), glyphs),
-        words.heard(),
-        words.flags(assessment),
-        words.sizes(assessment));
+        maker.missing(here),
+        Board.of(wording, here, maker.fresh(), glyphs),
+        maker.heard(),
+        maker.flags(wording.assessment()),
+        maker.sizes(wording.assessment()));
   }
 
   Progress progressHere() {
     return regions.stream().filter(one -> one.region().equals(here.id())).findFirst().orElseThrow();
   }
 
-  private record Words(ExamRecord record, FindingWording phrasing, Glyphs glyphs) {
-    Words(ExamRecord record, Glyphs glyphs) {
-      this(record, new FindingWording(record.protocol()), glyphs);
-    }
-
+  private record Maker(ExamRecord record, Words words, Glyphs glyphs) {
     Region here(List<Progress> progress) {
       return Optional.ofNullable(record.region())
           .or(() -> progress.stream().filter(one -> !one.done()).map(Progress::region).findFirst())
@@ -108,25 +107,25 @@ record Overview(
               .map(
                   detail ->
                       new Missing(
-                          phrasing.name(detail.slot().step(), detail.slot().side())
+                          words.name(detail.slot())
                               + ": "
-                              + detailLabel(detail.slot().step(), detail.detail()),
+                              + words.detail(detail.slot().step(), detail.detail()),
                           1,
                           false,
                           null));
       return Stream.concat(steps, details).toList();
     }
 
-    private String detailLabel(String step, String detail) {
-      return step(step).detail(detail).map(one -> one.label()).orElse(Labels.of(detail));
-    }
-
     private Missing missing(String id, List<Slot> slots) {
       Step step = step(id);
       boolean both = slots.stream().map(Slot::side).filter(side -> side != null).count() == 2;
       Side side = both ? null : slots.get(0).side();
-      String text = both ? step.label() : phrasing.name(id, side);
-      return new Missing(text, slots.size(), step.key(), step.reminder());
+      String text = both ? words.step(id) : words.name(id, side);
+      return new Missing(text, slots.size(), step.key(), reminder(step));
+    }
+
+    private String reminder(Step step) {
+      return step.reminder() == null ? null : words.spelled(step.reminder());
     }
 
     List<Integer> fresh() {
@@ -168,7 +167,7 @@ record Overview(
         case UNSURE -> {
           String seems =
               utterance.candidates().stream()
-                  .map(candidate -> phrasing.of(candidate.statement()))
+                  .map(candidate -> words.of(candidate.statement()))
                   .collect(Collectors.joining("; "));
           yield List.of(
               new Line(
@@ -190,7 +189,7 @@ record Overview(
       List<Line> lines = new ArrayList<>();
       for (RecordedFinding said : record.statements()) {
         if (isOf(said, utterance)) {
-          String what = phrasing.of(said.statement());
+          String what = words.of(said.statement());
           lines.add(
               switch (said.status()) {
                 case STANDS -> new Line(glyphs.done() + " RECORDED " + what, Ink.FRESH);
@@ -210,7 +209,7 @@ record Overview(
           .filter(Event.ContextStated.class::isInstance)
           .map(Event.ContextStated.class::cast)
           .filter(fact -> Integer.valueOf(utterance.number()).equals(fact.utterance()))
-          .map(fact -> Labels.of(fact.fact()) + ": " + fact.value())
+          .map(fact -> words.stated(fact.fact(), fact.value()))
           .forEach(fact -> lines.add(new Line(glyphs.done() + " NOTED " + fact, Ink.FRESH)));
       if (lines.isEmpty()) {
         String text = asks ? glyphs.unsure() + " NOT RECORDED YET" : glyphs.done() + " NOTED";
@@ -225,11 +224,7 @@ record Overview(
 
     List<Line> flags(Assessment assessment) {
       return assessment.flags().stream()
-          .map(
-              flag ->
-                  new Line(
-                      flag.level().id().toUpperCase(java.util.Locale.ROOT) + ": " + flag.advice(),
-                      ink(flag.level())))
+          .map(flag -> new Line(words.flag(flag), ink(flag.level())))
           .toList();
     }
 
@@ -246,14 +241,9 @@ record Overview(
     }
 
     private String size(Size size) {
-      String number =
-          java.math.BigDecimal.valueOf(size.number()).stripTrailingZeros().toPlainString();
       String place =
-          size.against().stream()
-              .findFirst()
-              .map(one -> ", " + one.centileText() + " centile")
-              .orElse("");
-      return step(size.step()).label() + " " + number + " " + size.unit() + place;
+          size.against().stream().findFirst().map(one -> ", " + words.centile(one)).orElse("");
+      return words.measured(size) + place;
     }
   }
 }

@@ -28,7 +28,7 @@ final class Painter {
   void paint(ScreenState state, boolean resized) throws IOException {
     if (state.record() != seen) {
       seen = state.record();
-      overview = Overview.of(seen, state.assessment(), glyphs);
+      overview = Overview.of(state.wording(), glyphs);
     }
     Canvas canvas = new Canvas(screen.newTextGraphics(), glyphs, coloured);
     if (seen.phase() == Phase.ENDED || state.showing() == ScreenState.Showing.SUMMARY) {

@@ -3,11 +3,9 @@ package tiptoe.screen;
 import java.util.List;
 import java.util.Optional;
 import tiptoe.exam.Asked;
-import tiptoe.exam.ExamRecord;
-import tiptoe.exam.Slot;
 import tiptoe.finding.Question;
-import tiptoe.protocol.Labels;
-import tiptoe.wording.FindingWording;
+import tiptoe.wording.RecordWording;
+import tiptoe.wording.Words;
 
 /**
  * The one thing that the examination waits for.
@@ -19,8 +17,8 @@ import tiptoe.wording.FindingWording;
 record Prompt(String headline, String text, String answers) {
 
   /** Empty while nothing is waited for. */
-  static Optional<Prompt> of(ExamRecord record) {
-    return switch (record.phase()) {
+  static Optional<Prompt> of(RecordWording wording) {
+    return switch (wording.record().phase()) {
       case PAUSED ->
           Optional.of(
               new Prompt("paused", "Nothing is heard and nothing is kept.", Voice.RESUME.quoted()));
@@ -28,33 +26,33 @@ record Prompt(String headline, String text, String answers) {
           Optional.of(
               new Prompt(
                   "remark", "All that is said is kept as a remark.", Voice.END_REMARK.quoted()));
-      case ENDING -> Optional.of(ending(record));
-      default -> record.openQuestion().map(Asked::question).map(Prompt::of);
+      case ENDING -> Optional.of(ending(wording));
+      default ->
+          wording
+              .record()
+              .openQuestion()
+              .map(Asked::question)
+              .map(question -> of(question, wording.words()));
     };
   }
 
-  private static Prompt ending(ExamRecord record) {
-    FindingWording phrasing = new FindingWording(record.protocol());
-    List<Slot> missing = record.missingKeySteps();
-    String names =
-        missing.stream()
-            .map(slot -> phrasing.name(slot.step(), slot.side()))
-            .collect(java.util.stream.Collectors.joining(", "));
+  private static Prompt ending(RecordWording wording) {
+    List<String> missing = wording.missingKeySteps();
     String count = missing.size() + (missing.size() == 1 ? " key step is" : " key steps are");
     return new Prompt(
         "end anyway?",
-        count + " missing: " + names,
+        count + " missing: " + String.join(", ", missing),
         Voice.END.quoted() + " or \"yes\" to end, \"no\" to go on");
   }
 
-  private static Prompt of(Question question) {
-    return new Prompt(headline(question), question.text(), answers(question));
+  private static Prompt of(Question question, Words words) {
+    return new Prompt(headline(question, words), words.spelled(question.text()), answers(question));
   }
 
-  private static String headline(Question question) {
+  private static String headline(Question question, Words words) {
     return switch (question.kind()) {
       case SIDE -> "which side?";
-      case DETAIL -> Labels.of(question.detail()) + "?";
+      case DETAIL -> words.label(question.detail()) + "?";
       case NUMBER -> "what number?";
       case CONTRADICTION -> "which is right?";
       case STEP -> "of what?";

@@ -42,8 +42,8 @@ final class RegionList {
     Ink ink = here ? Ink.STRONG : progress.done() ? Ink.GOOD : Ink.PLAIN;
     canvas.text(area, row, 0, here ? glyphs.here() : " ", ink);
     canvas.text(area, row, 1, mark, progress.done() ? ink : Ink.MISSING);
-    String name = here ? region.label().toUpperCase(Locale.ROOT) : region.label();
-    canvas.text(area, row, 3, name, ink);
+    String name = state.wording().words().region(region);
+    canvas.text(area, row, 3, here ? name.toUpperCase(Locale.ROOT) : name, ink);
     int bar = area.width() - 24;
     if (bar > 0 && progress.total() > 0) {
       int full = bar * progress.answered() / progress.total();

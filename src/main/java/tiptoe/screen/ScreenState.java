@@ -1,14 +1,13 @@
 package tiptoe.screen;
 
 import java.nio.file.Path;
-import tiptoe.clinical.Assessment;
 import tiptoe.exam.ExamRecord;
+import tiptoe.wording.RecordWording;
 
 /**
  * All that one frame shows.
  *
- * @param record the record as it stands
- * @param assessment what follows from it
+ * @param wording the record as it stands and what follows from it, in words
  * @param partial the words being said now; empty when none are
  * @param notice what the tool has to say beside the record, such as what it is doing before it can
  *     listen, or the lines that were asked for; may have several lines
@@ -17,8 +16,7 @@ import tiptoe.exam.ExamRecord;
  * @param showing what the frame is about
  */
 public record ScreenState(
-    ExamRecord record,
-    Assessment assessment,
+    RecordWording wording,
     String partial,
     String notice,
     SoundState sound,
@@ -35,29 +33,32 @@ public record ScreenState(
   }
 
   /** A state before anything was heard. */
-  public static ScreenState opened(ExamRecord record, Assessment assessment, Path folder) {
-    return new ScreenState(
-        record, assessment, "", "", SoundState.NONE, folder, Showing.EXAMINATION);
+  public static ScreenState opened(RecordWording wording, Path folder) {
+    return new ScreenState(wording, "", "", SoundState.NONE, folder, Showing.EXAMINATION);
   }
 
-  public ScreenState withRecord(ExamRecord newRecord, Assessment newAssessment) {
-    return new ScreenState(newRecord, newAssessment, partial, notice, sound, folder, showing);
+  public ExamRecord record() {
+    return wording.record();
+  }
+
+  public ScreenState withRecord(RecordWording now) {
+    return new ScreenState(now, partial, notice, sound, folder, showing);
   }
 
   public ScreenState withPartial(String words) {
-    return new ScreenState(record, assessment, words, notice, sound, folder, showing);
+    return new ScreenState(wording, words, notice, sound, folder, showing);
   }
 
   public ScreenState withNotice(String text) {
-    return new ScreenState(record, assessment, partial, text, sound, folder, showing);
+    return new ScreenState(wording, partial, text, sound, folder, showing);
   }
 
   public ScreenState withShowing(Showing now) {
-    return new ScreenState(record, assessment, partial, notice, sound, folder, now);
+    return new ScreenState(wording, partial, notice, sound, folder, now);
   }
 
   private ScreenState with(SoundState now) {
-    return new ScreenState(record, assessment, partial, notice, now, folder, showing);
+    return new ScreenState(wording, partial, notice, now, folder, showing);
   }
 
   public ScreenState withSound(int loudness, int seconds) {

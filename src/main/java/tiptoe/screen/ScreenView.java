@@ -49,7 +49,7 @@ public final class ScreenView implements ExamView, ExamScreen.Keys {
   private ScreenView(ExamSession session, Path folder, PrintStream err) {
     this.session = session;
     this.err = err;
-    state = ScreenState.opened(session.record(), session.assessment(), folder);
+    state = ScreenState.opened(session.wording(), folder);
   }
 
   /**
@@ -137,7 +137,9 @@ public final class ScreenView implements ExamView, ExamScreen.Keys {
   public void show(Changes changes) {
     List<String> reply =
         changes.commands().stream()
-            .flatMap(command -> CommandReply.of(command, changes.record()).stream())
+            .flatMap(
+                command ->
+                    CommandReply.of(command, changes.record(), state.wording().words()).stream())
             .toList();
     boolean spoken = changes.of(Event.UtteranceHeard.class).findAny().isPresent();
     boolean asked = !changes.commands().isEmpty();
@@ -154,7 +156,7 @@ public final class ScreenView implements ExamView, ExamScreen.Keys {
             (spoken || asked || !lost.isEmpty()
                     ? now.withNotice(notice).withShowing(help ? HELP : EXAMINATION)
                     : now)
-                .withRecord(session.record(), session.assessment()));
+                .withRecord(session.wording()));
   }
 
   @Override
@@ -236,7 +238,7 @@ public final class ScreenView implements ExamView, ExamScreen.Keys {
             now.withListening(false)
                 .withPartial("")
                 .withShowing(left ? EXAMINATION : SUMMARY)
-                .withRecord(session.record(), session.assessment()));
+                .withRecord(session.wording()));
     if (!left) {
       try {
         // Its pages take turns by the second, from the first one on.

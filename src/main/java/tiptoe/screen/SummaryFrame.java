@@ -33,7 +33,7 @@ final class SummaryFrame {
   private List<List<Line>> blocks(int width) {
     List<List<Line>> blocks = new ArrayList<>();
     boolean titled = false;
-    for (String line : Summary.of(state.record(), state.assessment(), state.folder())) {
+    for (String line : Summary.of(state.wording(), state.folder())) {
       if (line.isEmpty()) {
         blocks.get(blocks.size() - 1).add(new Line("", Ink.PLAIN));
         continue;

@@ -20,6 +20,7 @@ import tiptoe.language.Interpreter;
 import tiptoe.settings.Settings;
 import tiptoe.speech.Hypothesis;
 import tiptoe.speech.Verdict;
+import tiptoe.wording.RecordWording;
 
 /**
  * One examination being dictated: from what was heard to what the record holds. What is heard and
@@ -57,8 +58,14 @@ public final class ExamSession {
 
   /** What follows from the record as it stands. */
   public Assessment assessment() {
+    return wording().assessment();
+  }
+
+  /** The record as it stands and what follows from it, in words. */
+  public RecordWording wording() {
     ExamRecord record = record();
-    return assessor.assess(record.baby(), record.answers(), settings, examinedAt);
+    return new RecordWording(
+        record, assessor.assess(record.baby(), record.answers(), settings, examinedAt), settings);
   }
 
   public synchronized ExamRecord record() {

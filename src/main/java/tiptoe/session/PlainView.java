@@ -5,12 +5,14 @@ import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
 import tiptoe.wording.CommandReply;
 import tiptoe.wording.UtteranceWording;
+import tiptoe.wording.Words;
 
 /** Shows an examination line by line, as it goes on. */
 public final class PlainView implements ExamView {
   /** So long a loud stretch is not told again, in seconds. */
   private static final double WARNING_SECONDS = 10;
 
+  private final Words words;
   private final PrintStream out;
   private final PrintStream err;
   private String last = "";
@@ -19,10 +21,12 @@ public final class PlainView implements ExamView {
   private boolean listening;
 
   /**
+   * @param words in the chosen units and spelling
    * @param out what is heard and recorded
    * @param err all else
    */
-  public PlainView(PrintStream out, PrintStream err) {
+  public PlainView(Words words, PrintStream out, PrintStream err) {
+    this.words = words;
     this.out = out;
     this.err = err;
   }
@@ -75,17 +79,17 @@ public final class PlainView implements ExamView {
     changes
         .of(Event.UtteranceHeard.class)
         .flatMap(heard -> changes.record().utterance(heard.number()).stream())
-        .forEach(heard -> out.print(UtteranceWording.of(changes.record(), heard)));
+        .forEach(heard -> out.print(UtteranceWording.of(changes.record(), heard, words)));
     changes
         .of(Event.AudioGap.class)
         .forEach(gap -> out.println("  sound was lost, noted in the record"));
     changes.commands().stream()
-        .flatMap(command -> CommandReply.of(command, changes.record()).stream())
+        .flatMap(command -> CommandReply.of(command, changes.record(), words).stream())
         .forEach(line -> out.println("  " + line));
     changes
         .record()
         .openQuestion()
-        .ifPresent(asked -> out.println("  >> " + asked.question().text()));
+        .ifPresent(asked -> out.println("  >> " + words.spelled(asked.question().text())));
   }
 
   @Override

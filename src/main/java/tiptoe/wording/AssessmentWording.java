@@ -10,27 +10,20 @@ import tiptoe.clinical.MissingItem;
 import tiptoe.clinical.PlanItem;
 import tiptoe.clinical.Result;
 import tiptoe.clinical.Size;
-import tiptoe.finding.Quantity;
-import tiptoe.protocol.Labels;
-import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
-import tiptoe.settings.Settings;
-import tiptoe.settings.Spelling;
 
 /** An assessment as plain text, the most pressing first, in the chosen units and spelling. */
 public final class AssessmentWording {
-  private final Protocol protocol;
-  private final Settings settings;
+  private final Words words;
   private final List<String> lines = new ArrayList<>();
 
-  private AssessmentWording(Protocol protocol, Settings settings) {
-    this.protocol = protocol;
-    this.settings = settings;
+  private AssessmentWording(Words words) {
+    this.words = words;
   }
 
   /** The text, each line ended. */
-  public static String of(Assessment assessment, Protocol protocol, Settings settings) {
-    return new AssessmentWording(protocol, settings).text(assessment);
+  public static String of(Assessment assessment, Words words) {
+    return new AssessmentWording(words).text(assessment);
   }
 
   private String text(Assessment assessment) {
@@ -46,19 +39,12 @@ public final class AssessmentWording {
     heading("plan", assessment.plan());
     assessment.plan().forEach(this::planned);
     heading("to be stated", assessment.needs());
-    assessment
-        .needs()
-        .forEach(
-            need ->
-                lines.add(
-                    "  " + Labels.of(need.fact()) + ": " + String.join("; ", need.reasons())));
+    assessment.needs().forEach(need -> lines.add("  " + words.need(need)));
     heading("missing", assessment.missing());
     assessment.missing().forEach(item -> lines.add("  " + missing(item) + ": " + item.reason()));
     lines.add("rules: " + String.join(", ", assessment.ruleSets()));
     lines.add(assessment.caution());
-    return lines.stream()
-        .map(line -> Spelling.of(line, settings) + "\n")
-        .collect(Collectors.joining());
+    return lines.stream().map(line -> words.spelled(line) + "\n").collect(Collectors.joining());
   }
 
   private void heading(String text, List<?> below) {
@@ -69,10 +55,10 @@ public final class AssessmentWording {
 
   private void flag(Flag flag) {
     String sides = flag.sides().stream().map(Side::id).collect(Collectors.joining(" and "));
-    String about = flag.steps().stream().map(this::label).collect(Collectors.joining(", "));
+    String about = flag.steps().stream().map(words::step).collect(Collectors.joining(", "));
     lines.add(
         "  "
-            + flag.level().id().toUpperCase(Locale.ROOT)
+            + words.level(flag)
             + ", "
             + flag.when()
             + ": "
@@ -91,12 +77,12 @@ public final class AssessmentWording {
   }
 
   private void size(Size size) {
-    StringBuilder line = new StringBuilder("  " + label(size.step()) + " " + measured(size));
+    StringBuilder line = new StringBuilder("  " + words.measured(size));
     String separator = ": ";
     for (Size.Place place : size.against()) {
       line.append(separator)
-          .append(place.centileText())
-          .append(" centile, z ")
+          .append(words.centile(place))
+          .append(", z ")
           .append(String.format(Locale.ROOT, "%.2f", place.z()))
           .append(" (")
           .append(place.source())
@@ -107,10 +93,6 @@ public final class AssessmentWording {
       line.append("; ").append(remark);
     }
     lines.add(line.toString());
-  }
-
-  private String measured(Size size) {
-    return new QuantityWording(settings).of(new Quantity(size.number(), size.unit()));
   }
 
   private void result(Result result) {
@@ -138,14 +120,7 @@ public final class AssessmentWording {
   }
 
   private String missing(MissingItem item) {
-    return item.detail() == null
-        ? label(item.step())
-        : label(item.step())
-            + ", "
-            + protocol.step(item.step()).detail(item.detail()).orElseThrow().label();
-  }
-
-  private String label(String step) {
-    return protocol.step(step).label();
+    String detail = item.detail() == null ? "" : ", " + words.detail(item.step(), item.detail());
+    return words.step(item.step()) + detail;
   }
 }

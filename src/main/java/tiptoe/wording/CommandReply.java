@@ -10,28 +10,25 @@ public final class CommandReply {
   private CommandReply() {}
 
   /** The lines of the answer; none where the command asks for nothing. */
-  public static List<String> of(Command command, ExamRecord record) {
+  public static List<String> of(Command command, ExamRecord record, Words words) {
     Stream<String> lines =
         switch (command) {
-          case SAY_MISSING -> missing(record);
-          case READ_BACK -> recorded(record);
+          case SAY_MISSING -> missing(record, words);
+          case READ_BACK -> recorded(record, words);
           default -> Stream.empty();
         };
     return lines.toList();
   }
 
-  private static Stream<String> missing(ExamRecord record) {
-    FindingWording phrasing = new FindingWording(record.protocol());
-    return record.missing().stream()
-        .map(slot -> "missing: " + phrasing.name(slot.step(), slot.side()));
+  private static Stream<String> missing(ExamRecord record, Words words) {
+    return record.missing().stream().map(slot -> "missing: " + words.name(slot));
   }
 
-  private static Stream<String> recorded(ExamRecord record) {
-    FindingWording phrasing = new FindingWording(record.protocol());
+  private static Stream<String> recorded(ExamRecord record, Words words) {
     return record.statements().stream()
         .filter(said -> said.stands())
         .map(said -> said.statement())
         .filter(one -> record.protocol().step(one.step()).region().equals(record.region()))
-        .map(phrasing::of);
+        .map(words::of);
   }
 }

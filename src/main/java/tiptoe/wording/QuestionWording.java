@@ -16,11 +16,11 @@ import tiptoe.protocol.Value;
 /** Words the questions, short enough to be read at a glance from the cot. */
 public final class QuestionWording {
   private final Protocol protocol;
-  private final FindingWording findings;
+  private final Words findings;
 
   public QuestionWording(Protocol protocol) {
     this.protocol = protocol;
-    this.findings = new FindingWording(protocol);
+    this.findings = Words.asKept(protocol);
   }
 
   /** The words of a question that comes up; see {@link tiptoe.exam.QuestionText}. */

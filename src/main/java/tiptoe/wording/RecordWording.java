@@ -1,32 +1,33 @@
 package tiptoe.wording;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Flag;
 import tiptoe.clinical.PlanItem;
+import tiptoe.clinical.Size;
 import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Remark;
 import tiptoe.exam.Signature;
 import tiptoe.exam.Slot;
-import tiptoe.protocol.Fact;
-import tiptoe.protocol.Labels;
-import tiptoe.protocol.Measure;
+import tiptoe.finding.Finding;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
-import tiptoe.protocol.Step;
-import tiptoe.protocol.Value;
+import tiptoe.settings.Settings;
 
-/** The record put into words, the same for every report that people read. */
+/** A record and what follows from it, put into words: the same for reports, screens and lines. */
 public final class RecordWording {
   private static final DateTimeFormatter MOMENT =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm 'UTC'").withZone(ZoneOffset.UTC);
@@ -35,12 +36,12 @@ public final class RecordWording {
 
   private final ExamRecord record;
   private final Assessment assessment;
-  private final FindingWording phrasing;
+  private final Words words;
 
-  public RecordWording(ExamRecord record, Assessment assessment) {
+  public RecordWording(ExamRecord record, Assessment assessment, Settings settings) {
     this.record = record;
     this.assessment = assessment;
-    this.phrasing = new FindingWording(record.protocol());
+    this.words = new Words(record.protocol(), settings);
   }
 
   /**
@@ -48,18 +49,29 @@ public final class RecordWording {
    *
    * @param name step and side
    * @param said value, number and details
-   * @param norm how it stands to what is expected; null for a number
-   * @param examined whether it was examined at all
+   * @param sign what it comes to
    * @param group whether it was said for the whole region
    */
-  public record Row(String name, String said, Norm norm, boolean examined, boolean group) {
+  public record Row(String name, String said, Sign sign, boolean group) {
     /** A sign that tells the lines apart without colour. */
     public String mark() {
-      if (!examined) {
-        return "–";
-      }
-      return norm == Norm.ABNORMAL ? "!" : norm == Norm.BENIGN ? "~" : "+";
+      return sign == Sign.SKIPPED ? "–" : sign.ascii();
     }
+
+    /** Such as {@code left clavicle: crepitus}. */
+    public String text() {
+      return name + ": " + said;
+    }
+
+    /** The same with its sign, and whether it was said for itself. */
+    public String line() {
+      return mark() + " " + text() + (group ? " (stated for the region)" : "");
+    }
+  }
+
+  /** The words that this is put into. */
+  public Words words() {
+    return words;
   }
 
   public ExamRecord record() {
@@ -92,27 +104,18 @@ public final class RecordWording {
   /** What is known of the baby, for people. */
   public Map<String, String> baby() {
     Map<String, String> facts = new TreeMap<>();
-    record.baby().facts().forEach((id, value) -> facts.put(Labels.title(id), fact(id, value)));
+    record.baby().facts().forEach((id, value) -> facts.put(words.title(id), words.fact(id, value)));
     return facts;
-  }
-
-  private String fact(String id, String value) {
-    Measure measure = record.protocol().fact(id).map(Fact::measure).orElse(null);
-    return measure == null ? Labels.of(value) : value + " " + measure.unit();
   }
 
   /** What was found in a region; what is the same on both sides is one row. */
   public List<Row> rows(Region region) {
-    return rows(
-        record.answers().stream()
-            .filter(answer -> record.protocol().step(answer.step()).region().equals(region.id()))
-            .toList());
+    return rows(record.answers().stream().filter(one -> isIn(region, one.step())).toList());
   }
 
   /** The findings that are not normal, from head to toe. */
   public List<Row> abnormal() {
-    return rows(
-        record.answers().stream().filter(answer -> row(answer).norm() == Norm.ABNORMAL).toList());
+    return rows(record.answers().stream().filter(this::isAbnormal).toList());
   }
 
   private List<Row> rows(List<Answer> answers) {
@@ -120,53 +123,59 @@ public final class RecordWording {
         answers.stream()
             .collect(
                 Collectors.groupingBy(
-                    answer -> answer.step() + ": " + row(answer).said(),
+                    answer -> answer.step() + ": " + words.said(answer.finding()),
                     LinkedHashMap::new,
                     Collectors.toList()));
     return alike.values().stream().map(this::row).toList();
   }
 
   private Row row(List<Answer> alike) {
-    Row row = row(alike.get(0));
-    boolean group = alike.stream().allMatch(Answer::group);
-    String name = sides(alike.get(0).step(), alike.stream().map(Answer::side).toList());
-    return new Row(name, row.said(), row.norm(), row.examined(), group);
+    Finding first = alike.get(0).finding();
+    return new Row(
+        sides(first.step(), alike.stream().map(Answer::side).toList()),
+        words.said(first),
+        words.sign(first),
+        alike.stream().allMatch(Answer::group));
   }
 
   private String sides(String step, List<Side> sides) {
     return sides.containsAll(BOTH)
-        ? record.protocol().step(step).label() + ", both sides"
-        : phrasing.name(step, sides.get(0));
+        ? words.step(step) + ", both sides"
+        : words.name(step, sides.get(0));
+  }
+
+  private boolean isIn(Region region, String step) {
+    return record.protocol().step(step).region().equals(region.id());
+  }
+
+  private boolean isAbnormal(Answer answer) {
+    return words.norm(answer.finding()) == Norm.ABNORMAL;
+  }
+
+  /** Whether anything of a region is abnormal. */
+  public boolean isAbnormal(Region region) {
+    return rows(region).stream().anyMatch(row -> row.sign() == Sign.ABNORMAL);
   }
 
   /** Whether something abnormal of a region is on this side, or on no side in particular. */
   public boolean isAbnormal(Region region, Side side) {
     return record.answers().stream()
         .filter(answer -> answer.side() == null || answer.side() == side)
-        .filter(answer -> record.protocol().step(answer.step()).region().equals(region.id()))
-        .anyMatch(answer -> row(answer).norm() == Norm.ABNORMAL);
+        .anyMatch(answer -> isIn(region, answer.step()) && isAbnormal(answer));
   }
 
   /** Whether something of a region was not examined on this side, or on no side in particular. */
   public boolean isMissing(Region region, Side side) {
     return record.missing().stream()
         .filter(slot -> slot.side() == null || slot.side() == side)
-        .anyMatch(slot -> record.protocol().step(slot.step()).region().equals(region.id()));
-  }
-
-  private Row row(Answer answer) {
-    Step step = record.protocol().step(answer.step());
-    Norm norm = step.value(orNone(answer.value())).map(Value::norm).orElse(null);
-    boolean examined = !Value.NOT_EXAMINED.equals(answer.value());
-    String name = phrasing.name(answer.step(), answer.side());
-    return new Row(name, phrasing.said(answer.finding()), norm, examined, answer.group());
+        .anyMatch(slot -> isIn(region, slot.step()));
   }
 
   /** Names of what was not examined in a region; key steps are marked. */
   public List<String> missing(Region region) {
     Map<String, List<Side>> missing = new LinkedHashMap<>();
     for (Slot slot : record.missing()) {
-      if (record.protocol().step(slot.step()).region().equals(region.id())) {
+      if (isIn(region, slot.step())) {
         missing.computeIfAbsent(slot.step(), step -> new ArrayList<>()).add(slot.side());
       }
     }
@@ -179,16 +188,17 @@ public final class RecordWording {
   }
 
   /**
-   * Names of the findings that raised a flag; empty where it rests on what is known of the baby
-   * alone.
+   * Such as {@code ; since right clavicle}: the findings that raised a flag; empty where it rests
+   * on what is known of the baby alone.
    */
-  public String why(Flag flag) {
+  public String since(Flag flag) {
     List<Answer> raising =
         record.answers().stream()
             .filter(answer -> flag.steps().contains(answer.step()))
             .filter(answer -> flag.statements().contains(answer.statement()))
             .toList();
-    return rows(raising).stream().map(Row::name).collect(Collectors.joining(", "));
+    String names = rows(raising).stream().map(Row::name).collect(Collectors.joining(", "));
+    return names.isEmpty() ? "" : "; since " + names;
   }
 
   /** Who dictated; empty where nobody was named. */
@@ -201,9 +211,45 @@ public final class RecordWording {
   /** Questions and unsure utterances that nobody has settled. */
   public List<String> unsettled() {
     List<String> lines = new ArrayList<>();
-    record.openQuestions().forEach(asked -> lines.add(asked.question().text()));
+    lines.addAll(questions());
     record.unsure().forEach(heard -> lines.add("unsure: “" + heard.heard().text() + "”"));
     return lines;
+  }
+
+  /** What is asked and nobody has answered. */
+  public List<String> questions() {
+    return record.openQuestions().stream()
+        .map(asked -> words.spelled(asked.question().text()))
+        .toList();
+  }
+
+  /** What was heard unsurely and nobody has decided, in quotes. */
+  public List<String> unsure() {
+    return record.unsure().stream().map(one -> "\"" + one.heard().text() + "\"").toList();
+  }
+
+  public List<String> missingKeySteps() {
+    return record.missingKeySteps().stream().map(words::name).toList();
+  }
+
+  /** Steps without an answer that are no key steps. */
+  public List<String> otherMissingSteps() {
+    return record.missing().stream()
+        .filter(slot -> !record.protocol().step(slot.step()).key())
+        .map(words::name)
+        .toList();
+  }
+
+  /** Details that a finding wants. */
+  public List<String> missingDetails() {
+    return record.missingDetails().stream()
+        .map(one -> words.name(one.slot()) + ": " + words.detail(one.slot().step(), one.detail()))
+        .toList();
+  }
+
+  /** Flags with how soon to act, the most pressing first. */
+  public List<String> flags() {
+    return assessment.flags().stream().map(words::flag).toList();
   }
 
   public List<String> gaps() {
@@ -215,21 +261,60 @@ public final class RecordWording {
         .toList();
   }
 
+  /** A line for each measurement; a remark on all of them is said once, at the end. */
   public List<String> sizes() {
-    return SizeWording.of(assessment.sizes(), record.protocol());
+    List<Size> sizes = assessment.sizes();
+    boolean oneRemark =
+        sizes.size() > 1 && sizes.stream().map(Size::remarks).distinct().count() == 1;
+    List<String> lines = new ArrayList<>();
+    for (Size size : sizes) {
+      lines.add(words.step(size.step()) + places(size) + (oneRemark ? "" : remarks(" — ", size)));
+    }
+    if (oneRemark && !sizes.get(0).remarks().isEmpty()) {
+      lines.add(remarks("", sizes.get(0)));
+    }
+    return lines;
+  }
+
+  private String places(Size size) {
+    String places =
+        size.against().stream()
+            .map(
+                place ->
+                    "%s, z %s (%s)"
+                        .formatted(words.centile(place), z(place.z()), standard(place.standard())))
+            .collect(Collectors.joining("; "));
+    return places.isEmpty() ? "" : ": " + places;
+  }
+
+  static String standard(String id) {
+    return id.equals("intergrowth-21st") ? "INTERGROWTH-21st" : id.toUpperCase(Locale.ROOT);
+  }
+
+  private String remarks(String before, Size size) {
+    return size.remarks().isEmpty()
+        ? ""
+        : before + words.spelled(String.join("; ", size.remarks()));
+  }
+
+  private static String z(double z) {
+    return BigDecimal.valueOf(z)
+        .setScale(2, RoundingMode.HALF_UP)
+        .toPlainString()
+        .replace('-', '−');
   }
 
   public List<String> results() {
-    return assessment.results().stream().map(result -> result.text()).toList();
+    return assessment.results().stream().map(result -> words.spelled(result.text())).toList();
   }
 
   public List<String> plan() {
-    return assessment.plan().stream().map(RecordWording::planned).toList();
+    return assessment.plan().stream().map(this::planned).toList();
   }
 
-  private static String planned(PlanItem item) {
+  private String planned(PlanItem item) {
     String date = item.from() == null ? "" : " (" + day(item.from()) + until(item) + ")";
-    return item.what() + ", " + item.due() + date + " — " + item.reason();
+    return words.spelled(item.what() + ", " + item.due() + date + " — " + item.reason());
   }
 
   private static String until(PlanItem item) {
@@ -241,9 +326,7 @@ public final class RecordWording {
   }
 
   public List<String> needs() {
-    return assessment.needs().stream()
-        .map(need -> Labels.of(need.fact()) + ": " + String.join("; ", need.reasons()))
-        .toList();
+    return assessment.needs().stream().map(words::need).toList();
   }
 
   public List<String> remarks() {
@@ -257,9 +340,5 @@ public final class RecordWording {
   private static String signed(Signature signature) {
     return "signed by %s, %s, %s; seal %s"
         .formatted(signature.name(), signature.role(), moment(signature.at()), signature.seal());
-  }
-
-  private static String orNone(String value) {
-    return value == null ? "" : value;
   }
 }

@@ -15,24 +15,23 @@ import tiptoe.language.Meaning;
 public final class UtteranceWording {
   private UtteranceWording() {}
 
-  public static String of(ExamRecord record) {
+  public static String of(ExamRecord record, Words words) {
     StringBuilder text = new StringBuilder();
-    record.utterances().forEach(utterance -> text.append(of(record, utterance)));
+    record.utterances().forEach(utterance -> text.append(of(record, utterance, words)));
     return text.toString();
   }
 
-  public static String of(ExamRecord record, Utterance utterance) {
-    return text(record, utterance, statement -> "");
+  public static String of(ExamRecord record, Utterance utterance, Words words) {
+    return text(record, utterance, words, statement -> "");
   }
 
   /** The same with how each statement was understood. */
-  public static String withSources(ExamRecord record, Utterance utterance) {
-    return text(record, utterance, statement -> "  [" + statement.source().id() + "]");
+  public static String withSources(ExamRecord record, Utterance utterance, Words words) {
+    return text(record, utterance, words, statement -> "  [" + statement.source().id() + "]");
   }
 
   private static String text(
-      ExamRecord record, Utterance utterance, Function<Finding, String> behind) {
-    FindingWording phrasing = new FindingWording(record.protocol());
+      ExamRecord record, Utterance utterance, Words words, Function<Finding, String> behind) {
     StringBuilder text = new StringBuilder();
     text.append("\"%s\"  %s".formatted(utterance.heard().text(), utterance.heard().outcome().id()));
     String reason = utterance.heard().reason();
@@ -44,7 +43,7 @@ public final class UtteranceWording {
         .forEach(
             statement ->
                 text.append("  ")
-                    .append(phrasing.of(statement))
+                    .append(words.of(statement))
                     .append(behind.apply(statement))
                     .append('\n'));
     if (record.toConfirm().filter(utterance::equals).isPresent()) {
@@ -53,7 +52,8 @@ public final class UtteranceWording {
     record.questions().stream()
         .filter(asked -> Integer.valueOf(utterance.number()).equals(asked.utterance()))
         .map(Asked::question)
-        .forEach(question -> text.append("  ? ").append(question.text()).append('\n'));
+        .forEach(
+            question -> text.append("  ? ").append(words.spelled(question.text())).append('\n'));
     return text.toString();
   }
 

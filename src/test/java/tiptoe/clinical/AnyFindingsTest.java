@@ -32,6 +32,7 @@ import tiptoe.protocol.Value;
 import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
 import tiptoe.wording.AssessmentWording;
+import tiptoe.wording.Words;
 
 /** Whatever the findings are, an assessment comes out that does not contradict itself. */
 class AnyFindingsTest {
@@ -154,7 +155,7 @@ class AnyFindingsTest {
       throws JsonProcessingException {
     Assessment assessment = Assessor.standard().assess(baby, findings, settings, Bedside.NOW);
     assertNotNull(new ObjectMapper().writeValueAsString(assessment));
-    assertNotNull(AssessmentWording.of(assessment, PROTOCOL, settings));
+    assertNotNull(AssessmentWording.of(assessment, new Words(PROTOCOL, settings)));
     Set<String> rules = assessment.flags().stream().map(Flag::rule).collect(Collectors.toSet());
     Result screen = assessment.result("saturation-screen");
     assertEquals(

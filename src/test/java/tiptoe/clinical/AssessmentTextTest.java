@@ -8,11 +8,12 @@ import tiptoe.protocol.Protocol;
 import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
 import tiptoe.wording.AssessmentWording;
+import tiptoe.wording.Words;
 
 class AssessmentTextTest {
   private static String text(String baby, String findings, Settings settings) {
     return AssessmentWording.of(
-        Bedside.assess(baby, findings, settings), Protocol.standard(), settings);
+        Bedside.assess(baby, findings, settings), new Words(Protocol.standard(), settings));
   }
 
   @Test

@@ -58,7 +58,7 @@ class FhirDocumentTest {
 
   private static void assertValid(ExamRecord record) {
     ValidationResult result =
-        validator.validateWithResult(FhirDocument.json(record, Records.assess(record)));
+        validator.validateWithResult(FhirDocument.json(Records.wording(record)));
     List<String> errors =
         result.getMessages().stream()
             .filter(message -> message.getSeverity().compareTo(ResultSeverityEnum.ERROR) >= 0)
@@ -87,7 +87,7 @@ class FhirDocumentTest {
 
   private static void assertStatus(Composition.CompositionStatus status, ExamRecord record) {
     assertValid(record);
-    Bundle bundle = FhirDocument.bundle(record, Records.assess(record));
+    Bundle bundle = FhirDocument.bundle(Records.wording(record));
     assertEquals(status, ((Composition) bundle.getEntryFirstRep().getResource()).getStatus());
     long signatures =
         bundle.getEntry().stream()
@@ -120,7 +120,7 @@ class FhirDocumentTest {
   }
 
   private static void assertSame(ExamRecord record) {
-    String json = FhirDocument.json(record, Records.assess(record));
+    String json = FhirDocument.json(Records.wording(record));
     List<String> back =
         new FhirReader(Protocol.standard())
             .answers(json).stream().map(FhirDocumentTest::key).sorted().toList();
@@ -135,14 +135,14 @@ class FhirDocumentTest {
   @Test
   void theSameRecordGivesTheSameDocument() {
     assertEquals(
-        FhirDocument.json(Records.typical(), Records.assess(Records.typical())),
-        FhirDocument.json(Records.typical(), Records.assess(Records.typical())));
+        FhirDocument.json(Records.wording(Records.typical())),
+        FhirDocument.json(Records.wording(Records.typical())));
   }
 
   @Test
   void beginsWithTheCompositionAndIsPreliminaryUntilSigned() {
     ExamRecord record = Records.typical();
-    Bundle bundle = FhirDocument.bundle(record, Records.assess(record));
+    Bundle bundle = FhirDocument.bundle(Records.wording(record));
     assertEquals(Bundle.BundleType.DOCUMENT, bundle.getType());
     Composition composition = (Composition) bundle.getEntryFirstRep().getResource();
     assertEquals(Composition.CompositionStatus.PRELIMINARY, composition.getStatus());

@@ -65,7 +65,7 @@ class GoldenJournalTest {
     StoredExam stored = read();
     assertEquals(List.of(), stored.breaks());
     for (Format format : List.of(Format.JSON, Format.TXT)) {
-      byte[] now = Reports.render(stored.record(), Records.assess(stored.record()), format);
+      byte[] now = Reports.render(Records.wording(stored.record()), format);
       Path golden = GOLDEN.resolve(name).resolve("record." + format.ending());
       if (!Files.exists(golden)) {
         Files.write(golden, now);

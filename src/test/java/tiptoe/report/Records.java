@@ -27,8 +27,10 @@ import tiptoe.language.Interpretation;
 import tiptoe.language.Interpreter;
 import tiptoe.language.TypedText;
 import tiptoe.protocol.Protocol;
+import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
 import tiptoe.wording.QuestionWording;
+import tiptoe.wording.RecordWording;
 
 /** Records for the tests of reports: invented babies, made by dictating to the real stages. */
 final class Records {
@@ -161,6 +163,22 @@ final class Records {
 
   static ExamRecord empty() {
     return ExamRecord.empty(Protocol.standard());
+  }
+
+  /** All that can be chosen of units and spelling, chosen otherwise than it is kept. */
+  static final Settings AMERICAN =
+      Settings.DEFAULT
+          .with(Setting.WEIGHT_UNIT, "lb")
+          .with(Setting.LENGTH_UNIT, "in")
+          .with(Setting.TEMPERATURE_UNIT, "fahrenheit")
+          .with(Setting.SPELLING, "american");
+
+  static RecordWording wording(ExamRecord record) {
+    return wording(record, Settings.DEFAULT);
+  }
+
+  static RecordWording wording(ExamRecord record, Settings settings) {
+    return new RecordWording(record, assess(record), settings);
   }
 
   static Assessment assess(ExamRecord record) {

@@ -17,6 +17,7 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.apache.commons.csv.CSVFormat;
@@ -34,13 +35,12 @@ import tiptoe.Golden;
 import tiptoe.exam.ExamRecord;
 import tiptoe.protocol.Caution;
 import tiptoe.protocol.Protocol;
-import tiptoe.wording.RecordWording;
 
 class ReportsTest {
   private static final Path GOLDEN = Path.of("src/test/resources/tiptoe/report");
 
   private static String render(ExamRecord record, Format format) throws IOException {
-    byte[] bytes = Reports.render(record, Records.assess(record), format);
+    byte[] bytes = Reports.render(Records.wording(record), format);
     return new String(bytes, StandardCharsets.UTF_8);
   }
 
@@ -57,8 +57,7 @@ class ReportsTest {
   @Test
   void thePdfSaysWhatItSaidBefore() throws IOException {
     ExamRecord record = Records.demonstration().record();
-    try (PDDocument pdf =
-        Loader.loadPDF(Reports.render(record, Records.assess(record), Format.PDF))) {
+    try (PDDocument pdf = Loader.loadPDF(Reports.render(Records.wording(record), Format.PDF))) {
       PDFTextStripper text = new PDFTextStripper();
       text.setSortByPosition(true);
       text.setLineSeparator("\n");
@@ -70,8 +69,7 @@ class ReportsTest {
   @Test
   void theExaminationOfTheDemonstrationFitsOnePage() throws IOException {
     for (ExamRecord record : List.of(Records.demonstration().record(), Records.signed())) {
-      try (PDDocument pdf =
-          Loader.loadPDF(Reports.render(record, Records.assess(record), Format.PDF))) {
+      try (PDDocument pdf = Loader.loadPDF(Reports.render(Records.wording(record), Format.PDF))) {
         assertEquals(1, pdf.getNumberOfPages());
       }
     }
@@ -87,11 +85,40 @@ class ReportsTest {
     }
   }
 
+  /** Formats for programs keep to the units of the record; all that people read shows theirs. */
+  @ParameterizedTest
+  @EnumSource(
+      value = Format.class,
+      names = {"HTML", "PDF", "MD", "TXT", "FHIR"})
+  void whatPeopleReadIsInTheirUnitsAndSpelling(Format format) throws IOException {
+    byte[] bytes = Reports.render(Records.wording(Records.typical(), Records.AMERICAN), format);
+    String report = new String(bytes, StandardCharsets.UTF_8);
+    if (format == Format.PDF) {
+      try (PDDocument pdf = Loader.loadPDF(bytes)) {
+        report = new PDFTextStripper().getText(pdf);
+      }
+    }
+    report = report.replaceAll("\\s+", " ").replace("\\", "");
+    for (String shown :
+        List.of(
+            "3420 g (7 lb 9 oz)",
+            "51 cm (20.1 in)",
+            "36.8 °C (98.2 °F)",
+            "anterior fontanel:",
+            "cesarean")) {
+      assertTrue(
+          report.toLowerCase(Locale.ROOT).contains(shown.toLowerCase(Locale.ROOT)),
+          shown + "\n" + report);
+    }
+    assertFalse(
+        report.replaceAll("\"(display|valueString|code)\": \"[^\"]*\"", "").contains("fontanelle"),
+        report);
+  }
+
   @ParameterizedTest
   @EnumSource(Format.class)
   void writesAnEmptyRecordToo(Format format) throws IOException {
-    assertTrue(
-        Reports.render(Records.empty(), Records.assess(Records.empty()), format).length > 50);
+    assertTrue(Reports.render(Records.wording(Records.empty()), format).length > 50);
   }
 
   @Test
@@ -150,7 +177,7 @@ class ReportsTest {
   @Test
   void thePdfSaysDraftOnEveryPageAndEmbedsItsFonts() throws IOException {
     ExamRecord record = Records.typical();
-    byte[] bytes = Reports.render(record, Records.assess(record), Format.PDF);
+    byte[] bytes = Reports.render(Records.wording(record), Format.PDF);
     try (PDDocument pdf = Loader.loadPDF(bytes)) {
       PDFTextStripper text = new PDFTextStripper();
       for (int page = 1; page <= pdf.getNumberOfPages(); page++) {
@@ -175,7 +202,7 @@ class ReportsTest {
   @Test
   void thePdfIsDrawnToItsMarginsAndNoFurther() throws IOException {
     ExamRecord record = Records.typical();
-    byte[] bytes = Reports.render(record, Records.assess(record), Format.PDF);
+    byte[] bytes = Reports.render(Records.wording(record), Format.PDF);
     try (PDDocument pdf = Loader.loadPDF(bytes)) {
       var page = new org.apache.pdfbox.rendering.PDFRenderer(pdf).renderImageWithDPI(0, 40);
       int dark = 0;
@@ -194,7 +221,7 @@ class ReportsTest {
   @Test
   void theFigureHasAPlaceForEveryRegion() {
     var record = Records.typical();
-    String svg = BodyFigure.svg(new RecordWording(record, Records.assess(record)));
+    String svg = BodyFigure.svg(Records.wording(record));
     for (var region : Protocol.standard().regions()) {
       assertTrue(
           svg.toLowerCase(java.util.Locale.ROOT).contains("<title>" + region.label() + "</title>"),
@@ -209,10 +236,10 @@ class ReportsTest {
     List<Format> formats = List.of(Format.MD, Format.TXT);
     assertThrows(
         FileAlreadyExistsException.class,
-        () -> Reports.write(record, Records.assess(record), formats, folder, "a", false));
+        () -> Reports.write(Records.wording(record), formats, folder, "a", false));
     assertFalse(Files.exists(folder.resolve("a.md")));
     assertEquals("mine", Files.readString(folder.resolve("a.txt")));
-    Reports.write(record, Records.assess(record), formats, folder, "a", true);
+    Reports.write(Records.wording(record), formats, folder, "a", true);
     assertTrue(Files.readString(folder.resolve("a.txt")).contains("DRAFT"));
     try (var files = Files.list(folder)) {
       assertEquals(2, files.count());

@@ -14,6 +14,8 @@ import org.junit.jupiter.params.provider.EnumSource;
 import tiptoe.Golden;
 import tiptoe.exam.ExamRecord;
 import tiptoe.protocol.Caution;
+import tiptoe.settings.Setting;
+import tiptoe.settings.Settings;
 
 /** Whole frames against golden files, which were read by eye when they were made. */
 class FramesTest {
@@ -89,6 +91,34 @@ class FramesTest {
   }
 
   @Test
+  void theScreenIsInTheChosenUnitsAndSpelling() throws IOException {
+    Scene scene =
+        new Scene(
+            Settings.DEFAULT
+                .with(Setting.WEIGHT_UNIT, "lb")
+                .with(Setting.LENGTH_UNIT, "in")
+                .with(Setting.TEMPERATURE_UNIT, "fahrenheit")
+                .with(Setting.SPELLING, "american"));
+    scene.say(
+        "baby girl thirty nine weeks and four days. weight three thousand four hundred and twenty");
+    String measured =
+        scene.say("length fifty one. temperature thirty six point eight").frame(250, 70);
+    assertTrue(measured.contains("3420 g (7 lb 9 oz)"), measured);
+    assertTrue(measured.contains("70th percentile"), measured);
+    assertTrue(measured.contains("51 cm (20.1 in)"), measured);
+    String heard =
+        scene
+            .state()
+            .wording()
+            .words()
+            .of(scene.exam.record().answers("temperature").get(0).finding());
+    assertEquals("temperature: 36.8 °C (98.2 °F)", heard);
+    String head = scene.say("anterior fontanelle bulging").frame(250, 70);
+    assertTrue(head.contains("anterior fontanel "), head);
+    assertTrue(head.contains("\"anterior fontanelle bulging\""), head);
+  }
+
+  @Test
   void coloursChangeNoCharacter() throws IOException {
     Scene scene = scene("findings");
     assertEquals(scene.frame(80, 24, new Look(false, false), state -> state), scene.frame(80, 24));
@@ -142,6 +172,7 @@ class FramesTest {
     String all = read.toString().replaceAll(" +", " ");
     scene
         .state()
+        .wording()
         .assessment()
         .flags()
         .forEach(flag -> assertTrue(all.contains(flag.advice()), flag.advice() + "\n" + all));
@@ -196,7 +227,7 @@ class FramesTest {
     String all = read.toString().replaceAll(" +", " ");
     assertTrue(all.contains("page 1 of 2"), all);
     ScreenState state = scene.state();
-    for (String line : Summary.of(state.record(), state.assessment(), state.folder())) {
+    for (String line : Summary.of(state.wording(), state.folder())) {
       assertTrue(all.contains(line.strip().replaceAll(" +", " ")), line + "\n" + all);
     }
   }

@@ -31,6 +31,7 @@ import tiptoe.language.Meaning;
 import tiptoe.protocol.Protocol;
 import tiptoe.settings.Settings;
 import tiptoe.wording.QuestionWording;
+import tiptoe.wording.RecordWording;
 
 /** An examination in the words of the grammars, and the frames that it comes to. */
 final class Scene {
@@ -44,6 +45,15 @@ final class Scene {
           QuestionWording::of,
           new Event.ExaminationOpened("e1", "Bed 4", "1", "0.1.0", null));
   private int second;
+  private final Settings settings;
+
+  Scene() {
+    this(Settings.DEFAULT);
+  }
+
+  Scene(Settings settings) {
+    this.settings = settings;
+  }
 
   private static Interpreter interpreter() {
     GrammarSet grammars = GrammarSet.load(Path.of("grammars"), "exam.gram");
@@ -76,18 +86,19 @@ final class Scene {
 
   ScreenState state() {
     ExamRecord record = exam.record();
-    return ScreenState.opened(record, assessment(record), Path.of("examinations", "e1"))
+    return ScreenState.opened(
+            new RecordWording(record, assessment(record), settings), Path.of("examinations", "e1"))
         .withListening(true)
         .withKeepsSound(true)
         .withSound(6, 83);
   }
 
-  private static Assessment assessment(ExamRecord record) {
+  private Assessment assessment(ExamRecord record) {
     return Assessor.standard()
         .assess(
             record.baby(),
             record.answers(),
-            Settings.DEFAULT,
+            settings,
             ZonedDateTime.of(2026, 3, 1, 9, 0, 0, 0, ZoneOffset.UTC));
   }
 

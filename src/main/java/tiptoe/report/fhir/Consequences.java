@@ -2,7 +2,6 @@ package tiptoe.report.fhir;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.hl7.fhir.r4.model.CarePlan;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.Coding;
@@ -11,10 +10,11 @@ import org.hl7.fhir.r4.model.DateTimeType;
 import org.hl7.fhir.r4.model.DetectedIssue;
 import org.hl7.fhir.r4.model.DetectedIssue.DetectedIssueSeverity;
 import org.hl7.fhir.r4.model.Reference;
-import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Flag;
 import tiptoe.clinical.PlanItem;
 import tiptoe.protocol.Caution;
+import tiptoe.wording.RecordWording;
+import tiptoe.wording.Words;
 
 /** What follows from the findings: flags as detected issues, the plan as a proposed care plan. */
 final class Consequences {
@@ -28,12 +28,12 @@ final class Consequences {
     this.when = when;
   }
 
-  void add(Composition composition, Assessment assessment) {
-    flags(composition, assessment.flags());
-    plan(composition, assessment.plan());
+  void add(Composition composition, RecordWording wording) {
+    flags(composition, wording.assessment().flags(), wording.words());
+    plan(composition, wording.assessment().plan(), wording.words());
   }
 
-  private void flags(Composition composition, List<Flag> flags) {
+  private void flags(Composition composition, List<Flag> flags, Words in) {
     if (flags.isEmpty()) {
       return;
     }
@@ -41,14 +41,13 @@ final class Consequences {
     List<String> words = new ArrayList<>();
     int number = 0;
     for (Flag flag : flags) {
-      section.addEntry(document.add("flag/" + number++, issue(flag)));
-      words.add(
-          flag.level().id().toUpperCase(Locale.ROOT) + ", " + flag.when() + ": " + flag.advice());
+      section.addEntry(document.add("flag/" + number++, issue(flag, in)));
+      words.add(in.level(flag) + ", " + in.spelled(flag.when() + ": " + flag.advice()));
     }
     section.setText(FhirDocument.narrative(words));
   }
 
-  private DetectedIssue issue(Flag flag) {
+  private DetectedIssue issue(Flag flag, Words in) {
     DetectedIssue issue = new DetectedIssue();
     issue
         .setStatus(DetectedIssue.DetectedIssueStatus.PRELIMINARY)
@@ -62,13 +61,11 @@ final class Consequences {
         .setDetail(
             flag.level().id()
                 + ", "
-                + flag.when()
-                + ": "
-                + flag.advice()
+                + in.spelled(flag.when() + ": " + flag.advice())
                 + " ["
                 + flag.source()
                 + "] "
-                + Caution.TEXT);
+                + in.spelled(Caution.TEXT));
     document
         .observations(flag.statements())
         .forEach(reference -> issue.addEvidence().addDetail(reference));
@@ -83,7 +80,7 @@ final class Consequences {
     };
   }
 
-  private void plan(Composition composition, List<PlanItem> plan) {
+  private void plan(Composition composition, List<PlanItem> plan, Words in) {
     if (plan.isEmpty()) {
       return;
     }
@@ -100,9 +97,9 @@ final class Consequences {
           .addActivity()
           .getDetail()
           .setStatus(CarePlan.CarePlanActivityStatus.NOTSTARTED)
-          .setDescription(item.what() + " — " + item.reason())
+          .setDescription(in.spelled(item.what() + " — " + item.reason()))
           .setScheduled(FhirDocument.string(due));
-      words.add(item.what() + ", " + due);
+      words.add(in.spelled(item.what() + ", " + due));
     }
     composition
         .addSection()

@@ -24,43 +24,39 @@ import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.Resource;
 import org.hl7.fhir.r4.model.StringType;
 import org.hl7.fhir.utilities.xhtml.XhtmlNode;
-import tiptoe.clinical.Assessment;
 import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Signature;
-import tiptoe.protocol.Labels;
 import tiptoe.protocol.Region;
+import tiptoe.wording.RecordWording;
 
 /** The record as a FHIR R4 document: a Bundle with the Composition first. */
 public final class FhirDocument {
   private static final TimeZone UTC = TimeZone.getTimeZone("UTC");
 
+  private final RecordWording wording;
   private final ExamRecord record;
-  private final Assessment assessment;
   private final String examination;
   private final Instant asOf;
   private final Map<String, Resource> resources = new LinkedHashMap<>();
   private final Map<Integer, List<Reference>> byStatement = new LinkedHashMap<>();
 
-  private FhirDocument(ExamRecord record, Assessment assessment) {
-    this.record = record;
-    this.assessment = assessment;
+  private FhirDocument(RecordWording wording) {
+    this.wording = wording;
+    this.record = wording.record();
     this.examination = record.opened() == null ? "empty" : record.opened().id();
     List<tiptoe.exam.Entry> entries = record.entries();
     this.asOf = entries.isEmpty() ? Instant.EPOCH : entries.get(entries.size() - 1).at();
   }
 
   /** The document as a resource. */
-  public static Bundle bundle(ExamRecord record, Assessment assessment) {
-    return new FhirDocument(record, assessment).build();
+  public static Bundle bundle(RecordWording wording) {
+    return new FhirDocument(wording).build();
   }
 
   /** The document as FHIR JSON. */
-  public static String json(ExamRecord record, Assessment assessment) {
-    return Contexts.R4
-            .newJsonParser()
-            .setPrettyPrint(true)
-            .encodeResourceToString(bundle(record, assessment))
+  public static String json(RecordWording wording) {
+    return Contexts.R4.newJsonParser().setPrettyPrint(true).encodeResourceToString(bundle(wording))
         + "\n";
   }
 
@@ -84,12 +80,12 @@ public final class FhirDocument {
         .setTitle("Newborn examination")
         .addAuthor(author);
     composition.setIdentifier(identifier(compositionUrl));
-    ObservationMaker maker = new ObservationMaker(record, patient, moment(asOf), isFinal());
+    ObservationMaker maker = new ObservationMaker(wording, patient, moment(asOf), isFinal());
     facts(composition, maker);
     for (Region region : record.protocol().regions()) {
       section(composition, region, maker);
     }
-    new Consequences(this, patient, moment(asOf)).add(composition, assessment);
+    new Consequences(this, patient, moment(asOf)).add(composition, wording);
     remarks(composition);
     if (composition.getSection().isEmpty()) {
       composition
@@ -185,7 +181,7 @@ public final class FhirDocument {
             (id, value) -> {
               if (!id.equals("label")) {
                 section.addEntry(add("fact/" + id, maker.fact(id, value)));
-                words.add(Labels.title(id) + ": " + Labels.of(value));
+                words.add(wording.words().title(id) + ": " + wording.words().fact(id, value));
               }
             });
     if (!words.isEmpty()) {
@@ -203,7 +199,7 @@ public final class FhirDocument {
       return;
     }
     Composition.SectionComponent section = composition.addSection();
-    section.setTitle(Labels.title(region.label()));
+    section.setTitle(wording.words().title(region.label()));
     section.setCode(
         new CodeableConcept()
             .addCoding(new Coding(Codes.LOINC, Codes.SHIPPED.section(region.id()), null)));
@@ -214,13 +210,13 @@ public final class FhirDocument {
       Reference reference = add("answer/" + region.id() + "/" + number++, observation);
       section.addEntry(reference);
       byStatement.computeIfAbsent(answer.statement(), key -> new ArrayList<>()).add(reference);
-      words.add(maker.words(answer));
+      words.add(wording.words().of(answer.finding()));
     }
     section.setText(narrative(words));
   }
 
   private void remarks(Composition composition) {
-    List<String> words = record.remarks().stream().map(remark -> remark.marked()).toList();
+    List<String> words = wording.remarks();
     if (!words.isEmpty()) {
       composition.addSection().setTitle("Remarks").setText(narrative(words));
     }

@@ -19,7 +19,8 @@ import tiptoe.protocol.Labels;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
-import tiptoe.wording.FindingWording;
+import tiptoe.wording.RecordWording;
+import tiptoe.wording.Words;
 
 /** Makes an Observation of an answer or of a fact about the baby. */
 final class ObservationMaker {
@@ -37,14 +38,14 @@ final class ObservationMaker {
   private final Reference patient;
   private final DateTimeType when;
   private final ObservationStatus status;
-  private final FindingWording phrasing;
+  private final Words words;
 
-  ObservationMaker(ExamRecord record, Reference patient, DateTimeType when, boolean isFinal) {
-    this.record = record;
+  ObservationMaker(RecordWording wording, Reference patient, DateTimeType when, boolean isFinal) {
+    this.record = wording.record();
     this.patient = patient;
     this.when = when;
     this.status = isFinal ? ObservationStatus.FINAL : ObservationStatus.PRELIMINARY;
-    this.phrasing = new FindingWording(record.protocol());
+    this.words = wording.words();
   }
 
   Observation observation(Answer answer) {
@@ -60,7 +61,7 @@ final class ObservationMaker {
       observation.setBodySite(
           new CodeableConcept()
               .addCoding(new Coding(Codes.SIDES, answer.side().id(), answer.side().id()))
-              .setText(phrasing.name(step.id(), answer.side())));
+              .setText(words.name(step.id(), answer.side())));
     }
     if (Value.NOT_EXAMINED.equals(answer.value())) {
       absent(observation, answer.details().get(REASON));
@@ -82,7 +83,7 @@ final class ObservationMaker {
     observation.setValue(
         new CodeableConcept()
             .addCoding(new Coding(Codes.VALUES, step.id() + "." + value.id(), value.label()))
-            .setText(value.label()));
+            .setText(words.spelled(value.label())));
     if (value.norm() == Norm.NORMAL || value.norm() == Norm.ABNORMAL) {
       boolean normal = value.norm() == Norm.NORMAL;
       observation.addInterpretation(
@@ -92,8 +93,8 @@ final class ObservationMaker {
     }
   }
 
-  private static CodeableConcept code(Step step, Codes.Coded coded) {
-    CodeableConcept code = new CodeableConcept().setText(step.label());
+  private CodeableConcept code(Step step, Codes.Coded coded) {
+    CodeableConcept code = new CodeableConcept().setText(words.step(step.id()));
     if (coded != null) {
       coded.codes().forEach(loinc -> code.addCoding(new Coding(Codes.LOINC, loinc, null)));
     }
@@ -137,7 +138,7 @@ final class ObservationMaker {
   /** What was stated of the baby: gestation in days, numbers in their unit, all else in words. */
   Observation fact(String id, String value) {
     Observation observation = empty("survey");
-    CodeableConcept code = new CodeableConcept().setText(Labels.of(id));
+    CodeableConcept code = new CodeableConcept().setText(words.label(id));
     String loinc = Codes.SHIPPED.fact(id);
     if (loinc != null) {
       code.addCoding(new Coding(Codes.LOINC, loinc, null));
@@ -165,11 +166,6 @@ final class ObservationMaker {
         .setEffective(when.copy())
         .addCategory(new CodeableConcept().addCoding(new Coding(CATEGORY, category, null)));
     return observation;
-  }
-
-  /** The answer in words, for the narrative. */
-  String words(Answer answer) {
-    return phrasing.of(answer.finding());
   }
 
   private static CodeableConcept own(String system, String code, String label) {

@@ -2,23 +2,23 @@ package tiptoe.screen.review;
 
 import java.util.List;
 import java.util.Locale;
-import tiptoe.protocol.Protocol;
+import tiptoe.wording.RecordWording;
 
 /** The items of a review line by line. */
 public final class PlainItems {
   private PlainItems() {}
 
   /** A heading for each section and region, a line for each item, and what belongs to it below. */
-  public static String of(List<ReviewItem> items, Protocol protocol) {
+  public static String of(List<ReviewItem> items, RecordWording wording) {
     StringBuilder text = new StringBuilder();
     String before = "";
     for (ReviewItem item : items) {
-      String heading = heading(item, protocol);
+      String heading = heading(item, wording);
       if (!heading.equals(before)) {
         text.append(before.isEmpty() ? "" : "\n").append(heading).append('\n');
         before = heading;
       }
-      text.append("  ").append(sign(item.sign())).append(' ').append(item.text()).append('\n');
+      text.append("  ").append(item.sign().ascii()).append(' ').append(item.text()).append('\n');
       if (!item.provenance().text().isEmpty()) {
         text.append("      ").append(item.provenance().text()).append('\n');
       }
@@ -27,22 +27,12 @@ public final class PlainItems {
     return text.toString();
   }
 
-  static String heading(ReviewItem item, Protocol protocol) {
+  static String heading(ReviewItem item, RecordWording wording) {
     return item.section() == Section.BODY
-        ? protocol.region(item.region()).orElseThrow().label().toUpperCase(Locale.ROOT)
+        ? wording
+            .words()
+            .region(wording.record().protocol().region(item.region()).orElseThrow())
+            .toUpperCase(Locale.ROOT)
         : item.section().title();
-  }
-
-  private static String sign(ReviewItem.Sign sign) {
-    return switch (sign) {
-      case DONE -> "+";
-      case BENIGN -> "~";
-      case ABNORMAL -> "!";
-      case SKIPPED -> "-";
-      case UNSURE -> "?";
-      case KEY -> "#";
-      case OPEN -> ".";
-      case NONE -> " ";
-    };
   }
 }

@@ -49,7 +49,7 @@ final class ReviewDialogue {
   }
 
   void showItems() {
-    shown.update(ReviewItems.of(service.record(), service.assessment()));
+    shown.update(ReviewItems.of(service.wording()));
   }
 
   void edit(Supplier<Reply> what) {

@@ -11,6 +11,7 @@ import tiptoe.screen.Ink;
 import tiptoe.screen.Line;
 import tiptoe.screen.WantedSize;
 import tiptoe.screen.Wrap;
+import tiptoe.wording.Sign;
 
 /** One frame of a review: the items, the chosen one in full, what is being typed or chosen. */
 final class ReviewFrame {
@@ -137,7 +138,7 @@ final class ReviewFrame {
     String before = "";
     List<ReviewItem> items = keys.shown().items();
     for (int i = 0; i < items.size(); i++) {
-      String heading = PlainItems.heading(items.get(i), keys.service().record().protocol());
+      String heading = PlainItems.heading(items.get(i), keys.service().wording());
       if (!heading.equals(before)) {
         rows.add(new Row(null, heading, false));
         before = heading;
@@ -166,25 +167,13 @@ final class ReviewFrame {
     if (line.chosen()) {
       canvas.row(area, row, ink);
     }
-    String text = (line.chosen() ? glyphs.here() : " ") + sign(item.sign()) + " " + item.text();
+    String text =
+        (line.chosen() ? glyphs.here() : " ") + glyphs.of(item.sign()) + " " + item.text();
     canvas.text(new Area(area.x(), area.y(), room, area.height()), row, 0, text, ink);
     canvas.text(area, row, area.width() - clock.length() - 1, clock, ink);
   }
 
-  private String sign(ReviewItem.Sign sign) {
-    return switch (sign) {
-      case DONE -> glyphs.done();
-      case BENIGN -> glyphs.benign();
-      case ABNORMAL -> glyphs.abnormal();
-      case SKIPPED -> glyphs.skipped();
-      case UNSURE -> glyphs.unsure();
-      case KEY -> glyphs.key();
-      case OPEN -> glyphs.open();
-      case NONE -> " ";
-    };
-  }
-
-  private static Ink ink(ReviewItem.Sign sign) {
+  private static Ink ink(Sign sign) {
     return switch (sign) {
       case DONE -> Ink.GOOD;
       case ABNORMAL -> Ink.ALERT;

@@ -3,6 +3,7 @@ package tiptoe.screen.review;
 import java.util.List;
 import java.util.Set;
 import tiptoe.exam.Slot;
+import tiptoe.wording.Sign;
 
 /**
  * One line of a review.
@@ -44,18 +45,6 @@ public record ReviewItem(
     FACT,
     REMARK,
     GAP
-  }
-
-  /** What an item comes to at a glance. */
-  public enum Sign {
-    DONE,
-    BENIGN,
-    ABNORMAL,
-    SKIPPED,
-    UNSURE,
-    KEY,
-    OPEN,
-    NONE
   }
 
   public ReviewItem {

@@ -26,15 +26,13 @@ import tiptoe.exam.Utterance;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
 import tiptoe.language.Meaning;
-import tiptoe.protocol.Labels;
-import tiptoe.protocol.Norm;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
-import tiptoe.protocol.Value;
 import tiptoe.screen.review.ReviewItem.Kind;
-import tiptoe.screen.review.ReviewItem.Sign;
-import tiptoe.wording.FindingWording;
+import tiptoe.wording.RecordWording;
+import tiptoe.wording.Sign;
+import tiptoe.wording.Words;
 
 /**
  * All that a review goes through: what is to be decided, then what was flagged, then the rest from
@@ -45,22 +43,22 @@ public final class ReviewItems {
 
   private final ExamRecord record;
   private final Assessment assessment;
-  private final FindingWording wording;
+  private final Words words;
   private final List<ReviewItem> items = new ArrayList<>();
 
-  private ReviewItems(ExamRecord record, Assessment assessment) {
-    this.record = record;
-    this.assessment = assessment;
-    wording = new FindingWording(record.protocol());
+  private ReviewItems(RecordWording wording) {
+    record = wording.record();
+    assessment = wording.assessment();
+    words = wording.words();
   }
 
   /** The items of a record, in the order of the review. */
-  public static List<ReviewItem> of(ExamRecord record, Assessment assessment) {
-    ReviewItems all = new ReviewItems(record, assessment);
+  public static List<ReviewItem> of(RecordWording wording) {
+    ReviewItems all = new ReviewItems(wording);
     all.undecided();
     Set<Integer> flagged = all.flagged();
     all.baby();
-    record.protocol().regions().forEach(region -> all.region(region, flagged));
+    all.record.protocol().regions().forEach(region -> all.region(region, flagged));
     all.remarks();
     all.unused();
     return List.copyOf(all.items);
@@ -91,7 +89,7 @@ public final class ReviewItems {
         "",
         slot,
         Sign.UNSURE,
-        asked.question().text(),
+        words.spelled(asked.question().text()),
         Provenance.of(record, asked.utterance(), "", null),
         slot == null ? List.of() : standing(slot),
         Set.of(Filter.UNSURE));
@@ -100,7 +98,7 @@ public final class ReviewItems {
   private ReviewItem unsure(Utterance utterance) {
     List<Meaning.States> candidates = utterance.candidates();
     String seems =
-        String.join("; ", candidates.stream().map(one -> wording.of(one.statement())).toList());
+        String.join("; ", candidates.stream().map(one -> words.of(one.statement())).toList());
     Slot slot =
         candidates.isEmpty()
             ? null
@@ -141,7 +139,7 @@ public final class ReviewItems {
   private ReviewItem flag(Flag flag) {
     List<String> notes = new ArrayList<>();
     if (flag.when() != null && !flag.when().isBlank()) {
-      notes.add("when: " + flag.when());
+      notes.add("when: " + words.spelled(flag.when()));
     }
     notes.add("source: " + flag.source());
     return new ReviewItem(
@@ -152,7 +150,7 @@ public final class ReviewItems {
         flag.rule() + " " + flag.statements(),
         null,
         Sign.ABNORMAL,
-        flag.level().id().toUpperCase(Locale.ROOT) + ": " + flag.advice(),
+        words.flag(flag),
         Provenance.NONE,
         notes,
         Set.of(Filter.FLAGGED));
@@ -184,7 +182,7 @@ public final class ReviewItems {
         id,
         null,
         Sign.DONE,
-        Labels.of(id) + ": " + value,
+        words.stated(id, value),
         Provenance.of(record, stated.utterance(), "", stated.author()),
         List.of(),
         stated.author() == null ? Set.of() : Set.of(Filter.CHANGED));
@@ -199,9 +197,9 @@ public final class ReviewItems {
         need.fact(),
         null,
         Sign.OPEN,
-        Labels.of(need.fact()) + " was not stated",
+        words.label(need.fact()) + " was not stated",
         Provenance.NONE,
-        need.reasons().stream().map(reason -> "needed for: " + reason).toList(),
+        need.reasons().stream().map(reason -> "needed for: " + words.spelled(reason)).toList(),
         Set.of(Filter.MISSING));
   }
 
@@ -236,15 +234,14 @@ public final class ReviewItems {
         slot.toString(),
         slot,
         step.key() ? Sign.KEY : Sign.OPEN,
-        wording.name(slot.step(), slot.side()) + " is missing" + (step.key() ? " (key step)" : ""),
+        words.name(slot) + " is missing" + (step.key() ? " (key step)" : ""),
         Provenance.NONE,
-        step.reminder() == null ? List.of() : List.of(step.reminder()),
+        step.reminder() == null ? List.of() : List.of(words.spelled(step.reminder())),
         Set.of(Filter.MISSING));
   }
 
   private ReviewItem detail(Step step, MissingDetail missing) {
-    String label =
-        step.detail(missing.detail()).map(one -> one.label()).orElse(Labels.of(missing.detail()));
+    String label = words.detail(step.id(), missing.detail());
     return new ReviewItem(
         Kind.DETAIL,
         Section.BODY,
@@ -253,10 +250,7 @@ public final class ReviewItems {
         missing.slot() + " " + missing.value() + " " + missing.detail(),
         missing.slot(),
         Sign.OPEN,
-        wording.name(missing.slot().step(), missing.slot().side())
-            + ": "
-            + label
-            + " was not stated",
+        words.name(missing.slot()) + ": " + label + " was not stated",
         Provenance.NONE,
         standing(missing.slot()),
         Set.of(Filter.MISSING));
@@ -294,7 +288,7 @@ public final class ReviewItems {
         "",
         said.slot(),
         sign(said, shown),
-        wording.of(shown) + (said.stands() ? "" : " (" + words(said.status()) + ")"),
+        words.of(shown) + (said.stands() ? "" : " (" + state(said.status()) + ")"),
         Provenance.of(record, said),
         notes(said, flags),
         filters(said, flags));
@@ -321,15 +315,10 @@ public final class ReviewItems {
     if (said.status() == Status.WAITS) {
       return Sign.UNSURE;
     }
-    if (!AS_SAID.contains(said.status()) || Value.NOT_EXAMINED.equals(shown.value())) {
-      return Sign.SKIPPED;
-    }
-    Step step = record.protocol().step(shown.step());
-    Norm norm = step.value(String.valueOf(shown.value())).map(Value::norm).orElse(Norm.NORMAL);
-    return norm == Norm.ABNORMAL ? Sign.ABNORMAL : norm == Norm.BENIGN ? Sign.BENIGN : Sign.DONE;
+    return AS_SAID.contains(said.status()) ? words.sign(shown) : Sign.SKIPPED;
   }
 
-  private static String words(Status status) {
+  private static String state(Status status) {
     return switch (status) {
       case STANDS -> "stands";
       case CONFIRMS -> "said again";
@@ -345,14 +334,13 @@ public final class ReviewItems {
 
   private List<String> notes(RecordedFinding said, List<Flag> flags) {
     List<String> notes = new ArrayList<>();
-    flags.forEach(
-        flag -> notes.add(flag.level().id().toUpperCase(Locale.ROOT) + ": " + flag.advice()));
+    flags.forEach(flag -> notes.add(words.flag(flag)));
     if (said.statement().group()) {
       notes.add("said for the whole region");
     }
     if (said.status() == Status.REPLACED) {
       successor(said)
-          .ifPresent(by -> notes.add("replaced by: " + wording.of(by.statement()) + by(by)));
+          .ifPresent(by -> notes.add("replaced by: " + words.of(by.statement()) + by(by)));
     }
     if (said.status() == Status.REJECTED) {
       rejection(said)
@@ -361,7 +349,7 @@ public final class ReviewItems {
     if (said.stands() && !said.of().isEmpty()) {
       said.of().stream()
           .flatMap(number -> record.statement(number).stream())
-          .forEach(old -> notes.add("in place of: " + wording.of(old.statement()) + by(old)));
+          .forEach(old -> notes.add("in place of: " + words.of(old.statement()) + by(old)));
     }
     return notes;
   }
@@ -390,7 +378,7 @@ public final class ReviewItems {
   private List<String> standing(Slot slot) {
     return record.answers(slot.step()).stream()
         .filter(answer -> slot.side() == null || answer.side() == slot.side())
-        .map(answer -> "stands now: " + wording.of(answer.finding()))
+        .map(answer -> "stands now: " + words.of(answer.finding()))
         .toList();
   }
 

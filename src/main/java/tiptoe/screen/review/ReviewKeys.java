@@ -14,6 +14,7 @@ import tiptoe.protocol.Region;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
 import tiptoe.session.Playback;
+import tiptoe.wording.Words;
 
 /** A review by keys: what a key does with the list of items and with the one that is chosen. */
 public final class ReviewKeys {
@@ -154,12 +155,13 @@ public final class ReviewKeys {
 
   private void chooseRegion() {
     List<Region> regions = service.record().protocol().regions();
+    List<String> names = regions.stream().map(service.wording().words()::region).toList();
     overlay.choose(
         "go to",
-        regions.stream().map(Region::label).toList(),
+        names,
         at -> {
           if (!shown.jump(regions.get(at).id())) {
-            dialogue.notice("nothing of " + regions.get(at).label() + " is shown");
+            dialogue.notice("nothing of " + names.get(at) + " is shown");
           }
         });
   }
@@ -244,7 +246,7 @@ public final class ReviewKeys {
     String name =
         item.is(ReviewItem.Kind.STEP) ? item.text().replaceFirst(" is missing.*", " ") : "";
     dialogue.type(
-        question == null ? "a finding:" : question.text(),
+        question == null ? "a finding:" : service.wording().words().spelled(question.text()),
         name,
         (line, asking) -> service.type(line, item.region(), asking),
         question);
@@ -255,10 +257,11 @@ public final class ReviewKeys {
     if (step.isMeasured()) {
       correct(item);
     } else if (dialogue.mayEdit()) {
+      Words words = service.wording().words();
       List<Value> values = step.values();
       overlay.choose(
-          step.label(),
-          values.stream().map(Value::label).toList(),
+          words.step(step.id()),
+          values.stream().map(value -> words.spelled(value.label())).toList(),
           at -> dialogue.tell(give(item, values.get(at).id())));
     }
   }

@@ -9,7 +9,6 @@ import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
-import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Flag;
 import tiptoe.exam.Asked;
 import tiptoe.exam.Changes;
@@ -30,8 +29,9 @@ import tiptoe.language.Meaning;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
-import tiptoe.wording.FindingWording;
 import tiptoe.wording.QuestionWording;
+import tiptoe.wording.RecordWording;
+import tiptoe.wording.Words;
 
 /**
  * Where a record is reviewed: carries out what the reviewer asks for and says what came of it, in
@@ -50,11 +50,10 @@ public final class ReviewService {
   private final Supplier<ExamRecord> source;
   private final Examination examination;
   private final String whyReadOnly;
-  private final Function<ExamRecord, Assessment> assessor;
+  private final Function<ExamRecord, RecordWording> assessor;
   private final TypedWords words;
   private final Sealing sealing;
-  private ExamRecord record;
-  private Assessment assessment;
+  private RecordWording wording;
   private Reviewer reviewer;
   private Review review;
 
@@ -63,7 +62,7 @@ public final class ReviewService {
       Examination examination,
       String whyReadOnly,
       TypedWords words,
-      Function<ExamRecord, Assessment> assessor,
+      Function<ExamRecord, RecordWording> assessor,
       Sealing sealing) {
     this.source = source;
     this.examination = examination;
@@ -78,7 +77,7 @@ public final class ReviewService {
   public static ReviewService editing(
       Examination examination,
       TypedWords words,
-      Function<ExamRecord, Assessment> assessor,
+      Function<ExamRecord, RecordWording> assessor,
       Sealing sealing) {
     return new ReviewService(examination::record, examination, null, words, assessor, sealing);
   }
@@ -93,27 +92,27 @@ public final class ReviewService {
       Supplier<ExamRecord> source,
       String why,
       TypedWords words,
-      Function<ExamRecord, Assessment> assessor) {
+      Function<ExamRecord, RecordWording> assessor) {
     return new ReviewService(source, null, why, words, assessor, null);
   }
 
   /** Takes in what changed; whether something has. */
   boolean refresh() {
     ExamRecord now = source.get();
-    if (now == record) {
+    if (wording != null && now == wording.record()) {
       return false;
     }
-    record = now;
-    assessment = assessor.apply(now);
+    wording = assessor.apply(now);
     return true;
   }
 
   public ExamRecord record() {
-    return record;
+    return wording.record();
   }
 
-  public Assessment assessment() {
-    return assessment;
+  /** The record as it is now and what follows from it, in words. */
+  RecordWording wording() {
+    return wording;
   }
 
   /** Why it can only be read; null when it can be edited. */
@@ -134,7 +133,7 @@ public final class ReviewService {
 
   /** Why no edit can be made now. */
   private Optional<Reply> refusal() {
-    return record.signed() && whyReadOnly == null
+    return record().signed() && whyReadOnly == null
         ? Optional.of(Reply.refused("the record is signed: start an addendum first, by A"))
         : readOnly();
   }
@@ -152,7 +151,7 @@ public final class ReviewService {
         return Reply.refused("there is nothing to change");
       }
       refresh();
-      examination.flags(assessment.flags().stream().map(Flag::recorded).toList());
+      examination.flags(wording.assessment().flags().stream().map(Flag::recorded).toList());
       refresh();
       return Reply.done(told.apply(changes));
     } catch (NotRecorded e) {
@@ -167,7 +166,7 @@ public final class ReviewService {
   }
 
   List<String> beforeSigning() throws IOException {
-    return BeforeSigning.of(record, assessment(), sealing.problems());
+    return BeforeSigning.of(wording, sealing.problems());
   }
 
   private Reply edit(Function<Review, Changes> what) {
@@ -180,28 +179,28 @@ public final class ReviewService {
 
   /** What an edit did to the record, in words. */
   private String told(Changes changes) {
-    FindingWording wording = new FindingWording(record.protocol());
+    Words words = wording.words();
     List<String> parts = new ArrayList<>();
     for (RecordedFinding said : changes.statements()) {
-      String what = wording.of(said.statement());
+      String what = words.of(said.statement());
       switch (said.status()) {
-        case STANDS -> parts.add("recorded " + what + replaced(said, wording));
+        case STANDS -> parts.add("recorded " + what + replaced(said));
         case CONFIRMS -> parts.add("recorded already: " + what);
         default -> {}
       }
     }
     changes
         .of(Event.ContextStated.class)
-        .forEach(fact -> parts.add("noted " + fact.fact() + ": " + fact.value()));
+        .forEach(fact -> parts.add("noted " + words.stated(fact.fact(), fact.value())));
     return parts.isEmpty() ? "noted" : String.join("; ", parts);
   }
 
-  private String replaced(RecordedFinding said, FindingWording wording) {
+  private String replaced(RecordedFinding said) {
     String old =
         said.of().stream()
-            .flatMap(number -> record.statement(number).stream())
+            .flatMap(number -> record().statement(number).stream())
             .filter(one -> one.status() == Status.REPLACED)
-            .map(one -> wording.of(one.statement()))
+            .map(one -> wording.words().of(one.statement()))
             .distinct()
             .collect(Collectors.joining(", "));
     return old.isEmpty() ? "" : ", in place of " + old;
@@ -220,7 +219,7 @@ public final class ReviewService {
   }
 
   private Integer number(Question asking) {
-    return record.openQuestions().stream()
+    return record().openQuestions().stream()
         .filter(asked -> asked.question().equals(asking))
         .map(Asked::number)
         .findFirst()
@@ -278,11 +277,14 @@ public final class ReviewService {
       return refused("that is a command of the examination");
     }
     for (Finding statement : meaning.statements()) {
-      Step step = record.protocol().step(statement.step());
+      Step step = record().protocol().step(statement.step());
       if (!fits(statement, step)) {
-        String sex = record.baby().sex().orElse(null);
+        String sex = record().baby().sex().orElse(null);
         return refused(
-            step.label() + " does not go with a " + sex + "; correct the sex first if it is wrong");
+            wording.words().step(step.id())
+                + " does not go with a "
+                + sex
+                + "; correct the sex first if it is wrong");
       }
     }
     if (says(meaning)) {
@@ -296,14 +298,14 @@ public final class ReviewService {
 
   /** What a line leaves open, in words. */
   private List<Question> questions(Interpretation meaning) {
-    QuestionWording wording = new QuestionWording(record.protocol());
+    QuestionWording asking = new QuestionWording(record().protocol());
     return meaning.questions().stream()
-        .map(question -> question.withText(wording.of(question)))
+        .map(question -> question.withText(asking.of(question)))
         .toList();
   }
 
   private boolean fits(Finding statement, Step step) {
-    return step.appliesTo(record.baby().sex().orElse(null))
+    return step.appliesTo(record().baby().sex().orElse(null))
         || statement.group()
         || Value.NOT_EXAMINED.equals(statement.value());
   }
@@ -347,14 +349,13 @@ public final class ReviewService {
   }
 
   public Reply reject(int statement, String reason) {
-    FindingWording wording = new FindingWording(record.protocol());
-    String what = wording.of(record.statement(statement).orElseThrow().statement());
+    String what = wording.words().of(record().statement(statement).orElseThrow().statement());
     return edit(review -> review.reject(statement, reason), changes -> "taken out: " + what);
   }
 
   public Reply accept(int utterance) {
     boolean nothing =
-        record.utterance(utterance).map(heard -> heard.candidates().isEmpty()).orElse(true);
+        record().utterance(utterance).map(heard -> heard.candidates().isEmpty()).orElse(true);
     return nothing
         ? Reply.refused("it was not understood: type what was said, by e")
         : edit(review -> review.accept(utterance));
@@ -427,14 +428,14 @@ public final class ReviewService {
 
   /** A statement as a reviewer would type it. */
   private Finding typed(int number) {
-    return ReviewItems.current(record, record.statement(number).orElseThrow())
+    return ReviewItems.current(record(), record().statement(number).orElseThrow())
         .withSource(Source.TYPED);
   }
 
   /** The same with another value; what was said beside it is kept where it still belongs. */
   private Finding typed(int number, String value) {
     Finding now = typed(number);
-    Step step = record.protocol().step(now.step());
+    Step step = record().protocol().step(now.step());
     Map<String, String> details = new TreeMap<>(now.details());
     details
         .keySet()

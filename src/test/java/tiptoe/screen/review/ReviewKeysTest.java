@@ -32,6 +32,7 @@ import tiptoe.protocol.Protocol;
 import tiptoe.screen.Look;
 import tiptoe.session.Playback;
 import tiptoe.settings.Settings;
+import tiptoe.wording.RecordWording;
 
 class ReviewKeysTest {
   private static final TypedWords WORDS = words();
@@ -51,12 +52,19 @@ class ReviewKeysTest {
     }
   }
 
+  private static RecordWording wording(ExamRecord record) {
+    return new RecordWording(
+        record,
+        Assessor.standard().assess(record, Settings.DEFAULT, ZoneOffset.UTC),
+        Settings.DEFAULT);
+  }
+
   private ReviewKeys review() {
     ReviewService service =
         ReviewService.editing(
             bed.exam,
             WORDS,
-            record -> Assessor.standard().assess(record, Settings.DEFAULT, ZoneOffset.UTC),
+            ReviewKeysTest::wording,
             new ReviewService.Sealing() {
               @Override
               public List<String> problems() {
@@ -299,10 +307,7 @@ class ReviewKeysTest {
     examine();
     ReviewService service =
         ReviewService.readOnly(
-            bed::record,
-            "it is open in another window",
-            WORDS,
-            record -> Assessor.standard().assess(record, Settings.DEFAULT, ZoneOffset.UTC));
+            bed::record, "it is open in another window", WORDS, ReviewKeysTest::wording);
     ReviewKeys review = new ReviewKeys(service, new Sound());
     assertEquals("READ ONLY: it is open in another window", review.notice());
     int entries = bed.record().entries().size();

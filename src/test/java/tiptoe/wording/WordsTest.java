@@ -1,4 +1,4 @@
-package tiptoe.language;
+package tiptoe.wording;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
@@ -6,11 +6,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tiptoe.finding.Quantity;
+import tiptoe.protocol.Protocol;
 import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
-import tiptoe.wording.QuantityWording;
 
-class ShownUnitsTest {
+class WordsTest {
   private static final Settings AMERICAN =
       Settings.DEFAULT
           .with(Setting.WEIGHT_UNIT, "lb")
@@ -28,11 +28,12 @@ class ShownUnitsTest {
     "9, 1, 9"
   })
   void showsTheChosenUnitBehindTheKeptOne(double number, String unit, String shown) {
-    assertEquals(shown, new QuantityWording(AMERICAN).of(new Quantity(number, unit)));
+    assertEquals(
+        shown, new Words(Protocol.standard(), AMERICAN).quantity(new Quantity(number, unit)));
   }
 
   @Test
   void showsOnlyTheKeptUnitUnlessAnotherWasChosen() {
-    assertEquals("37 °C", new QuantityWording(Settings.DEFAULT).of(new Quantity(37, "°C")));
+    assertEquals("37 °C", Words.asKept(Protocol.standard()).quantity(new Quantity(37, "°C")));
   }
 }

@@ -1,0 +1,202 @@
+package tiptoe.wording;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import tiptoe.clinical.Flag;
+import tiptoe.clinical.Need;
+import tiptoe.clinical.Size;
+import tiptoe.exam.Slot;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Quantity;
+import tiptoe.protocol.Detail;
+import tiptoe.protocol.Fact;
+import tiptoe.protocol.Labels;
+import tiptoe.protocol.Measure;
+import tiptoe.protocol.Norm;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Region;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Units;
+import tiptoe.protocol.Value;
+import tiptoe.settings.Setting;
+import tiptoe.settings.Settings;
+import tiptoe.settings.Spelling;
+
+/**
+ * What is known by its id, put into words for people, in the chosen units and spelling. What people
+ * said or typed is never spelled anew.
+ *
+ * <p>The number that is kept always stands first, so that a record reads the same wherever it is
+ * read; a unit that was chosen otherwise follows in brackets: {@code 3345 g (7 lb 6 oz)}.
+ */
+public final class Words {
+  private final Protocol protocol;
+  private final Settings settings;
+
+  public Words(Protocol protocol, Settings settings) {
+    this.protocol = protocol;
+    this.settings = settings;
+  }
+
+  /** In the units and the spelling that are kept, for what becomes part of a record. */
+  public static Words asKept(Protocol protocol) {
+    return new Words(protocol, Settings.DEFAULT);
+  }
+
+  /** Words of ours, which are written in British spelling, in the spelling that was chosen. */
+  public String spelled(String british) {
+    return Spelling.of(british, settings);
+  }
+
+  /** {@code hip-family-history} becomes {@code hip family history}. */
+  public String label(String id) {
+    return spelled(Labels.of(id));
+  }
+
+  /** The same with a capital first letter. */
+  public String title(String id) {
+    return spelled(Labels.title(id));
+  }
+
+  public String region(Region region) {
+    return spelled(region.label());
+  }
+
+  /** Such as {@code clavicle}. */
+  public String step(String id) {
+    return spelled(protocol.step(id).label());
+  }
+
+  /** Such as {@code left clavicle}. */
+  public String name(String step, Side side) {
+    return spelled(protocol.step(step).name(side));
+  }
+
+  /** The same of a place in the checklist. */
+  public String name(Slot slot) {
+    return name(slot.step(), slot.side());
+  }
+
+  /** Such as {@code grade} of a murmur. */
+  public String detail(String step, String detail) {
+    return spelled(protocol.step(step).detail(detail).map(Detail::label).orElse(Labels.of(detail)));
+  }
+
+  /** Such as {@code left clavicle: crepitus} or {@code weight: 3420 g}. */
+  public String of(Finding finding) {
+    return name(finding.step(), finding.side()) + ": " + said(finding);
+  }
+
+  /** The value or number with its details: {@code present, grade 2, systolic}. */
+  public String said(Finding finding) {
+    Step step = protocol.step(finding.step());
+    List<String> parts = new ArrayList<>();
+    parts.add(
+        finding.quantity() != null ? quantity(finding.quantity()) : value(step, finding.value()));
+    finding.details().forEach((id, value) -> parts.add(detail(step, id, value)));
+    // Where there is but one thing to find, the normal value says already that it was not found.
+    if (step.values().stream().filter(value -> value.norm() != Norm.NORMAL).count() > 1) {
+      finding.denied().forEach(id -> parts.add("no " + value(step, id)));
+    }
+    return String.join(", ", parts);
+  }
+
+  private String value(Step step, String id) {
+    return spelled(step.value(id).map(Value::label).orElse(Labels.of(id)));
+  }
+
+  private String detail(Step step, String id, String value) {
+    Detail detail = step.detail(id).orElse(null);
+    if (detail == null) {
+      // A reason is in someone's own words.
+      return Labels.of(id) + " " + Labels.of(value).replace(",", " and ");
+    }
+    return detail.measure() == null || detail.measure().unit().equals("1")
+        ? spelled(Labels.of(id) + " " + Labels.of(value).replace(",", " and "))
+        : label(id) + " " + measured(value, detail.measure().unit());
+  }
+
+  /** The quantity as kept, and in the unit that was chosen where that is another. */
+  public String quantity(Quantity quantity) {
+    String chosen = chosen(quantity.number(), quantity.unit());
+    return chosen == null ? quantity.toString() : quantity + " (" + chosen + ")";
+  }
+
+  private String measured(String number, String unit) {
+    String chosen =
+        number.matches("[0-9]+(\\.[0-9]+)?") ? chosen(Double.parseDouble(number), unit) : null;
+    return number + " " + unit + (chosen == null ? "" : " (" + chosen + ")");
+  }
+
+  private String chosen(double number, String unit) {
+    return switch (unit) {
+      case "g" -> settings.is(Setting.WEIGHT_UNIT, "lb") ? Units.poundsAndOunces(number) : null;
+      case "cm" ->
+          settings.is(Setting.LENGTH_UNIT, "in")
+              ? String.format(Locale.ROOT, "%.1f in", Units.inches(number))
+              : null;
+      case "°C" ->
+          settings.is(Setting.TEMPERATURE_UNIT, "fahrenheit")
+              ? String.format(Locale.ROOT, "%.1f °F", Units.fahrenheit(number))
+              : null;
+      default -> null;
+    };
+  }
+
+  /** What a finding comes to at a glance. */
+  public Sign sign(Finding finding) {
+    if (Value.NOT_EXAMINED.equals(finding.value())) {
+      return Sign.SKIPPED;
+    }
+    Norm norm = norm(finding);
+    return norm == Norm.ABNORMAL ? Sign.ABNORMAL : norm == Norm.BENIGN ? Sign.BENIGN : Sign.DONE;
+  }
+
+  /** How a finding stands to what is expected; null for a number and for what was not examined. */
+  Norm norm(Finding finding) {
+    return finding.value() == null
+        ? null
+        : protocol.step(finding.step()).value(finding.value()).map(Value::norm).orElse(null);
+  }
+
+  /** What was stated of the baby, without its name: {@code 18 h}. */
+  public String fact(String id, String value) {
+    Measure measure = protocol.fact(id).map(Fact::measure).orElse(null);
+    if (measure != null) {
+      return measured(value, measure.unit());
+    }
+    return id.equals("label") || id.equals("born-at") ? value : label(value);
+  }
+
+  /** The same with its name: {@code age: 18 h}. */
+  public String stated(String id, String value) {
+    return label(id) + ": " + fact(id, value);
+  }
+
+  /** Such as {@code URGENT: consider cataract}. */
+  public String flag(Flag flag) {
+    return level(flag) + ": " + spelled(flag.advice());
+  }
+
+  /** How soon, in capitals. */
+  public String level(Flag flag) {
+    return flag.level().id().toUpperCase(Locale.ROOT);
+  }
+
+  /** Such as {@code age: jaundice in the first 24 hours is urgent}. */
+  public String need(Need need) {
+    return label(need.fact()) + ": " + spelled(String.join("; ", need.reasons()));
+  }
+
+  /** Such as {@code weight 3000 g}. */
+  public String measured(Size size) {
+    return step(size.step()) + " " + quantity(new Quantity(size.number(), size.unit()));
+  }
+
+  /** Such as {@code 25th centile}. */
+  public String centile(Size.Place place) {
+    return place.centileText() + spelled(" centile");
+  }
+}
