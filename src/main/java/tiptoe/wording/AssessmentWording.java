@@ -12,7 +12,10 @@ import tiptoe.clinical.Result;
 import tiptoe.clinical.Size;
 import tiptoe.protocol.Side;
 
-/** An assessment as plain text, the most pressing first, in the chosen units and spelling. */
+/**
+ * An assessment as plain text, the most pressing first, in the chosen units and spelling; sources
+ * stay as cited.
+ */
 public final class AssessmentWording {
   private final Words words;
   private final List<String> lines = new ArrayList<>();
@@ -41,10 +44,12 @@ public final class AssessmentWording {
     heading("to be stated", assessment.needs());
     assessment.needs().forEach(need -> lines.add("  " + words.need(need)));
     heading("missing", assessment.missing());
-    assessment.missing().forEach(item -> lines.add("  " + missing(item) + ": " + item.reason()));
+    assessment
+        .missing()
+        .forEach(item -> lines.add("  " + missing(item) + ": " + words.spelled(item.reason())));
     lines.add("rules: " + String.join(", ", assessment.ruleSets()));
-    lines.add(assessment.caution());
-    return lines.stream().map(line -> words.spelled(line) + "\n").collect(Collectors.joining());
+    lines.add(words.spelled(assessment.caution()));
+    return lines.stream().map(line -> line + "\n").collect(Collectors.joining());
   }
 
   private void heading(String text, List<?> below) {
@@ -60,11 +65,11 @@ public final class AssessmentWording {
         "  "
             + words.level(flag)
             + ", "
-            + flag.when()
+            + words.spelled(flag.when())
             + ": "
             + about
             + (sides.isEmpty() ? "" : " (" + sides + ")"));
-    lines.add("    " + flag.advice());
+    lines.add("    " + words.spelled(flag.advice()));
     lines.add("    " + flag.rule() + "; " + flag.source() + statements(flag.statements()));
   }
 
@@ -90,18 +95,21 @@ public final class AssessmentWording {
       separator = "; ";
     }
     for (String remark : size.remarks()) {
-      line.append("; ").append(remark);
+      line.append("; ").append(words.spelled(remark));
     }
     lines.add(line.toString());
   }
 
   private void result(Result result) {
-    String remarks = result.remarks().stream().map(r -> "; " + r).collect(Collectors.joining());
-    lines.add("  " + result.text() + remarks + " (" + result.source() + ")");
+    String remarks = result.remarks().stream().map(one -> "; " + one).collect(Collectors.joining());
+    lines.add("  " + words.spelled(result.text() + remarks) + " (" + result.source() + ")");
   }
 
   private void planned(PlanItem item) {
-    lines.add("  " + dates(item) + item.due() + ": " + item.what() + " (" + item.reason() + ")");
+    lines.add(
+        "  "
+            + dates(item)
+            + words.spelled(item.due() + ": " + item.what() + " (" + item.reason() + ")"));
   }
 
   private static String dates(PlanItem item) {

@@ -73,6 +73,14 @@ class AssessmentTextTest {
   }
 
   @Test
+  void spellsTheAdviceAnewButNoSource() {
+    Settings american = Settings.DEFAULT.with(Setting.SPELLING, "american");
+    String text = text("age=18", "murmur=present; skin=haemangioma", american);
+    assertTrue(text.contains("; hemangioma near eye or airway"), text);
+    assertTrue(text.contains(", 2024: senior paediatrician within 24 hours"), text);
+  }
+
+  @Test
   void showsCentimetresUnlessInchesWereChosen() {
     assertTrue(text("", "length 50.8", Settings.DEFAULT).contains("length 50.8 cm; "));
   }
