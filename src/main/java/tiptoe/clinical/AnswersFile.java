@@ -6,11 +6,14 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
 import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -19,6 +22,8 @@ import tiptoe.exam.Baby;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Quantity;
 import tiptoe.finding.Source;
+import tiptoe.protocol.Detail;
+import tiptoe.protocol.Measure;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
@@ -44,6 +49,8 @@ public record AnswersFile(
           .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
           .build();
   private static final int MOST_PROBLEMS = 20;
+  private static final DecimalFormat NUMBER =
+      new DecimalFormat("0.#", DecimalFormatSymbols.getInstance(Locale.ROOT));
 
   public AnswersFile {
     answers = List.copyOf(answers);
@@ -170,8 +177,38 @@ public record AnswersFile(
         expect(
             step.detail(id).isPresent() || id.equals("reason"),
             "expected a detail of step " + step.id() + ", found " + id);
+        step.detail(id).ifPresent(detail -> meant(step, detail, details.get(id)));
       }
       return details;
+    }
+
+    // A grade that cannot be read would be a grade that no rule sees.
+    private static void meant(Step step, Detail detail, String said) {
+      String name = step.id() + "." + detail.id();
+      Measure measure = detail.measure();
+      if (measure != null) {
+        expect(
+            measure.plausible(TermReader.numberIn(said)),
+            String.format(
+                Locale.ROOT,
+                "expected a%s number from %s to %s for %s, found %s",
+                measure.whole() ? " whole" : "",
+                NUMBER.format(measure.min()),
+                NUMBER.format(measure.max()),
+                name,
+                said));
+        return;
+      }
+      List<String> words = detail.many() ? List.of(said.split(",", -1)) : List.of(said);
+      expect(
+          detail.values().isEmpty() || detail.values().containsAll(words),
+          "expected "
+              + (detail.many() ? "any of " : "one of ")
+              + String.join(", ", detail.values())
+              + " for "
+              + name
+              + ", found "
+              + said);
     }
 
     private static void expect(boolean holds, String message) {

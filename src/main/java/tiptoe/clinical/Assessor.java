@@ -67,7 +67,7 @@ public final class Assessor {
     AssessedBaby standing = new AssessedBaby(protocol, baby, answers, settings, examinedAt);
     Flags flags = new Flags(protocol, rules, standing);
     AssessedBaby assessed = flags.baby();
-    List<PlanItem> plan = plan(assessed);
+    List<PlanItem> plan = new Plan(protocol, rules, assessed).items(flags.flags());
     return new Assessment(
         new UnsettledFlags(protocol, rules).beside(flags.flags(), standing, unsettled),
         Sizes.of(assessed),
@@ -87,24 +87,6 @@ public final class Assessor {
     ZonedDateTime examinedAt =
         record.entries().isEmpty() ? null : record.entries().get(0).at().atZone(zone);
     return assess(record.baby(), record.answers(), settings, examinedAt);
-  }
-
-  private List<PlanItem> plan(AssessedBaby baby) {
-    List<PlanItem> plan = new ArrayList<>();
-    for (Rules.PlanRule rule : rules.plan()) {
-      if (rule.when().of(baby).isYes() && !rule.due().isPast(baby)) {
-        plan.add(
-            new PlanItem(
-                rule.id(),
-                rule.what(),
-                rule.due().text(),
-                rule.due().from(baby),
-                rule.due().to(baby),
-                rule.reason(),
-                rule.source()));
-      }
-    }
-    return plan;
   }
 
   private List<MissingItem> missing(AssessedBaby baby) {
@@ -131,7 +113,9 @@ public final class Assessor {
     if (Sizes.wantsBirthWeight(baby)) {
       add(needs, "birth-weight", "size at birth and weight change are judged by it");
     }
-    if (Saturations.outcome(baby).isPresent() && baby.age().isEmpty()) {
+    if (SaturationRules.of(baby.settings()).fromOneDay()
+        && Saturations.outcome(baby).isPresent()
+        && baby.age().isEmpty()) {
       add(needs, "age", "the saturation screen is meant for 24 hours of age or later");
     }
     if (baby.bornAt().isEmpty() && !plan.isEmpty()) {

@@ -13,22 +13,32 @@ import java.util.regex.Pattern;
  *
  * <pre>
  * due  = "at " n [ " to " n ] unit " of age" | "by " n unit " of age" | "from " n unit " of age"
- *      | "in " n unit .
+ *      | "at " n " to " n " weeks corrected" | "in " n unit | "within " n unit .
  * unit = "hour" | "hours" | "days" | "weeks" | "months" .
  * </pre>
  *
- * <p>{@code of age} counts from birth, {@code in} from the examination. A month is one of the
- * calendar.
+ * <p>{@code of age} counts from birth; {@code corrected} too, less the gestation at birth, so that
+ * 40 weeks corrected is the day the baby was due; {@code in} and {@code within} count from the
+ * examination. A month is one of the calendar.
  *
  * @param text the words
- * @param fromBirth whether it counts from birth and not from the examination
+ * @param start what it counts from
  * @param unit what it counts in
  * @param first the earliest; null where there is none
  * @param last the latest; null where there is none
  */
-record Due(String text, boolean fromBirth, ChronoUnit unit, Integer first, Integer last) {
+record Due(String text, Start start, ChronoUnit unit, Integer first, Integer last) {
+  /** What a time counts from. */
+  enum Start {
+    BIRTH,
+    CONCEPTION,
+    EXAMINATION
+  }
+
   private static final Pattern FORM =
-      Pattern.compile("(at|by|from|in) (\\d+)(?: to (\\d+))? (hour|day|week|month)s?( of age)?");
+      Pattern.compile(
+          "(at|by|from|in|within) (\\d+)(?: to (\\d+))? (hour|day|week|month)s?( of age|"
+              + " corrected)?");
   private static final Map<String, ChronoUnit> UNITS =
       Map.of(
           "hour", ChronoUnit.HOURS,
@@ -39,23 +49,39 @@ record Due(String text, boolean fromBirth, ChronoUnit unit, Integer first, Integ
       DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ssxxx");
 
   static Due parse(String text) {
-    Matcher form = FORM.matcher(text);
+    return parsed(text)
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "expected a time such as at 2 weeks of age, found " + text));
+  }
+
+  /** The time that words begin with; empty where they name none that could be dated. */
+  static Optional<Due> parsed(String text) {
+    Matcher form = FORM.matcher(text.replace(" or before discharge", ""));
+    if (!form.matches()) {
+      return Optional.empty();
+    }
+    String sort = form.group(1);
+    String counted = form.group(5);
+    boolean fromExamination = sort.equals("in") || sort.equals("within");
+    boolean corrected = " corrected".equals(counted);
     boolean readable =
-        form.matches()
-            && form.group(1).equals("in") == (form.group(5) == null)
-            && (form.group(3) == null || form.group(1).equals("at"));
+        fromExamination == (counted == null)
+            && (form.group(3) == null || sort.equals("at"))
+            && (!corrected || sort.equals("at") && form.group(4).equals("week"));
     if (!readable) {
-      throw new IllegalArgumentException(
-          "expected a time such as at 2 weeks of age, found " + text);
+      return Optional.empty();
     }
     Integer number = Integer.valueOf(form.group(2));
     Integer last = form.group(3) == null ? number : Integer.valueOf(form.group(3));
-    return new Due(
-        text,
-        form.group(5) != null,
-        UNITS.get(form.group(4)),
-        form.group(1).equals("by") ? null : number,
-        form.group(1).equals("from") ? null : last);
+    return Optional.of(
+        new Due(
+            text,
+            fromExamination ? Start.EXAMINATION : corrected ? Start.CONCEPTION : Start.BIRTH,
+            UNITS.get(form.group(4)),
+            sort.equals("by") || sort.equals("within") ? null : number,
+            sort.equals("from") ? null : last));
   }
 
   /** The earliest moment, as in {@link PlanItem}; null where there is none or none is known. */
@@ -85,7 +111,17 @@ record Due(String text, boolean fromBirth, ChronoUnit unit, Integer first, Integ
   }
 
   private Optional<ZonedDateTime> at(AssessedBaby baby, Integer number) {
-    Optional<ZonedDateTime> start = fromBirth ? baby.bornAt() : baby.examinedAt();
-    return number == null ? Optional.empty() : start.map(moment -> moment.plus(number, unit));
+    return number == null
+        ? Optional.empty()
+        : started(baby).map(moment -> moment.plus(number, unit));
+  }
+
+  private Optional<ZonedDateTime> started(AssessedBaby baby) {
+    return switch (start) {
+      case BIRTH -> baby.bornAt();
+      case CONCEPTION ->
+          baby.bornAt().flatMap(birth -> baby.gestation().map(g -> birth.minusDays(g.totalDays())));
+      case EXAMINATION -> baby.examinedAt();
+    };
   }
 }

@@ -101,22 +101,23 @@ final class Results {
               if (outcome == Outcome.PASS) {
                 remarks.add("a pass does not exclude coarctation");
               }
-              if (baby.age().orElse(SCREEN_FROM_HOURS) < SCREEN_FROM_HOURS) {
+              if (rules.fromOneDay() && baby.age().orElse(SCREEN_FROM_HOURS) < SCREEN_FROM_HOURS) {
                 remarks.add("the screen is meant for 24 hours of age or later");
               }
               return new Result(
                   "saturation-screen",
                   outcome.id(),
-                  "saturation screen: " + said(outcome),
+                  "saturation screen: " + said(outcome, rules),
                   remarks,
                   rules.source());
             });
   }
 
-  private static String said(Outcome outcome) {
+  private static String said(Outcome outcome, SaturationRules rules) {
     return switch (outcome) {
       case PASS -> "passed";
-      case REPEAT -> "to be repeated in 1 hour";
+      case REPEAT ->
+          "to be repeated in " + (rules == SaturationRules.UK ? "1 to 2 hours" : "1 hour");
       case FAIL -> "not passed";
     };
   }

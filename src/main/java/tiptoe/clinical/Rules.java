@@ -57,9 +57,18 @@ record Rules(
    * @param what for people
    * @param due when it is due
    * @param reason why
+   * @param actsOn ids of the rules whose action it is, so that their flags need no item of their
+   *     own
    * @param source what the date rests on
    */
-  record PlanRule(String id, Condition when, String what, Due due, String reason, String source) {}
+  record PlanRule(
+      String id,
+      Condition when,
+      String what,
+      Due due,
+      String reason,
+      List<String> actsOn,
+      String source) {}
 
   Rules {
     flags = List.copyOf(flags);

@@ -136,15 +136,18 @@ final class RulesReader {
   }
 
   private Rules.PlanRule plan(JsonNode entry) {
-    onlyKeys("the rule", entry, Set.of("id", "when", "due", "what", "reason", "source"));
+    onlyKeys("the rule", entry, Set.of("id", "when", "due", "what", "reason", "acts-on", "source"));
     Condition when =
         entry.has("when") ? condition(entry.path("when")) : baby -> ConditionResult.yes(List.of());
+    List<String> actsOn = list(entry, "acts-on");
+    actsOn.forEach(id -> ConditionReader.known(id, flagIds));
     return new Rules.PlanRule(
         text(entry, "id"),
         when,
         text(entry, "what"),
         Due.parse(text(entry, "due")),
         text(entry, "reason"),
+        actsOn,
         text(entry, "source"));
   }
 

@@ -29,7 +29,28 @@ record SaturationRules(
       new SaturationRules(
           "2011", 95, 90, 3, false, 2, "AAP-endorsed 2011 screen, Pediatrics 128:e1259");
 
+  /** For use within the first day, so that nothing is said of an age below 24 hours. */
+  static final SaturationRules UK =
+      new SaturationRules(
+          "uk",
+          95,
+          90,
+          2,
+          true,
+          1,
+          "BAPM, Routine pulse oximetry testing for newborn babies, 2024; Ewer et al., Lancet"
+              + " 2011;378:785");
+
   static SaturationRules of(Settings settings) {
-    return settings.is(Setting.SATURATION_SCREEN, "2011") ? OF_2011 : OF_2025;
+    return switch (settings.get(Setting.SATURATION_SCREEN)) {
+      case "2011" -> OF_2011;
+      case "uk" -> UK;
+      default -> OF_2025;
+    };
+  }
+
+  /** Whether it is meant for babies of 24 hours and older. */
+  boolean fromOneDay() {
+    return this != UK;
   }
 }

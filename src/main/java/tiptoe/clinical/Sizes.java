@@ -129,6 +129,11 @@ final class Sizes {
               + ", and the gestation is "
               + gestation);
     }
+    if (measure == SizeMeasure.WEIGHT && birthWeight(baby).isEmpty()) {
+      return Optional.of(
+          "the weight at birth was not stated, and this one is not known to be of the first 24"
+              + " hours");
+    }
     boolean atBirth = measure == SizeMeasure.WEIGHT && baby.birthWeight().isPresent();
     return !atBirth && baby.age().orElse(0.0) > FIRST_WEEK_HOURS
         ? Optional.of("measured more than a week after birth")

@@ -8,9 +8,11 @@ public enum Setting {
   SATURATION_SCREEN(
       "rules",
       "saturation-screen",
-      "pulse-oximetry screen: AAP 2025 (both limbs, one repeat) or 2011 (either limb, two repeats)",
+      "pulse-oximetry screen: AAP 2025 (both limbs, one repeat), 2011 (either limb, two repeats) or"
+          + " UK (both limbs within 2 %, one repeat, in the first day)",
       "2025",
-      "2011"),
+      "2011",
+      "uk"),
   HIP_ULTRASOUND(
       "rules",
       "hip-ultrasound",

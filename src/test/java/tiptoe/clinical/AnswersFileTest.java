@@ -83,6 +83,12 @@ class AnswersFileTest {
           {"step": "weight", "number": 34} | answer 1: expected a plausible number for step weight, found 34 g
           {"step": "saturation-foot", "number": 101} | answer 1: expected a plausible number for step saturation-foot, found 101 %
           {"step": "murmur", "value": "present", "details": {"loud": "yes"}} | answer 1: expected a detail of step murmur, found loud
+          {"step": "murmur", "value": "present", "details": {"grade": "III"}} | answer 1: expected a whole number from 1 to 6 for murmur.grade, found III
+          {"step": "murmur", "value": "present", "details": {"grade": 7}} | answer 1: expected a whole number from 1 to 6 for murmur.grade, found 7
+          {"step": "murmur", "value": "present", "details": {"grade": 2.5}} | answer 1: expected a whole number from 1 to 6 for murmur.grade, found 2.5
+          {"step": "murmur", "value": "present", "details": {"timing": "late"}} | answer 1: expected one of systolic, diastolic, pansystolic, continuous for murmur.timing, found late
+          {"step": "murmur", "value": "present", "details": {"radiation": "back,heel"}} | answer 1: expected any of axilla, back, neck, none for murmur.radiation, found back,heel
+          {"step": "lumbosacral", "value": "dimple", "details": {"from-anus": "16"}} | answer 1: expected a number from 0 to 15 for lumbosacral.from-anus, found 16
           """)
   void saysWhichAnswerCannotBeMeant(String answer, String problem) {
     assertEquals(

@@ -54,8 +54,20 @@ class AssessmentTest {
           age=18 | saturation-right-hand 98; saturation-foot 98 | saturation-at-24-hours 2026-11-25T16:30:00+00:00 null, nipe-review 2027-01-05 2027-01-19
           age=24 | saturation-right-hand 98; saturation-foot 98 | nipe-review 2027-01-05 2027-01-19
           age=30 | saturation-right-hand 93; saturation-foot 93 | saturation-repeat 2026-11-25T11:30:00+00:00 2026-11-25T11:30:00+00:00, nipe-review 2027-01-05 2027-01-19
-          age=18 | meconium=not-yet; urine=not-yet | meconium-by-48-hours null 2026-11-26T16:30:00+00:00, urine-by-24-hours null 2026-11-25T16:30:00+00:00, nipe-review 2027-01-05 2027-01-19
-          age=50 | meconium=not-yet; urine=not-yet | nipe-review 2027-01-04 2027-01-18
+          age=18 | meconium=not-yet; urine=not-yet | urine-by-24-hours null 2026-11-25T16:30:00+00:00, meconium-by-48-hours null 2026-11-26T16:30:00+00:00, nipe-review 2027-01-05 2027-01-19
+          age=50 | meconium=not-yet; urine=not-yet | meconium-late 2026-11-25 2026-11-25, urine-late 2026-11-25 2026-11-25, nipe-review 2027-01-04 2027-01-18
+          age=18 gestation=32+0 presentation=breech | | hip-ultrasound-nipe-preterm 2027-01-05 2027-01-19, nipe-review 2027-01-05 2027-01-19
+          age=18 gestation=33+6 multiple=yes co-twin-breech=yes | | hip-ultrasound-nipe-preterm 2026-12-23 2027-01-06, nipe-review 2027-01-05 2027-01-19
+          age=18 gestation=34+0 presentation=breech | | hip-ultrasound-nipe 2026-12-22 2027-01-05, nipe-review 2027-01-05 2027-01-19
+          age=18 co-twin-breech=yes | | hip-ultrasound-nipe 2026-12-22 2027-01-05, nipe-review 2027-01-05 2027-01-19
+          age=18 | left ortolani=positive | hip-unstable 2026-11-25 2026-11-25, hip-ultrasound-unstable 2026-12-22 2027-01-05, nipe-review 2027-01-05 2027-01-19
+          age=18 | murmur=present | murmur null 2026-11-26T10:30:00+00:00, nipe-review 2027-01-05 2027-01-19
+          age=30 | jaundice=present extent=palms-soles | jaundice-visible null 2026-11-25T16:30:00+00:00, nipe-review 2027-01-05 2027-01-19
+          age=18 | left clavicle=fracture; anus=not-patent; red-reflex=dull; anterior-fontanelle=tense | anus-not-patent 2026-11-25 2026-11-25, fontanelle-bulging 2026-11-25 2026-11-25, red-reflex-abnormal 2026-11-25 2026-11-25, clavicle-injury null null, nipe-review 2027-01-05 2027-01-19
+          age=18 | left red-reflex=not-examined reason=eyes-closed; right red-reflex=present | owed-red-reflex null 2026-11-27T16:30:00+00:00, nipe-review 2027-01-05 2027-01-19
+          age=80 | left barlow=not-examined reason=crying; right barlow=not-examined reason=crying | owed-barlow null null, nipe-review 2027-01-03 2027-01-17
+          age=18 | skin=not-examined reason=asleep | nipe-review 2027-01-05 2027-01-19
+          age=18 sex=girl | left testis=not-examined reason=asleep | nipe-review 2027-01-05 2027-01-19
           age=500 | | nipe-review 2026-12-16 2026-12-30
           | | nipe-review null null
           """)
@@ -70,6 +82,37 @@ class AssessmentTest {
         "hips-2-weeks 2026-12-08 2026-12-08, hip-ultrasound-aap 2027-01-05 null, hips-2-months"
             + " 2027-01-24 2027-01-24",
         plan(Bedside.assess("age=18 hip-family-history=yes", "", aap)));
+  }
+
+  @Test
+  void aFlagThatNothingElseActsOnStandsInThePlanWithItsActionAndItsReason() {
+    PlanItem item = Bedside.assess("age=18", "left femoral-pulse=absent").plan().get(0);
+    assertEquals("femoral-pulse-weak", item.id());
+    assertEquals("four-limb blood pressure and saturations now, echocardiogram today", item.what());
+    assertEquals("now", item.due());
+    assertEquals("coarctation of the aorta", item.reason());
+    assertEquals("murmur", Bedside.assess("age=18", "murmur=present").plan().get(0).reason());
+  }
+
+  @Test
+  void aKeyStepThatWasPutOffIsOwedWithItsReason() {
+    String put = "left red-reflex=not-examined reason=eyes-closed";
+    PlanItem nipe = Bedside.assess("age=18", put).plan().get(0);
+    assertEquals("examine red reflex, left", nipe.what());
+    assertEquals("by 72 hours of age", nipe.due());
+    assertEquals("not examined: eyes-closed", nipe.reason());
+    Settings settings = Settings.DEFAULT.with(Setting.HIP_ULTRASOUND, "aap");
+    PlanItem aap = Bedside.assess("age=18", put, settings).plan().get(0);
+    assertEquals("before discharge", aap.due());
+    assertNull(aap.to());
+  }
+
+  @Test
+  void anIsolatedBarlowUnderTheAapIsExaminedAgainAndNeedsNoItemOfItsOwn() {
+    Settings settings = Settings.DEFAULT.with(Setting.HIP_ULTRASOUND, "aap");
+    assertEquals(
+        "hips-2-weeks 2026-12-08 2026-12-08, hips-2-months 2027-01-24 2027-01-24",
+        plan(Bedside.assess("age=18", "left barlow=positive", settings)));
   }
 
   @Test
@@ -243,7 +286,9 @@ class AssessmentTest {
           sex=boy age=2 | weight 3000 | no standard applies: the gestation was not stated
           sex=boy age=2 gestation=23+6 | weight 3000 | no standard applies: they run from 24+0 to 42+6, and the gestation is 23+6
           sex=boy age=2 gestation=43+0 | weight 3000 | no standard applies: they run from 24+0 to 42+6, and the gestation is 43+0
-          sex=boy age=169 gestation=40+0 | weight 3000 | the standard is for size at birth; this was measured at 169 h; no standard applies: measured more than a week after birth
+          sex=boy age=169 gestation=40+0 | weight 3000 | the standard is for size at birth; this was measured at 169 h; no standard applies: the weight at birth was not stated, and this one is not known to be of the first 24 hours
+          sex=boy age=25 gestation=40+0 | weight 2400 | the standard is for size at birth; this was measured at 25 h; no standard applies: the weight at birth was not stated, and this one is not known to be of the first 24 hours
+          sex=boy gestation=40+0 | weight 2400 | the standard is for size at birth; the age was not stated; no standard applies: the weight at birth was not stated, and this one is not known to be of the first 24 hours
           sex=boy age=169 gestation=40+0 | length 50 | the standard is for size at birth; this was measured at 169 h; no standard applies: measured more than a week after birth
           """)
   void saysWhyNoStandardApplies(String baby, String findings, String remarks) {
@@ -259,8 +304,8 @@ class AssessmentTest {
       textBlock =
           """
           sex=boy age=24 gestation=40+0 | weight 3000 | 2 |
-          sex=boy age=25 gestation=40+0 | weight 3000 | 2 | the standard is for size at birth; this was measured at 25 h
-          sex=boy age=168 gestation=40+0 | weight 3000 | 2 | the standard is for size at birth; this was measured at 168 h
+          sex=boy age=25 gestation=40+0 | length 50 | 2 | the standard is for size at birth; this was measured at 25 h
+          sex=boy age=168 gestation=40+0 | length 50 | 2 | the standard is for size at birth; this was measured at 168 h
           sex=boy gestation=40+0 | length 50 | 2 | the standard is for size at birth; the age was not stated
           sex=boy gestation=40+0 birth-weight=3000 age=200 | weight 3100 | 2 | weight at birth
           sex=girl gestation=36+6 age=2 | weight 2700 | 1 |
@@ -474,7 +519,7 @@ class AssessmentTest {
     assertTrue(flag.get("source").asText().startsWith("AAP, Pediatrics 2008;122:1401"));
     assertEquals("severely-small", json.get("sizes").get(0).get("sizeClass").asText());
     assertEquals(1.445, json.get("sizes").get(0).get("against").get(0).get("centile").asDouble());
-    assertEquals("2027-01-05", json.get("plan").get(0).get("from").asText());
+    assertEquals("2026-11-25", json.get("plan").get(0).get("from").asText());
     assertEquals("gestation-class", json.get("results").get(0).get("id").asText());
   }
 
@@ -501,5 +546,23 @@ class AssessmentTest {
         Bedside.assess(
             "age=24", "saturation-right-hand 93; saturation-foot 92" + repeats, settings);
     assertEquals(outcome, assessment.result("saturation-screen").value());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "98, 96, pass, saturation screen: passed",
+    "98, 95, repeat, saturation screen: to be repeated in 1 to 2 hours",
+    "94, 95, repeat, saturation screen: to be repeated in 1 to 2 hours",
+    "95, 89, fail, saturation screen: not passed",
+  })
+  void theScreenOfTheUkSaysNothingOfTheFirstDay(int hand, int foot, String outcome, String text) {
+    Settings settings = Settings.DEFAULT.with(Setting.SATURATION_SCREEN, "uk");
+    String readings = "saturation-right-hand " + hand + "; saturation-foot " + foot;
+    Assessment assessment = Bedside.assess("age=6", readings, settings);
+    assertEquals(outcome, assessment.result("saturation-screen").value());
+    assertEquals(text, assessment.result("saturation-screen").text());
+    assertFalse(plan(assessment).contains("saturation-at-24-hours"));
+    assertFalse(assessment.result("saturation-screen").remarks().toString().contains("24 hours"));
+    assertFalse(needs(Bedside.assess("", readings, settings)).matches("age( .*)?"));
   }
 }

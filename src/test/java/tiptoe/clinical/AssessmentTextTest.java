@@ -25,7 +25,7 @@ class AssessmentTextTest {
             consider cataract or retinoblastoma; refer to ophthalmology immediately
             red-reflex-abnormal; AAP, Pediatrics 2008;122:1401; NHS England, NIPE screening programme handbook, 2024: seen within 2 weeks; statement 2
           ARRANGE, at 4 to 6 weeks of age: Barlow, Ortolani
-            hip ultrasound at 4 to 6 weeks of age, stable hips or not; born before 34 weeks at 38 to 40 weeks corrected
+            hip ultrasound at 4 to 6 weeks of age, stable hips or not
             hip-risk-nipe; NHS England, NIPE screening programme handbook, 2024 (configured: hip-ultrasound nipe)
           ARRANGE, before discharge: clavicle (left and right)
             consider fracture of the clavicle; X-ray as local protocol says; check arm movement and Moro
@@ -36,7 +36,9 @@ class AssessmentTextTest {
           40+0, full term (ACOG Committee Opinion 579, 2013)
           3000 g, not low (WHO, ICD-10 P07)
         plan
-          2026-12-22 to 2027-01-05, at 4 to 6 weeks of age: hip ultrasound (breech presentation or first-degree family history)
+          2026-11-25, today: refer to ophthalmology immediately (cataract or retinoblastoma)
+          before discharge: X-ray as local protocol says; check arm movement and Moro (fracture of the clavicle)
+          2026-12-22 to 2027-01-05, at 4 to 6 weeks of age: hip ultrasound (breech presentation, also of a twin, or first-degree family history)
           2027-01-05 to 2027-01-19, at 6 to 8 weeks of age: examine eyes, heart, hips and testes again (every baby; some of what these four hide shows only by then)
         missing
           palate, palpated: a submucous cleft is felt, not seen

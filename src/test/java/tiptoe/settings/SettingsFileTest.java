@@ -71,8 +71,8 @@ class SettingsFileTest {
                 # Settings of Tiptoe. What is left out is the first of its choices.
 
                 rules:
-                  # pulse-oximetry screen: AAP 2025 (both limbs, one repeat) or 2011 (either limb, two repeats)
-                  # 2025 or 2011
+                  # pulse-oximetry screen: AAP 2025 (both limbs, one repeat), 2011 (either limb, two repeats) or UK (both limbs within 2 %, one repeat, in the first day)
+                  # 2025 or 2011 or uk
                   saturation-screen: 2025
                   # hip ultrasound for stable hips at risk: UK NIPE (at 4-6 weeks) or AAP 2016 (from 6 weeks)
                 """));
@@ -129,7 +129,7 @@ class SettingsFileTest {
   void refusesAnUnknownChoiceWithItsLineAndKeepsTheDefault() {
     var outcome = SettingsFile.parse("tiptoe.yaml", "\nrules:\n  saturation-screen: 2020\n");
     assertEquals(
-        "tiptoe.yaml line 3: expected 2025 or 2011 for rules.saturation-screen, found 2020",
+        "tiptoe.yaml line 3: expected 2025 or 2011 or uk for rules.saturation-screen, found 2020",
         outcome.problems().get(0).toString());
     assertEquals("2025", outcome.settings().get(Setting.SATURATION_SCREEN));
   }
