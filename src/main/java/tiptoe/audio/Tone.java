@@ -10,6 +10,12 @@ import java.util.List;
 public enum Tone {
   /** A statement was taken down: one high note. */
   ACCEPTED(new Note(880, 0.09)),
+  /** An instruction was carried out: one short note in the middle. */
+  DONE(new Note(659.25, 0.07)),
+  /** Heard, but not recorded unless it is confirmed: two low rising notes. */
+  UNSURE(new Note(440, 0.1), new Note(587.33, 0.1)),
+  /** Phrases that were not understood, and are not recorded: one low note. */
+  NOT_UNDERSTOOD(new Note(293.66, 0.18)),
   /** An answer is wanted: two rising notes. */
   QUESTION(new Note(587.33, 0.1), new Note(880, 0.12)),
   /** A finding needs attention: two falling notes. */

@@ -1,6 +1,5 @@
 package tiptoe.screen;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -9,19 +8,16 @@ import java.util.stream.Stream;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Level;
 import tiptoe.clinical.Size;
-import tiptoe.exam.Asked;
-import tiptoe.exam.Entry;
-import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Progress;
 import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Slot;
-import tiptoe.exam.Status;
 import tiptoe.exam.Utterance;
 import tiptoe.finding.Outcome;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
+import tiptoe.wording.OutcomeWording;
 import tiptoe.wording.RecordWording;
 import tiptoe.wording.Words;
 
@@ -151,75 +147,23 @@ record Overview(
     }
 
     List<Line> heard() {
-      List<Line> lines = new ArrayList<>();
-      last()
-          .ifPresent(
-              utterance -> {
-                lines.add(new Line("\"" + utterance.heard().text() + "\"", Ink.QUIET));
-                lines.addAll(outcome(utterance));
-              });
-      return lines;
+      return OutcomeWording.last(record, words)
+          .map(
+              outcome ->
+                  Stream.concat(
+                          Stream.of(new Line("\"" + outcome.heard() + "\"", Ink.QUIET)),
+                          outcome.lines().stream().map(this::line))
+                      .toList())
+          .orElse(List.of());
     }
 
-    private List<Line> outcome(Utterance utterance) {
-      return switch (utterance.heard().outcome()) {
-        case ACCEPTED -> accepted(utterance);
-        case UNSURE -> {
-          String seems =
-              utterance.candidates().stream()
-                  .map(candidate -> words.of(candidate.statement()))
-                  .collect(Collectors.joining("; "));
-          yield List.of(
-              new Line(
-                  glyphs.unsure()
-                      + " UNSURE, NOT RECORDED"
-                      + (seems.isEmpty() ? "" : ": (" + seems + ")")
-                      + (record.toConfirm().filter(utterance::equals).isPresent()
-                          ? " yes or no?"
-                          : ""),
-                  Ink.UNSURE));
-        }
-        case COMMAND -> List.of(new Line("command", Ink.QUIET));
-        case REMARK -> List.of(new Line("part of the remark", Ink.QUIET));
-        case IGNORED -> List.of();
+    private Line line(OutcomeWording.Line line) {
+      String text = glyphs.of(line.sign()) + " " + line.shown();
+      return switch (line.sign()) {
+        case UNSURE -> new Line(text, Ink.UNSURE);
+        case SKIPPED -> new Line(text, Ink.QUIET);
+        default -> new Line(text, Ink.FRESH);
       };
-    }
-
-    private List<Line> accepted(Utterance utterance) {
-      List<Line> lines = new ArrayList<>();
-      for (RecordedFinding said : record.statements()) {
-        if (isOf(said, utterance)) {
-          String what = words.of(said.statement());
-          lines.add(
-              switch (said.status()) {
-                case STANDS -> new Line(glyphs.done() + " RECORDED " + what, Ink.FRESH);
-                case CONFIRMS -> new Line(glyphs.done() + " AGAIN " + what, Ink.FRESH);
-                case WAITS -> new Line(glyphs.unsure() + " NOT RECORDED YET " + what, Ink.UNSURE);
-                default ->
-                    new Line(glyphs.skipped() + " " + label(said.status()) + " " + what, Ink.QUIET);
-              });
-        }
-      }
-      boolean asks =
-          record.questions().stream()
-              .filter(Asked::open)
-              .anyMatch(asked -> Integer.valueOf(utterance.number()).equals(asked.utterance()));
-      record.entries().stream()
-          .map(Entry::event)
-          .filter(Event.ContextStated.class::isInstance)
-          .map(Event.ContextStated.class::cast)
-          .filter(fact -> Integer.valueOf(utterance.number()).equals(fact.utterance()))
-          .map(fact -> words.stated(fact.fact(), fact.value()))
-          .forEach(fact -> lines.add(new Line(glyphs.done() + " NOTED " + fact, Ink.FRESH)));
-      if (lines.isEmpty()) {
-        String text = asks ? glyphs.unsure() + " NOT RECORDED YET" : glyphs.done() + " NOTED";
-        lines.add(new Line(text, asks ? Ink.UNSURE : Ink.FRESH));
-      }
-      return lines;
-    }
-
-    private static String label(Status status) {
-      return status.id().toUpperCase(java.util.Locale.ROOT);
     }
 
     List<Line> flags(Assessment assessment) {

@@ -10,6 +10,7 @@ import tiptoe.exam.Event;
 import tiptoe.exam.RecordedFlag;
 import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
+import tiptoe.wording.OutcomeWording;
 
 /** Tells by a tone what became of a phrase: the most important of what happened, and one only. */
 public final class Feedback implements AutoCloseable {
@@ -53,7 +54,7 @@ public final class Feedback implements AutoCloseable {
     }
   }
 
-  private Optional<Tone> tone(Changes changes) {
+  Optional<Tone> tone(Changes changes) {
     List<RecordedFlag> before = flags;
     flags = session.record().openFlags();
     if (changes.of(Event.Paused.class).findAny().isPresent()) {
@@ -64,11 +65,14 @@ public final class Feedback implements AutoCloseable {
     if (pressing) {
       return Optional.of(Tone.FLAG);
     }
-    boolean asked = changes.of(Event.EndAsked.class).findAny().isPresent();
-    if (asked || !changes.questions().isEmpty()) {
-      return Optional.of(Tone.QUESTION);
-    }
-    return changes.statements().isEmpty() ? Optional.empty() : Optional.of(Tone.ACCEPTED);
+    return switch (OutcomeWording.of(changes, session.wording().words()).kind()) {
+      case ASKED -> Optional.of(Tone.QUESTION);
+      case OFFERED -> Optional.of(Tone.UNSURE);
+      case NOT_UNDERSTOOD -> Optional.of(Tone.NOT_UNDERSTOOD);
+      case RECORDED -> Optional.of(Tone.ACCEPTED);
+      case DONE -> Optional.of(Tone.DONE);
+      case TALK -> Optional.empty();
+    };
   }
 
   @Override

@@ -4,6 +4,8 @@ import java.io.PrintStream;
 import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
 import tiptoe.wording.CommandReply;
+import tiptoe.wording.OutcomeWording;
+import tiptoe.wording.OutcomeWording.Kind;
 import tiptoe.wording.UtteranceWording;
 import tiptoe.wording.Words;
 
@@ -80,6 +82,10 @@ public final class PlainView implements ExamView {
         .of(Event.UtteranceHeard.class)
         .flatMap(heard -> changes.record().utterance(heard.number()).stream())
         .forEach(heard -> out.print(UtteranceWording.of(changes.record(), heard, words)));
+    OutcomeWording outcome = OutcomeWording.of(changes, words);
+    if (outcome.kind() == Kind.DONE || !changes.commands().isEmpty()) {
+      outcome.lines().forEach(line -> out.println("  " + line.shown()));
+    }
     changes
         .of(Event.AudioGap.class)
         .forEach(gap -> out.println("  sound was lost, noted in the record"));

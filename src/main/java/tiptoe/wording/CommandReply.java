@@ -1,8 +1,12 @@
 package tiptoe.wording;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Slot;
 import tiptoe.finding.Command;
 
 /** What is shown when the clinician asks what is missing, or for what was recorded. */
@@ -20,15 +24,33 @@ public final class CommandReply {
     return lines.toList();
   }
 
+  /** A line for each region, those with key steps first; key steps come first in each. */
   private static Stream<String> missing(ExamRecord record, Words words) {
-    return record.missing().stream().map(slot -> "missing: " + words.name(slot));
+    Map<String, List<String>> regions = new LinkedHashMap<>();
+    for (Slot slot : record.missing()) {
+      regions
+          .computeIfAbsent(
+              record.protocol().step(slot.step()).region(), region -> new ArrayList<>())
+          .add(words.name(slot));
+    }
+    return regions.isEmpty()
+        ? Stream.of("nothing is missing")
+        : regions.entrySet().stream()
+            .map(
+                one ->
+                    words.region(record.protocol().region(one.getKey()).orElseThrow())
+                        + ": "
+                        + String.join(", ", one.getValue()));
   }
 
   private static Stream<String> recorded(ExamRecord record, Words words) {
-    return record.statements().stream()
-        .filter(said -> said.stands())
-        .map(said -> said.statement())
-        .filter(one -> record.protocol().step(one.step()).region().equals(record.region()))
-        .map(words::of);
+    List<String> lines =
+        record.statements().stream()
+            .filter(said -> said.stands())
+            .map(said -> said.statement())
+            .filter(one -> record.protocol().step(one.step()).region().equals(record.region()))
+            .map(words::of)
+            .toList();
+    return lines.isEmpty() ? Stream.of("nothing is recorded here") : lines.stream();
   }
 }

@@ -1,0 +1,285 @@
+package tiptoe.wording;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import tiptoe.exam.Asked;
+import tiptoe.exam.Changes;
+import tiptoe.exam.Effect;
+import tiptoe.exam.Entry;
+import tiptoe.exam.Event;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Heard;
+import tiptoe.exam.RecordedFinding;
+import tiptoe.exam.Status;
+import tiptoe.exam.Utterance;
+import tiptoe.finding.Outcome;
+import tiptoe.protocol.Region;
+import tiptoe.speech.Hypothesis;
+
+/**
+ * What became of what was said last, for eyes and ears alike.
+ *
+ * @param kind of all of it, the one that matters most
+ * @param heard the words, with an ellipsis for other speech; empty where a key was pressed
+ * @param lines what it did, one thing each
+ */
+public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
+  /** So few words of phrases are found in any conversation, and are no attempt to dictate. */
+  private static final int CHANCE_WORDS = 1;
+
+  public OutcomeWording {
+    lines = List.copyOf(lines);
+  }
+
+  /** What an utterance can come to, what matters least first. */
+  public enum Kind {
+    /** Not meant for the record: nothing is to be shown or heard of it. */
+    TALK,
+    /** An instruction was carried out. */
+    DONE,
+    /** A finding, a fact or a heading was taken down. */
+    RECORDED,
+    /** Phrases that are neither recorded nor offered. */
+    NOT_UNDERSTOOD,
+    /** Not recorded: it waits for a yes or for the reviewer. */
+    OFFERED,
+    /** Something is asked. */
+    ASKED
+  }
+
+  /**
+   * One thing that was done.
+   *
+   * @param sign what it comes to
+   * @param label in capitals, such as {@code RECORDED}
+   * @param text what it is about; may be empty
+   */
+  public record Line(Sign sign, String label, String text) {
+    /** Label and text. */
+    public String shown() {
+      return text.isEmpty() ? label : label + " " + text;
+    }
+  }
+
+  /** What one step of the examination did. */
+  public static OutcomeWording of(Changes changes, Words words) {
+    return new Maker(changes.record(), words).of(changes.entries());
+  }
+
+  /** What became of the last utterance that was not talk; empty before the first. */
+  public static Optional<OutcomeWording> last(ExamRecord record, Words words) {
+    List<Entry> entries = record.entries();
+    for (int i = entries.size() - 1; i >= 0; i--) {
+      if (entries.get(i).event() instanceof Event.UtteranceHeard heard && !isTalk(heard.heard())) {
+        return Optional.of(new Maker(record, words).of(entries.subList(i, entries.size())));
+      }
+    }
+    return Optional.empty();
+  }
+
+  /**
+   * Whether ignored speech is left alone without a word: it held no phrases or next to none, or a
+   * yes or no that nothing had asked for.
+   */
+  private static boolean isTalk(Heard heard) {
+    long phraseWords =
+        Stream.of(heard.text().split(" "))
+            .filter(word -> !word.isBlank() && !word.equals(Hypothesis.FILLER))
+            .count();
+    return heard.outcome() == Outcome.IGNORED && phraseWords <= CHANCE_WORDS;
+  }
+
+  private static final class Maker {
+    private final ExamRecord record;
+    private final Words words;
+    private final List<Line> lines = new ArrayList<>();
+    private Kind kind = Kind.TALK;
+    private String text = "";
+    private boolean counts;
+    private boolean asks;
+
+    Maker(ExamRecord record, Words words) {
+      this.record = record;
+      this.words = words;
+    }
+
+    OutcomeWording of(List<Entry> entries) {
+      entries.stream().map(Entry::event).forEach(this::take);
+      if (lines.isEmpty() && counts) {
+        lines.add(
+            asks
+                ? new Line(Sign.UNSURE, "NOT RECORDED YET", "")
+                : new Line(Sign.DONE, kind == Kind.DONE ? "NOTHING CHANGED" : "NOTED", ""));
+      }
+      return new OutcomeWording(kind, text, lines);
+    }
+
+    private void add(Kind what, Sign sign, String label, String about) {
+      raise(what);
+      lines.add(new Line(sign, label, about));
+    }
+
+    private void raise(Kind what) {
+      kind = what.compareTo(kind) > 0 ? what : kind;
+    }
+
+    private void take(Event event) {
+      if (event instanceof Event.UtteranceHeard heard) {
+        heard(heard);
+      } else if (event instanceof Event.StatementMade made) {
+        record.statement(made.number()).ifPresent(this::stated);
+      } else if (event instanceof Event.StatementSettled settled) {
+        record.statement(settled.statement()).ifPresent(said -> settled(said, settled.effect()));
+      } else if (event instanceof Event.ContextStated fact) {
+        add(Kind.RECORDED, Sign.DONE, "NOTED", words.stated(fact.fact(), fact.value()));
+      } else if (event instanceof Event.QuestionAsked asked) {
+        asks |= record.openQuestions().stream().anyMatch(one -> one.number() == asked.number());
+        raise(asks ? Kind.ASKED : Kind.TALK);
+      } else if (event instanceof Event.Struck struck) {
+        add(Kind.DONE, Sign.SKIPPED, "CROSSED OUT", struck(struck));
+      } else if (event instanceof Event.UtteranceReviewed reviewed && !reviewed.accepted()) {
+        record
+            .utterance(reviewed.utterance())
+            .ifPresent(left -> add(Kind.DONE, Sign.SKIPPED, "LEFT OUT", seems(left)));
+      } else {
+        phase(event);
+      }
+    }
+
+    private void phase(Event event) {
+      if (event instanceof Event.Paused) {
+        add(Kind.DONE, Sign.DONE, "PAUSED", "");
+      } else if (event instanceof Event.Resumed) {
+        add(Kind.DONE, Sign.DONE, "LISTENING", "again");
+      } else if (event instanceof Event.RemarkStarted) {
+        add(Kind.DONE, Sign.DONE, "REMARK", "begins");
+      } else if (event instanceof Event.RemarkMade) {
+        add(Kind.DONE, Sign.DONE, "REMARK", "kept");
+      } else if (event instanceof Event.EndAsked) {
+        add(Kind.ASKED, Sign.UNSURE, "NOT ENDED YET", "");
+      } else if (event instanceof Event.EndRefused) {
+        add(Kind.DONE, Sign.DONE, "GOING ON", "");
+      } else if (event instanceof Event.Ended) {
+        add(Kind.DONE, Sign.DONE, "ENDED", "");
+      }
+    }
+
+    private void heard(Event.UtteranceHeard event) {
+      Heard heard = event.heard();
+      text = heard.text().replace(Hypothesis.FILLER, "…").strip();
+      Utterance utterance = record.utterance(event.number()).orElseThrow();
+      switch (heard.outcome()) {
+        case ACCEPTED -> {
+          counts = true;
+          raise(Kind.RECORDED);
+        }
+        case COMMAND -> {
+          counts = true;
+          raise(Kind.DONE);
+          moved(event).ifPresent(region -> add(Kind.DONE, Sign.DONE, "NOW", region));
+        }
+        case UNSURE -> unsure(utterance);
+        case REMARK -> lines.add(new Line(Sign.DONE, "PART", "of the remark"));
+        case IGNORED -> {
+          if (!isTalk(heard)) {
+            add(Kind.NOT_UNDERSTOOD, Sign.UNSURE, "NOT UNDERSTOOD", "");
+          }
+        }
+      }
+    }
+
+    private void unsure(Utterance utterance) {
+      String seems = seems(utterance);
+      if (seems.isEmpty()) {
+        String words = String.join(" ", utterance.uncovered());
+        add(
+            Kind.NOT_UNDERSTOOD,
+            Sign.UNSURE,
+            "NOT UNDERSTOOD",
+            words.isEmpty() ? "" : "“" + words + "”");
+      } else {
+        boolean asked = record.toConfirm().filter(utterance::equals).isPresent();
+        add(
+            Kind.OFFERED,
+            Sign.UNSURE,
+            "UNSURE, NOT RECORDED:",
+            "(" + seems + ")" + (asked ? " yes or no?" : ""));
+      }
+    }
+
+    /** The region that a command went to; empty where it stayed. */
+    private Optional<String> moved(Event.UtteranceHeard event) {
+      String before =
+          record.entries().stream()
+              .map(Entry::event)
+              .filter(Event.UtteranceHeard.class::isInstance)
+              .map(Event.UtteranceHeard.class::cast)
+              .filter(one -> one.number() < event.number() && one.region() != null)
+              .map(Event.UtteranceHeard::region)
+              .reduce((first, last) -> last)
+              .orElse("");
+      return Optional.ofNullable(event.region())
+          .filter(region -> !region.equals(before))
+          .flatMap(record.protocol()::region)
+          .map(this::name);
+    }
+
+    private String name(Region region) {
+      return words.region(region).toLowerCase(Locale.ROOT);
+    }
+
+    private String seems(Utterance utterance) {
+      return utterance.candidates().stream()
+          .map(candidate -> words.of(candidate.statement()))
+          .collect(Collectors.joining("; "));
+    }
+
+    private void stated(RecordedFinding said) {
+      String what = words.of(said.statement());
+      switch (said.status()) {
+        case STANDS -> add(Kind.RECORDED, Sign.DONE, "RECORDED", what);
+        case CONFIRMS -> add(Kind.RECORDED, Sign.DONE, "AGAIN", what);
+        case WAITS -> add(Kind.ASKED, Sign.UNSURE, "NOT RECORDED YET", what);
+        default -> add(Kind.RECORDED, Sign.SKIPPED, label(said.status()), what);
+      }
+    }
+
+    private void settled(RecordedFinding said, Effect effect) {
+      String what = words.of(said.statement());
+      switch (effect) {
+        case STANDS -> add(Kind.RECORDED, Sign.DONE, "RECORDED", what);
+        case CONFIRMS -> add(Kind.RECORDED, Sign.DONE, "AGAIN", what);
+        default -> add(Kind.DONE, Sign.SKIPPED, "LEFT OUT", what);
+      }
+    }
+
+    private static String label(Status status) {
+      return status.id().toUpperCase(Locale.ROOT);
+    }
+
+    private String struck(Event.Struck struck) {
+      Stream<String> statements =
+          struck.statements().stream()
+              .flatMap(number -> record.statement(number).stream())
+              .map(said -> words.of(said.statement()));
+      Stream<String> questions =
+          record.questions().stream()
+              .filter(asked -> asked.statement() == null)
+              .filter(asked -> struck.questions().contains(asked.number()))
+              .map(Asked::question)
+              .filter(question -> question.about() != null)
+              .map(question -> words.of(question.about()));
+      Stream<String> facts =
+          Stream.concat(struck.facts().keySet().stream(), struck.cleared().stream())
+              .map(words::label);
+      return Stream.of(statements, questions, facts)
+          .flatMap(one -> one)
+          .distinct()
+          .collect(Collectors.joining("; "));
+    }
+  }
+}
