@@ -1,6 +1,7 @@
 package tiptoe.cli;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.charset.MalformedInputException;
 import java.nio.file.Files;
@@ -38,6 +39,9 @@ final class AssessCommand implements Callable<Integer> {
   private boolean json;
 
   @Mixin private RecordOptions options;
+  @Mixin private AlteredOption altered;
+
+  private String banner = "";
 
   private final Protocol protocol = Protocol.standard();
 
@@ -49,8 +53,15 @@ final class AssessCommand implements Callable<Integer> {
       return Tiptoe.COULD_NOT;
     }
     if (json) {
-      Console.out().println(new ObjectMapper().writeValueAsString(assessment));
+      ObjectNode object = new ObjectMapper().valueToTree(assessment);
+      if (!banner.isEmpty()) {
+        object.put("altered", banner);
+      }
+      Console.out().println(object);
     } else {
+      if (!banner.isEmpty()) {
+        Console.out().println(banner);
+      }
       Console.out().print(AssessmentWording.of(assessment, new Words(protocol, settings)));
     }
     return 0;
@@ -78,8 +89,8 @@ final class AssessCommand implements Callable<Integer> {
   }
 
   private Assessment ofRecord() throws IOException {
-    StoredExam exam = options.read(named.toString());
-    exam.breaks().forEach(broken -> Console.err().println("broken record: " + broken));
+    StoredExam exam = options.readAny(named.toString());
+    banner = altered.pass(exam).banner(exam.record());
     return options.wording(exam.record()).assessment();
   }
 }

@@ -97,6 +97,7 @@ final class ExamCommand implements Callable<Integer> {
         Loading.load("load the grammars", () -> Understanding.load(home));
     Settings settings = options.settings();
     try (OpenExam open = open()) {
+      keepAudio.chosen().ifPresent(keep -> open.examination().keepAudio(keep.id()));
       return examine(home, understanding, settings, recordings, open);
     }
   }
@@ -118,7 +119,7 @@ final class ExamCommand implements Callable<Integer> {
       try (ExamView view = view(session, open.folder());
           Feedback feedback = fast ? Feedback.silent() : Feedback.of(settings, session);
           Engine engine = engine(home, understanding, view)) {
-        boolean keepsSound = keepAudio.of(settings).writes();
+        boolean keepsSound = keepAudio.of(settings, open.examination().record()).writes();
         Listening listening = new Listening(engine, session, view, feedback);
         SegmentStore sound = keepsSound ? open.openSound() : null;
         if (recordings.isEmpty()) {

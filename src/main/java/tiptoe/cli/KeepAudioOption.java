@@ -1,8 +1,10 @@
 package tiptoe.cli;
 
+import java.util.Optional;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.TypeConversionException;
+import tiptoe.exam.ExamRecord;
 import tiptoe.exam.journal.KeepAudio;
 import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
@@ -16,8 +18,16 @@ final class KeepAudioOption {
       description = "never, until-signed or always; else as the settings say.")
   private KeepAudio chosen;
 
-  KeepAudio of(Settings settings) {
-    return chosen != null ? chosen : KeepAudio.of(settings.get(Setting.KEEP_AUDIO));
+  /** What was asked for now; else what was asked for when it was recorded; else the settings. */
+  KeepAudio of(Settings settings, ExamRecord record) {
+    return chosen != null
+        ? chosen
+        : KeepAudio.chosen(record).orElseGet(() -> KeepAudio.of(settings.get(Setting.KEEP_AUDIO)));
+  }
+
+  /** What was asked for now. */
+  Optional<KeepAudio> chosen() {
+    return Optional.ofNullable(chosen);
   }
 
   static final class Choice implements ITypeConverter<KeepAudio> {

@@ -40,7 +40,15 @@ final class RecordOptions {
     return option.settings();
   }
 
+  /** A record that is as it was written; any other is refused. */
   StoredExam read(String name) throws IOException {
+    StoredExam stored = readAny(name);
+    AlteredOption.require(stored);
+    return stored;
+  }
+
+  /** A record whatever became of it; it has still to pass {@link AlteredOption}. */
+  StoredExam readAny(String name) throws IOException {
     RecordStore store = store();
     ExamFolder exam = store.find(name);
     return store.read(exam, passphrase(exam));

@@ -82,7 +82,7 @@ final class RecordsCommand implements Callable<Integer> {
             record.label().orElse("-"),
             record.baby().fact("age").map(age -> age + " h").orElse("-"),
             StoredExamWording.progress(record),
-            stored.breaks().isEmpty() ? state : state + ", broken at " + stored.breaks().get(0));
+            state);
   }
 
   private int remove(RecordStore store) throws IOException {

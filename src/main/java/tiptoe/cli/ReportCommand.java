@@ -15,9 +15,10 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import tiptoe.exam.ExamRecord;
 import tiptoe.exam.journal.ExamFolder;
+import tiptoe.exam.journal.Integrity;
 import tiptoe.exam.journal.RecordStore;
+import tiptoe.exam.journal.StoredExam;
 import tiptoe.report.Format;
 import tiptoe.report.Reports;
 import tiptoe.wording.ProblemWording;
@@ -54,6 +55,7 @@ final class ReportCommand implements Callable<Integer> {
   private boolean force;
 
   @Mixin private RecordOptions options;
+  @Mixin private AlteredOption altered;
 
   @Override
   public Integer call() throws IOException {
@@ -78,8 +80,10 @@ final class ReportCommand implements Callable<Integer> {
   }
 
   private List<Path> write(RecordStore store, ExamFolder exam, char[] secret) throws IOException {
-    ExamRecord record = store.read(exam, secret).record();
-    return Reports.write(options.wording(record), formats, folder, exam.name(), force);
+    StoredExam stored = store.read(exam, secret);
+    Integrity integrity = altered.pass(stored);
+    return Reports.write(
+        options.wording(stored.record()).with(integrity), formats, folder, exam.name(), force);
   }
 
   private int finish(Map<ExamFolder, Future<List<Path>>> work) {

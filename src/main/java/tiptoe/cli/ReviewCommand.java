@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
@@ -13,7 +14,9 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Signer;
 import tiptoe.exam.journal.ExamFolder;
+import tiptoe.exam.journal.Integrity;
 import tiptoe.exam.journal.KeepAudio;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordProblem;
@@ -64,6 +67,8 @@ final class ReviewCommand implements Callable<Integer> {
 
   @Mixin private RecordOptions options;
   @Mixin private KeepAudioOption keepAudio;
+  @Mixin private KeyOption key;
+  @Mixin private AlteredOption altered;
 
   @Override
   public Integer call() throws IOException {
@@ -72,40 +77,61 @@ final class ReviewCommand implements Callable<Integer> {
     ExamFolder exam = store.find(name);
     char[] secret = options.passphrase(exam);
     Function<ExamRecord, RecordWording> assessor = options::wording;
+    StoredExam stored = store.read(exam, secret);
+    Integrity integrity = altered.pass(stored);
     if (plain || !Terminals.usable(System.getenv())) {
-      return print(store.read(exam, secret), assessor);
+      return print(stored, integrity, assessor);
     }
+    Signer signer = key.signer(options.place());
     Understanding understanding = Understanding.load(Home.locate());
     TypedWords words =
         new TypedWords(understanding.network(), understanding.interpreter(), understanding.typed());
+    if (integrity.isAltered()) {
+      readOnly(store, exam, secret, stored, integrity.banner(stored.record()), words);
+      return 0;
+    }
     try (OpenExam open = store.open(exam, secret)) {
       ReviewService service =
           ReviewService.editing(
-              open.examination(), words, assessor, sealing(open, keepAudio.of(settings)));
+              open.examination(),
+              words,
+              assessor,
+              sealing(open, signer, keepAudio.of(settings, open.examination().record())));
       Reviewer.parse(reviewer).ifPresent(service::reviewer);
       show(service, open::sound, exam);
       Console.out().println(ended(service.record()));
     } catch (RecordProblem e) {
-      StoredExam stored = store.read(exam, secret);
-      ReviewService service =
-          ReviewService.readOnly(
-              watched(store, exam, secret, stored), e.getMessage(), words, assessor);
-      show(service, stored::sound, exam);
-      Console.err().println("read only: " + e.getMessage());
+      readOnly(store, exam, secret, stored, e.getMessage(), words);
     }
     return 0;
   }
 
-  private static Sealing sealing(OpenExam open, KeepAudio keep) {
+  private void readOnly(
+      RecordStore store,
+      ExamFolder exam,
+      char[] secret,
+      StoredExam stored,
+      String why,
+      TypedWords words)
+      throws IOException {
+    ReviewService service =
+        ReviewService.readOnly(watched(store, exam, secret, stored), why, words, options::wording);
+    show(service, stored::sound, exam);
+    Console.err().println("read only: " + why);
+  }
+
+  private static Sealing sealing(OpenExam open, Signer key, KeepAudio keep) {
     return new Sealing() {
       @Override
       public List<String> problems() throws IOException {
-        return open.problems();
+        List<String> lines = new ArrayList<>(open.problems());
+        lines.addAll(keep.afterSigning(open.audioHashes().size()));
+        return lines;
       }
 
       @Override
       public void sign(String signer, String role) throws IOException {
-        open.sign(signer, role, keep);
+        open.sign(signer, role, key, keep);
       }
     };
   }
@@ -145,11 +171,14 @@ final class ReviewCommand implements Callable<Integer> {
         : "not signed; " + open + " to decide; every edit is kept";
   }
 
-  private static int print(StoredExam stored, Function<ExamRecord, RecordWording> assessor) {
+  private static int print(
+      StoredExam stored, Integrity integrity, Function<ExamRecord, RecordWording> assessor) {
     RecordWording wording = assessor.apply(stored.record());
-    stored.breaks().forEach(broken -> Console.err().println("broken record: " + broken));
+    if (integrity.isAltered()) {
+      Console.out().println(integrity.banner(stored.record()));
+    }
     List<String> lines = PlainItems.of(ReviewItems.of(wording), wording).lines().toList();
     lines.forEach(Console.out()::println);
-    return stored.breaks().isEmpty() ? 0 : Tiptoe.COULD_NOT;
+    return 0;
   }
 }

@@ -13,6 +13,10 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Review;
+import tiptoe.exam.Signature;
+import tiptoe.exam.Signer;
+import tiptoe.exam.SignerName;
+import tiptoe.exam.journal.KeepAudio;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.screen.review.BeforeSigning;
 import tiptoe.settings.Settings;
@@ -54,20 +58,22 @@ final class SignCommand implements Callable<Integer> {
 
   @Mixin private RecordOptions options;
   @Mixin private KeepAudioOption keepAudio;
+  @Mixin private KeyOption key;
 
   @Override
   public Integer call() throws IOException {
-    if (signer.isBlank() || role.isBlank()) {
-      Console.err().println("expected a name and a role, found a blank one");
+    if (!SignerName.isVisible(signer) || !SignerName.isVisible(role)) {
+      Console.err().println("expected a name and a role in visible letters, found a blank one");
       return Tiptoe.WRONG_USE;
     }
     Settings settings = options.settings();
+    Signer keyed = key.signer(options.place());
     try (OpenExam open = options.open(name)) {
-      return sign(open, settings);
+      return sign(open, keyed, settings);
     }
   }
 
-  private int sign(OpenExam open, Settings settings) throws IOException {
+  private int sign(OpenExam open, Signer keyed, Settings settings) throws IOException {
     ExamRecord record = open.examination().record();
     if (record.signed() && addendum == null) {
       Console.err().println("it is signed already: an addendum is added by --addendum");
@@ -79,6 +85,8 @@ final class SignCommand implements Callable<Integer> {
     }
     List<String> before = BeforeSigning.of(options.wording(record), open.problems());
     before.forEach(Console.out()::println);
+    KeepAudio keep = keepAudio.of(settings, record);
+    keep.afterSigning(open.audioHashes().size()).forEach(Console.out()::println);
     if (!yes && !agreed()) {
       Console.out().println("not signed");
       return Tiptoe.COULD_NOT;
@@ -88,10 +96,14 @@ final class SignCommand implements Callable<Integer> {
       review.startAddendum(addendum);
       review.remark(addendum);
     }
-    open.sign(signer.strip(), role.strip(), keepAudio.of(settings));
+    open.sign(signer.strip(), role.strip(), keyed, keep);
     ExamRecord signed = open.examination().record();
     Console.out().println(StoredExamWording.signatures(signed));
-    Console.out().println("seal " + signed.signatures().get(signed.signatures().size() - 1).seal());
+    Signature last = signed.signatures().get(signed.signatures().size() - 1);
+    if (last.isKeyed()) {
+      Console.out().println("key " + last.fingerprint());
+    }
+    Console.out().println("seal " + last.seal());
     return 0;
   }
 

@@ -50,6 +50,7 @@ import tiptoe.wording.ProblemWording;
       SendCommand.class,
       ReviewCommand.class,
       SignCommand.class,
+      KeyCommand.class,
       ReadyCommand.class,
       SoundcheckCommand.class,
       TeachCommand.class,

@@ -44,6 +44,8 @@ import tiptoe.language.Meaning;
   @Type(name = "utterance-reviewed", value = Event.UtteranceReviewed.class),
   @Type(name = "undone", value = Event.Undone.class),
   @Type(name = "redone", value = Event.Redone.class),
+  @Type(name = "segment-kept", value = Event.SegmentKept.class),
+  @Type(name = "keep-audio-chosen", value = Event.KeepAudioChosen.class),
   @Type(name = "signed", value = Event.Signed.class),
   @Type(name = "addendum-started", value = Event.AddendumStarted.class),
   @Type(name = "audio-removed", value = Event.AudioRemoved.class)
@@ -375,12 +377,24 @@ public sealed interface Event {
    * The record was signed: all entries before, by the chain, and the audio.
    *
    * @param audio file name to SHA-256 of every audio segment there is
+   * @param time when it was signed, as it is in what is signed; null in records of earlier versions
+   * @param key the signer's public key, Ed25519 (RFC 8410), in base64; null where only a name was
+   *     given
+   * @param signature over the {@link SignedStatement}, by that key; null where only a name was
+   *     given
    */
-  record Signed(String name, String role, Map<String, String> audio) implements Event {
+  record Signed(
+      String name,
+      String role,
+      Map<String, String> audio,
+      Instant time,
+      String key,
+      String signature)
+      implements Event {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       fold.phase = Phase.SIGNED;
-      fold.signatures.add(Signature.of(entry, this));
+      fold.signatures.add(Signature.of(fold.opened == null ? null : fold.opened.id(), entry, this));
     }
   }
 
@@ -390,6 +404,28 @@ public sealed interface Event {
     public void applyTo(Fold fold, Entry entry) {
       fold.phase = Phase.ADDENDUM;
       fold.note(entry, "addendum by " + author);
+    }
+  }
+
+  /**
+   * A segment of sound is complete.
+   *
+   * @param file its name
+   * @param samples how many it holds
+   * @param sha256 of the file, in hexadecimal
+   */
+  record SegmentKept(String file, long samples, String sha256) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      // The sound is held against it; it says nothing of the baby.
+    }
+  }
+
+  /** How long sound is kept was chosen for this record: never, until-signed or always. */
+  record KeepAudioChosen(String choice) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      // Asked for when the record is signed; it says nothing of the baby.
     }
   }
 

@@ -54,6 +54,10 @@ final class EventBatch {
     return view;
   }
 
+  Instant at() {
+    return at;
+  }
+
   List<Event> events() {
     return List.copyOf(events);
   }

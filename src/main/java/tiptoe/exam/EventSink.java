@@ -11,4 +11,7 @@ public interface EventSink {
    * @throws NotRecorded when they could not be kept
    */
   List<Entry> append(Instant at, List<Event> events);
+
+  /** SHA-256 of the line that would be the last if these were kept; nothing is kept by it. */
+  String headAfter(Instant at, List<Event> events);
 }

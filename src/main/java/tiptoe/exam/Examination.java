@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import tiptoe.finding.Command;
@@ -256,6 +257,16 @@ public final class Examination {
     return append(new Event.TailSetAside(bytes, file));
   }
 
+  /** Notes that a segment of sound is complete. */
+  public Changes segmentKept(String file, long samples, String sha256) {
+    return append(new Event.SegmentKept(file, samples, sha256));
+  }
+
+  /** Remembers how long its sound is to be kept. */
+  public Changes keepAudio(String choice) {
+    return append(new Event.KeepAudioChosen(choice));
+  }
+
   /** Notes that sound was removed. */
   public Changes audioRemoved(List<String> files, String reason) {
     return append(new Event.AudioRemoved(files, reason));
@@ -269,6 +280,29 @@ public final class Examination {
   /** Edits by a reviewer of this name. */
   public Review review(String author) {
     return new Review(this, author);
+  }
+
+  /** Signs all that is kept up to now, at the time that the entry will have. */
+  Changes sign(String name, String role, Map<String, String> audio, Signer signer) {
+    if (!SignerName.isVisible(name) || !SignerName.isVisible(role)) {
+      throw new IllegalArgumentException("expected a name and a role in visible letters");
+    }
+    return change(
+        draft -> {
+          SignedStatement statement =
+              new SignedStatement(
+                  record.opened().id(),
+                  sink.headAfter(draft.at(), draft.events()),
+                  record.entries().size() + draft.events().size() + 1L,
+                  draft.at(),
+                  name,
+                  role,
+                  audio);
+          draft.add(
+              new Event.Signed(
+                  name, role, audio, draft.at(), signer.key(), signer.signature(statement)));
+          return List.of();
+        });
   }
 
   /** Keeps events that need no decision. */

@@ -214,6 +214,7 @@ public final class Review {
   private static boolean isAside(Event event) {
     return event instanceof Event.Undone
         || event instanceof Event.Redone
+        || event instanceof Event.SegmentKept
         || event instanceof Event.FlagRaised
         || event instanceof Event.FlagCleared
         || event instanceof Event.ClockWentBack;
@@ -235,8 +236,13 @@ public final class Review {
    * @param audio file name to SHA-256 of every audio segment there is
    */
   public Changes sign(String role, Map<String, String> audio) {
+    return sign(role, audio, Signer.NAME_ONLY);
+  }
+
+  /** The same, by a signer who may have a key. */
+  public Changes sign(String role, Map<String, String> audio, Signer signer) {
     requireOpen();
-    Changes changes = examination.append(new Event.Signed(author, role, audio));
+    Changes changes = examination.sign(author, role, audio, signer);
     done.clear();
     undone.clear();
     return changes;

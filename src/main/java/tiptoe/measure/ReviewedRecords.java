@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import tiptoe.exam.journal.ExamFolder;
+import tiptoe.exam.journal.Integrity;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
 import tiptoe.protocol.Protocol;
@@ -31,8 +32,9 @@ public record ReviewedRecords(
       }
       try {
         StoredExam stored = store.read(exam, null);
-        if (!stored.breaks().isEmpty()) {
-          throw new IOException("its journal is broken at " + stored.breaks().get(0));
+        Integrity integrity = stored.integrity();
+        if (integrity.isAltered()) {
+          throw new IOException("it is " + integrity.banner(stored.record()));
         }
         if (!stored.record().signatures().isEmpty()) {
           signed++;

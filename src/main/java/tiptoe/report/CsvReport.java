@@ -39,19 +39,22 @@ final class CsvReport {
     StringWriter text = new StringWriter();
     try (CSVPrinter printer = new CSVPrinter(text, FORMAT)) {
       for (Answer answer : record.answers()) {
-        printer.printRecord(row(record, answer).stream().map(CsvReport::safe).toList());
+        printer.printRecord(
+            row(record, answer, !findings.banner().isEmpty()).stream()
+                .map(CsvReport::safe)
+                .toList());
       }
     }
     return text.toString();
   }
 
-  private static List<String> row(ExamRecord record, Answer answer) {
+  private static List<String> row(ExamRecord record, Answer answer, boolean altered) {
     Step step = record.protocol().step(answer.step());
     Event.ExaminationOpened opened = record.opened();
     return List.of(
         opened == null ? "" : opened.id(),
         record.label().orElse(""),
-        record.signed() ? "yes" : "no",
+        altered ? "not valid" : record.signed() ? "yes" : "no",
         step.region(),
         answer.step(),
         answer.side() == null ? "" : answer.side().id(),

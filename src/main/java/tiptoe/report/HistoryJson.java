@@ -3,9 +3,11 @@ package tiptoe.report;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
+import java.util.Locale;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.journal.EventLines;
+import tiptoe.exam.journal.Integrity;
 import tiptoe.exam.journal.StoredExam;
 
 /** Adds to the JSON of a record what only one that was kept has: how it came to be. */
@@ -13,7 +15,7 @@ public final class HistoryJson {
   private HistoryJson() {}
 
   /** Adds it to the object that {@link RecordJson} made. */
-  public static void addTo(ObjectNode root, StoredExam stored) {
+  public static void addTo(ObjectNode root, StoredExam stored, Integrity integrity) {
     ExamRecord record = stored.record();
     ObjectNode exam = root.putObject("examination");
     exam.put("id", stored.folder().name());
@@ -35,6 +37,11 @@ public final class HistoryJson {
     put(root, "flag-history", record.flags());
     put(root, "signatures", record.signatures());
     put(root, "breaks", stored.breaks());
+    exam.put("integrity", integrity.state().name().toLowerCase(Locale.ROOT));
+    if (integrity.isAltered()) {
+      root.put("altered", integrity.banner(record));
+      root.remove("signatures");
+    }
   }
 
   private static void put(ObjectNode root, String name, List<?> items) {

@@ -18,6 +18,7 @@ final class HtmlReport {
       @page { size: A4; margin: 10mm 12mm 10mm 12mm;
         @bottom-left { content: "%s"; font-family: "DejaVu Sans"; font-size: 6pt; width: 170mm; }
         @bottom-right { content: counter(page) " / " counter(pages); font-family: "DejaVu Sans"; font-size: 6pt; }
+        @top-left { content: "%s"; font-family: "DejaVu Sans"; font-size: 9pt; font-weight: bold; width: 120mm; }
         @top-right { content: "%s"; font-family: "DejaVu Sans"; font-size: 9pt; font-weight: bold; } }
       body { font-family: "DejaVu Sans", sans-serif; font-size: 7pt; line-height: 1.22; color: #111;
         max-width: 186mm; margin: 0 auto; }
@@ -26,6 +27,7 @@ final class HtmlReport {
       ul { margin: 0; padding-left: 4.5mm; }
       p { margin: 0 0 1mm 0; }
       .draft { border: 1.2pt solid #000; padding: 0.2mm 2mm; font-size: 8pt; margin-left: 4mm; }
+      .altered { border: 2pt solid #000; padding: 1mm 2mm; font-size: 9pt; font-weight: bold; }
       .caution { font-size: 6.4pt; color: #333; }
       .flag { border-left: 3pt solid #000; padding: 0.2mm 2mm; margin: 0 0 0.7mm 0; }
       .arrange { border-left-style: dashed; } .note { border-left-width: 1pt; }
@@ -58,8 +60,11 @@ final class HtmlReport {
     page.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"UTF-8\" />\n<title>")
         .append(escapeXml10(findings.title()))
         .append("</title>\n<style>\n")
-        .append(STYLE.formatted(spelled(Caution.TEXT).replace("\"", "'"), draft))
+        .append(
+            STYLE.formatted(
+                spelled(Caution.TEXT).replace("\"", "'"), css(findings.banner()), draft))
         .append("</style>\n</head>\n<body>\n");
+    banner();
     page.append("<h1>").append(escapeXml10(findings.title()));
     if (findings.isDraft()) {
       page.append(" <span class=\"draft\">").append(draft).append("</span>");
@@ -78,7 +83,20 @@ final class HtmlReport {
     list("Remarks", findings.remarks());
     list("Not heard", findings.gaps());
     list("Signatures", findings.signatures());
+    banner();
     return page.append("</body>\n</html>\n").toString();
+  }
+
+  /** At both ends of the page on a screen; on paper it is at the head of every page as well. */
+  private void banner() {
+    if (!findings.banner().isEmpty()) {
+      page.append("<p class=\"altered\">").append(escapeXml10(findings.banner())).append("</p>\n");
+    }
+  }
+
+  // In a style sheet, and inside HTML: what an attacker wrote must not end either.
+  private static String css(String text) {
+    return text.replaceAll("[^\\p{L}\\p{N} .,:;()—-]", " ");
   }
 
   private void baby() {

@@ -22,7 +22,11 @@ abstract class Outline {
   abstract String emphasised(String words);
 
   final String tell(RecordWording findings) {
+    if (!findings.banner().isEmpty()) {
+      text.append(emphasised(findings.banner())).append("\n\n");
+    }
     text.append(heading(1, findings.title()));
+    section("Not as it was", findings.alterations());
     if (findings.isDraft()) {
       text.append(emphasised("DRAFT — not signed")).append("\n\n");
     }
@@ -43,6 +47,9 @@ abstract class Outline {
     section("Remarks", findings.remarks());
     section("Signatures", findings.signatures());
     section("Rules used", findings.assessment().ruleSets());
+    if (!findings.banner().isEmpty()) {
+      text.append(emphasised(findings.banner())).append("\n\n");
+    }
     return text.toString().stripTrailing() + "\n";
   }
 

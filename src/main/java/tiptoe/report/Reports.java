@@ -1,5 +1,6 @@
 package tiptoe.report;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
@@ -25,9 +26,16 @@ public final class Reports {
       case MD -> utf8(MarkdownReport.of(findings));
       case TXT -> utf8(TextReport.of(findings));
       case CSV -> utf8(CsvReport.of(findings));
-      case JSON ->
-          utf8(RecordJson.of(findings.record(), findings.assessment()).toPrettyString() + "\n");
+      case JSON -> utf8(json(findings).toPrettyString() + "\n");
     };
+  }
+
+  private static ObjectNode json(RecordWording findings) {
+    ObjectNode json = RecordJson.of(findings.record(), findings.assessment());
+    if (!findings.banner().isEmpty()) {
+      json.put("altered", findings.banner());
+    }
+    return json;
   }
 
   /**

@@ -21,6 +21,7 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Remark;
 import tiptoe.exam.Signature;
 import tiptoe.exam.Slot;
+import tiptoe.exam.journal.Integrity;
 import tiptoe.finding.Finding;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Region;
@@ -38,10 +39,28 @@ public final class RecordWording {
   private final Assessment assessment;
   private final Words words;
 
+  private final Integrity integrity;
+
   public RecordWording(ExamRecord record, Assessment assessment, Settings settings) {
+    this(record, assessment, new Words(record.protocol(), settings), null);
+  }
+
+  private RecordWording(
+      ExamRecord record, Assessment assessment, Words words, Integrity integrity) {
     this.record = record;
     this.assessment = assessment;
-    this.words = new Words(record.protocol(), settings);
+    this.words = words;
+    this.integrity = integrity;
+  }
+
+  /** The same where it is known whether the record is as it was kept and signed. */
+  public RecordWording with(Integrity known) {
+    return new RecordWording(record, assessment, words, known);
+  }
+
+  /** Whether the record is as it was signed; by its entries alone where no more is known. */
+  public Integrity integrity() {
+    return integrity == null ? Integrity.of(record) : integrity;
   }
 
   /**
@@ -84,6 +103,17 @@ public final class RecordWording {
 
   public String title() {
     return "Newborn examination" + record.label().map(label -> ": " + label).orElse("");
+  }
+
+  /** What must stand on every page of a record that is not as it was signed; else empty. */
+  public String banner() {
+    String banner = integrity().banner(record);
+    return banner.isEmpty() ? "" : "NOT VALID — " + banner;
+  }
+
+  /** All that is wrong with the record, for people. */
+  public List<String> alterations() {
+    return integrity().problems();
   }
 
   public boolean isDraft() {
@@ -334,11 +364,30 @@ public final class RecordWording {
   }
 
   public List<String> signatures() {
-    return record.signatures().stream().map(RecordWording::signed).toList();
+    return record.signatures().stream().map(this::signed).toList();
   }
 
-  private static String signed(Signature signature) {
-    return "signed by %s, %s, %s; seal %s"
-        .formatted(signature.name(), signature.role(), moment(signature.at()), signature.seal());
+  private String signed(Signature signature) {
+    if (integrity().isAltered()) {
+      return "was %s, %s; this no longer holds".formatted(by(signature), moment(signature.at()));
+    }
+    String key = signature.isKeyed() ? "; key " + key(signature, integrity()) : "";
+    return "%s, %s%s; seal %s"
+        .formatted(by(signature), moment(signature.at()), key, signature.seal());
+  }
+
+  /** Who answers for it, and whether by a signature or by a name that anybody could give. */
+  public static String by(Signature signature) {
+    String who = "“" + signature.name() + "”, “" + signature.role() + "”";
+    return signature.isKeyed()
+        ? "signed by " + who
+        : "closed by " + who + " (a name, not a signature)";
+  }
+
+  /** A key by its fingerprint, and whose it is as far as is known here. */
+  public static String key(Signature signature, Integrity integrity) {
+    String owner = integrity.owner(signature);
+    return signature.fingerprint()
+        + (owner.isEmpty() ? " (not among the keys trusted here)" : " (trusted: " + owner + ")");
   }
 }

@@ -1,5 +1,6 @@
 package tiptoe.wording;
 
+import java.io.IOException;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
@@ -8,6 +9,7 @@ import tiptoe.exam.Entry;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Progress;
 import tiptoe.exam.Signature;
+import tiptoe.exam.journal.Integrity;
 import tiptoe.exam.journal.StoredExam;
 
 /** What a record is, in a few lines of text: when, whose, how far, signed or not. */
@@ -17,7 +19,7 @@ public final class StoredExamWording {
 
   private StoredExamWording() {}
 
-  public static String of(StoredExam stored) {
+  public static String of(StoredExam stored) throws IOException {
     ExamRecord record = stored.record();
     StringBuilder text = new StringBuilder();
     line(text, "examination", stored.folder().name());
@@ -65,7 +67,11 @@ public final class StoredExamWording {
   }
 
   /** How far it has come, in a few words. */
-  public static String state(StoredExam stored) {
+  public static String state(StoredExam stored) throws IOException {
+    Integrity integrity = stored.integrity();
+    if (integrity.isAltered()) {
+      return integrity.banner(stored.record());
+    }
     if (stored.taken()) {
       return "being recorded";
     }
@@ -83,6 +89,6 @@ public final class StoredExamWording {
       return "not signed";
     }
     Signature last = record.signatures().get(record.signatures().size() - 1);
-    return "signed by " + last.name() + ", " + last.role();
+    return RecordWording.by(last);
   }
 }

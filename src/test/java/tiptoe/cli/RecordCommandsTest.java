@@ -80,7 +80,7 @@ class RecordCommandsTest {
       bed.find("left barlow negative");
       bed.command(Command.END_EXAM);
       bed.command(Command.YES);
-      try (SegmentStore sound = SegmentStore.open(open.folder().audio())) {
+      try (SegmentStore sound = open.openSound()) {
         sound.append(new Chunk(0, 0, new short[16 * RATE]));
       }
       return open.folder();
@@ -107,7 +107,8 @@ class RecordCommandsTest {
     assertTrue(lines.get(1).matches(".* 18 h +1 of \\d+ +ended, not signed"), out());
     sign(exam, KeepAudio.ALWAYS);
     run("records", "--data", data.toString());
-    assertTrue(out().contains("signed by Dr Reed, paediatrician"), out());
+    assertTrue(
+        out().contains("closed by “Dr Reed”, “paediatrician” (a name, not a signature)"), out());
   }
 
   @Test
@@ -182,15 +183,25 @@ class RecordCommandsTest {
     assertTrue(
         out()
             .matches(
-                "\\d+ entries, each as it was written; signed by Dr Reed, paediatrician\n"
+                "\\d+ entries, each as it was written; closed by “Dr Reed”, “paediatrician”"
+                    + " \\(a name, not a signature\\)\n"
                     + "seal of Dr Reed: [0-9a-f]{64}\n"),
         out());
     String journal = Files.readString(exam.journal());
     Files.writeString(exam.journal(), journal.replaceFirst("\"positive\"", "\"negative\""));
     assertEquals(1, run(record(exam, "--verify")));
-    assertEquals("entry 5: the line cannot be read: its checksum does not match\n", out());
+    assertEquals(
+        "entry 5: the line cannot be read: its checksum does not match",
+        out().lines().findFirst().orElseThrow());
     assertEquals(1, run(record(exam)));
-    assertTrue(err().startsWith(exam.name() + ": entry 5: "), err());
+    assertTrue(
+        err()
+            .startsWith(
+                "examination " + exam.name() + " is not as it was signed: entry 5: the line"),
+        err());
+    assertEquals("", out());
+    assertEquals(0, run(record(exam, "--altered")), err());
+    assertTrue(out().startsWith("not as it was signed: entry 5: "), out());
   }
 
   @Test

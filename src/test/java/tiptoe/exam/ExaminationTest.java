@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import tiptoe.finding.Command;
@@ -390,8 +391,16 @@ class ExaminationTest {
   @Test
   void whatCouldNotBeKeptDoesNotCount() {
     EventSink full =
-        (at, events) -> {
-          throw new NotRecorded("expected room on the disk, found none", null);
+        new EventSink() {
+          @Override
+          public List<Entry> append(Instant at, List<Event> events) {
+            throw new NotRecorded("expected room on the disk, found none", null);
+          }
+
+          @Override
+          public String headAfter(Instant at, List<Event> events) {
+            throw new NotRecorded("expected room on the disk, found none", null);
+          }
         };
     Examination exam = Examination.of(bed.record(), bed.clock, full, QuestionWording::of);
     assertThrows(NotRecorded.class, () -> exam.context("sex", "girl", "Dr Reed"));

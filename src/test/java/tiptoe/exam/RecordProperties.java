@@ -337,7 +337,7 @@ class RecordProperties {
             new Event.EndAsked(List.of(new Slot("barlow", Side.LEFT)), 1),
             new Event.EndRefused(1),
             new Event.Ended(List.of(new Slot("anus", null)), null),
-            new Event.Signed("Dr Reed", "paediatrician", Map.of("a.wav", "00")),
+            new Event.Signed("Dr Reed", "paediatrician", Map.of("a.wav", "00"), null, null, null),
             new Event.AddendumStarted("late result", "Dr Reed"),
             new Event.AudioRemoved(List.of("a.wav"), "kept until signed"));
     Arbitrary<Event> numbered =

@@ -132,7 +132,7 @@ class ReviewTest {
     Entry otherRecord = new Entry(9, Bedside.START, "ab", signing("s.wav", "00"));
     List<String> seals =
         List.of(signed, otherSound, otherRecord).stream()
-            .map(entry -> Signature.of(entry, (Event.Signed) entry.event()).seal())
+            .map(entry -> Signature.of("1", entry, (Event.Signed) entry.event()).seal())
             .toList();
     assertEquals(3, seals.stream().distinct().count());
     // SHA-256 of "aa\nDr Reed\nregistrar\n00  s.wav\n", by sha256sum
@@ -143,7 +143,7 @@ class ReviewTest {
       "a4b94bd0c0507a4adf7b324e661c8ae0e962c94c8c4572a101cb3d2040daeddb";
 
   private static Event.Signed signing(String file, String hash) {
-    return new Event.Signed("Dr Reed", "registrar", Map.of(file, hash));
+    return new Event.Signed("Dr Reed", "registrar", Map.of(file, hash), null, null, null);
   }
 
   @Test

@@ -3,6 +3,7 @@ package tiptoe.exam.journal;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.security.DigestInputStream;
 import java.security.MessageDigest;
@@ -14,6 +15,7 @@ import java.util.TreeMap;
 import tiptoe.audio.Pcm;
 import tiptoe.audio.Segment;
 import tiptoe.audio.SegmentStore;
+import tiptoe.audio.SoundSeal;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
@@ -30,23 +32,31 @@ final class AudioCheck {
 
   private final ExamFolder folder;
   private final ExamRecord record;
+  private final boolean encrypted;
+  private final List<Segment> segments;
   private final List<String> problems = new ArrayList<>();
 
-  private AudioCheck(ExamFolder folder, ExamRecord record) {
+  private AudioCheck(ExamFolder folder, ExamRecord record, SoundSeal seal) throws IOException {
     this.folder = folder;
     this.record = record;
+    encrypted = seal != null;
+    segments = SegmentStore.segments(folder.audio());
   }
 
   /** Name to SHA-256 of every segment. */
   static Map<String, String> hashes(ExamFolder folder) throws IOException {
     Map<String, String> hashes = new TreeMap<>();
     for (Segment segment : SegmentStore.segments(folder.audio())) {
-      hashes.put(segment.file().getFileName().toString(), hash(segment.file()));
+      hashes.put(name(segment), hash(segment.file()));
     }
     return hashes;
   }
 
-  private static String hash(Path file) throws IOException {
+  private static String name(Segment segment) {
+    return segment.file().getFileName().toString();
+  }
+
+  static String hash(Path file) throws IOException {
     MessageDigest digest = Hashes.digest();
     try (InputStream in = new DigestInputStream(Files.newInputStream(file), digest)) {
       in.transferTo(java.io.OutputStream.nullOutputStream());
@@ -54,49 +64,116 @@ final class AudioCheck {
     return Hashes.hex(digest.digest());
   }
 
-  /** What is wrong with the sound, for people; empty when nothing is. */
-  static List<String> problems(ExamFolder folder, ExamRecord record) throws IOException {
-    AudioCheck check = new AudioCheck(folder, record);
-    if (!check.wasRemoved()) {
-      check.signed();
+  /**
+   * What is wrong with the sound, for people; empty when nothing is.
+   *
+   * @param seal of the record; null when it is not encrypted
+   */
+  static List<String> problems(ExamFolder folder, ExamRecord record, SoundSeal seal)
+      throws IOException {
+    AudioCheck check = altered(folder, record, seal);
+    if (!EntryOrder.removedSound(record)) {
       check.spans();
     }
     return check.problems;
   }
 
-  private boolean wasRemoved() {
-    return record.entries().stream()
-        .map(Entry::event)
-        .anyMatch(Event.AudioRemoved.class::isInstance);
+  /** The same without what a full disk or a crash explains: sound that was never stored. */
+  static List<String> changes(ExamFolder folder, ExamRecord record, SoundSeal seal)
+      throws IOException {
+    return altered(folder, record, seal).problems;
   }
 
-  /** Every segment that was signed is there and is as it was. */
-  private void signed() throws IOException {
+  private static AudioCheck altered(ExamFolder folder, ExamRecord record, SoundSeal seal)
+      throws IOException {
+    AudioCheck check = new AudioCheck(folder, record, seal);
+    check.kinds();
     if (record.signatures().isEmpty()) {
+      check.kept();
+    } else {
+      check.signed();
+    }
+    return check;
+  }
+
+  /** Sound is encrypted where the journal is, and nowhere else. */
+  private void kinds() {
+    if (Files.isSymbolicLink(folder.audio())) {
+      problems.add("the folder of the sound is a link to another");
+    }
+    for (Segment segment : segments) {
+      if (!Files.isRegularFile(segment.file(), LinkOption.NOFOLLOW_LINKS)) {
+        problems.add("sound " + name(segment) + " is no file of its own");
+      } else if (name(segment).endsWith(".sealed") != encrypted) {
+        problems.add(
+            "sound "
+                + name(segment)
+                + (encrypted
+                    ? " is not encrypted, as the journal is"
+                    : " is encrypted, and the journal is not"));
+      }
+    }
+  }
+
+  /** Every segment that was complete before signing is there and is as it was. */
+  private void kept() throws IOException {
+    Map<String, String> noted = new TreeMap<>();
+    for (Entry entry : record.entries()) {
+      if (entry.event() instanceof Event.SegmentKept segment) {
+        noted.put(segment.file(), segment.sha256());
+      }
+    }
+    if (noted.isEmpty()) {
       return;
     }
-    Map<String, String> now = hashes(folder);
+    compare(noted, "it was recorded");
+    String last = ((TreeMap<String, String>) noted).lastKey();
+    for (Segment segment : segments) {
+      // The last one is not complete until the examination is left.
+      if (!noted.containsKey(name(segment)) && name(segment).compareTo(last) < 0) {
+        problems.add("sound " + name(segment) + " was put between what was recorded");
+      }
+    }
+  }
+
+  /** Every segment that was signed is there and is as it was, and there is no other. */
+  private void signed() throws IOException {
     Signature last = record.signatures().get(record.signatures().size() - 1);
-    last.audio()
-        .forEach(
-            (file, hash) -> {
-              if (!now.containsKey(file)) {
-                problems.add("sound " + file + " is missing since it was signed");
-              } else if (!now.get(file).equals(hash)) {
-                problems.add("sound " + file + " was changed since it was signed");
-              }
-            });
+    Map<String, String> signed = last.audio();
+    if (EntryOrder.removedSound(record)) {
+      // Where a crash came between noting the removal and removing, some may be there still.
+      signed = new TreeMap<>(signed);
+      List<String> there = segments.stream().map(AudioCheck::name).toList();
+      signed.keySet().retainAll(there);
+    }
+    compare(signed, "it was signed");
+    for (Segment segment : segments) {
+      if (!signed.containsKey(name(segment))) {
+        problems.add("sound " + name(segment) + " was added since it was signed");
+      }
+    }
+  }
+
+  private void compare(Map<String, String> expected, String since) throws IOException {
+    Map<String, String> now = hashes(folder);
+    expected.forEach(
+        (file, hash) -> {
+          if (!now.containsKey(file)) {
+            problems.add("sound " + file + " is missing since " + since);
+          } else if (!now.get(file).equals(hash)) {
+            problems.add("sound " + file + " was changed since " + since);
+          }
+        });
   }
 
   /** Every utterance lies in sound that is kept, or in a gap that is noted. */
-  private void spans() throws IOException {
-    List<Segment> segments = SegmentStore.segments(folder.audio());
+  private void spans() {
     if (segments.isEmpty()) {
       return;
     }
     for (Utterance utterance : record.utterances()) {
       Heard heard = utterance.heard();
-      if (heard.end() > heard.start() && missing(heard, segments) > TOLERANCE) {
+      if (heard.end() > heard.start() && missing(heard) > TOLERANCE) {
         problems.add(
             String.format(
                 Locale.ROOT,
@@ -108,7 +185,7 @@ final class AudioCheck {
     }
   }
 
-  private double missing(Heard heard, List<Segment> segments) {
+  private double missing(Heard heard) {
     double kept = 0;
     for (Segment segment : segments) {
       kept += overlap(heard, seconds(segment.position()), seconds(segment.end()));

@@ -1,6 +1,7 @@
 package tiptoe.exam.journal;
 
 import java.time.Instant;
+import java.util.List;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.Hashes;
@@ -38,6 +39,13 @@ public final class Chain {
 
   public Chain copy() {
     return new Chain(seq, prev);
+  }
+
+  /** The head there would be behind these events; the chain itself does not go on. */
+  String headAfter(Instant at, List<Event> events) {
+    Chain ahead = copy();
+    events.forEach(event -> ahead.accept(ahead.next(at, event)));
+    return ahead.head();
   }
 
   public long seq() {

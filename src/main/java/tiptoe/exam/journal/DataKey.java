@@ -27,6 +27,7 @@ final class DataKey {
   static final int ITERATIONS = 600_000;
 
   private static final String FORM = "aes-256-gcm";
+  private static final int VERSION = 2;
   private static final int KEY_BYTES = 32;
   private static final int NONCE_BYTES = 12;
   private static final int TAG_BITS = 128;
@@ -36,9 +37,15 @@ final class DataKey {
   private final SecretKey key;
   private final byte[] header;
 
-  private DataKey(byte[] key, byte[] header) {
+  private final byte[] bound;
+
+  /**
+   * @param binds whether lines are encrypted for this very header; not in records of version 1
+   */
+  private DataKey(byte[] key, byte[] header, boolean binds) {
     this.key = new SecretKeySpec(key, "AES");
     this.header = header;
+    bound = bytes(binds ? "line " + Hashes.sha256(header) : "line");
   }
 
   /** A new key under this passphrase. */
@@ -51,11 +58,11 @@ final class DataKey {
     byte[] secret = random(KEY_BYTES);
     ObjectNode header = EventLines.json().createObjectNode();
     header.put("encrypted", FORM).put("kdf", "pbkdf2-hmac-sha256").put("iterations", iterations);
-    header.put("salt", base64(salt));
+    header.put("salt", base64(salt)).put("version", VERSION);
     byte[] wrapped = encrypt(derive(passphrase, salt, iterations), secret, bytes(FORM));
     header.put("key", base64(wrapped));
     header.put("sum", sum(header));
-    return new DataKey(secret, bytes(header.toString()));
+    return new DataKey(secret, bytes(header.toString()), true);
   }
 
   /** Whether this first line of a journal says that the rest is encrypted. */
@@ -71,15 +78,19 @@ final class DataKey {
   static DataKey unlock(byte[] line, char[] passphrase) throws RecordProblem {
     ObjectNode header = parse(line);
     int iterations = header.path("iterations").asInt();
+    int version = header.path("version").asInt(1);
     if (!FORM.equals(header.path("encrypted").asText())
         || iterations < 1
-        || iterations > MOST_ITERATIONS) {
-      throw new RecordProblem("expected " + FORM + " in the first line of the journal");
+        || iterations > MOST_ITERATIONS
+        || version > VERSION) {
+      throw new RecordProblem(
+          "expected " + FORM + ", version " + VERSION + ", in the first line of the journal");
     }
     try {
       byte[] salt = header.path("salt").binaryValue();
       SecretKey outer = derive(passphrase, salt, iterations);
-      return new DataKey(decrypt(outer, header.path("key").binaryValue(), bytes(FORM)), line);
+      byte[] key = decrypt(outer, header.path("key").binaryValue(), bytes(FORM));
+      return new DataKey(key, line, version > 1);
     } catch (GeneralSecurityException e) {
       throw new RecordProblem("the passphrase is wrong", e);
     } catch (IOException | IllegalArgumentException e) {
@@ -117,6 +128,11 @@ final class DataKey {
     return header.clone();
   }
 
+  /** What a line of the journal is encrypted for: this very first line, so no other fits. */
+  byte[] bound() {
+    return bound.clone();
+  }
+
   /** Nonce, ciphertext and tag. */
   byte[] encrypt(byte[] plain, byte[] bound) {
     return encrypt(key, plain, bound);
@@ -130,7 +146,7 @@ final class DataKey {
     return decrypt(key, stored, bound);
   }
 
-  private static byte[] encrypt(SecretKey key, byte[] plain, byte[] bound) {
+  static byte[] encrypt(SecretKey key, byte[] plain, byte[] bound) {
     try {
       byte[] nonce = random(NONCE_BYTES);
       Cipher cipher = Cipher.getInstance("AES/GCM/NoPadding");
@@ -145,7 +161,7 @@ final class DataKey {
     }
   }
 
-  private static byte[] decrypt(SecretKey key, byte[] stored, byte[] bound)
+  static byte[] decrypt(SecretKey key, byte[] stored, byte[] bound)
       throws GeneralSecurityException {
     if (stored.length < NONCE_BYTES + TAG_BITS / 8) {
       throw new GeneralSecurityException("too short");
@@ -156,7 +172,7 @@ final class DataKey {
     return cipher.doFinal(stored, NONCE_BYTES, stored.length - NONCE_BYTES);
   }
 
-  private static SecretKey derive(char[] passphrase, byte[] salt, int iterations) {
+  static SecretKey derive(char[] passphrase, byte[] salt, int iterations) {
     PBEKeySpec spec = new PBEKeySpec(passphrase, salt, iterations, KEY_BYTES * 8);
     try {
       SecretKeyFactory factory = SecretKeyFactory.getInstance("PBKDF2WithHmacSHA256");
@@ -172,7 +188,7 @@ final class DataKey {
     return Hashes.sha256(bytes(header.toString())).substring(0, 16);
   }
 
-  private static byte[] random(int count) {
+  static byte[] random(int count) {
     byte[] bytes = new byte[count];
     RANDOM.nextBytes(bytes);
     return bytes;

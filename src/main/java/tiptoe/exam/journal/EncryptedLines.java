@@ -14,11 +14,10 @@ import java.util.zip.CRC32;
  */
 record EncryptedLines(DataKey key) implements LineCodec {
   private static final int CRC_DIGITS = 8;
-  private static final byte[] BOUND = "line".getBytes(StandardCharsets.US_ASCII);
 
   @Override
   public byte[] store(byte[] line) {
-    byte[] text = Base64.getEncoder().encode(key.encrypt(line, BOUND));
+    byte[] text = Base64.getEncoder().encode(key.encrypt(line, key.bound()));
     String crc = crc(text, 0);
     byte[] stored = new byte[CRC_DIGITS + 1 + text.length];
     System.arraycopy(crc.getBytes(StandardCharsets.US_ASCII), 0, stored, 0, CRC_DIGITS);
@@ -37,7 +36,7 @@ record EncryptedLines(DataKey key) implements LineCodec {
     }
     try {
       byte[] sealed = Base64.getDecoder().decode(text.substring(CRC_DIGITS + 1));
-      return key.decrypt(sealed, BOUND);
+      return key.decrypt(sealed, key.bound());
     } catch (IllegalArgumentException | GeneralSecurityException e) {
       throw new BadLine("it was changed by someone who does not have the key");
     }

@@ -22,6 +22,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import tiptoe.exam.Entry;
+import tiptoe.exam.Event;
 import tiptoe.exam.Hashes;
 
 /**
@@ -62,6 +63,11 @@ public final class EventLines {
   /** The mapper that events, statements and questions are written with. */
   public static ObjectMapper json() {
     return JSON;
+  }
+
+  /** The name of this kind of event in the journal. */
+  static String kind(Event event) {
+    return JSON.valueToTree(event).path("type").asText();
   }
 
   /** An entry with its line. */

@@ -20,6 +20,11 @@ public record ExamFolder(Path path) {
     return path.resolve("audio");
   }
 
+  /** Room on the disk that is kept back for the journal. */
+  Path reserve() {
+    return path.resolve("reserve");
+  }
+
   /** Held locked by the process that writes. */
   public Path lock() {
     return path.resolve("lock");

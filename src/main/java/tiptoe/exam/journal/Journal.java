@@ -10,6 +10,7 @@ import java.util.List;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.EventSink;
+import tiptoe.exam.Hashes;
 import tiptoe.exam.NotRecorded;
 
 /**
@@ -20,16 +21,33 @@ import tiptoe.exam.NotRecorded;
  */
 final class Journal implements EventSink, AutoCloseable {
   private final FileChannel channel;
+  private final LinkedFile file;
+  private final Reserve reserve;
   private final Chain chain;
   private final LineCodec codec;
   private long length;
+  private String stored;
   private boolean unsafe;
 
-  Journal(FileChannel channel, long length, Chain chain, LineCodec codec) {
+  /**
+   * @param folder where the channel's file is
+   * @param stored SHA-256 of the last line as it is stored; empty where there is none
+   */
+  Journal(
+      ExamFolder folder,
+      FileChannel channel,
+      long length,
+      Chain chain,
+      LineCodec codec,
+      String stored)
+      throws IOException {
     this.channel = channel;
     this.length = length;
     this.chain = chain;
     this.codec = codec;
+    this.stored = stored;
+    file = LinkedFile.of(folder.journal());
+    reserve = Reserve.keep(folder.reserve());
   }
 
   @Override
@@ -37,30 +55,59 @@ final class Journal implements EventSink, AutoCloseable {
     if (unsafe) {
       throw new NotRecorded("nothing more is recorded since the disk failed: open it again", null);
     }
+    if (!file.isStillThere()) {
+      unsafe = true;
+      throw new NotRecorded(
+          "not recorded: the folder of the record was removed or moved away: " + file, null);
+    }
     Chain ahead = chain.copy();
+    String last = stored;
     List<Chain.Line> lines = new ArrayList<>();
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     for (Event event : events) {
       Chain.Line line = ahead.next(at, event);
       ahead.accept(line);
       lines.add(line);
-      out.writeBytes(codec.store(line.bytes()));
+      byte[] bytes = codec.store(line.bytes());
+      last = Hashes.sha256(bytes);
+      out.writeBytes(bytes);
       out.write('\n');
     }
     write(out.toByteArray());
     lines.forEach(chain::accept);
+    stored = last;
     return lines.stream().map(Chain.Line::entry).toList();
+  }
+
+  @Override
+  public synchronized String headAfter(Instant at, List<Event> events) {
+    return chain.headAfter(at, events);
+  }
+
+  /** Number of the last entry. */
+  synchronized long seq() {
+    return chain.seq();
+  }
+
+  /** SHA-256 of the last line as it is stored. */
+  synchronized String head() {
+    return stored;
   }
 
   private void write(byte[] bytes) {
     try {
-      ByteBuffer buffer = ByteBuffer.wrap(bytes);
-      while (buffer.hasRemaining()) {
-        channel.write(buffer, length + buffer.position());
-      }
+      writeOnce(bytes);
     } catch (IOException e) {
       cutOff();
-      throw notRecorded(e);
+      if (unsafe || !reserve.giveUp()) {
+        throw notRecorded(e);
+      }
+      try {
+        writeOnce(bytes);
+      } catch (IOException again) {
+        cutOff();
+        throw notRecorded(again);
+      }
     }
     try {
       channel.force(false);
@@ -69,6 +116,13 @@ final class Journal implements EventSink, AutoCloseable {
       throw notRecorded(e);
     }
     length += bytes.length;
+  }
+
+  private void writeOnce(byte[] bytes) throws IOException {
+    ByteBuffer buffer = ByteBuffer.wrap(bytes);
+    while (buffer.hasRemaining()) {
+      channel.write(buffer, length + buffer.position());
+    }
   }
 
   private void cutOff() {
@@ -85,6 +139,7 @@ final class Journal implements EventSink, AutoCloseable {
 
   @Override
   public synchronized void close() throws IOException {
+    reserve.giveUp();
     channel.close();
   }
 }

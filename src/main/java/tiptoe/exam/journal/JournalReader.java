@@ -72,9 +72,11 @@ final class JournalReader {
     }
     // Reading a line takes long beside checking its place, and needs none of the others.
     lines.parallelStream().map(this::decode).toList().forEach(this::take);
+    List<String> heads = lines.parallelStream().map(Hashes::sha256).toList();
     byte[] torn = Arrays.copyOfRange(bytes, at, bytes.length);
     Chain chain = expected == 1 ? Chain.start() : Chain.after(expected - 1, last);
-    return new JournalReading(List.copyOf(entries), List.copyOf(breaks), at, torn, chain, codec);
+    return new JournalReading(
+        List.copyOf(entries), List.copyOf(breaks), at, torn, chain, codec, heads);
   }
 
   private static LineCodec unlock(byte[] line, char[] passphrase) throws RecordProblem {

@@ -12,6 +12,7 @@ import tiptoe.exam.Entry;
  * @param whole length in bytes of all finished lines
  * @param torn bytes of an unfinished line at the end; empty when there is none
  * @param chain the chain behind the last entry
+ * @param heads SHA-256 of each finished line as it is stored, but for the header
  */
 record JournalReading(
     List<Entry> entries,
@@ -19,7 +20,8 @@ record JournalReading(
     long whole,
     byte[] torn,
     Chain chain,
-    LineCodec codec) {
+    LineCodec codec,
+    List<String> heads) {
 
   /**
    * A place where the journal is not what was written.

@@ -1,7 +1,13 @@
 package tiptoe.exam.journal;
 
 import java.io.IOException;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import tiptoe.exam.Entry;
+import tiptoe.exam.Event;
+import tiptoe.exam.ExamRecord;
 
 /** How long the sound of an examination is kept. */
 public enum KeepAudio {
@@ -23,6 +29,29 @@ public enum KeepAudio {
       }
     }
     throw new IllegalArgumentException("expected never, until-signed or always, found " + id);
+  }
+
+  /** The choice that was made for a record, the last one; empty where the settings decide. */
+  public static Optional<KeepAudio> chosen(ExamRecord record) {
+    return record.entries().stream()
+        .map(Entry::event)
+        .filter(Event.KeepAudioChosen.class::isInstance)
+        .map(event -> ((Event.KeepAudioChosen) event).choice())
+        .reduce((first, last) -> last)
+        .flatMap(
+            id -> Arrays.stream(values()).filter(choice -> choice.id().equals(id)).findFirst());
+  }
+
+  /** What will become of the sound, for whoever is about to sign; empty where there is none. */
+  public List<String> afterSigning(int segments) {
+    if (segments == 0) {
+      return List.of();
+    }
+    String keeping = "kept " + id().replace('-', ' ');
+    return List.of(
+        this == ALWAYS
+            ? "its " + segments + " segments of sound stay: " + keeping
+            : "its " + segments + " segments of sound are removed by signing: " + keeping);
   }
 
   /** Whether sound is to be written during the examination. */

@@ -24,6 +24,11 @@ public final class MemorySink implements EventSink {
     return List.copyOf(added);
   }
 
+  @Override
+  public String headAfter(Instant at, List<Event> events) {
+    return chain.headAfter(at, events);
+  }
+
   public List<Entry> entries() {
     return List.copyOf(entries);
   }

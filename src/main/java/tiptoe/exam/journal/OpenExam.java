@@ -6,6 +6,7 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -16,6 +17,7 @@ import tiptoe.audio.SoundSeal;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
 import tiptoe.exam.QuestionText;
+import tiptoe.exam.Signer;
 import tiptoe.protocol.Protocol;
 
 /** An examination that this process, and no other, writes to. */
@@ -25,18 +27,24 @@ public final class OpenExam implements AutoCloseable {
   private final Journal journal;
   private final FolderLock lock;
   private final SoundSeal seal;
+  private final HeadLog heads;
+  private final List<String> besides;
 
   OpenExam(
       ExamFolder folder,
       Examination examination,
       Journal journal,
       FolderLock lock,
-      SoundSeal seal) {
+      SoundSeal seal,
+      HeadLog heads,
+      List<String> besides) {
     this.folder = folder;
     this.examination = examination;
     this.journal = journal;
     this.lock = lock;
     this.seal = seal;
+    this.heads = heads;
+    this.besides = besides;
   }
 
   static OpenExam of(
@@ -45,18 +53,28 @@ public final class OpenExam implements AutoCloseable {
       Clock clock,
       QuestionText words,
       JournalReading reading,
-      FolderLock lock)
+      FolderLock lock,
+      HeadLog heads,
+      List<String> besides)
       throws IOException {
     FileChannel channel = openJournal(folder);
     Path aside = reading.torn().length == 0 ? null : setAside(folder, reading, channel);
-    Journal journal = new Journal(channel, reading.whole(), reading.chain(), reading.codec());
+    Journal journal =
+        new Journal(
+            folder,
+            channel,
+            reading.whole(),
+            reading.chain(),
+            reading.codec(),
+            reading.heads().isEmpty() ? "" : reading.heads().get(reading.heads().size() - 1));
     Examination examination =
         Examination.of(ExamRecord.fold(protocol, reading.entries()), clock, journal, words);
     if (aside != null) {
       String file = aside.getFileName().toString();
       examination.tailSetAside(reading.torn().length, file);
     }
-    return new OpenExam(folder, examination, journal, lock, SealedSound.of(reading.codec()));
+    return new OpenExam(
+        folder, examination, journal, lock, SealedSound.of(reading.codec()), heads, besides);
   }
 
   private static FileChannel openJournal(ExamFolder folder) throws RecordProblem {
@@ -108,9 +126,14 @@ public final class OpenExam implements AutoCloseable {
     return AudioCheck.hashes(folder);
   }
 
-  /** What is wrong with the sound that is kept, for people; empty when nothing is. */
+  /**
+   * What whoever signs must know: what is wrong with the sound that is kept, and what this
+   * installation has seen of the record before and is not there. Empty when nothing is.
+   */
   public List<String> problems() throws IOException {
-    return AudioCheck.problems(folder, examination.record());
+    List<String> problems = new ArrayList<>(besides);
+    problems.addAll(AudioCheck.problems(folder, examination.record(), seal));
+    return problems;
   }
 
   /**
@@ -118,10 +141,21 @@ public final class OpenExam implements AutoCloseable {
    *
    * @param name who answers for it
    * @param role in which capacity
+   * @param signer has the key, or is {@link Signer#NAME_ONLY}
    */
-  public void sign(String name, String role, KeepAudio keep) throws IOException {
-    examination.review(name).sign(role, audioHashes());
+  public void sign(String name, String role, Signer signer, KeepAudio keep) throws IOException {
+    examination.review(name).sign(role, audioHashes(), signer);
+    noteHead();
     keep.afterSigning(this);
+  }
+
+  /** Notes outside the record how far it has come, so that a cut end is told. */
+  private void noteHead() {
+    try {
+      heads.note(examination.record().opened().id(), journal.seq(), journal.head());
+    } catch (IOException e) {
+      // The record itself is kept; without the note only a cut end would not be told.
+    }
   }
 
   /** Removes the sound, and notes why. */
@@ -136,6 +170,7 @@ public final class OpenExam implements AutoCloseable {
   /** Lets go of it, so that another process can open it. */
   @Override
   public void close() throws IOException {
+    noteHead();
     try (lock) {
       journal.close();
     }

@@ -16,6 +16,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
 import tiptoe.audio.OwnerOnly;
+import tiptoe.audio.SoundSeal;
+import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
@@ -34,6 +36,8 @@ public final class RecordStore {
   private final Protocol protocol;
   private final Clock clock;
   private final QuestionText words;
+  private final HeadLog heads;
+  private final TrustedKeys trusted;
   private final SecureRandom random = new SecureRandom();
 
   /**
@@ -41,10 +45,12 @@ public final class RecordStore {
    * @param words puts the questions that are asked into words
    */
   public RecordStore(Path data, Protocol protocol, Clock clock, QuestionText words) {
-    this.folder = data.resolve("examinations");
+    folder = data.resolve("examinations");
     this.protocol = protocol;
     this.clock = clock;
     this.words = words;
+    heads = new HeadLog(data);
+    trusted = new TrustedKeys(data);
   }
 
   /**
@@ -71,11 +77,12 @@ public final class RecordStore {
       }
       forceFolder(made.path());
       forceFolder(folder);
-      Journal journal = new Journal(channel, length, Chain.start(), codec);
+      Journal journal = new Journal(made, channel, length, Chain.start(), codec, "");
       Event.ExaminationOpened opening =
           new Event.ExaminationOpened(made.name(), label, ProtocolStamp.of(protocol), tool, author);
       Examination examination = Examination.open(protocol, clock, journal, words, opening);
-      return new OpenExam(made, examination, journal, lock, SealedSound.of(codec));
+      SoundSeal seal = SealedSound.of(codec);
+      return new OpenExam(made, examination, journal, lock, seal, heads, List.of());
     } catch (RecordProblem e) {
       throw e;
     } catch (NotRecorded e) {
@@ -118,7 +125,8 @@ public final class RecordStore {
     try {
       JournalReading reading = JournalReader.read(exam, passphrase);
       requireWhole(exam, reading);
-      return OpenExam.of(exam, protocol, clock, words, reading, lock);
+      return OpenExam.of(
+          exam, protocol, clock, words, reading, lock, heads, besides(exam, reading));
     } catch (IOException | RuntimeException e) {
       lock.close();
       throw e;
@@ -142,7 +150,27 @@ public final class RecordStore {
     }
   }
 
-  private static void requireWhole(ExamFolder exam, JournalReading reading) throws RecordProblem {
+  /** What this installation has seen of a record before and does not find in it now. */
+  private List<String> besides(ExamFolder exam, JournalReading reading) throws IOException {
+    List<String> besides = new ArrayList<>();
+    if (reading.entries().isEmpty()) {
+      besides.add("the journal holds nothing");
+    }
+    String id =
+        reading.entries().stream()
+            .map(Entry::event)
+            .filter(Event.ExaminationOpened.class::isInstance)
+            .map(event -> ((Event.ExaminationOpened) event).id())
+            .findFirst()
+            .orElse(exam.name());
+    if (!exam.name().equals(id) && heads.knows(exam.name())) {
+      besides.add("the journal is that of another examination, " + id);
+    }
+    besides.addAll(heads.problems(id, reading.heads()));
+    return besides;
+  }
+
+  private void requireWhole(ExamFolder exam, JournalReading reading) throws IOException {
     if (reading.firstBreak().isPresent()) {
       throw new RecordProblem(
           "examination "
@@ -152,6 +180,17 @@ public final class RecordStore {
     }
     if (reading.entries().isEmpty()) {
       throw new RecordProblem("examination " + exam.name() + " holds nothing");
+    }
+    ExamRecord record = ExamRecord.fold(protocol, reading.entries());
+    List<String> problems = new ArrayList<>(Integrity.journalProblems(record));
+    if (!record.signatures().isEmpty()) {
+      // Of one that is not signed, whoever signs it is told before.
+      problems.addAll(besides(exam, reading));
+      problems.addAll(AudioCheck.changes(exam, record, SealedSound.of(reading.codec())));
+    }
+    if (!problems.isEmpty()) {
+      throw new RecordProblem(
+          "examination " + exam.name() + " can only be read: " + problems.get(0));
     }
   }
 
@@ -168,9 +207,11 @@ public final class RecordStore {
         exam,
         ExamRecord.fold(protocol, reading.entries()),
         reading.breaks().stream().map(JournalReading.Break::toString).toList(),
+        besides(exam, reading),
         taken ? 0 : reading.torn().length,
         taken,
-        SealedSound.of(reading.codec()));
+        SealedSound.of(reading.codec()),
+        trusted.owners());
   }
 
   /** The folder of an examination: named by its id, or by its path. */

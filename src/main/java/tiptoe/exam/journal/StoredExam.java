@@ -3,6 +3,7 @@ package tiptoe.exam.journal;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import tiptoe.audio.Pcm;
 import tiptoe.audio.SegmentStore;
@@ -14,19 +15,25 @@ import tiptoe.exam.ExamRecord;
  *
  * @param record what its events fold to, also those behind a break
  * @param breaks where the journal is not what was written, for people; empty when it is whole
+ * @param besides what else speaks against it: what this installation has seen of it before
  * @param torn bytes of an unfinished line at its end, 0 if none
  * @param taken whether another process writes to it now
  * @param seal opens its sound; null when it is not encrypted
+ * @param trusted fingerprint to owner of the keys that are trusted here
  */
 public record StoredExam(
     ExamFolder folder,
     ExamRecord record,
     List<String> breaks,
+    List<String> besides,
     int torn,
     boolean taken,
-    SoundSeal seal) {
+    SoundSeal seal,
+    Map<String, String> trusted) {
   public StoredExam {
     breaks = List.copyOf(breaks);
+    besides = List.copyOf(besides);
+    trusted = Map.copyOf(trusted);
   }
 
   /** The sound between two seconds of the examination; empty if none is kept of that time. */
@@ -34,16 +41,28 @@ public record StoredExam(
     return SegmentStore.read(folder.audio(), from, to, seal);
   }
 
+  /** Whether it is what was written and signed; reads all of its sound. */
+  public Integrity integrity() throws IOException {
+    return Integrity.of(this);
+  }
+
+  String tornTail() {
+    return "the last line, of " + torn + " bytes, is not finished";
+  }
+
   /**
-   * Everything that is not as it was written: breaks of the chain, an unfinished end, sound that
-   * was signed and has changed or that utterances need and is not there. Empty when all is well.
+   * Everything that is not as it should be, also what a crash or a full disk explains: an
+   * unfinished end, and sound that utterances need and that was never stored. Empty when all is
+   * well.
    */
   public List<String> problems() throws IOException {
-    List<String> problems = new ArrayList<>(breaks);
-    if (torn > 0) {
-      problems.add("the last line, of " + torn + " bytes, is not finished");
+    List<String> problems = new ArrayList<>(integrity().problems());
+    if (torn > 0 && !problems.contains(tornTail())) {
+      problems.add(tornTail());
     }
-    problems.addAll(AudioCheck.problems(folder, record));
+    AudioCheck.problems(folder, record, seal).stream()
+        .filter(problem -> !problems.contains(problem))
+        .forEach(problems::add);
     return problems;
   }
 }

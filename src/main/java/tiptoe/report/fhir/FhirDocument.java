@@ -27,6 +27,7 @@ import org.hl7.fhir.utilities.xhtml.XhtmlNode;
 import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Signature;
+import tiptoe.exam.journal.Integrity;
 import tiptoe.protocol.Region;
 import tiptoe.wording.RecordWording;
 
@@ -35,6 +36,7 @@ public final class FhirDocument {
   private static final TimeZone UTC = TimeZone.getTimeZone("UTC");
 
   private final RecordWording wording;
+  private final Integrity integrity;
   private final ExamRecord record;
   private final String examination;
   private final Instant asOf;
@@ -44,6 +46,7 @@ public final class FhirDocument {
   private FhirDocument(RecordWording wording) {
     this.wording = wording;
     this.record = wording.record();
+    this.integrity = wording.integrity();
     this.examination = record.opened() == null ? "empty" : record.opened().id();
     List<tiptoe.exam.Entry> entries = record.entries();
     this.asOf = entries.isEmpty() ? Instant.EPOCH : entries.get(entries.size() - 1).at();
@@ -80,6 +83,11 @@ public final class FhirDocument {
         .setTitle("Newborn examination")
         .addAuthor(author);
     composition.setIdentifier(identifier(compositionUrl));
+    if (integrity.isAltered()) {
+      String banner = printable(integrity.banner(record));
+      composition.setTitle("NOT VALID — newborn examination, " + banner);
+      composition.addSection().setTitle("Not valid").setText(narrative(integrity.problems()));
+    }
     ObservationMaker maker = new ObservationMaker(wording, patient, moment(asOf), isFinal());
     facts(composition, maker);
     for (Region region : record.protocol().regions()) {
@@ -93,7 +101,8 @@ public final class FhirDocument {
           .setTitle("Findings")
           .setText(narrative("Nothing has been recorded."));
     }
-    new Signing(this, author, moment(asOf)).add(record, compositionUrl);
+    new Signing(this, author, moment(asOf))
+        .add(record, composition, compositionUrl, integrity.isAltered());
     return bundle();
   }
 
@@ -109,6 +118,9 @@ public final class FhirDocument {
   }
 
   private Composition.CompositionStatus status() {
+    if (integrity.isAltered() && !record.signatures().isEmpty()) {
+      return Composition.CompositionStatus.ENTEREDINERROR;
+    }
     if (!isFinal()) {
       return Composition.CompositionStatus.PRELIMINARY;
     }
@@ -118,7 +130,7 @@ public final class FhirDocument {
   }
 
   private boolean isFinal() {
-    return record.signed();
+    return record.signed() && !integrity.isAltered();
   }
 
   private static CodeableConcept documentType() {

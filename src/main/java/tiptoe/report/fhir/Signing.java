@@ -1,9 +1,10 @@
 package tiptoe.report.fhir;
 
+import java.nio.charset.StandardCharsets;
 import java.util.Date;
-import java.util.HexFormat;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.Coding;
+import org.hl7.fhir.r4.model.Composition;
 import org.hl7.fhir.r4.model.DateTimeType;
 import org.hl7.fhir.r4.model.Provenance;
 import org.hl7.fhir.r4.model.Reference;
@@ -26,17 +27,34 @@ final class Signing {
     this.when = when;
   }
 
-  void add(ExamRecord record, String composition) {
+  void add(ExamRecord record, Composition composition, String url, boolean altered) {
     Provenance provenance = new Provenance();
-    provenance.addTarget(new Reference(composition));
+    provenance.addTarget(new Reference(url));
     provenance.setRecorded(Date.from(when.getValue().toInstant()));
     provenance.getRecordedElement().setTimeZoneZulu(true);
     provenance
         .addAgent()
         .setType(new CodeableConcept().addCoding(new Coding(AGENTS, "author", "Author")))
         .setWho(author.copy());
-    record.signatures().forEach(signed -> provenance.addSignature(signature(signed)));
+    if (!altered) {
+      // A name that anybody could give attests; only a key signs.
+      record.signatures().forEach(one -> attest(composition, one));
+      record.signatures().stream()
+          .filter(Signature::isKeyed)
+          .forEach(one -> provenance.addSignature(signature(one)));
+    }
     document.add("provenance", provenance);
+  }
+
+  private static void attest(Composition composition, Signature one) {
+    Composition.CompositionAttesterComponent attester = composition.addAttester();
+    attester.setMode(Composition.CompositionAttestationMode.PERSONAL);
+    attester.setTimeElement(FhirDocument.moment(one.at()));
+    attester.setParty(new Reference().setDisplay(who(one)));
+  }
+
+  private static String who(Signature one) {
+    return one.name() + ", " + one.role();
   }
 
   // Each addendum is signed by itself, maybe by another: who is named beside each signature.
@@ -45,10 +63,11 @@ final class Signing {
     signature.addType(new Coding(SIGNATURES, "1.2.840.10065.1.12.1.1", "Author's Signature"));
     signature.setWhen(Date.from(signed.at()));
     signature.getWhenElement().setTimeZoneZulu(true);
-    signature.setWho(new Reference().setDisplay(signed.name() + ", " + signed.role()));
-    signature.setSigFormat("application/octet-stream");
-    // The seal: SHA-256 over the chained journal and the audio.
-    signature.setData(HexFormat.of().parseHex(signed.seal()));
+    signature.setWho(new Reference().setDisplay(who(signed)));
+    // A JSON Web Signature (RFC 7515) over what the record and its sound were, and by whom.
+    signature.setTargetFormat("application/json");
+    signature.setSigFormat("application/jose");
+    signature.setData(signed.jws().getBytes(StandardCharsets.US_ASCII));
     return signature;
   }
 }

@@ -31,6 +31,7 @@ import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
 import tiptoe.wording.QuestionWording;
 import tiptoe.wording.RecordWording;
+import tiptoe.wording.StoredExamWording;
 import tiptoe.wording.Words;
 
 /**
@@ -418,8 +419,9 @@ public final class ReviewService {
     try {
       sealing.sign(name.strip(), role.strip());
       reviewer(new Reviewer(name, role));
-      return Reply.done("signed by " + reviewer());
-    } catch (IOException | NotRecorded | IllegalStateException e) {
+      refresh();
+      return Reply.done(StoredExamWording.signatures(record()));
+    } catch (IOException | NotRecorded | IllegalStateException | IllegalArgumentException e) {
       return Reply.refused("NOT SIGNED: " + e.getMessage());
     } finally {
       refresh();

@@ -250,7 +250,7 @@ class ReviewKeysTest {
     press(review, "S");
     assertTrue(review.page().contains("UNSURE, NOT DECIDED: 1"), review.page().toString());
     press(review, "\n\n\nyes\n");
-    assertEquals("signed by Dr Reed, registrar", review.notice());
+    assertEquals("closed by “Dr Reed”, “registrar” (a name, not a signature)", review.notice());
     int entries = bed.record().entries().size();
     press(review, "tweight 3420 g\n");
     assertEquals(entries, bed.record().entries().size());

@@ -1,0 +1,108 @@
+package tiptoe.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import tiptoe.exam.SignedStatement;
+import tiptoe.exam.SignerName;
+import tiptoe.exam.journal.SigningKey;
+import tiptoe.exam.journal.TrustedKeys;
+
+/** Makes a key to sign with, trusts those of others, and lists whose are trusted. */
+@Command(
+    name = "key",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Makes a key pair to sign records with, or trusts the public key of somebody else.",
+      "Without an option: lists the keys that are trusted here, by fingerprint and owner.",
+      "Compare a fingerprint with its owner before you trust a key."
+    },
+    footer = {
+      "",
+      "Example: tiptoe key --new \"Rowan Reed\"",
+      "         tiptoe key --trust MCowBQYDK2VwAyEA... --as \"Ada Quill\""
+    })
+final class KeyCommand implements Callable<Integer> {
+  private static final int SHORTEST = 8;
+
+  @Option(names = "--new", paramLabel = "NAME", description = "Make a key pair of this person.")
+  private String owner;
+
+  @Option(
+      names = "--file",
+      paramLabel = "FILE",
+      description = "With --new: put it here; else in your data folder.")
+  private Path file;
+
+  @Option(names = "--trust", paramLabel = "KEY", description = "Trust this public key.")
+  private String trusted;
+
+  @Option(names = "--as", paramLabel = "NAME", description = "With --trust: whose it is.")
+  private String trustedAs;
+
+  @Option(
+      names = "--key-passphrase-file",
+      paramLabel = "FILE",
+      description = "Read the passphrase from the first line of a file instead of asking.")
+  private Path passphrase;
+
+  @Mixin private DataOption data;
+
+  @Override
+  public Integer call() throws IOException {
+    TrustedKeys keys = new TrustedKeys(data.place());
+    if (owner != null) {
+      return make(keys);
+    }
+    if (trusted != null) {
+      return trust(keys);
+    }
+    Map<String, String> owners = keys.owners();
+    owners.forEach((fingerprint, whose) -> Console.out().println(fingerprint + "  " + whose));
+    if (owners.isEmpty()) {
+      Console.err().println("no key is trusted here");
+    }
+    return 0;
+  }
+
+  private int make(TrustedKeys keys) throws IOException {
+    if (!SignerName.isVisible(owner)) {
+      Console.err().println("expected a name in visible letters, found a blank one");
+      return Tiptoe.WRONG_USE;
+    }
+    char[] secret = KeyOption.secret(passphrase, "new passphrase of the key: ");
+    if (secret.length < SHORTEST) {
+      throw new IOException("expected a passphrase of at least " + SHORTEST + " characters");
+    }
+    if (passphrase == null && !Arrays.equals(secret, KeyOption.secret(null, "again: "))) {
+      throw new IOException("the two passphrases differ");
+    }
+    Path place = file == null ? SigningKey.place(data.place()) : file;
+    SigningKey made = SigningKey.create(place, owner.strip(), secret);
+    keys.add(made.key(), owner.strip());
+    Console.out().println("key kept in " + place);
+    Console.out().println("fingerprint " + made.fingerprint());
+    Console.out().println("public key " + made.key());
+    return 0;
+  }
+
+  private int trust(TrustedKeys keys) throws IOException {
+    if (trustedAs == null || !SignerName.isVisible(trustedAs)) {
+      Console.err().println("expected whose key it is, with --as");
+      return Tiptoe.WRONG_USE;
+    }
+    try {
+      keys.add(trusted, trustedAs.strip());
+    } catch (IllegalArgumentException e) {
+      Console.err().println("expected a public key of Ed25519 in base64, found " + trusted);
+      return Tiptoe.WRONG_USE;
+    }
+    Console.out().println("trusted " + SignedStatement.fingerprint(trusted));
+    return 0;
+  }
+}

@@ -1,0 +1,100 @@
+package tiptoe.exam.journal;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.List;
+import tiptoe.audio.OwnerOnly;
+
+/**
+ * How far this installation has seen each record come, kept outside the records: lines of a
+ * record's id, the number of its last entry and the SHA-256 of that line as it is stored. A journal
+ * cannot tell that its end was cut off, since what is left of it is whole; this can.
+ */
+final class HeadLog {
+  private static final int DIGITS = 64;
+
+  private final Path file;
+
+  HeadLog(Path data) {
+    file = data.resolve("heads.log");
+  }
+
+  /** Notes how far a record has come. */
+  synchronized void note(String id, long seq, String head) throws IOException {
+    byte[] line = (id + " " + seq + " " + head + "\n").getBytes(StandardCharsets.UTF_8);
+    try (FileChannel channel = open()) {
+      ByteBuffer bytes = ByteBuffer.wrap(line);
+      while (bytes.hasRemaining()) {
+        channel.write(bytes);
+      }
+      channel.force(false);
+    }
+  }
+
+  private FileChannel open() throws IOException {
+    if (!Files.exists(file)) {
+      try {
+        OwnerOnly.createFile(file).close();
+      } catch (FileAlreadyExistsException e) {
+        // another process was first
+      }
+    }
+    return FileChannel.open(file, StandardOpenOption.APPEND);
+  }
+
+  /**
+   * What a journal lacks of what was seen of the record of this id.
+   *
+   * @param heads SHA-256 of its lines as they are stored, in order
+   */
+  List<String> problems(String id, List<String> heads) throws IOException {
+    List<String> problems = new ArrayList<>();
+    long missing = 0;
+    for (String[] words : lines(id)) {
+      long seq = Long.parseLong(words[1]);
+      if (seq > heads.size()) {
+        missing = Math.max(missing, seq);
+      } else if (seq > 0 && !heads.get((int) seq - 1).equals(words[2]) && problems.isEmpty()) {
+        problems.add("entry " + seq + ": it is not the one that was kept here");
+      }
+    }
+    if (missing > 0) {
+      problems.add(
+          "entries up to "
+              + missing
+              + " were kept here, found "
+              + heads.size()
+              + ": its end was cut off");
+    }
+    return problems;
+  }
+
+  /** Whether a record of this id was ever seen. */
+  boolean knows(String id) throws IOException {
+    return !lines(id).isEmpty();
+  }
+
+  private List<String[]> lines(String id) throws IOException {
+    return lines().stream()
+        .map(line -> line.split(" "))
+        .filter(words -> words.length == 3 && words[0].equals(id))
+        .filter(words -> words[1].matches("\\d{1,9}") && words[2].length() == DIGITS)
+        .toList();
+  }
+
+  private List<String> lines() throws IOException {
+    try {
+      return Files.readAllLines(file, StandardCharsets.ISO_8859_1);
+    } catch (NoSuchFileException e) {
+      return List.of();
+    }
+  }
+}
