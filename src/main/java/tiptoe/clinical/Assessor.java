@@ -118,6 +118,9 @@ public final class Assessor {
         && baby.age().isEmpty()) {
       add(needs, "age", "the saturation screen is meant for 24 hours of age or later");
     }
+    for (String fact : Bilirubin.needs(baby)) {
+      add(needs, fact, "the thresholds of bilirubin go by it");
+    }
     if (baby.bornAt().isEmpty() && !plan.isEmpty()) {
       add(needs, "born-at", "dates of the plan are counted from birth");
     }

@@ -15,6 +15,11 @@ enum Check implements Condition {
   SATURATION_NOT_PASSED(
       "saturation-not-passed", baby -> Saturations.verdict(baby, Outcome.REPEAT, Outcome.FAIL)),
   SATURATION_SCREENED("saturation-screened", baby -> Saturations.verdict(baby, Outcome.values())),
+  BILIRUBIN_CLOSE("bilirubin-close", baby -> Bilirubin.is(baby, Bilirubin.Band.CLOSE)),
+  BILIRUBIN_PHOTOTHERAPY(
+      "bilirubin-phototherapy", baby -> Bilirubin.is(baby, Bilirubin.Band.PHOTOTHERAPY)),
+  BILIRUBIN_EXCHANGE("bilirubin-exchange", baby -> Bilirubin.is(baby, Bilirubin.Band.EXCHANGE)),
+  BILIRUBIN_RISES_FAST("bilirubin-rises-fast", Bilirubin::risesFast),
   MATURITY_DIFFERS("maturity-differs", Check::maturityDiffers);
 
   private final String id;

@@ -26,6 +26,7 @@ final class Results {
     apgar().ifPresent(results::add);
     saturation().ifPresent(results::add);
     weightChange().ifPresent(results::add);
+    bilirubin().ifPresent(results::add);
     return results;
   }
 
@@ -134,6 +135,47 @@ final class Results {
             : percent > 0 ? shown(percent, 1) + " % gained since birth" : "as heavy as at birth";
     return Optional.of(
         new Result("weight-change", shown(percent, 1), text, List.of(), WeightChange.SOURCE));
+  }
+
+  private Optional<Result> bilirubin() {
+    return Bilirubin.of(baby)
+        .map(
+            found -> {
+              BilirubinThresholds limits = found.thresholds();
+              double to = limits.phototherapy() - found.number();
+              String place =
+                  switch (found.band()) {
+                    case EXCHANGE -> "at the threshold of an exchange transfusion or above";
+                    case PHOTOTHERAPY -> "at the threshold of phototherapy or above";
+                    case CLOSE, BELOW -> shown(to, 0) + " µmol/L below phototherapy";
+                  };
+              return new Result(
+                  Bilirubin.STEP,
+                  switch (found.band()) {
+                    case EXCHANGE -> "exchange";
+                    case PHOTOTHERAPY -> "phototherapy";
+                    case CLOSE, BELOW -> "below";
+                  },
+                  String.format(
+                      Locale.ROOT,
+                      "bilirubin %.0f µmol/L at %.0f h: %s (phototherapy %.0f, exchange %.0f)",
+                      found.number(),
+                      found.hours(),
+                      place,
+                      limits.phototherapy(),
+                      limits.exchange()),
+                  found.remarks(),
+                  limits.id(),
+                  found.number(),
+                  "µmol/L",
+                  rounded(limits.phototherapy()),
+                  rounded(limits.exchange()),
+                  limits.source());
+            });
+  }
+
+  private static double rounded(double number) {
+    return Math.round(number * 10) / 10.0;
   }
 
   private static double number(Answer answer) {

@@ -29,6 +29,7 @@ record Measurement(double number, boolean plausible) {
                   Units.GRAMS_PER_OUNCE),
           "cm", Map.of("cm", 1.0, "mm", 0.1, "in", Units.CENTIMETRES_PER_INCH, "m", 100.0),
           "mm", Map.of("mm", 1.0, "cm", 10.0),
+          "µmol/L", Map.of("µmol/L", 1.0, "mg/dL", Units.MICROMOLES_PER_MILLIGRAM_OF_BILIRUBIN),
           "h", Map.of("h", 1.0, "days", Units.HOURS_PER_DAY));
 
   // What is tried when no unit was said; pounds and millimetres are always said.
@@ -36,6 +37,7 @@ record Measurement(double number, boolean plausible) {
       Map.of(
           "g", List.of("g", "kg"),
           "cm", List.of("cm", "in"),
+          "µmol/L", List.of("µmol/L", "mg/dL"),
           "°C", List.of("°C", "°F"));
 
   /** The measurement that these numbers, said one after the other, mean. */

@@ -5,6 +5,11 @@ package tiptoe.protocol;
  * (agreement of 1959), an ounce a sixteenth of a pound.
  */
 public final class Units {
+  /**
+   * µmol/L of bilirubin for each mg/dL: its molar mass is 584.66 g/mol (C33H36N4O6, IUPAC masses).
+   */
+  public static final double MICROMOLES_PER_MILLIGRAM_OF_BILIRUBIN = 10_000 / 584.66;
+
   public static final double GRAMS_PER_KILOGRAM = 1000;
   public static final double GRAMS_PER_POUND = 453.59237;
   public static final double OUNCES_PER_POUND = 16;

@@ -19,6 +19,12 @@ public enum Setting {
       "hip ultrasound for stable hips at risk: UK NIPE (at 4-6 weeks) or AAP 2016 (from 6 weeks)",
       "nipe",
       "aap"),
+  JAUNDICE(
+      "rules",
+      "jaundice",
+      "bilirubin thresholds: NICE CG98 (by week and hour) or AAP 2022 (from 35 weeks)",
+      "nice-cg98",
+      "aap-2022"),
   SIZE_STANDARD(
       "rules",
       "size-standard",
