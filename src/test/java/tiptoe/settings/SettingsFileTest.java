@@ -30,6 +30,7 @@ class SettingsFileTest {
             rules:
               saturation-screen: 2011
               hip-ultrasound: aap
+              jaundice: aap-2022
               size-standard: who
             units: {weight: lb, length: in, temperature: fahrenheit}
             spelling: american
@@ -119,7 +120,7 @@ class SettingsFileTest {
     assertEquals(
         List.of(
             "tiptoe.yaml line 2: expected one of rules.saturation-screen, rules.hip-ultrasound,"
-                + " rules.size-standard, found rules.hips",
+                + " rules.jaundice, rules.size-standard, found rules.hips",
             "tiptoe.yaml line 3: expected one of rules, units, spelling, keep-audio, tones,"
                 + " tone-volume, found tone"),
         problems("rules:\n  hips: nipe\ntone: on\n"));
