@@ -127,6 +127,13 @@ public final class GraphCache {
     for (String name : TAKEN) {
       take(model.file(name), into.resolve(name), besideModel);
     }
+    if (model.differences().isPresent()) {
+      // A linked file would change in the model's folder too.
+      Path network = into.resolve(ModelFolder.TRANSITIONS);
+      Files.delete(network);
+      WeightDifferences.read(model.differences().get())
+          .write(model.file(ModelFolder.TRANSITIONS), network);
+    }
     Manifest.of(into).write(into.resolve(MANIFEST));
   }
 

@@ -15,9 +15,11 @@ import tiptoe.files.Sha256;
  * manifest; any other is checked as far as its structure tells.
  *
  * @param path the folder
- * @param identity SHA-256 of what the decoding graph depends on
+ * @param identity SHA-256 of what the decoding graph and its folder depend on
+ * @param differences a file of {@link WeightDifferences} that its acoustic model is to be changed
+ *     by; empty where it is used as it is
  */
-public record ModelFolder(Path path, String identity) {
+public record ModelFolder(Path path, String identity, Optional<Path> differences) {
   /** Name of the model that the build fetches into {@code models/}. */
   public static final String STOCK = "vosk-model-en-0.3.45";
 
@@ -58,7 +60,7 @@ public record ModelFolder(Path path, String identity) {
     }
     if (!isStock(folder)) {
       checkStructure(folder);
-      return new ModelFolder(folder, identityOf(folder));
+      return new ModelFolder(folder, identityOf(folder), Optional.empty());
     }
     Manifest manifest = stockManifest();
     Optional<String> problem = manifest.firstProblem(folder);
@@ -66,7 +68,19 @@ public record ModelFolder(Path path, String identity) {
       throw new UnusableModelException(
           problem.get() + "; delete the folder and run 'mvn compile' to fetch it again");
     }
-    return new ModelFolder(folder, manifest.identity());
+    return new ModelFolder(folder, manifest.identity(), Optional.empty());
+  }
+
+  /**
+   * The same model with the weights of its acoustic model changed, in folders of graphs of its own.
+   *
+   * @param file differences from the weights of this model
+   */
+  public ModelFolder adaptedBy(Path file) throws IOException {
+    MessageDigest digest = Sha256.start();
+    Sha256.add(digest, identity);
+    digest.update(Sha256.of(file));
+    return new ModelFolder(path, HexFormat.of().formatHex(digest.digest()), Optional.of(file));
   }
 
   Path file(String name) {

@@ -90,6 +90,25 @@ class GraphCacheTest {
   }
 
   @Test
+  void anAdaptedModelHasFoldersOfItsOwnAndLeavesTheStockOneAlone() throws IOException {
+    BuiltModel stock = get(Words.of("ortolani negative"));
+    Path network = StockModel.PATH.resolve(ModelFolder.TRANSITIONS);
+    String before = Manifest.sha256(network);
+    Path differences = Path.of("models/cry-adapted.differences");
+
+    model = model.adaptedBy(differences);
+    BuiltModel adapted = get(Words.of("ortolani negative"));
+
+    assertNotEquals(stock.folder(), adapted.folder());
+    assertEquals(
+        WeightDifferences.read(differences).adapted(),
+        Manifest.sha256(adapted.folder().resolve(ModelFolder.TRANSITIONS)));
+    assertEquals(before, Manifest.sha256(stock.folder().resolve(ModelFolder.TRANSITIONS)));
+    assertEquals(before, Manifest.sha256(network));
+    assertEquals(stock.arcs(), adapted.arcs());
+  }
+
+  @Test
   void buildsAgainWhenAnythingItIsMadeFromChanges() throws IOException {
     BuiltModel first = get(Words.of("ortolani negative"));
 
