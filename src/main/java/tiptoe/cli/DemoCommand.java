@@ -21,6 +21,7 @@ import tiptoe.session.ExamSession;
 import tiptoe.session.Home;
 import tiptoe.session.Sessions;
 import tiptoe.session.Understanding;
+import tiptoe.settings.Settings;
 import tiptoe.wording.ChecklistWording;
 import tiptoe.wording.UtteranceWording;
 import tiptoe.wording.Words;
@@ -45,7 +46,7 @@ final class DemoCommand implements Callable<Integer> {
     Console.out().println(Caution.TEXT);
     Console.out().println();
     Understanding understanding = Understanding.load(home);
-    try (Engine engine = Engine.open(home, understanding, null, Console.err())) {
+    try (Engine engine = Engine.open(home, understanding, null, Settings.DEFAULT, Console.err())) {
       ExamSession session = Sessions.inMemory(understanding);
       double offset = 0;
       for (Path file : parts(home.demoAudio())) {

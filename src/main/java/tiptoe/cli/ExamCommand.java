@@ -118,7 +118,7 @@ final class ExamCommand implements Callable<Integer> {
               ZonedDateTime.now(Clock.systemDefaultZone()));
       try (ExamView view = view(session, open.folder());
           Feedback feedback = fast ? Feedback.silent() : Feedback.of(settings, session);
-          Engine engine = engine(home, understanding, view)) {
+          Engine engine = engine(home, understanding, settings, view)) {
         boolean keepsSound = keepAudio.of(settings, open.examination().record()).writes();
         Listening listening = new Listening(engine, session, view, feedback);
         SegmentStore sound = keepsSound ? open.openSound() : null;
@@ -140,7 +140,8 @@ final class ExamCommand implements Callable<Integer> {
   }
 
   /** Grammars and model are loaded side by side, while the view is there already. */
-  private Engine engine(Home home, Loading<Understanding> understanding, ExamView view)
+  private Engine engine(
+      Home home, Loading<Understanding> understanding, Settings settings, ExamView view)
       throws IOException {
     view.progress().println("loading the grammars and the speech model");
     Loading<Boolean> ready =
@@ -150,7 +151,7 @@ final class ExamCommand implements Callable<Integer> {
               understanding.await().getReady(view.progress());
               return true;
             });
-    Engine engine = Engine.open(home, understanding, model, view.progress());
+    Engine engine = Engine.open(home, understanding, model, settings, view.progress());
     try {
       ready.await();
       return engine;

@@ -149,7 +149,7 @@ final class MeasureCommand implements Callable<Integer> {
     }
     List<MeasureRun.Done> done = new ArrayList<>();
     ProgressBar bar = new ProgressBar(tasks.size() * (besideStock ? 2 : 1));
-    try (Engine engine = Engine.open(home, understanding, model, Console.err())) {
+    try (Engine engine = Engine.open(home, understanding, model, settings, Console.err())) {
       done.addAll(hear(new MeasuredSession(engine, understanding, settings), noises, tasks, bar));
     }
     if (besideStock) {

@@ -34,7 +34,7 @@ final class ReadyCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     Readiness readiness = new Readiness(System.getenv(), model);
-    readiness.program();
+    readiness.program(option::settings);
     if (!withoutMicrophone) {
       readiness.microphone();
     }

@@ -55,7 +55,7 @@ final class ReplayCommand implements Callable<Integer> {
     Home home = Home.locate();
     Understanding understanding = Understanding.load(home);
     int failed = 0;
-    try (Engine engine = Engine.open(home, understanding, model, Console.err())) {
+    try (Engine engine = Engine.open(home, understanding, model, settings, Console.err())) {
       ExamSession session = Sessions.inMemory(understanding, settings);
       double offset = 0;
       for (Path file : files) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import tiptoe.audio.Chunk;
 import tiptoe.audio.Level;
@@ -54,6 +55,8 @@ final class SoundcheckCommand implements Callable<Integer> {
   @Option(names = "--model", paramLabel = "DIR", description = "Another speech model folder.")
   private Path model;
 
+  @Mixin private SettingsOption option;
+
   @Override
   public Integer call() throws IOException {
     if (list || from == null) {
@@ -71,7 +74,7 @@ final class SoundcheckCommand implements Callable<Integer> {
   private int check() throws IOException {
     Home home = Home.locate();
     Understanding understanding = Understanding.load(home);
-    try (Engine engine = Engine.open(home, understanding, model, Console.err());
+    try (Engine engine = Engine.open(home, understanding, model, option.settings(), Console.err());
         Recogniser recogniser = engine.recogniser()) {
       TrialSentence sentence;
       if (from == null) {

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -76,6 +77,8 @@ final class TeachCommand implements Callable<Integer> {
   @Option(names = "--model", paramLabel = "DIR", description = "Another speech model folder.")
   private Path model;
 
+  @Mixin private SettingsOption option;
+
   @Spec private CommandSpec spec;
 
   private OwnWords own;
@@ -101,7 +104,8 @@ final class TeachCommand implements Callable<Integer> {
     if (!teach(home, understanding.network().automaton())) {
       return Tiptoe.COULD_NOT;
     }
-    try (Engine engine = Engine.open(home, understanding, model, Console.err())) {
+    try (Engine engine =
+        Engine.open(home, understanding, model, option.settings(), Console.err())) {
       return trial || from != null ? hear(engine) : 0;
     }
   }

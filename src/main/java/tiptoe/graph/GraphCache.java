@@ -18,7 +18,7 @@ public final class GraphCache {
   private static final String MANIFEST = "manifest.sha256";
 
   /** What is taken over from the model as it is. */
-  private static final List<String> TAKEN = List.of("am", "ivector", ModelFolder.WORD_BOUNDARY);
+  private static final List<String> TAKEN = List.of("ivector", ModelFolder.WORD_BOUNDARY);
 
   private final ContentCache cache;
 
@@ -75,8 +75,10 @@ public final class GraphCache {
       }
     }
     beforeBuilding.run();
+    Path network = network(inputs.model());
     DecodingGraph graph = graph(inputs);
-    return found(cache.put(name, part -> write(graph, inputs, part), GraphCache::isIntact), true);
+    return found(
+        cache.put(name, part -> write(graph, inputs, network, part), GraphCache::isIntact), true);
   }
 
   private static BuiltModel found(Path target, boolean fresh) throws IOException {
@@ -96,6 +98,24 @@ public final class GraphCache {
     }
   }
 
+  /** The acoustic model; an adapted one is written once, for all graphs to name by links. */
+  private Path network(ModelFolder model) throws IOException {
+    Path stock = model.file(ModelFolder.TRANSITIONS);
+    if (model.differences().isEmpty()) {
+      return stock;
+    }
+    WeightDifferences differences = WeightDifferences.read(model.differences().get());
+    String name = "adapted-" + ContentCache.digits(differences.adapted()) + ".mdl";
+    ContentCache.Check check =
+        made -> Files.isRegularFile(made) && Manifest.sha256(made).equals(differences.adapted());
+    for (Path made : cache.candidates(name)) {
+      if (check.isIntact(made)) {
+        return made;
+      }
+    }
+    return cache.put(name, part -> differences.write(stock, part), check);
+  }
+
   private static DecodingGraph graph(GraphInputs inputs) throws IOException {
     AcousticModel model = AcousticModel.read(inputs.model());
     Pronunciations pronunciations = Pronunciations.read(inputs.pronunciations(), model.lexicon());
@@ -108,7 +128,8 @@ public final class GraphCache {
     return DecodingGraphBuilder.build(inputs.phrases(), pronunciations, model, inputs.settings());
   }
 
-  private static void write(DecodingGraph graph, GraphInputs inputs, Path into) throws IOException {
+  private static void write(DecodingGraph graph, GraphInputs inputs, Path network, Path into)
+      throws IOException {
     ModelFolder model = inputs.model();
     Files.createDirectories(into.resolve("graph/phones"));
     Files.createDirectories(into.resolve("conf"));
@@ -127,13 +148,7 @@ public final class GraphCache {
     for (String name : TAKEN) {
       take(model.file(name), into.resolve(name), besideModel);
     }
-    if (model.differences().isPresent()) {
-      // A linked file would change in the model's folder too.
-      Path network = into.resolve(ModelFolder.TRANSITIONS);
-      Files.delete(network);
-      WeightDifferences.read(model.differences().get())
-          .write(model.file(ModelFolder.TRANSITIONS), network);
-    }
+    take(network, into.resolve(ModelFolder.TRANSITIONS), besideModel);
     Manifest.of(into).write(into.resolve(MANIFEST));
   }
 

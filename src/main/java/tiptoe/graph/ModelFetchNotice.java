@@ -18,7 +18,7 @@ final class ModelFetchNotice {
   }
 
   static void mark(Path model, Path mark, PrintStream out) throws IOException {
-    if (ModelFolder.stockManifest().firstProblem(model).isEmpty()) {
+    if (ModelFolder.manifest(ModelFolder.STOCK).firstProblem(model).isEmpty()) {
       Files.createDirectories(mark.getParent());
       Files.write(mark, new byte[0]);
       return;

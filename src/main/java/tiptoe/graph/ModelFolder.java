@@ -23,6 +23,9 @@ public record ModelFolder(Path path, String identity, Optional<Path> differences
   /** Name of the model that the build fetches into {@code models/}. */
   public static final String STOCK = "vosk-model-en-0.3.45";
 
+  /** Name of the file in {@code models/} that adapts the stock model to crying. */
+  public static final String ADAPTED = "cry-adapted.differences";
+
   /** The environment variable that names another model folder. */
   public static final String VARIABLE = "TIPTOE_MODEL";
 
@@ -62,7 +65,7 @@ public record ModelFolder(Path path, String identity, Optional<Path> differences
       checkStructure(folder);
       return new ModelFolder(folder, identityOf(folder), Optional.empty());
     }
-    Manifest manifest = stockManifest();
+    Manifest manifest = manifest(STOCK);
     Optional<String> problem = manifest.firstProblem(folder);
     if (problem.isPresent()) {
       throw new UnusableModelException(
@@ -72,23 +75,35 @@ public record ModelFolder(Path path, String identity, Optional<Path> differences
   }
 
   /**
-   * The same model with the weights of its acoustic model changed, in folders of graphs of its own.
+   * The stock model with the weights of its acoustic model changed, in folders of graphs of its
+   * own.
    *
-   * @param file differences from the weights of this model
+   * @param file the program's own {@link #ADAPTED}
+   * @throws UnusableModelException if this is another model, or the file is not as it should be
    */
   public ModelFolder adaptedBy(Path file) throws IOException {
+    if (!isStock(path)) {
+      throw new UnusableModelException(
+          "expected %s for adapted weights, found %s; set weights: stock to use another model"
+              .formatted(STOCK, path));
+    }
+    Optional<String> problem = manifest(ADAPTED).firstProblem(file.toAbsolutePath().getParent());
+    if (problem.isPresent()) {
+      throw new UnusableModelException(
+          problem.get() + "; install the program again, or set weights: stock");
+    }
     MessageDigest digest = Sha256.start();
     Sha256.add(digest, identity);
     digest.update(Sha256.of(file));
-    return new ModelFolder(path, HexFormat.of().formatHex(digest.digest()), Optional.of(file));
+    return new ModelFolder(path, Sha256.hex(digest.digest()), Optional.of(file));
   }
 
   Path file(String name) {
     return path.resolve(name);
   }
 
-  static Manifest stockManifest() throws IOException {
-    try (InputStream in = ModelFolder.class.getResourceAsStream(STOCK + ".sha256")) {
+  static Manifest manifest(String name) throws IOException {
+    try (InputStream in = ModelFolder.class.getResourceAsStream(name + ".sha256")) {
       return Manifest.read(in);
     }
   }

@@ -9,9 +9,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.zip.InflaterInputStream;
+import tiptoe.files.Sha256;
 
 /**
  * Differences between the weights of an adapted acoustic model and those of the stock one, as
@@ -107,7 +107,7 @@ record WeightDifferences(String stock, String adapted, List<Block> blocks, byte[
   }
 
   private static void expect(String digest, byte[] data, Path where) throws IOException {
-    String found = HexFormat.of().formatHex(Sha256.start().digest(data));
+    String found = Sha256.hexOf(data);
     if (!found.equals(digest)) {
       throw new UnusableModelException(
           "expected SHA-256 %s of %s, found %s".formatted(digest, where, found));

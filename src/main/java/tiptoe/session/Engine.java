@@ -13,6 +13,8 @@ import tiptoe.graph.GraphInputs;
 import tiptoe.graph.GraphSettings;
 import tiptoe.graph.GraphSources;
 import tiptoe.graph.ModelFolder;
+import tiptoe.settings.Setting;
+import tiptoe.settings.Settings;
 import tiptoe.speech.Loading;
 import tiptoe.speech.Recogniser;
 import tiptoe.speech.SpeechModel;
@@ -44,11 +46,13 @@ public final class Engine implements AutoCloseable {
    * Opens the model, building its decoding graph first where that is not there yet.
    *
    * @param asked a model folder the user named; null for the one of the project
+   * @param chosen says by which weights to hear; free speech is heard by the stock ones
    * @param progress told what takes a while
    */
   public static Engine open(
-      Home home, Understanding understanding, Path asked, PrintStream progress) throws IOException {
-    return open(home, () -> understanding, asked, progress);
+      Home home, Understanding understanding, Path asked, Settings chosen, PrintStream progress)
+      throws IOException {
+    return open(home, () -> understanding, asked, chosen, progress);
   }
 
   /**
@@ -57,10 +61,15 @@ public final class Engine implements AutoCloseable {
    * @param understanding asked for only where the graph is not there yet, or a remark is made
    */
   public static Engine open(
-      Home home, Supplier<Understanding> understanding, Path asked, PrintStream progress)
+      Home home,
+      Supplier<Understanding> understanding,
+      Path asked,
+      Settings chosen,
+      PrintStream progress)
       throws IOException {
+    ModelFolder stock = ModelFolder.open(ModelFolder.locate(asked, System.getenv(), home.folder()));
     ModelFolder folder =
-        ModelFolder.open(ModelFolder.locate(asked, System.getenv(), home.folder()));
+        chosen.is(Setting.WEIGHTS, "adapted") ? stock.adaptedBy(home.adaptedWeights()) : stock;
     GraphSettings settings = GraphSettings.DEFAULT;
     List<Path> pronunciations = OwnWords.usual().after(home.pronunciations());
     GraphCache cache = GraphCache.near(folder);
@@ -77,7 +86,7 @@ public final class Engine implements AutoCloseable {
     BuiltModel phones = cache.get(GraphInputs.ofPhones(folder, home.pronunciations()), () -> {});
     SpeechModel model = SpeechModel.open(built, phones);
     FreeHearing free =
-        new FreeHearing(folder, () -> understanding.get().network().words(), home.pronunciations());
+        new FreeHearing(stock, () -> understanding.get().network().words(), home.pronunciations());
     Loading<Optional<SpeechModel>> wordings =
         Loading.load(
             "load the free wordings",

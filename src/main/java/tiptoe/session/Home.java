@@ -5,6 +5,7 @@ import java.net.URISyntaxException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import tiptoe.files.UserFolders;
+import tiptoe.graph.ModelFolder;
 import tiptoe.settings.SettingsFile;
 
 /**
@@ -53,6 +54,11 @@ public record Home(Path folder) {
 
   public Path pronunciations() {
     return grammars().resolve("pronunciations.txt");
+  }
+
+  /** What adapts the stock model to crying. */
+  Path adaptedWeights() {
+    return folder.resolve("models").resolve(ModelFolder.ADAPTED);
   }
 
   public Path demoAudio() {

@@ -61,8 +61,13 @@ public final class Readiness {
     return checks.stream().noneMatch(check -> check.state() == ReadinessCheck.State.MISSING);
   }
 
-  /** The program's files, the speech model, the library, and whether they hear. */
-  public void program() throws IOException {
+  /**
+   * The program's files, the speech model, the library, and whether they hear.
+   *
+   * @param settings reads them; where they are not understood, which {@link #settings} tells, it
+   *     hears as it comes
+   */
+  public void program(Supplier<Settings> settings) throws IOException {
     Home home;
     try {
       home = Home.locate();
@@ -97,7 +102,7 @@ public final class Readiness {
                   + UserFolders.here().cache()
                   + "; else "
                   + WHOLE_PROGRAM,
-              () -> hear(home)));
+              () -> hear(home, settings)));
     }
   }
 
@@ -105,12 +110,12 @@ public final class Readiness {
    * Loads or makes the tagger and the decoding graph, and hears a piece of the invented
    * examination.
    */
-  private String hear(Home home) throws IOException {
+  private String hear(Home home, Supplier<Settings> settings) throws IOException {
     Understanding understanding = Understanding.load(home);
     PrintStream quiet =
         new PrintStream(OutputStream.nullOutputStream(), true, StandardCharsets.UTF_8);
     understanding.getReady(quiet);
-    try (Engine engine = Engine.open(home, understanding, model, quiet);
+    try (Engine engine = Engine.open(home, understanding, model, orDefault(settings), quiet);
         Recogniser recogniser = engine.recogniser()) {
       Pcm sound = AudioFile.read(home.demoAudio().resolve("05-hips.wav"));
       long phrases = recogniser.accept(sound.samples()).size();
@@ -123,6 +128,14 @@ public final class Readiness {
           "%,d states of decoding graph; %d phrases in a part of the demonstration",
           engine.built().states(),
           phrases);
+    }
+  }
+
+  private static Settings orDefault(Supplier<Settings> settings) {
+    try {
+      return settings.get();
+    } catch (IllegalArgumentException e) {
+      return Settings.DEFAULT;
     }
   }
 

@@ -44,7 +44,14 @@ public enum Setting {
       "never",
       "always"),
   TONES(null, "tones", "short tones when a finding is recorded or a question is open", "on", "off"),
-  TONE_VOLUME(null, "tone-volume", "how loud the tones are", "normal", "soft", "loud");
+  TONE_VOLUME(null, "tone-volume", "how loud the tones are", "normal", "soft", "loud"),
+  WEIGHTS(
+      null,
+      "weights",
+      "weights of the speech model; adapted hears better through crying, but the limits of what is"
+          + " recorded without a question are still those fitted to stock",
+      "stock",
+      "adapted");
 
   private final String section;
   private final String key;

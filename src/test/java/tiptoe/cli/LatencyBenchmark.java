@@ -24,6 +24,7 @@ import tiptoe.session.ExamSession;
 import tiptoe.session.Home;
 import tiptoe.session.Sessions;
 import tiptoe.session.Understanding;
+import tiptoe.settings.Settings;
 import tiptoe.speech.Hypothesis;
 
 /**
@@ -63,7 +64,7 @@ public final class LatencyBenchmark {
     Home home = Home.locate();
     Understanding understanding = Understanding.load(home);
     ExamSession session = Sessions.inMemory(understanding);
-    try (Engine engine = Engine.open(home, understanding, null, System.out);
+    try (Engine engine = Engine.open(home, understanding, null, Settings.DEFAULT, System.out);
         SampleSource sound = sound(stream(every))) {
       new Dictation(engine, session, this::partial).listen(sound, 0, this::heard);
     }

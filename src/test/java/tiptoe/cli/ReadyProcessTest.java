@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
+import tiptoe.graph.ModelFolder;
 
 /** What only a process of its own can lack: the library, and the locale that Java starts in. */
 @Tag("process")
@@ -72,6 +73,33 @@ class ReadyProcessTest {
     Ran ran = run(List.of(), Map.of("LC_ALL", "C"), "ready", "--data", accented().toString());
     assertEquals(2, ran.code(), ran.out());
     assertTrue(ran.out().contains("; start with LANG=C.UTF-8"), ran.out());
+  }
+
+  @Test
+  @EnabledOnOs(OS.LINUX)
+  void damagedWeightsAreRefusedByName() throws Exception {
+    Path models = Files.createDirectory(folder.resolve("models"));
+    for (String part : List.of("grammars", "models/" + ModelFolder.STOCK)) {
+      Files.createSymbolicLink(folder.resolve(part), Path.of(part).toAbsolutePath());
+    }
+    byte[] weights = Files.readAllBytes(Path.of("models", ModelFolder.ADAPTED));
+    weights[weights.length / 2] ^= 1;
+    Files.write(models.resolve(ModelFolder.ADAPTED), weights);
+    Path adapted = Files.writeString(folder.resolve("adapted.yaml"), "weights: adapted\n");
+
+    Ran ran =
+        run(
+            List.of(),
+            Map.of("TIPTOE_HOME", folder.toString(), "TIPTOE_MODEL", ""),
+            "replay",
+            "demo-audio/05-hips.wav",
+            "--config",
+            adapted.toString());
+
+    assertEquals(1, ran.code(), ran.out());
+    assertTrue(
+        ran.out().matches("expected SHA-256 .{12}\u2026 of cry-adapted.differences in .*\n"),
+        ran.out());
   }
 
   private Path accented() throws IOException {

@@ -32,7 +32,7 @@ class RemarkTest {
     Understanding understanding = Understanding.load(home);
     ExamSession session = Sessions.inMemory(understanding, Settings.DEFAULT);
     List<Changes> changes = new ArrayList<>();
-    try (Engine engine = Engine.open(home, understanding, null, System.err);
+    try (Engine engine = Engine.open(home, understanding, null, Settings.DEFAULT, System.err);
         SampleSource sound = AudioFile.open(RECORDING)) {
       new Dictation(engine, session).listen(sound, 0, changes::add);
     }

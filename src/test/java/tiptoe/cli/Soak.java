@@ -51,7 +51,7 @@ public final class Soak {
     RecordStore store =
         new RecordStore(data, Protocol.standard(), Clock.systemDefaultZone(), QuestionWording::of);
     try (OpenExam open = store.create("soak", "0.1.0", null, null);
-        Engine engine = Engine.open(home, understanding, null, System.err)) {
+        Engine engine = Engine.open(home, understanding, null, Settings.DEFAULT, System.err)) {
       ExamSession session =
           new ExamSession(
               understanding::interpreter,

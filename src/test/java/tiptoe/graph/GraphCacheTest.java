@@ -13,8 +13,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
-import java.util.Properties;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
@@ -106,6 +104,11 @@ class GraphCacheTest {
     assertEquals(before, Manifest.sha256(stock.folder().resolve(ModelFolder.TRANSITIONS)));
     assertEquals(before, Manifest.sha256(network));
     assertEquals(stock.arcs(), adapted.arcs());
+    BuiltModel other = get(Words.of("ortolani positive"));
+    assertTrue(
+        Files.isSameFile(
+            adapted.folder().resolve(ModelFolder.TRANSITIONS),
+            other.folder().resolve(ModelFolder.TRANSITIONS)));
   }
 
   @Test

@@ -12,6 +12,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -105,6 +106,21 @@ class ModelFolderTest {
     String fetching = notice(temp.resolve("none"), mark);
     assertEquals("fetching the speech model (41 MB, once)", fetching.strip());
     assertFalse(Files.exists(mark));
+  }
+
+  @Test
+  void anotherModelIsNotAdapted() throws IOException {
+    ModelFolder stock = ModelFolder.open(StockModel.PATH);
+    ModelFolder other = new ModelFolder(Path.of("other"), stock.identity(), Optional.empty());
+    String message =
+        assertThrows(
+                UnusableModelException.class,
+                () -> other.adaptedBy(Path.of("models", ModelFolder.ADAPTED)))
+            .getMessage();
+    assertEquals(
+        "expected vosk-model-en-0.3.45 for adapted weights, found other; set weights: stock to use"
+            + " another model",
+        message);
   }
 
   private static String notice(Path model, Path mark) throws IOException {

@@ -11,6 +11,7 @@ import tiptoe.language.Dialogue;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
 import tiptoe.session.UtteranceVerifier.Decision;
+import tiptoe.settings.Settings;
 import tiptoe.speech.Hypothesis;
 import tiptoe.speech.Joiner;
 import tiptoe.speech.Recogniser;
@@ -23,17 +24,17 @@ public final class Hearing {
   private final Understanding understanding;
   private final Engine engine;
 
-  private Hearing() throws IOException {
+  Hearing(Settings settings) throws IOException {
     Home home = Home.locate();
     understanding = Understanding.load(home);
-    engine = Engine.open(home, understanding, null, System.err);
+    engine = Engine.open(home, understanding, null, settings, System.err);
   }
 
   /** Loaded once for all tests of a process, and freed with it. */
   public static synchronized Hearing loaded() {
     if (loaded == null) {
       try {
-        loaded = new Hearing();
+        loaded = new Hearing(Settings.DEFAULT);
       } catch (IOException e) {
         throw new UncheckedIOException(e);
       }

@@ -37,6 +37,7 @@ class SettingsFileTest {
             keep-audio: never
             tones: off
             tone-volume: soft
+            weights: adapted
             """);
     assertEquals(List.of(), outcome.problems());
     for (Setting setting : Setting.values()) {
@@ -98,6 +99,10 @@ class SettingsFileTest {
                 # how loud the tones are
                 # normal or soft or loud
                 tone-volume: normal
+
+                # weights of the speech model; adapted hears better through crying, but the limits of what is recorded without a question are still those fitted to stock
+                # stock or adapted
+                weights: stock
                 """));
   }
 
@@ -122,7 +127,7 @@ class SettingsFileTest {
             "tiptoe.yaml line 2: expected one of rules.saturation-screen, rules.hip-ultrasound,"
                 + " rules.jaundice, rules.size-standard, found rules.hips",
             "tiptoe.yaml line 3: expected one of rules, units, spelling, keep-audio, tones,"
-                + " tone-volume, found tone"),
+                + " tone-volume, weights, found tone"),
         problems("rules:\n  hips: nipe\ntone: on\n"));
   }
 
