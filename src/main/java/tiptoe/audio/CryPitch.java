@@ -7,7 +7,7 @@ import java.util.OptionalDouble;
  * 1 to 7 days it was 496 ± 95 Hz, at its lowest 398 ± 75 and at its highest 583 ± 151 Hz
  * (Michelsson et al. 2002, doi 10.1159/000063190), where a speaker's is mostly 80 to 300 Hz (from
  * memory). A partial of a voice is seldom taken for a pitch, since the voice has others a third,
- * half or two thirds of the way to the next. Which limits were chosen on what: DEVELOPERS.md.
+ * half or two thirds of the way to the next.
  */
 final class CryPitch {
   private static final double LOWEST = 330;

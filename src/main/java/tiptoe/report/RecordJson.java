@@ -23,7 +23,7 @@ import tiptoe.finding.Quantity;
 import tiptoe.language.Meaning;
 import tiptoe.protocol.Side;
 
-/** Writes a record in the JSON that other programs read; see DEVELOPERS.md, "The JSON". */
+/** Writes a record in the JSON that other programs read; see {@code record.schema.json}. */
 public final class RecordJson {
   private static final ObjectMapper JSON = new ObjectMapper();
 
