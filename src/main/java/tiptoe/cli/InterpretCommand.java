@@ -39,7 +39,7 @@ final class InterpretCommand implements Callable<Integer> {
 
   @Option(
       names = "--explain",
-      description = "Show what each stretch of words was taken for where no grammar covers all.")
+      description = "Show what each word was taken for where no grammar covers all.")
   private boolean explain;
 
   @Mixin private SettingsOption option;
@@ -53,8 +53,8 @@ final class InterpretCommand implements Callable<Integer> {
       List<Explanation> explanations = new ArrayList<>();
       int at = 0;
       for (String sentence : TypedText.sentences(text)) {
-        List<String> words = understanding.typed().words(sentence);
-        explanations.add(new Explanation(words, session.meaning(words).spans()));
+        List<String> words = understanding.typed().utterance(sentence);
+        explanations.add(new Explanation(TypedText.plain(words), session.meaning(words).spans()));
         session.dictate(sentence, words, at++);
       }
       print(session, explain ? explanations : List.of());
@@ -99,7 +99,7 @@ final class InterpretCommand implements Callable<Integer> {
             .spans()
             .forEach(
                 span ->
-                    Console.out().printf("    %-9s  %s%n", span.label(), explanation.words(span)));
+                    Console.out().printf("    %-15s  %s%n", span.label(), explanation.words(span)));
       }
     }
   }

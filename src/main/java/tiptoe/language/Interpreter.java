@@ -6,6 +6,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
 import tiptoe.finding.Command;
+import tiptoe.finding.Question;
 import tiptoe.finding.Source;
 import tiptoe.grammar.Parse;
 import tiptoe.grammar.PhraseNetwork;
@@ -72,6 +73,98 @@ public final class Interpreter {
    * @param source {@link Source#GRAMMAR} for speech, {@link Source#TYPED} for the keyboard
    */
   public Interpretation interpret(List<String> words, Dialogue dialogue, Source source) {
+    List<String> plain = TypedText.plain(words);
+    ByGrammar first = byGrammar(plain, dialogue, source);
+    boolean parted = words.contains(TypedText.BREAK);
+    if (second == SecondReading.NONE || first.loose().isEmpty() && !parted) {
+      return first.interpretation(plain);
+    }
+    SecondReading.Reading reading = second.read(words);
+    if (first.loose().isEmpty()) {
+      // "Reduced left, clear right": phrases know nothing of what parts them.
+      boolean agrees = reading.claims().stream().noneMatch(claim -> first.denies(claim, protocol));
+      boolean complete = reading.unaccounted().isEmpty() && !reading.claims().isEmpty();
+      if (agrees && !(complete && first.asksWhere())) {
+        return first.interpretation(plain);
+      }
+      IntStream.range(0, plain.size()).forEach(first.loose()::add);
+    } else if (!reading.doubtful()) {
+      ByGrammar bare = byGrammar(without(plain, reading.fillers()), dialogue, source);
+      boolean agrees =
+          reading.claims().stream().allMatch(claim -> bare.states(claim, protocol))
+              && !bare.utterance().meanings().isEmpty();
+      if (bare.loose().isEmpty() && agrees) {
+        return new Interpretation(
+            bare.utterance().meanings(),
+            List.of(),
+            reading.spans(),
+            false,
+            bare.utterance().dialogue());
+      }
+    }
+    SecondOpinion opinion = new SecondOpinion(protocol, reading, first.loose());
+    Set<Integer> open = new TreeSet<>(reading.unaccounted());
+    open.removeAll(told(plain, reading));
+    if (!reading.doubtful() && open.isEmpty() && !reading.claims().isEmpty()) {
+      List<Meaning> meanings = opinion.alone(first.utterance().meanings(), source);
+      return new Interpretation(
+          meanings, List.of(), reading.spans(), false, first.utterance().dialogue());
+    }
+    Set<Integer> left = open.isEmpty() ? first.loose() : open;
+    List<String> uncovered = left.stream().map(plain::get).toList();
+    List<Meaning> meanings =
+        opinion.beside(first.utterance().meanings()).stream()
+            .filter(meaning -> meaning instanceof Meaning.States)
+            .toList();
+    boolean withheld =
+        meanings.isEmpty()
+            && first.utterance().meanings().stream().anyMatch(Meaning.States.class::isInstance);
+    return new Interpretation(
+        meanings, uncovered, reading.spans(), withheld, first.utterance().dialogue());
+  }
+
+  /** What the grammars make of the words; loose are the indexes of those that no phrase covers. */
+  private record ByGrammar(UtteranceInterpreter utterance, Set<Integer> loose) {
+    Interpretation interpretation(List<String> words) {
+      return new Interpretation(
+          utterance.meanings(), loose.stream().map(words::get).toList(), utterance.dialogue());
+    }
+
+    /** Whether they leave open of what, or of which side, something is said. */
+    boolean asksWhere() {
+      return utterance.meanings().stream()
+          .filter(Meaning.Asks.class::isInstance)
+          .map(meaning -> ((Meaning.Asks) meaning).question().kind())
+          .anyMatch(kind -> kind == Question.Kind.SIDE || kind == Question.Kind.STEP);
+    }
+
+    /** Whether they state something else of the same step and side. */
+    boolean denies(SecondReading.Claim claim, Protocol protocol) {
+      boolean sided = protocol.step(claim.step()).sided();
+      return claim.value() != null
+          && !states(claim, protocol)
+          && utterance.meanings().stream()
+              .filter(Meaning.States.class::isInstance)
+              .map(meaning -> ((Meaning.States) meaning).statement())
+              .anyMatch(
+                  finding ->
+                      finding.step().equals(claim.step())
+                          && (!sided || claim.side() == null || finding.side() == claim.side()));
+    }
+
+    boolean states(SecondReading.Claim claim, Protocol protocol) {
+      return utterance.meanings().stream()
+          .filter(Meaning.States.class::isInstance)
+          .map(meaning -> ((Meaning.States) meaning).statement())
+          .anyMatch(
+              finding ->
+                  finding.step().equals(claim.step())
+                      && (!protocol.step(claim.step()).sided() || finding.side() == claim.side())
+                      && java.util.Objects.equals(finding.value(), claim.value()));
+    }
+  }
+
+  private ByGrammar byGrammar(List<String> words, Dialogue dialogue, Source source) {
     Parse parse = network.parse(words);
     UtteranceInterpreter utterance = new UtteranceInterpreter(protocol, dialogue, source);
     Set<Integer> loose = new TreeSet<>();
@@ -85,17 +178,41 @@ public final class Interpreter {
       }
     }
     parse.uncovered().forEach(span -> IntStream.range(span.from(), span.to()).forEach(loose::add));
-    List<String> uncovered = loose.stream().map(words::get).toList();
-    if (uncovered.isEmpty() || second == SecondReading.NONE) {
-      return new Interpretation(utterance.meanings(), uncovered, utterance.dialogue());
+    return new ByGrammar(utterance, loose);
+  }
+
+  // Words of phrases that say no more than the reading does, but in more detail.
+  private Set<Integer> told(List<String> words, SecondReading.Reading reading) {
+    Set<Integer> told = new TreeSet<>();
+    for (Parse.Phrase phrase : network.parse(words).phrases()) {
+      UtteranceInterpreter alone =
+          new UtteranceInterpreter(protocol, Dialogue.START, Source.GRAMMAR);
+      alone.take(Clause.of(phrase, words));
+      boolean states = alone.meanings().stream().anyMatch(Meaning.States.class::isInstance);
+      boolean agrees =
+          alone.meanings().stream()
+              .filter(Meaning.States.class::isInstance)
+              .map(meaning -> ((Meaning.States) meaning).statement())
+              .allMatch(
+                  finding ->
+                      finding.value() != null
+                          && reading.claims().stream()
+                              .anyMatch(
+                                  claim ->
+                                      claim.step().equals(finding.step())
+                                          && finding.value().equals(claim.value())));
+      if (states && agrees) {
+        IntStream.range(phrase.from(), phrase.to()).forEach(told::add);
+      }
     }
-    SecondReading.Reading reading = second.read(words);
-    List<Meaning> meanings =
-        new SecondOpinion(protocol, reading, loose).beside(utterance.meanings());
-    boolean withheld =
-        meanings.stream().noneMatch(Meaning.States.class::isInstance)
-            && utterance.meanings().stream().anyMatch(Meaning.States.class::isInstance);
-    return new Interpretation(meanings, uncovered, reading.spans(), withheld, utterance.dialogue());
+    return told;
+  }
+
+  private static List<String> without(List<String> words, Set<Integer> fillers) {
+    return IntStream.range(0, words.size())
+        .filter(at -> !fillers.contains(at))
+        .mapToObj(words::get)
+        .toList();
   }
 
   // "No sign at all of milk spots" where only "milk spots" is a phrase, or "hernia absent": taking

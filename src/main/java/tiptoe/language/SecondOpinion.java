@@ -9,6 +9,7 @@ import java.util.Set;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Quantity;
 import tiptoe.finding.Source;
+import tiptoe.protocol.Measure;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
@@ -59,16 +60,43 @@ final class SecondOpinion {
     return meanings;
   }
 
+  /**
+   * What the reading states where it accounts for every word; the grammars tell the details.
+   *
+   * @param source how the statements are said to be understood
+   */
+  List<Meaning> alone(List<Meaning> first, Source source) {
+    ClauseReader findings = new ClauseReader(protocol, source);
+    List<Meaning> meanings = new ArrayList<>();
+    for (SecondReading.Claim claim : reading.claims()) {
+      Finding read = finding(claim).withSource(source);
+      Finding detailed =
+          first.stream()
+              .filter(Meaning.States.class::isInstance)
+              .map(meaning -> ((Meaning.States) meaning).statement())
+              .filter(said -> said.step().equals(read.step()) && overlap(said, read))
+              .filter(said -> Objects.equals(said.value(), read.value()))
+              .findFirst()
+              .map(said -> read.withDetails(said.details()))
+              .orElse(read);
+      meanings.addAll(findings.complete(detailed, false));
+    }
+    return meanings;
+  }
+
   // A phrase inside a sentence that is more than phrases may have lost the words that turn it
-  // round, so it is offered only where the reading of the whole sentence agrees. Numbers and what
-  // was left out are read by the grammars alone.
+  // round, so it is offered only where the reading of the whole sentence agrees. What was
+  // left out is read by the grammars alone.
   private boolean isConfirmed(Finding statement, List<Finding> said) {
-    boolean byValue = statement.value() != null && !Value.NOT_EXAMINED.equals(statement.value());
+    boolean heard = !Value.NOT_EXAMINED.equals(statement.value());
     boolean agreed =
         said.stream()
             .filter(other -> other.step().equals(statement.step()))
-            .anyMatch(other -> Objects.equals(other.value(), statement.value()));
-    return (!byValue || agreed) && said.stream().noneMatch(other -> exclude(statement, other));
+            .anyMatch(
+                other ->
+                    Objects.equals(other.value(), statement.value())
+                        && Objects.equals(other.quantity(), statement.quantity()));
+    return (!heard || agreed) && said.stream().noneMatch(other -> exclude(statement, other));
   }
 
   // "Facial palsy" by the grammar, "on the left" by the words behind it.
@@ -86,27 +114,27 @@ final class SecondOpinion {
 
   private Optional<Finding> statement(SecondReading.Claim claim) {
     Step step = protocol.step(claim.step());
-    if (step.sided() && claim.side() == null) {
-      return Optional.empty();
-    }
+    boolean lacksSide = step.sided() && claim.side() == null;
+    boolean implausible =
+        claim.value() == null && !Measurement.of(claim.numbers(), step.measure()).plausible();
+    return lacksSide || implausible ? Optional.empty() : Optional.of(finding(claim));
+  }
+
+  private Finding finding(SecondReading.Claim claim) {
     if (claim.value() != null) {
-      return Optional.of(
-          new Finding(
-              claim.step(),
-              claim.side(),
-              claim.value(),
-              null,
-              Map.of(),
-              claim.denied(),
-              false,
-              Source.TAGGER));
+      return new Finding(
+          claim.step(),
+          claim.side(),
+          claim.value(),
+          null,
+          Map.of(),
+          claim.denied(),
+          false,
+          Source.TAGGER);
     }
-    Measurement measurement = Measurement.of(claim.numbers(), step.measure());
-    return measurement.plausible()
-        ? Optional.of(
-            Finding.of(step.id(), new Quantity(measurement.number(), step.measure().unit()))
-                .withSource(Source.TAGGER))
-        : Optional.empty();
+    Measure measure = protocol.step(claim.step()).measure();
+    double number = Measurement.of(claim.numbers(), measure).number();
+    return Finding.of(claim.step(), new Quantity(number, measure.unit())).withSource(Source.TAGGER);
   }
 
   private boolean isNew(Finding statement, List<Meaning> first) {

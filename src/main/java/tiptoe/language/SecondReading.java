@@ -8,12 +8,13 @@ import tiptoe.protocol.Side;
 public interface SecondReading {
 
   /** Understands nothing: the grammars alone count. */
-  SecondReading NONE = words -> new Reading(List.of(), List.of(), false);
+  SecondReading NONE = words -> new Reading(List.of(), List.of(), false, Set.of(), Set.of());
 
   /**
    * What the words seem to say.
    *
-   * @param words lower case, spelled as in the grammars
+   * @param words lower case, spelled as in the grammars, with {@link TypedText#BREAK} where the
+   *     typed text has one; everything that is told back counts the words without breaks
    */
   Reading read(List<String> words);
 
@@ -24,9 +25,18 @@ public interface SecondReading {
    * @param spans what each stretch of words was taken for
    * @param doubtful whether the sentence is a doubt, a plan, or about someone else, so that nothing
    *     in it is a finding
+   * @param unaccounted indexes of the words that the reading does not account for
+   * @param fillers indexes of the words that carry nothing
    */
-  record Reading(List<Claim> claims, List<Span> spans, boolean doubtful) {
+  record Reading(
+      List<Claim> claims,
+      List<Span> spans,
+      boolean doubtful,
+      Set<Integer> unaccounted,
+      Set<Integer> fillers) {
     public Reading {
+      unaccounted = Set.copyOf(unaccounted);
+      fillers = Set.copyOf(fillers);
       claims = List.copyOf(claims);
       spans = List.copyOf(spans);
     }

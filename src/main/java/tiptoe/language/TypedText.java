@@ -16,9 +16,17 @@ import tiptoe.grammar.TextFile;
  * and short forms as {@code spellings.txt} maps them.
  */
 public final class TypedText {
-  private static final Pattern SENTENCE_END = Pattern.compile("(?<!\\d)[.]|[.](?!\\d)|[!?;\\n]+");
+  /** Stands among the words of a typed utterance where a comma, a dash or a bracket parts them. */
+  public static final String BREAK = ",";
+
+  /** Stands at the end of a typed utterance that is a question. */
+  public static final String ASKS = "?";
+
+  private static final Pattern SENTENCE_END =
+      Pattern.compile("(?<!\\d)[.]|[.](?!\\d)|[!;\\n]+|(?<=[?])");
   private static final Pattern NUMERAL_AND_UNIT = Pattern.compile("(?<=\\d)(?=[a-z%°])");
   private static final Pattern NOT_A_WORD = Pattern.compile("[^a-z0-9'.\\[\\]]+");
+  private static final Pattern CHUNK_END = Pattern.compile(",(?!\\d{3})|[():]| [-–—]+ |[–—]");
   private static final Pattern NUMERAL = Pattern.compile("\\d+(\\.\\d+)?");
   private static final String[] DIGITS = {
     "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"
@@ -77,6 +85,35 @@ public final class TypedText {
         .map(String::strip)
         .filter(sentence -> sentence.chars().anyMatch(Character::isLetterOrDigit))
         .toList();
+  }
+
+  /**
+   * The words of one utterance with {@link #BREAK} and {@link #ASKS} among them: they help to read
+   * a sentence that no grammar lists.
+   */
+  public List<String> utterance(String text) {
+    List<String> words = new ArrayList<>();
+    for (String chunk : CHUNK_END.split(text)) {
+      List<String> chunkWords = words(chunk);
+      if (!words.isEmpty() && !chunkWords.isEmpty()) {
+        words.add(BREAK);
+      }
+      words.addAll(chunkWords);
+    }
+    if (text.strip().endsWith(ASKS)) {
+      words.add(ASKS);
+    }
+    return words;
+  }
+
+  /** The words without {@link #BREAK} and {@link #ASKS}. */
+  public static List<String> plain(List<String> utterance) {
+    return utterance.stream().filter(TypedText::isWord).toList();
+  }
+
+  /** Whether this is a word, and not {@link #BREAK} or {@link #ASKS}. */
+  public static boolean isWord(String word) {
+    return !word.equals(BREAK) && !word.equals(ASKS);
   }
 
   /** The words of one utterance. */

@@ -91,7 +91,9 @@ final class LayLexiconReader {
             .filter(item -> !item.isEmpty())
             .toList();
     if (section.equals("words")) {
-      lists.put(key, items.stream().map(spelling).toList());
+      lists
+          .computeIfAbsent(key, list -> new ArrayList<>())
+          .addAll(items.stream().map(spelling).toList());
       return true;
     }
     return step(protocol.step(section), key, items);

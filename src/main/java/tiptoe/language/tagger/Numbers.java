@@ -33,9 +33,14 @@ final class Numbers {
           Map.entry("millimetre", "mm"),
           Map.entry("inches", "in"),
           Map.entry("inch", "in"),
+          Map.entry("seconds", "s"),
+          Map.entry("secs", "s"),
           Map.entry("celsius", "°C"),
           Map.entry("centigrade", "°C"),
           Map.entry("fahrenheit", "°F"));
+
+  // Nothing else of a newborn is told in these.
+  private static final Set<String> WEIGHTS = Set.of("g", "kg", "lb");
 
   /**
    * A number in a sentence.
@@ -93,11 +98,9 @@ final class Numbers {
   }
 
   /** What the numbers say about the measured structures of the sentence. */
-  static List<Claim> claims(List<At> numbers, List<SegmentPart> parts, Protocol protocol) {
+  static List<Claim> claims(List<At> numbers, List<TermMatch> parts, Protocol protocol) {
     List<TermMatch> free =
         parts.stream()
-            .filter(item -> item.role() == SegmentPart.Role.PART)
-            .map(SegmentPart::match)
             .filter(match -> !measured(match, protocol).isEmpty())
             .collect(Collectors.toCollection(ArrayList::new));
     List<Claim> claims = new ArrayList<>();
@@ -110,6 +113,9 @@ final class Numbers {
       if (steps.size() == 1) {
         free.removeIf(part::equals);
         claims.add(amount.claim(steps.get(0), part));
+      } else if (part == null && WEIGHTS.contains(String.valueOf(amount.said().get(0).unit()))) {
+        claims.add(
+            amount.claim("weight", new TermMatch(amount.from(), amount.from(), 0, List.of())));
       }
     }
     return claims;

@@ -25,12 +25,14 @@ public final class Tagger implements SecondReading {
   private final Protocol protocol;
   private final SpanModel model;
   private final Set<String> deniable;
+  private final WordItems items;
 
   Tagger(LayLexicon lexicon, Protocol protocol, SpanModel model, Set<String> deniable) {
     this.lexicon = lexicon;
     this.protocol = protocol;
     this.model = model;
     this.deniable = Set.copyOf(deniable);
+    this.items = new WordItems(lexicon);
   }
 
   /**
@@ -76,24 +78,21 @@ public final class Tagger implements SecondReading {
 
   @Override
   public Reading read(List<String> words) {
+    List<WordItem> all = items.of(words);
+    SentenceReader reader = new SentenceReader(lexicon, protocol, deniable, words, all);
+    return new Account(lexicon, protocol, words, all, unlisted(words)).of(reader);
+  }
+
+  // Unlisted words that the model takes for something of the examination.
+  private Set<Integer> unlisted(List<String> words) {
     List<Label> labels = model.labels(words);
-    List<TermMatch> matches = lexicon.matches(words);
-    List<SegmentPart> parts =
-        SegmentPart.of(matches, labels, match -> lexicon.denies(match, words));
-    boolean doubtful =
-        lexicon.says("doubt", words)
-            || lexicon.says("others", words)
-            || lexicon.says("later", words);
-    if (doubtful) {
-      return new Reading(List.of(), spans(labels), true);
+    Set<Integer> labelled = new TreeSet<>();
+    for (int at = 0; at < words.size(); at++) {
+      if (labels.get(at) != null) {
+        labelled.add(at);
+      }
     }
-    List<Segment> segments = new Segmenter(lexicon, protocol, words, parts).segments();
-    List<Claim> claims =
-        new ArrayList<>(new SegmentReader(lexicon, protocol, deniable, words).of(segments));
-    claims.addAll(Numbers.claims(Numbers.in(words, matches), parts, protocol));
-    List<Claim> settled =
-        new FindingMerger(protocol, lexicon.says("except", words)).settled(claims);
-    return new Reading(settled, spans(labels), false);
+    return labelled;
   }
 
   /** The runs of words with the same label. */

@@ -24,7 +24,7 @@ public record TypedWords(PhraseNetwork network, Interpreter interpreter, TypedTe
   private static final int MOST_AT_ONCE = 4;
 
   Interpretation meaning(String line, Dialogue dialogue) {
-    return interpreter.interpret(typed.words(line), dialogue, Source.TYPED);
+    return interpreter.interpret(typed.utterance(line), dialogue, Source.TYPED);
   }
 
   /**

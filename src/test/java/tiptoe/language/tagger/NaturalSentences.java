@@ -104,7 +104,7 @@ public final class NaturalSentences {
       Map<String, List<String>> found = new TreeMap<>();
       for (String sentence : TypedText.sentences(row.text())) {
         interpreter
-            .interpret(typed.words(sentence), Dialogue.START, Source.GRAMMAR)
+            .interpret(typed.utterance(sentence), Dialogue.START, Source.GRAMMAR)
             .statements()
             .forEach(statement -> add(found, key(statement), value(statement)));
       }

@@ -1,0 +1,389 @@
+package tiptoe.language.tagger;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import tiptoe.language.SecondReading.Claim;
+import tiptoe.language.SecondReading.Reading;
+import tiptoe.language.SecondReading.Span;
+import tiptoe.language.TypedText;
+import tiptoe.protocol.Protocol;
+
+/**
+ * Takes every word of a sentence into account: only where each is part of a statement or known to
+ * carry nothing is the sentence understood. What is next to a word that is not understood may be
+ * half of what was said.
+ */
+final class Account {
+  private static final int MOST_UNKNOWN = 2;
+  private static final Set<String> PREPOSITIONS =
+      Set.of("in", "on", "of", "over", "across", "at", "behind", "under", "between", "around");
+  private static final Set<String> BEFORE_A_PLACE =
+      Set.of("the", "his", "her", "a", "left", "right", "both", "lower", "upper", "this", "that");
+  private static final Set<String> COUNTING =
+      Set.of("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten");
+
+  private final LayLexicon lexicon;
+  private final Protocol protocol;
+  private final List<String> words;
+  private final List<WordItem> items;
+  private final Set<Integer> suspected;
+  private final List<Numbers.At> correctedNumbers = new ArrayList<>();
+
+  /**
+   * @param suspected words that a model takes for findings or structures, listed or not
+   */
+  Account(
+      LayLexicon lexicon,
+      Protocol protocol,
+      List<String> words,
+      List<WordItem> items,
+      Set<Integer> suspected) {
+    this.lexicon = lexicon;
+    this.protocol = protocol;
+    this.words = words;
+    this.items = items;
+    this.suspected = suspected;
+  }
+
+  Reading of(SentenceReader reader) {
+    List<Statement> statements = reader.read();
+    List<Claim> read = new ArrayList<>(reader.claims(statements));
+    List<TermMatch> parts =
+        items.stream()
+            .filter(item -> item.kind() == WordItem.Kind.PART)
+            .map(WordItem::match)
+            .toList();
+    read.addAll(Numbers.claims(numbers(), parts, protocol));
+    List<Claim> settled = new FindingMerger(protocol, lexicon.says("except", words)).settled(read);
+    Set<Integer> unaccounted = unaccounted(settled, read);
+    unaccounted.removeAll(reader.replacedWords());
+    corrections(reader.corrections() + correctedNumbers.size(), unaccounted);
+    Set<Integer> doubted = doubted();
+    boolean doubtful = doubted.size() == words.size();
+    List<Claim> offered =
+        settled.stream()
+            .filter(claim -> isWhole(claim))
+            .filter(claim -> claim.evidence().stream().noneMatch(doubted::contains))
+            .toList();
+    settled.stream()
+        .filter(claim -> !offered.contains(claim))
+        .forEach(claim -> unaccounted.addAll(claim.evidence()));
+    return new Reading(
+        offered.stream().map(this::plain).toList(),
+        spans(unaccounted),
+        doubtful,
+        plain(unaccounted),
+        plain(fillers()));
+  }
+
+  // The numbers said, without those that were put right: "thirty-four, no, thirty-five".
+  private List<Numbers.At> numbers() {
+    List<Numbers.At> all = new ArrayList<>(Numbers.in(words, lexicon.matches(words)));
+    for (WordItem item : items) {
+      if (item.kind() == WordItem.Kind.CORRECTION) {
+        Numbers.At before = null;
+        Numbers.At behind = null;
+        for (Numbers.At number : all) {
+          before = number.to() <= item.from() ? number : before;
+          behind = behind == null && number.from() >= item.to() ? number : behind;
+        }
+        if (before != null && behind != null && isAlone(before, behind)) {
+          all.remove(before);
+          correctedNumbers.add(before);
+        }
+      }
+    }
+    return all;
+  }
+
+  private boolean isAlone(Numbers.At before, Numbers.At behind) {
+    return items.stream()
+        .filter(item -> item.from() >= before.to() && item.to() <= behind.from())
+        .noneMatch(item -> item.kind() == WordItem.Kind.PART);
+  }
+
+  private void corrections(int understood, Set<Integer> unaccounted) {
+    long said = items.stream().filter(item -> item.kind() == WordItem.Kind.CORRECTION).count();
+    if (said == understood) {
+      items.stream()
+          .filter(item -> item.kind() == WordItem.Kind.CORRECTION)
+          .forEach(item -> unaccounted.removeAll(range(item)));
+    }
+    for (Numbers.At number : correctedNumbers) {
+      for (int word = number.from(); word < number.to(); word++) {
+        unaccounted.remove(word);
+      }
+    }
+  }
+
+  // The words that a doubt, a plan or another person takes with it: the chunk it stands in, or the
+  // whole sentence where that chunk says nothing else.
+  private Set<Integer> doubted() {
+    Set<Integer> doubted = new TreeSet<>();
+    for (int i = 0; i < items.size(); i++) {
+      WordItem item = items.get(i);
+      if (item.kind() == WordItem.Kind.FOREIGN) {
+        return all();
+      }
+      if (item.kind() == WordItem.Kind.DOUBT) {
+        int from = i;
+        while (from > 0 && items.get(from - 1).kind() != WordItem.Kind.COMMA) {
+          from--;
+        }
+        int to = i;
+        while (to < items.size() && items.get(to).kind() != WordItem.Kind.COMMA) {
+          to++;
+        }
+        boolean says =
+            items.subList(from, to).stream()
+                .anyMatch(
+                    other ->
+                        other.kind() == WordItem.Kind.PART
+                            || other.kind() == WordItem.Kind.FINDING
+                            || other.kind() == WordItem.Kind.UNKNOWN);
+        if (!says) {
+          return all();
+        }
+        items.subList(from, to).forEach(other -> doubted.addAll(range(other)));
+      }
+    }
+    return doubted;
+  }
+
+  private Set<Integer> all() {
+    Set<Integer> all = new TreeSet<>();
+    items.forEach(item -> all.addAll(range(item)));
+    return all;
+  }
+
+  private Set<Integer> unaccounted(List<Claim> settled, List<Claim> read) {
+    Set<Integer> stated = new TreeSet<>();
+    settled.forEach(claim -> stated.addAll(claim.evidence()));
+    Set<Integer> open = new TreeSet<>();
+    for (WordItem item : items) {
+      boolean carries =
+          switch (item.kind()) {
+            case NUMBER ->
+                range(item).stream().noneMatch(stated::contains) && !counts(item, stated);
+            case PART, FINDING, SIDE, NOT, SAME ->
+                range(item).stream().noneMatch(stated::contains) && !isBeside(item, settled);
+            case UNKNOWN, DOUBT, FOREIGN, CORRECTION -> true;
+            default -> false;
+          };
+      if (carries) {
+        open.addAll(range(item));
+      }
+    }
+    asides().forEach(open::removeAll);
+    // What contradicts something else in the sentence counts for neither.
+    read.stream()
+        .filter(claim -> settled.stream().noneMatch(kept -> covers(kept, claim)))
+        .forEach(claim -> open.addAll(claim.evidence()));
+    return open;
+  }
+
+  // Chunks between breaks that hold nothing of the examination and no word that could turn
+  // something round, only words of every day: "he's had quite a morning".
+  private List<Set<Integer>> asides() {
+    List<Set<Integer>> asides = new ArrayList<>();
+    List<WordItem> chunk = new ArrayList<>();
+    for (int i = 0; i <= items.size(); i++) {
+      boolean ends = i == items.size() || items.get(i).kind() == WordItem.Kind.COMMA;
+      if (!ends) {
+        chunk.add(items.get(i));
+        continue;
+      }
+      if (chunk.stream().allMatch(this::isEveryday) || isCounting(chunk)) {
+        Set<Integer> aside = new TreeSet<>();
+        chunk.forEach(item -> aside.addAll(range(item)));
+        asides.add(aside);
+      }
+      chunk = new ArrayList<>();
+    }
+    return asides;
+  }
+
+  private boolean isEveryday(WordItem item) {
+    return switch (item.kind()) {
+      case FILLER, AND, TURN -> true;
+      case UNKNOWN -> lexicon.list("aside").contains(List.of(words.get(item.from())));
+      default -> false;
+    };
+  }
+
+  // "One, two, three, four, five."
+  private boolean isCounting(List<WordItem> chunk) {
+    return chunk.stream()
+        .allMatch(
+            item ->
+                item.isEmpty()
+                    || item.kind() == WordItem.Kind.AND
+                    || item.kind() == WordItem.Kind.NUMBER
+                        && COUNTING.containsAll(words.subList(item.from(), item.to())));
+  }
+
+  private boolean covers(Claim kept, Claim claim) {
+    return kept.step().equals(claim.step())
+        && kept.side() == claim.side()
+        && (java.util.Objects.equals(kept.value(), claim.value()) || !claim.denied().isEmpty());
+  }
+
+  // "Two testes", "the one hand"
+  private boolean counts(WordItem number, Set<Integer> stated) {
+    List<String> said = words.subList(number.from(), number.to());
+    return said.equals(List.of("one"))
+        || said.equals(List.of("oh"))
+        || said.equals(List.of("two")) && stated.contains(number.to());
+  }
+
+  // The place of a finding, and praise that says nothing of its own.
+  private boolean isBeside(WordItem item, List<Claim> settled) {
+    if (item.kind() == WordItem.Kind.PART) {
+      if (isPlaced(item) && settled.stream().anyMatch(claim -> isBefore(claim, item))) {
+        return true;
+      }
+      return settled.stream()
+          .anyMatch(
+              claim ->
+                  lexicon.isAnywhere(claim.step()) && claim.denied().isEmpty()
+                      || item.match().steps(Sense.Kind.PLACE).contains(claim.step()));
+    }
+    List<String> said = words.subList(item.from(), item.to());
+    if (item.kind() != WordItem.Kind.FINDING) {
+      return false;
+    }
+    if (lexicon.list("filler").contains(said)) {
+      return settled.stream().anyMatch(claim -> claim.value() != null);
+    }
+    boolean describes =
+        lexicon.list("severity").contains(said) || lexicon.list("neutral").contains(said);
+    return describes
+        && settled.stream()
+            .anyMatch(
+                claim ->
+                    claim.denied().isEmpty()
+                        && (claim.evidence().contains(item.to())
+                            || claim.evidence().contains(item.from() - 1)));
+  }
+
+  // "In the white of the eye": a structure behind a preposition tells where the finding is.
+  private boolean isPlaced(WordItem part) {
+    int before = part.from() - 1;
+    while (before >= 0 && BEFORE_A_PLACE.contains(words.get(before))) {
+      before--;
+    }
+    return before >= 0 && PREPOSITIONS.contains(words.get(before));
+  }
+
+  private static boolean isBefore(Claim claim, WordItem part) {
+    return claim.value() != null
+        && claim.denied().isEmpty()
+        && claim.evidence().stream().allMatch(word -> word < part.from());
+  }
+
+  // No unknown word stands between what makes the claim, nor behind praise that it may belong to.
+  private boolean isWhole(Claim claim) {
+    int from = claim.evidence().stream().min(Integer::compare).orElse(0);
+    int to = claim.evidence().stream().max(Integer::compare).orElse(0);
+    if (unknownBeside(from, to) > MOST_UNKNOWN) {
+      return false;
+    }
+    for (WordItem item : items) {
+      boolean between = item.from() > from && item.from() < to;
+      boolean next = item.from() == to + 1 || item.to() == from;
+      if (item.kind() == WordItem.Kind.UNKNOWN
+          && (between || next && (suspected.contains(item.from()) || isPraised(item)))) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  // "A good stare": of what is good, only the unknown word behind it tells.
+  private boolean isPraised(WordItem unknown) {
+    return unknown.from() > 0
+        && lexicon.list("good").contains(words.subList(unknown.from() - 1, unknown.from()));
+  }
+
+  // Unknown words in the chunks that the claim stands in.
+  private long unknownBeside(int from, int to) {
+    int begin = from;
+    while (begin > 0 && !words.get(begin - 1).equals(TypedText.BREAK)) {
+      begin--;
+    }
+    int end = to;
+    while (end < words.size() && !words.get(end).equals(TypedText.BREAK)) {
+      end++;
+    }
+    int first = begin;
+    int last = end;
+    return items.stream()
+        .filter(item -> item.kind() == WordItem.Kind.UNKNOWN)
+        .filter(item -> item.from() >= first && item.from() < last)
+        .count();
+  }
+
+  private Set<Integer> fillers() {
+    Set<Integer> fillers = new TreeSet<>();
+    for (WordItem item : items) {
+      if (item.kind() == WordItem.Kind.FILLER
+          && lexicon.list("filler").contains(words.subList(item.from(), item.to()))) {
+        fillers.addAll(range(item));
+      }
+    }
+    return fillers;
+  }
+
+  private static Set<Integer> range(WordItem item) {
+    Set<Integer> range = new TreeSet<>();
+    for (int word = item.from(); word < item.to(); word++) {
+      range.add(word);
+    }
+    return range;
+  }
+
+  // Counting without breaks
+
+  private int plain(int index) {
+    return TypedText.plain(words.subList(0, index)).size();
+  }
+
+  private Set<Integer> plain(Set<Integer> indexes) {
+    Set<Integer> plain = new TreeSet<>();
+    for (int index : indexes) {
+      if (TypedText.isWord(words.get(index))) {
+        plain.add(plain(index));
+      }
+    }
+    return plain;
+  }
+
+  private Claim plain(Claim claim) {
+    return new Claim(
+        claim.step(),
+        claim.side(),
+        claim.value(),
+        claim.denied(),
+        claim.numbers(),
+        plain(claim.evidence()));
+  }
+
+  private List<Span> spans(Set<Integer> unaccounted) {
+    List<Span> spans = new ArrayList<>();
+    for (WordItem item : items) {
+      if (item.kind() == WordItem.Kind.COMMA || words.get(item.from()).equals(TypedText.ASKS)) {
+        continue;
+      }
+      boolean open = unaccounted.contains(item.from());
+      String label = item.kind().id();
+      spans.add(
+          new Span(
+              open && item.kind() != WordItem.Kind.UNKNOWN ? label + ", open" : label,
+              plain(item.from()),
+              plain(item.to())));
+    }
+    return spans;
+  }
+}

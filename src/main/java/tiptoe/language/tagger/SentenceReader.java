@@ -1,0 +1,728 @@
+package tiptoe.language.tagger;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import tiptoe.language.SecondReading.Claim;
+import tiptoe.protocol.Norm;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+
+/**
+ * Reads one sentence word by word: what each word is, which words belong together, and what they
+ * state. A structure stays the topic until another is named, a side until another is said; a denial
+ * reaches to a turn, to what is normal, or to where a new statement begins (after Chapman et al.
+ * 2001 and Harkema et al. 2009, see DEVELOPERS.md).
+ */
+final class SentenceReader {
+  private static final Set<String> PREPOSITIONS =
+      Set.of("on", "over", "in", "at", "of", "for", "to", "from", "behind", "under", "with");
+  private static final Set<String> DETERMINERS =
+      Set.of("the", "his", "her", "that", "this", "their");
+
+  private final LayLexicon lexicon;
+  private final Protocol protocol;
+  private final Set<String> deniable;
+  private final List<String> words;
+  private final List<WordItem> items;
+  private final List<Statement> statements = new ArrayList<>();
+  private Statement now = new Statement(null);
+  private int at;
+  private boolean behindComma;
+  private int corrections;
+  private final List<Statement> replaced = new ArrayList<>();
+
+  /**
+   * @param words with {@code ,} where the typed text has a break
+   * @param items what the words are, in their order
+   */
+  SentenceReader(
+      LayLexicon lexicon,
+      Protocol protocol,
+      Set<String> deniable,
+      List<String> words,
+      List<WordItem> items) {
+    this.lexicon = lexicon;
+    this.protocol = protocol;
+    this.deniable = deniable;
+    this.words = words;
+    this.items = items;
+  }
+
+  /** The statements of the sentence, one for each thing that is said. */
+  List<Statement> read() {
+    for (at = 0; at < items.size(); at++) {
+      WordItem item = items.get(at);
+      switch (item.kind()) {
+        case COMMA -> {
+          behindComma = true;
+          if (now.denier >= 0 && now.findings.isEmpty()) {
+            next();
+          }
+        }
+        case TURN -> {
+          next();
+          now.behindTurn = true;
+        }
+        case CORRECTION -> {
+          next();
+          now.corrects = true;
+        }
+        case NOT -> deny(item);
+        case SIDE -> side(item);
+        case PART -> part(item);
+        case FINDING -> finding(item);
+        case SAME -> {
+          if (!now.findings.isEmpty()) {
+            next();
+          }
+          now.same = item.from();
+        }
+        default -> {
+          // Little words and numbers part nothing.
+        }
+      }
+      if (item.kind() != WordItem.Kind.COMMA && !item.isEmpty()) {
+        behindComma = false;
+      }
+    }
+    next();
+    correct();
+    return statements;
+  }
+
+  private void next() {
+    if (!now.isEmpty()) {
+      statements.add(now);
+      now = new Statement(now);
+    }
+  }
+
+  // "Crepitus over the right, no, wait, the left clavicle": the side is put right. Where it is not
+  // plain what is put right, neither counts.
+  private void correct() {
+    for (int i = 1; i < statements.size(); i++) {
+      Statement correction = statements.get(i);
+      Statement before = statements.get(i - 1);
+      if (!correction.corrects) {
+        continue;
+      }
+      boolean samePart =
+          before.parts.isEmpty()
+              || correction.parts.isEmpty()
+              || before.partSteps().stream().anyMatch(correction.partSteps()::contains);
+      if (correction.findings.isEmpty() && !correction.sides.isEmpty() && samePart) {
+        before.sides.clear();
+        before.sides.addAll(correction.sides);
+        before.sideWords.addAll(correction.sideWords);
+        if (before.parts.isEmpty()) {
+          before.parts.addAll(correction.parts);
+        } else {
+          correction.parts.forEach(part -> addWords(part, before.sideWords));
+        }
+        correction.takenBack = true;
+        corrections++;
+      } else if (!correction.findings.isEmpty() && before.findings.size() == 1 && samePart) {
+        before.takenBack = true;
+        if (correction.sides.isEmpty()) {
+          correction.sides.addAll(before.sides);
+        }
+        if (correction.parts.isEmpty()) {
+          correction.parts.addAll(before.parts);
+        }
+        replaced.add(before);
+        corrections++;
+      } else {
+        before.takenBack = true;
+        correction.takenBack = true;
+      }
+    }
+  }
+
+  /** How many corrections could be told what they correct. */
+  int corrections() {
+    return corrections;
+  }
+
+  /** Words that were said and then put right. */
+  Set<Integer> replacedWords() {
+    Set<Integer> all = new TreeSet<>();
+    for (Statement statement : replaced) {
+      statement.findings.forEach(found -> addWords(found.match(), all));
+      statement.parts.forEach(part -> addWords(part, all));
+      all.addAll(statement.sideWords);
+      if (statement.denier >= 0) {
+        all.add(statement.denier);
+      }
+    }
+    return all;
+  }
+
+  private void deny(WordItem item) {
+    if (!now.findings.isEmpty() || behindComma && !now.isEmpty()) {
+      next();
+    }
+    now.denier = item.from();
+    now.deniesPart = now.parts.isEmpty();
+  }
+
+  // Sides
+
+  private void side(WordItem item) {
+    Set<Side> said = item.sides();
+    boolean joined = isJoinedToSide();
+    boolean anew = !now.sides.isEmpty() && !joined && !(now.sides.equals(said));
+    boolean says = !now.findings.isEmpty() || now.denier >= 0 || !now.parts.isEmpty();
+    if (anew && says || !joined && !now.findings.isEmpty() && leads(item)) {
+      next();
+    }
+    now.sides.addAll(said);
+    for (int word = item.from(); word < item.to(); word++) {
+      now.sideWords.add(word);
+    }
+    if (said.size() == 2 || joined) {
+      shareBack();
+    }
+  }
+
+  // "Barlow negative, ortolani negative, both sides": said of all that had no side yet.
+  private void shareBack() {
+    if (now.sides.size() < 2 || now.findings.isEmpty() && !now.parts.isEmpty()) {
+      return;
+    }
+    for (int i = statements.size() - 1; i >= 0; i--) {
+      Statement earlier = statements.get(i);
+      if (!earlier.sides.isEmpty() || earlier.findings.isEmpty()) {
+        return;
+      }
+      earlier.sides.addAll(now.sides);
+    }
+  }
+
+  private boolean isJoinedToSide() {
+    for (int i = at - 1; i >= 0; i--) {
+      WordItem before = items.get(i);
+      if (before.kind() == WordItem.Kind.SIDE) {
+        return true;
+      }
+      boolean joins =
+          before.kind() == WordItem.Kind.AND
+              || before.kind() == WordItem.Kind.OR
+              || before.isEmpty();
+      if (!joins) {
+        return false;
+      }
+    }
+    return false;
+  }
+
+  // Whether a side begins something new: it stands before a structure or a finding of its own and
+  // not behind a preposition, or before "one".
+  private boolean leads(WordItem side) {
+    String behind = side.to() < words.size() ? words.get(side.to()) : ",";
+    int before = side.from() - 1;
+    while (before >= 0 && DETERMINERS.contains(words.get(before))) {
+      before--;
+    }
+    boolean preposition = before >= 0 && PREPOSITIONS.contains(words.get(before));
+    Optional<WordItem> following = following(at + 1);
+    boolean lonely = endsChunk(at + 1);
+    if (lonely) {
+      return false;
+    }
+    if (behind.equals("one") || behind.equals("side") && !preposition) {
+      return true;
+    }
+    if (preposition) {
+      return behindComma
+          && following.map(item -> item.kind() == WordItem.Kind.FINDING).orElse(false);
+    }
+    if (following.isEmpty()) {
+      return false;
+    }
+    WordItem next = following.get();
+    if (next.kind() == WordItem.Kind.FINDING) {
+      return behindComma || !takesTurns(side);
+    }
+    if (next.kind() == WordItem.Kind.PART) {
+      return now.allOwnParts() || !fits(next.match());
+    }
+    return behindComma || next.kind() == WordItem.Kind.NOT;
+  }
+
+  // "Barlow positive right negative left": each side stands behind its finding.
+  private boolean takesTurns(WordItem side) {
+    if (!now.sides.isEmpty() || at == 0 || items.get(at - 1).kind() != WordItem.Kind.FINDING) {
+      return false;
+    }
+    for (int i = at + 2; i < items.size(); i++) {
+      if (items.get(i).kind() == WordItem.Kind.SIDE) {
+        return items.subList(at + 2, i).stream().allMatch(WordItem::isEmpty) && endsChunk(i + 1);
+      }
+    }
+    return false;
+  }
+
+  private boolean endsChunk(int from) {
+    for (int i = from; i < items.size(); i++) {
+      WordItem item = items.get(i);
+      boolean joins = item.isEmpty() || item.kind() == WordItem.Kind.SIDE;
+      boolean joinsSides =
+          (item.kind() == WordItem.Kind.AND || item.kind() == WordItem.Kind.OR)
+              && i + 1 < items.size()
+              && items.get(i + 1).kind() == WordItem.Kind.SIDE;
+      if (item.kind() == WordItem.Kind.COMMA || item.kind() == WordItem.Kind.TURN) {
+        return true;
+      }
+      if (!joins && !joinsSides) {
+        return item.kind() == WordItem.Kind.AND;
+      }
+    }
+    return true;
+  }
+
+  private Optional<WordItem> following(int from) {
+    for (int i = from; i < items.size(); i++) {
+      if (!items.get(i).isEmpty()) {
+        return Optional.of(items.get(i)).filter(item -> item.kind() != WordItem.Kind.COMMA);
+      }
+    }
+    return Optional.empty();
+  }
+
+  // Structures
+
+  private void part(WordItem item) {
+    TermMatch part = item.match();
+    boolean place = isPlace(part);
+    if (!place && !now.findings.isEmpty()) {
+      boolean stranger = now.parts.isEmpty() && !fits(part) || now.allOwnParts();
+      boolean needsPart = now.findings.stream().allMatch(this::isBound) && now.topicOf == null;
+      if (stranger || behindComma && !(needsPart && fits(part))) {
+        next();
+      }
+    } else if (!place && behindComma && now.denier >= 0 && now.parts.isEmpty()) {
+      next();
+    }
+    Set<String> steps = part.steps(Sense.Kind.PART);
+    boolean itsOwn =
+        now.parts.isEmpty()
+            && now.findings.stream()
+                .flatMap(found -> found.match().senses().stream())
+                .anyMatch(sense -> steps.contains(sense.step()));
+    boolean onlyPlace = place && !itsOwn && (!now.parts.isEmpty() || !now.findings.isEmpty());
+    now.parts.add(onlyPlace ? part.only(Sense.Kind.PLACE) : part);
+  }
+
+  // "a bruise on the forehead", "caput over the vertex", "a red reflex in the left eye"
+  private boolean isPlace(TermMatch part) {
+    Set<String> places = part.steps(Sense.Kind.PLACE);
+    return now.partSteps().stream().anyMatch(places::contains)
+        || now.findings.stream()
+            .flatMap(found -> found.match().senses().stream())
+            .filter(sense -> !sense.bound())
+            .anyMatch(sense -> lexicon.isAnywhere(sense.step()) || places.contains(sense.step()));
+  }
+
+  private boolean fits(TermMatch part) {
+    Set<String> steps = part.steps(Sense.Kind.PART);
+    steps.addAll(part.steps(Sense.Kind.PLACE));
+    return now.findings.stream()
+            .anyMatch(found -> isBound(found) && lexicon.denies(found.match(), words))
+        || now.findings.stream()
+            .flatMap(found -> found.match().senses().stream())
+            .anyMatch(sense -> steps.contains(sense.step()) || lexicon.isAnywhere(sense.step()));
+  }
+
+  private boolean isBound(Statement.Found found) {
+    return found.match().senses().stream().allMatch(Sense::bound);
+  }
+
+  // Findings
+
+  private void finding(WordItem item) {
+    TermMatch match = item.match();
+    boolean denies = lexicon.denies(match, words);
+    if (denies && deniesNext()) {
+      deny(item);
+      return;
+    }
+    if (describes(match)) {
+      return;
+    }
+    // "Reduced left, clear right": each with the side behind it.
+    if (!now.findings.isEmpty() && !now.sides.isEmpty() && now.denier < 0 && hasOwnSide()) {
+      next();
+    }
+    boolean denied = now.denier >= 0;
+    boolean unclear = false;
+    if (denied && !now.findings.isEmpty()) {
+      Reach reach = reach(match);
+      denied = reach != Reach.ENDED;
+      unclear = reach == Reach.UNCLEAR;
+      if (reach == Reach.ENDED) {
+        Statement before = now;
+        next();
+        if (!before.parts.isEmpty()) {
+          now.topicOf = before;
+        }
+      }
+    } else if (denied && behindComma) {
+      unclear = true;
+    }
+    now.findings.add(new Statement.Found(match, denied, now.denier, unclear));
+    // "no dimples or hairy patches" where "no dimples" is a term of its own
+    if (denies && now.denier < 0 && isNormal(match)) {
+      now.denier = item.from();
+    }
+  }
+
+  private boolean hasOwnSide() {
+    for (int i = at + 1; i < items.size(); i++) {
+      WordItem item = items.get(i);
+      if (item.kind() == WordItem.Kind.SIDE) {
+        return endsChunk(i + 1);
+      }
+      if (!item.isEmpty()) {
+        return false;
+      }
+    }
+    return false;
+  }
+
+  private enum Reach {
+    DENIED,
+    ENDED,
+    UNCLEAR
+  }
+
+  // "no caput or bruising": denied; "no recession, comfortable": not; "no crepitus, a step": who
+  // knows, but for the article.
+  private Reach reach(TermMatch match) {
+    if (isNormal(match)) {
+      return Reach.ENDED;
+    }
+    WordItem.Kind joint = null;
+    boolean article = false;
+    for (int i = at - 1; i >= 0 && items.get(i).kind() != WordItem.Kind.FINDING; i--) {
+      WordItem between = items.get(i);
+      boolean joins =
+          between.kind() == WordItem.Kind.OR
+              || between.kind() == WordItem.Kind.AND
+              || between.kind() == WordItem.Kind.COMMA;
+      if (joins && joint != WordItem.Kind.OR && joint != WordItem.Kind.AND) {
+        joint = between.kind();
+      }
+      String word = words.get(between.from());
+      article |=
+          Set.of("a", "an", "there's", "there", "some", "is", "are", "it's", "has").contains(word);
+    }
+    if (joint == WordItem.Kind.OR) {
+      return Reach.DENIED;
+    }
+    if (joint == null) {
+      return Reach.UNCLEAR;
+    }
+    return article ? Reach.ENDED : orFollows() ? Reach.DENIED : Reach.UNCLEAR;
+  }
+
+  private boolean orFollows() {
+    for (int i = at + 1; i < items.size(); i++) {
+      WordItem item = items.get(i);
+      if (item.kind() == WordItem.Kind.OR) {
+        return true;
+      }
+      if (item.kind() != WordItem.Kind.FINDING
+          && item.kind() != WordItem.Kind.COMMA
+          && !item.isEmpty()) {
+        return false;
+      }
+    }
+    return false;
+  }
+
+  // "can't feel any lumps" denies, "can't feel the spleen" is a finding
+  private boolean deniesNext() {
+    String first = words.get(items.get(at).from());
+    Optional<WordItem> following = following(at + 1);
+    return (first.startsWith("can") || first.startsWith("could"))
+        && following
+            .map(
+                item ->
+                    item.kind() == WordItem.Kind.FINDING && !lexicon.denies(item.match(), words))
+            .orElse(false);
+  }
+
+  // "little clear blisters": a word that would be a normal finding, but belongs to what was found
+  private boolean describes(TermMatch match) {
+    if (at + 1 >= items.size() || items.get(at + 1).kind() != WordItem.Kind.FINDING) {
+      return false;
+    }
+    TermMatch next = items.get(at + 1).match();
+    boolean behindPart = at > 0 && items.get(at - 1).kind() == WordItem.Kind.PART;
+    return !behindPart
+        && isNormal(match)
+        && next.senses().stream().anyMatch(sense -> !sense.bound())
+        && next.senses().stream().noneMatch(this::isNormal);
+  }
+
+  private boolean isNormal(TermMatch match) {
+    return match.senses().stream()
+        .filter(sense -> sense.kind() == Sense.Kind.VALUE)
+        .allMatch(this::isNormal);
+  }
+
+  private boolean isNormal(Sense sense) {
+    return protocol.step(sense.step()).value(sense.value()).orElseThrow().norm() == Norm.NORMAL;
+  }
+
+  // What the statements come to
+
+  /** What the statements claim; words that belong to a claim are told to the account. */
+  List<Claim> claims(List<Statement> read) {
+    List<Claim> claims = new ArrayList<>();
+    for (Statement statement : read) {
+      if (!statement.takenBack) {
+        claims.addAll(statement.same >= 0 ? same(statement, claims) : claims(statement));
+      }
+    }
+    return claims;
+  }
+
+  // "Left one's intact, and it's the same on the other side."
+  private List<Claim> same(Statement statement, List<Claim> before) {
+    Side last =
+        before.stream()
+            .map(Claim::side)
+            .filter(side -> side != null)
+            .reduce((a, b) -> b)
+            .orElse(null);
+    boolean other = lexicon.says("other", words);
+    if (last == null || statement.sides.size() > 1 || statement.sides.isEmpty() && !other) {
+      return List.of();
+    }
+    Side to = statement.sides.isEmpty() ? last.other() : statement.sides.iterator().next();
+    Set<Integer> evidence = new TreeSet<>(statement.sideWords);
+    evidence.add(statement.same);
+    return before.stream()
+        .filter(claim -> claim.side() == to.other())
+        .filter(
+            claim ->
+                before.stream().noneMatch(c -> c.step().equals(claim.step()) && c.side() == to))
+        .map(c -> new Claim(c.step(), to, c.value(), c.denied(), c.numbers(), evidence))
+        .toList();
+  }
+
+  private List<Claim> claims(Statement statement) {
+    List<Claim> claims = new ArrayList<>();
+    Set<String> resolved = new LinkedHashSet<>();
+    for (Statement.Found found : statement.findings) {
+      List<Sense> senses = resolve(statement, found.match(), resolved);
+      for (Sense sense : senses) {
+        List<Claim> made = claim(statement, found, sense);
+        if (!made.isEmpty()) {
+          resolved.add(sense.step());
+          claims.addAll(made);
+        }
+      }
+      if (senses.isEmpty() && lexicon.denies(found.match(), words)) {
+        statement.denier = found.match().from();
+        claims.addAll(absent(statement));
+      }
+    }
+    if (statement.findings.isEmpty() && statement.denier >= 0 && statement.deniesPart) {
+      claims.addAll(absent(statement));
+      resolved.addAll(statement.partSteps());
+    }
+    if (resolved.isEmpty() && !statement.parts.isEmpty()) {
+      resolved.addAll(statement.partSteps());
+    }
+    statement.steps.addAll(resolved.isEmpty() ? statement.topicSteps() : resolved);
+    return claims;
+  }
+
+  /** The senses a finding has here: one for each structure it is about. */
+  private List<Sense> resolve(Statement statement, TermMatch finding, Set<String> resolved) {
+    if (statement.parts.isEmpty()) {
+      List<Sense> free = finding.senses().stream().filter(sense -> !sense.bound()).toList();
+      if (!free.isEmpty()) {
+        return oneStep(free);
+      }
+      List<Sense> here = forEach(resolved, finding);
+      if (!here.isEmpty()) {
+        return here;
+      }
+      List<Sense> same = forEach(statement.topicSteps(), finding);
+      return same.isEmpty() ? forEach(statement.topicParts(), finding) : same;
+    }
+    Optional<TermMatch> modified =
+        statement.parts.stream()
+            .filter(part -> part.from() == finding.to())
+            .filter(part -> !matching(part.steps(Sense.Kind.PART), finding).isEmpty())
+            .findFirst();
+    List<Sense> found = new ArrayList<>();
+    for (TermMatch part : modified.map(List::of).orElse(statement.parts)) {
+      List<Sense> here = oneStep(matching(part.steps(Sense.Kind.PART), finding));
+      here.stream().filter(sense -> !found.contains(sense)).forEach(found::add);
+    }
+    if (!found.isEmpty()) {
+      return found;
+    }
+    List<Sense> placed =
+        finding.senses().stream()
+            .filter(sense -> !sense.bound())
+            .filter(
+                sense ->
+                    lexicon.isAnywhere(sense.step())
+                        || statement.parts.stream().allMatch(part -> isNear(part, sense.step())))
+            .toList();
+    return oneStep(placed);
+  }
+
+  private boolean isNear(TermMatch part, String step) {
+    String region = protocol.step(step).region();
+    return part.steps(Sense.Kind.PLACE).contains(step)
+        || part.steps(Sense.Kind.PART).stream()
+            .anyMatch(other -> protocol.step(other).region().equals(region));
+  }
+
+  private static List<Sense> forEach(Set<String> steps, TermMatch finding) {
+    List<Sense> senses = new ArrayList<>();
+    for (String step : steps) {
+      senses.addAll(oneStep(matching(Set.of(step), finding)));
+    }
+    return senses;
+  }
+
+  private static List<Sense> matching(Set<String> steps, TermMatch finding) {
+    return finding.senses().stream()
+        .filter(sense -> sense.kind() == Sense.Kind.VALUE && steps.contains(sense.step()))
+        .toList();
+  }
+
+  // Several steps or values that the words fit equally well are no statement; words that are bound
+  // to their structure lose against those that are not.
+  private static List<Sense> oneStep(List<Sense> senses) {
+    List<Sense> distinct = distinct(senses);
+    if (distinct.size() > 1) {
+      distinct = distinct(senses.stream().filter(sense -> !sense.bound()).toList());
+    }
+    return distinct.size() == 1 ? distinct : List.of();
+  }
+
+  private static List<Sense> distinct(List<Sense> senses) {
+    List<Sense> distinct = new ArrayList<>();
+    for (Sense sense : senses) {
+      if (distinct.stream()
+          .noneMatch(one -> one.step().equals(sense.step()) && one.value().equals(sense.value()))) {
+        distinct.add(sense);
+      }
+    }
+    return distinct;
+  }
+
+  private List<Claim> claim(Statement statement, Statement.Found found, Sense sense) {
+    Step step = protocol.step(sense.step());
+    Value value = step.value(sense.value()).orElseThrow();
+    String stated = value.id();
+    List<String> denied = List.of();
+    if (found.unclear()) {
+      return List.of();
+    }
+    if (found.denied()) {
+      Optional<String> opposite = lexicon.opposite(step.id(), value.id());
+      boolean abnormal = value.norm() != Norm.NORMAL;
+      if (opposite.isPresent()) {
+        stated = opposite.get();
+      } else if (abnormal && deniable.contains(step.id() + " " + value.id())) {
+        stated = step.normal().orElseThrow().id();
+        denied = List.of(value.id());
+      } else {
+        return List.of();
+      }
+    }
+    if (statement.sides.isEmpty() && saysBoth(found.match())) {
+      statement.sides.addAll(List.of(Side.LEFT, Side.RIGHT));
+    }
+    return placed(statement, step, stated, denied, evidence(statement, found, step.id()));
+  }
+
+  // "five fingers on each hand"
+  private boolean saysBoth(TermMatch match) {
+    return lexicon.says("both", words.subList(match.from(), match.to()));
+  }
+
+  private List<Claim> absent(Statement statement) {
+    List<Step> steps =
+        statement.partSteps().stream()
+            .map(protocol::step)
+            .filter(step -> step.value("absent").isPresent())
+            .toList();
+    if (steps.size() != 1) {
+      return List.of();
+    }
+    Set<Integer> evidence = new TreeSet<>(statement.sideWords);
+    evidence.add(statement.denier);
+    statement.parts.forEach(part -> addWords(part, evidence));
+    return placed(statement, steps.get(0), "absent", List.of(), evidence);
+  }
+
+  private List<Claim> placed(
+      Statement statement, Step step, String value, List<String> denied, Set<Integer> evidence) {
+    boolean normal = step.value(value).orElseThrow().norm() == Norm.NORMAL;
+    boolean ofSides = step.value(value).orElseThrow().sided();
+    Set<Side> sides = statement.sidesFor(step.id());
+    List<Claim> claims = new ArrayList<>();
+    if (step.sided()) {
+      if (sides.isEmpty() && statement.isPair(step.id())) {
+        sides = EnumSet.allOf(Side.class);
+      }
+      if (sides.isEmpty()) {
+        claims.add(new Claim(step.id(), null, value, denied, List.of(), evidence));
+      }
+      for (Side side : new TreeSet<>(sides)) {
+        claims.add(new Claim(step.id(), side, value, denied, List.of(), evidence));
+      }
+    } else {
+      Side side = ofSides && !normal && sides.size() == 1 ? sides.iterator().next() : null;
+      claims.add(new Claim(step.id(), side, value, denied, List.of(), evidence));
+    }
+    return claims;
+  }
+
+  private static Set<Integer> evidence(Statement statement, Statement.Found found, String step) {
+    Set<Integer> evidence = new TreeSet<>(statement.sideWords);
+    addWords(found.match(), evidence);
+    statement.parts.stream()
+        .filter(
+            part ->
+                part.steps(Sense.Kind.PART).contains(step)
+                    || part.steps(Sense.Kind.PLACE).contains(step))
+        .forEach(part -> addWords(part, evidence));
+    if (statement.parts.isEmpty() && statement.topicOf != null) {
+      Statement topic = statement.topicOf;
+      if (statement.sides.isEmpty()) {
+        evidence.addAll(topic.sideWords);
+      }
+      if (topic.findings.isEmpty()) {
+        topic.parts.forEach(part -> addWords(part, evidence));
+      }
+    }
+    if (found.denied()) {
+      evidence.add(found.denier());
+    }
+    return evidence;
+  }
+
+  private static void addWords(TermMatch match, Set<Integer> words) {
+    for (int word = match.from(); word < match.to(); word++) {
+      words.add(word);
+    }
+  }
+}

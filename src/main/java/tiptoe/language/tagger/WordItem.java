@@ -1,0 +1,60 @@
+package tiptoe.language.tagger;
+
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import tiptoe.protocol.Side;
+
+/**
+ * A word or a few of a sentence and what they are in it.
+ *
+ * @param from first word, from 0
+ * @param to behind the last word
+ * @param match the term of the lexicon; null where it is none
+ */
+record WordItem(Kind kind, int from, int to, TermMatch match) {
+
+  /** What words are. */
+  enum Kind {
+    PART,
+    FINDING,
+    SIDE,
+    NOT,
+    TURN,
+    AND,
+    OR,
+    COMMA,
+    NUMBER,
+    /** Words that carry nothing. */
+    FILLER,
+    CORRECTION,
+    /** "The same", of the other side. */
+    SAME,
+    /** What makes what stands beside it no finding: a doubt, a plan. */
+    DOUBT,
+    /** What makes the whole sentence no finding: a question, another person, what is put off. */
+    FOREIGN,
+    UNKNOWN;
+
+    String id() {
+      return this == PART ? "structure" : name().toLowerCase(Locale.ROOT);
+    }
+  }
+
+  static WordItem of(Kind kind, int from, int to) {
+    return new WordItem(kind, from, to, new TermMatch(from, to, to - from, List.of()));
+  }
+
+  /** Whether it parts nothing and says nothing. */
+  boolean isEmpty() {
+    return kind == Kind.FILLER;
+  }
+
+  Set<Side> sides() {
+    if (match.isCue("both")) {
+      return EnumSet.allOf(Side.class);
+    }
+    return EnumSet.of(match.isCue("left") ? Side.LEFT : Side.RIGHT);
+  }
+}

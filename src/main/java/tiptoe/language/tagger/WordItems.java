@@ -1,0 +1,246 @@
+package tiptoe.language.tagger;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import tiptoe.language.TypedText;
+
+/**
+ * Says of each word of a sentence what it is: a term of the lexicon, a number, a word of one of the
+ * lists that carry nothing or that make the sentence no finding, or unknown.
+ */
+final class WordItems {
+  private static final Map<String, WordItem.Kind> LISTS =
+      Map.ofEntries(
+          Map.entry("filler", WordItem.Kind.FILLER),
+          Map.entry("function", WordItem.Kind.FILLER),
+          Map.entry("neutral", WordItem.Kind.FILLER),
+          Map.entry("little", WordItem.Kind.FILLER),
+          Map.entry("severity", WordItem.Kind.FILLER),
+          Map.entry("correction", WordItem.Kind.CORRECTION),
+          Map.entry("same", WordItem.Kind.SAME),
+          Map.entry("doubt", WordItem.Kind.DOUBT),
+          Map.entry("later", WordItem.Kind.DOUBT),
+          Map.entry("question", WordItem.Kind.DOUBT),
+          Map.entry("again", WordItem.Kind.FOREIGN),
+          Map.entry("others", WordItem.Kind.FOREIGN),
+          Map.entry("defines", WordItem.Kind.FOREIGN),
+          Map.entry("general", WordItem.Kind.FOREIGN));
+  private static final Set<String> POINTS_AT =
+      Set.of("the", "left", "right", "that", "this", "other", "back", "each", "either", "which");
+  private static final Set<String> SPOKEN_OF =
+      Set.of(
+          "my", "your", "his", "her", "the", "a", "like", "from", "and", "to", "of", "with", "for",
+          "by", "than", "our", "their", "this", "that", "or");
+  private static final Set<String> SPEAKS =
+      Set.of(
+          "has", "had", "was", "is", "were", "are", "says", "said", "reports", "thinks", "and",
+          "did", "does", "will", "would", "wants", "never", "also", "with", "or", "told");
+
+  private final LayLexicon lexicon;
+  private final Map<String, List<Entry>> byFirst = new HashMap<>();
+
+  private record Entry(String list, List<String> words, WordItem.Kind kind) {}
+
+  WordItems(LayLexicon lexicon) {
+    this.lexicon = lexicon;
+    LISTS.forEach(
+        (list, kind) ->
+            lexicon
+                .list(list)
+                .forEach(
+                    words ->
+                        byFirst
+                            .computeIfAbsent(words.get(0), word -> new ArrayList<>())
+                            .add(new Entry(list, words, kind))));
+  }
+
+  /** The items of a sentence, in order; each word is in one of them. */
+  List<WordItem> of(List<String> words) {
+    List<TermMatch> matches = lexicon.matches(words);
+    List<WordItem> found = new ArrayList<>();
+    for (TermMatch match : matches) {
+      found.add(item(kind(match, matches), match));
+    }
+    for (Numbers.At number : Numbers.in(words, matches)) {
+      if (!isPronoun(words, number)) {
+        found.add(WordItem.of(WordItem.Kind.NUMBER, number.from(), number.to()));
+      }
+    }
+    for (int at = 0; at < words.size(); at++) {
+      found.addAll(listed(words, at));
+    }
+    // "Right, over you go": no side.
+    if (words.size() > 1 && words.get(0).equals("right") && words.get(1).equals(TypedText.BREAK)) {
+      found.removeIf(item -> item.from() == 0);
+      found.add(WordItem.of(WordItem.Kind.FILLER, 0, 1));
+    }
+    // "Fifty-one, no, fifty-two": it takes back what was said.
+    found.replaceAll(item -> isBareNo(words, item) ? bareNo(item) : item);
+    return fill(words, longestFirst(found));
+  }
+
+  private static WordItem item(WordItem.Kind kind, TermMatch match) {
+    TermMatch only =
+        switch (kind) {
+          case PART -> match.only(Sense.Kind.PART, Sense.Kind.PLACE);
+          case FINDING -> match.only(Sense.Kind.VALUE);
+          default -> match;
+        };
+    return new WordItem(kind, match.from(), match.to(), only);
+  }
+
+  private static boolean isBareNo(List<String> words, WordItem item) {
+    return item.kind() == WordItem.Kind.NOT
+        && words.subList(item.from(), item.to()).equals(List.of("no"))
+        && item.from() > 0
+        && item.to() < words.size()
+        && words.get(item.from() - 1).equals(TypedText.BREAK)
+        && words.get(item.to()).equals(TypedText.BREAK);
+  }
+
+  private static WordItem bareNo(WordItem item) {
+    return WordItem.of(WordItem.Kind.CORRECTION, item.from(), item.to());
+  }
+
+  private static boolean isPronoun(List<String> words, Numbers.At number) {
+    return words.subList(number.from(), number.to()).equals(List.of("one"))
+        && number.from() > 0
+        && POINTS_AT.contains(words.get(number.from() - 1));
+  }
+
+  private List<WordItem> listed(List<String> words, int at) {
+    List<WordItem> found = new ArrayList<>();
+    for (Entry entry : byFirst.getOrDefault(words.get(at), List.of())) {
+      int end = end(entry.words(), words, at);
+      boolean asks = entry.list().equals("question") && !isAsked(words, at);
+      boolean defines = entry.list().equals("defines") && !isDefined(words, at);
+      if (end > 0 && !asks && !defines) {
+        found.add(WordItem.of(entry.kind(), at, end));
+      }
+    }
+    if (lexicon.list("address").contains(List.of(words.get(at))) && isAddressed(words, at)) {
+      found.add(WordItem.of(WordItem.Kind.FILLER, at, at + 1));
+      found.removeIf(item -> item.kind() == WordItem.Kind.FOREIGN);
+    }
+    return found;
+  }
+
+  // A question begins with its verb; "the reflex is there" does not.
+  private static boolean isAsked(List<String> words, int at) {
+    return at == 0
+        || Set.of(TypedText.BREAK, "and", "so", "but", "oh", "or").contains(words.get(at - 1));
+  }
+
+  // "A hydrocele is a …": said of what a finding is, not of a structure of this baby.
+  private boolean isDefined(List<String> words, int at) {
+    return lexicon.matches(words.subList(0, at)).stream()
+        .anyMatch(match -> match.to() == at && match.is(Sense.Kind.VALUE));
+  }
+
+  // A break may stand between the words: "no, wait".
+  private static int end(List<String> wanted, List<String> words, int from) {
+    int at = from;
+    for (String word : wanted) {
+      if (at > from && at < words.size() && words.get(at).equals(TypedText.BREAK)) {
+        at++;
+      }
+      if (at >= words.size() || !words.get(at).equals(word)) {
+        return 0;
+      }
+      at++;
+    }
+    return at;
+  }
+
+  // "Pink and well perfused, mum" and "mummy, the cord is dry", not "his mum had".
+  private static boolean isAddressed(List<String> words, int at) {
+    String before = at == 0 ? TypedText.BREAK : words.get(at - 1);
+    String behind = at + 1 == words.size() ? TypedText.BREAK : words.get(at + 1);
+    if (SPOKEN_OF.contains(before)) {
+      return false;
+    }
+    return behind.equals(TypedText.BREAK)
+        || before.equals(TypedText.BREAK) && !SPEAKS.contains(behind);
+  }
+
+  private static WordItem.Kind kind(TermMatch match, List<TermMatch> all) {
+    if (match.is(Sense.Kind.CUE)) {
+      return match.isCue("turn")
+          ? WordItem.Kind.TURN
+          : match.isCue("no")
+              ? WordItem.Kind.NOT
+              : match.isCue("talk") ? WordItem.Kind.FILLER : WordItem.Kind.SIDE;
+    }
+    boolean finding = match.is(Sense.Kind.VALUE);
+    if (!finding || !match.is(Sense.Kind.PART)) {
+      return finding ? WordItem.Kind.FINDING : WordItem.Kind.PART;
+    }
+    Set<String> parts = new HashSet<>();
+    Set<String> values = new HashSet<>();
+    for (TermMatch other : all) {
+      if (other != match) {
+        parts.addAll(other.steps(Sense.Kind.PART));
+        values.addAll(other.steps(Sense.Kind.VALUE));
+      }
+    }
+    if (match.steps(Sense.Kind.VALUE).stream().anyMatch(parts::contains)) {
+      return WordItem.Kind.FINDING;
+    }
+    boolean named = match.steps(Sense.Kind.PART).stream().anyMatch(values::contains);
+    boolean free =
+        match.senses().stream()
+            .anyMatch(sense -> sense.kind() == Sense.Kind.VALUE && !sense.bound());
+    return named || !free ? WordItem.Kind.PART : WordItem.Kind.FINDING;
+  }
+
+  private static List<WordItem> longestFirst(List<WordItem> all) {
+    List<WordItem> kept = new ArrayList<>();
+    all.stream()
+        .sorted(
+            Comparator.comparingInt((WordItem item) -> item.match().words())
+                .reversed()
+                .thenComparing(item -> item.match().senses().isEmpty())
+                .thenComparing(item -> item.kind() == WordItem.Kind.FILLER)
+                .thenComparingInt(WordItem::from))
+        .filter(
+            item ->
+                kept.stream()
+                    .noneMatch(other -> item.from() < other.to() && other.from() < item.to()))
+        .forEach(kept::add);
+    kept.sort(Comparator.comparingInt(WordItem::from));
+    return kept;
+  }
+
+  private static List<WordItem> fill(List<String> words, List<WordItem> known) {
+    List<WordItem> items = new ArrayList<>(Collections.nCopies(words.size(), null));
+    known.forEach(item -> items.set(item.from(), item));
+    List<WordItem> all = new ArrayList<>();
+    int at = 0;
+    while (at < words.size()) {
+      WordItem item = items.get(at);
+      if (item == null) {
+        item = WordItem.of(kind(words, at), at, at + 1);
+      }
+      all.add(item);
+      at = item.to();
+    }
+    return all;
+  }
+
+  private static WordItem.Kind kind(List<String> words, int at) {
+    return switch (words.get(at)) {
+      case TypedText.BREAK -> WordItem.Kind.COMMA;
+      case TypedText.ASKS -> WordItem.Kind.FOREIGN;
+      case "and", "plus", "then" -> WordItem.Kind.AND;
+      case "or", "nor" -> WordItem.Kind.OR;
+      case "one", "ones", "side", "sides" -> WordItem.Kind.FILLER;
+      default -> WordItem.Kind.UNKNOWN;
+    };
+  }
+}

@@ -1,0 +1,87 @@
+package tiptoe.language;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * What becomes of typed sentences. Those in the folder were written by hand from how the
+ * examination is talked through and dictated, by people who had not seen the lexicon; words were
+ * added to it with them in view, so that the floors tell of no other author's sentences.
+ */
+class SentencesTest {
+  private static final Path FOLDER = Path.of("src/test/resources/tiptoe/language/natural/typed");
+  private static SentenceBenchmark benchmark;
+
+  @BeforeAll
+  static void train() throws IOException {
+    benchmark = SentenceBenchmark.shipped();
+  }
+
+  private static SentenceBenchmark.Count count(String author) throws IOException {
+    return benchmark.count(Files.readAllLines(FOLDER.resolve(author + ".txt")));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"nurse-practitioner, 0.50, 0.80", "registrar, 0.85, 0.92"})
+  void recordsAndOffersWhatIsSaidAndNothingElse(String author, double recorded, double found)
+      throws IOException {
+    SentenceBenchmark.Count count = count(author);
+    assertEquals(0, count.recordedWrong, count::toString);
+    assertEquals(0, count.offeredWrong, count::toString);
+    assertEquals(0, count.talkRecorded + count.talkAsked + count.talkCommanded, count::toString);
+    assertEquals(0, count.talkOffered, count::toString);
+    assertTrue(count.recordedRight >= recorded * count.statements, count::toString);
+    assertTrue(
+        count.recordedRight + count.offeredRight >= found * count.statements, count::toString);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "okay, the fontanelle is nice and flat => anterior-fontanelle=open-soft-flat",
+        "sucking well on my finger => suck=strong",
+        "can't feel the right femoral => femoral-pulse/right=absent",
+        "i'm feeling crepitus over the right, no, wait, the left clavicle =>"
+            + " clavicle/left=crepitus",
+        "air entry reduced left, clear right =>"
+            + " breath-sounds/left=reduced;breath-sounds/right=clear",
+        "no caput or bruising, sutures normal => scalp=clear;sutures=normal",
+        "club foot left, right normal => foot-position/left=club-foot;foot-position/right=normal"
+      })
+  void recordsAtOnceWhereEveryWordIsAccountedFor(String row) {
+    SentenceBenchmark.Count count = benchmark.count(List.of(row));
+    assertEquals(count.statements, count.recordedRight, () -> count.notes.toString());
+    assertEquals(0, count.recordedWrong, () -> count.notes.toString());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "head control is good",
+        "his brother had a cleft palate, sutures normal",
+        "is the palate intact?",
+        "a hydrocele is a collection of fluid",
+        "no crepitus, step on the left, i think not"
+      })
+  void recordsNothingOfWhatIsHalfADoubtAQuestionOrNotOfThisBaby(String text) {
+    SentenceBenchmark.Count count = benchmark.count(List.of(text));
+    assertEquals(0, count.talkRecorded + count.talkAsked, () -> count.notes.toString());
+  }
+
+  @Test
+  void offersNoHalfOfASentence() {
+    SentenceBenchmark.Count count =
+        benchmark.count(List.of("head control is good", "both eyes have a good stare"));
+    assertEquals(0, count.talkOffered, () -> count.notes.toString());
+  }
+}
