@@ -56,19 +56,19 @@ final class Sizes {
         baby.number(measure.step())
             .map(answer -> answer.quantity().number())
             .filter(found -> found > 0);
-    number.ifPresent(found -> timing(baby).ifPresent(remarks::add));
+    boolean placed = measure != SizeMeasure.WEIGHT || birthWeight(baby).isPresent();
+    number.filter(found -> placed).ifPresent(found -> timing(baby).ifPresent(remarks::add));
     return number;
   }
 
   private static Optional<String> timing(AssessedBaby baby) {
     if (baby.age().isEmpty()) {
-      return Optional.of("the standard is for size at birth; the age was not stated");
+      return Optional.of("for size at birth, and the age was not stated");
     }
     double hours = baby.age().get();
     return hours <= FIRST_DAY_HOURS
         ? Optional.empty()
-        : Optional.of(
-            "the standard is for size at birth; this was measured at " + Math.round(hours) + " h");
+        : Optional.of("for size at birth, measured at " + Math.round(hours) + " h");
   }
 
   private static Size placed(
@@ -130,9 +130,7 @@ final class Sizes {
               + gestation);
     }
     if (measure == SizeMeasure.WEIGHT && birthWeight(baby).isEmpty()) {
-      return Optional.of(
-          "the weight at birth was not stated, and this one is not known to be of the first 24"
-              + " hours");
+      return Optional.of("the weight at birth was not stated");
     }
     boolean atBirth = measure == SizeMeasure.WEIGHT && baby.birthWeight().isPresent();
     return !atBirth && baby.age().orElse(0.0) > FIRST_WEEK_HOURS

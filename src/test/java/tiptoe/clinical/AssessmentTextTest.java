@@ -39,7 +39,7 @@ class AssessmentTextTest {
           2026-11-25, today: refer to ophthalmology immediately (cataract or retinoblastoma)
           before discharge: X-ray as local protocol says; check arm movement and Moro (fracture of the clavicle)
           2026-12-22 to 2027-01-05, at 4 to 6 weeks of age: hip ultrasound (breech presentation, also of a twin, or first-degree family history)
-          2027-01-05 to 2027-01-19, at 6 to 8 weeks of age: examine eyes, heart, hips and testes again (every baby; some of what these four hide shows only by then)
+          2027-01-05 to 2027-01-19, at 6 to 8 weeks of age: examine eyes, heart, hips and testes again (every baby)
         missing
           palate, palpated: a submucous cleft is felt, not seen
         rules: saturation-screen 2025, hip-ultrasound nipe, size-standard intergrowth-21st
