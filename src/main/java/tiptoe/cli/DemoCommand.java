@@ -42,6 +42,7 @@ final class DemoCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    writable();
     Home home = Home.locate();
     Console.out().println(Caution.TEXT);
     Console.out().println();
@@ -62,6 +63,12 @@ final class DemoCommand implements Callable<Integer> {
       write(session);
     }
     return 0;
+  }
+
+  /** Whether the files can be written is told before the examination is heard. */
+  private void writable() throws IOException {
+    Files.createDirectories(folder);
+    Files.delete(Files.createTempFile(folder, "tiptoe", null));
   }
 
   private void write(ExamSession session) throws IOException {

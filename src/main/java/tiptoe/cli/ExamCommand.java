@@ -27,6 +27,7 @@ import tiptoe.session.Feedback;
 import tiptoe.session.Home;
 import tiptoe.session.Listening;
 import tiptoe.session.PlainView;
+import tiptoe.session.Synthesiser;
 import tiptoe.session.ToolVersion;
 import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
@@ -119,6 +120,7 @@ final class ExamCommand implements Callable<Integer> {
       try (ExamView view = view(session, open.folder());
           Feedback feedback = fast ? Feedback.silent() : Feedback.of(settings, session);
           Engine engine = engine(home, understanding, settings, view)) {
+        Synthesiser.missing(settings).ifPresent(view.progress()::println);
         boolean keepsSound = keepAudio.of(settings, open.examination().record()).writes();
         Listening listening = new Listening(engine, session, view, feedback);
         SegmentStore sound = keepsSound ? open.openSound() : null;

@@ -27,7 +27,9 @@ import tiptoe.wording.UtteranceWording;
     mixinStandardHelpOptions = true,
     description = {
       "Says what typed text would mean if it were dictated.",
-      "Each TEXT is an examination of its own; its sentences follow each other as utterances."
+      "Each quoted TEXT is an examination of its own; its sentences follow each other as"
+          + " utterances.",
+      "Single words without quotes are one TEXT."
     },
     footer = {"", "Example: tiptoe interpret \"left clavicle crepitus, right fine\""})
 final class InterpretCommand implements Callable<Integer> {
@@ -48,7 +50,7 @@ final class InterpretCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     Settings settings = option.settings();
     Understanding understanding = Understanding.load(Home.locate());
-    for (String text : texts) {
+    for (String text : texts()) {
       ExamSession session = Sessions.inMemory(understanding, settings);
       List<Explanation> explanations = new ArrayList<>();
       int at = 0;
@@ -60,6 +62,13 @@ final class InterpretCommand implements Callable<Integer> {
       print(session, explain ? explanations : List.of());
     }
     return 0;
+  }
+
+  /** Where nothing was quoted, all words are one text. */
+  private List<String> texts() {
+    return texts.stream().allMatch(text -> text.strip().indexOf(' ') < 0)
+        ? List.of(String.join(" ", texts))
+        : texts;
   }
 
   /** What the words of a sentence were taken for; no spans where the grammars cover all. */

@@ -2,6 +2,7 @@ package tiptoe.cli;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
@@ -33,8 +34,7 @@ final class SayCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     Protocol protocol = Protocol.standard();
-    List<Region> wanted =
-        region == null ? protocol.regions() : protocol.region(region).stream().toList();
+    List<Region> wanted = region == null ? protocol.regions() : named(protocol);
     if (wanted.isEmpty()) {
       String known = protocol.regions().stream().map(Region::id).collect(Collectors.joining(", "));
       throw new ParameterException(
@@ -43,5 +43,15 @@ final class SayCommand implements Callable<Integer> {
     PhraseBook crib = new PhraseBook(Understanding.load(Home.locate()).network(), protocol);
     Console.out().print(region == null ? crib.pages() : crib.page(wanted.get(0)));
     return 0;
+  }
+
+  /** The region of this name, or the only one whose name begins like it. */
+  private List<Region> named(Protocol protocol) {
+    List<Region> alike =
+        protocol.regions().stream()
+            .filter(one -> one.id().startsWith(region.toLowerCase(Locale.ROOT)))
+            .toList();
+    List<Region> exact = protocol.region(region).stream().toList();
+    return exact.isEmpty() && alike.size() == 1 ? alike : exact;
   }
 }

@@ -110,6 +110,7 @@ public final class Tiptoe implements Runnable {
         commandLine()
             .setOut(new PrintWriter(out, true, StandardCharsets.UTF_8))
             .setErr(new PrintWriter(err, true, StandardCharsets.UTF_8))
+            .setParameterExceptionHandler((wrong, all) -> wrongUse(err, wrong))
             .setExecutionExceptionHandler(
                 (problem, command, parsed) -> {
                   err.println(ProblemWording.of(problem));
@@ -122,6 +123,19 @@ public final class Tiptoe implements Runnable {
       err.println("the installation is not whole: " + e);
       return COULD_NOT;
     }
+  }
+
+  /** One message, what may have been meant, and where help is. */
+  private static int wrongUse(PrintStream err, CommandLine.ParameterException wrong) {
+    err.println(
+        wrong
+            .getMessage()
+            .replaceFirst("Unmatched arguments? (at|from) index \\d+:", "not expected:"));
+    PrintWriter out = new PrintWriter(err, true, StandardCharsets.UTF_8);
+    CommandLine.UnmatchedArgumentException.printSuggestions(wrong, out);
+    out.flush();
+    err.println("see " + wrong.getCommandLine().getCommandSpec().qualifiedName() + " --help");
+    return WRONG_USE;
   }
 
   static final class Version implements IVersionProvider {

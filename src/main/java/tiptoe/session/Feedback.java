@@ -17,26 +17,29 @@ public final class Feedback implements AutoCloseable {
   private final Speaker speaker;
   private final Tones tones;
   private final ExamSession session;
+  private final SpokenAnswers voice;
   private List<RecordedFlag> flags;
 
-  private Feedback(Speaker speaker, double volume, ExamSession session) {
+  private Feedback(Speaker speaker, double volume, ExamSession session, SpokenAnswers voice) {
     this.speaker = speaker;
     this.tones = speaker == null ? null : new Tones(speaker);
     if (tones != null) {
       tones.setVolume(volume);
     }
     this.session = session;
+    this.voice = voice;
     this.flags = session == null ? List.of() : session.record().openFlags();
   }
 
   public static Feedback silent() {
-    return new Feedback(null, 0, null);
+    return new Feedback(null, 0, null, null);
   }
 
   public static Feedback of(Settings settings, ExamSession session) {
+    SpokenAnswers voice = SpokenAnswers.of(settings, session).orElse(null);
     return settings.is(Setting.TONES, "on")
-        ? new Feedback(Speaker.on(Optional.empty()), volume(settings), session)
-        : silent();
+        ? new Feedback(Speaker.on(Optional.empty()), volume(settings), session, voice)
+        : new Feedback(null, 0, session, voice);
   }
 
   // 12 dB between one and the next, since loudness follows the square.
@@ -51,6 +54,9 @@ public final class Feedback implements AutoCloseable {
   void hear(Changes changes) {
     if (tones != null) {
       tone(changes).ifPresent(tones::play);
+    }
+    if (voice != null) {
+      voice.answer(changes);
     }
   }
 
@@ -75,8 +81,16 @@ public final class Feedback implements AutoCloseable {
     };
   }
 
+  /** Whether a voice speaks, so that what is heard now is its own. */
+  boolean speaks() {
+    return voice != null && voice.speaks();
+  }
+
   @Override
   public void close() {
+    if (voice != null) {
+      voice.close();
+    }
     if (speaker != null) {
       speaker.close();
     }

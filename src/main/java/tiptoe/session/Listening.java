@@ -51,7 +51,8 @@ public final class Listening {
     double offset = offset(store);
     try (Microphone opened =
             Microphone.open(Optional.ofNullable(device), clock, event -> reported(event, offset));
-        SampleSource sound = new SeenSound(opened.listen(), view, offset);
+        SampleSource sound =
+            new SeenSound(new OwnVoiceGate(opened.listen(), feedback::speaks), view, offset);
         Recorder recorder =
             store == null
                 ? null

@@ -227,7 +227,12 @@ public final class Readiness {
             "settings",
             "correct the line, or start anew from 'tiptoe settings'",
             () -> {
-              settings.get();
+              Synthesiser.missing(settings.get())
+                  .ifPresent(
+                      found ->
+                          checks.add(
+                              ReadinessCheck.wanting(
+                                  "voice", found, "install it, or set spoken-answers: off")));
               return Files.exists(Home.settingsFile())
                   ? Home.settingsFile().toString()
                   : "as they come; 'tiptoe settings' shows them";

@@ -51,7 +51,25 @@ public enum Setting {
       "weights of the speech model; adapted hears better through crying, but the limits of what is"
           + " recorded without a question are still those fitted to stock",
       "stock",
-      "adapted");
+      "adapted"),
+  SPOKEN_ANSWERS(
+      null,
+      "spoken-answers",
+      "what a voice says: questions and what is asked for, or results too",
+      "off",
+      "questions",
+      "all"),
+  SYNTHESISER(
+      null,
+      "synthesiser",
+      "the command that speaks: the text is its input, or its argument {text}; it plays it, or"
+          + " writes WAV to its output",
+      "espeak-ng --stdin --stdout") {
+    @Override
+    boolean takes(String choice) {
+      return !choice.isBlank();
+    }
+  };
 
   private final String section;
   private final String key;
@@ -88,6 +106,11 @@ public enum Setting {
   /** What it can be; the first is what it is when not set. */
   public List<String> choices() {
     return choices;
+  }
+
+  /** Whether it can be this. */
+  boolean takes(String choice) {
+    return choices.contains(choice);
   }
 
   /** The setting with this {@link #path}. */

@@ -17,7 +17,7 @@ public record Settings(Map<Setting, String> chosen) {
     Map<Setting, String> all = new EnumMap<>(Setting.class);
     for (Setting setting : Setting.values()) {
       String choice = chosen.getOrDefault(setting, setting.choices().get(0));
-      if (!setting.choices().contains(choice)) {
+      if (!setting.takes(choice)) {
         throw new IllegalArgumentException(
             "expected " + either(setting) + " for " + setting.path() + ", found " + choice);
       }

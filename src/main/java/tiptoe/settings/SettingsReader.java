@@ -94,7 +94,7 @@ final class SettingsReader {
 
   private void choice(JsonParser parser, Setting setting, int line) {
     String choice = shown(parser);
-    if (parser.currentToken().isScalarValue() && setting.choices().contains(choice)) {
+    if (parser.currentToken().isScalarValue() && setting.takes(choice)) {
       chosen.put(setting, choice);
     } else {
       refuse(

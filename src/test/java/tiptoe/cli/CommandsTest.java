@@ -129,6 +129,18 @@ class CommandsTest {
   @Test
   void wrongUseIsCode2AndSaysWhatWasExpected() {
     assertEquals(2, run("interpret").code());
+    assertEquals("not expected: 'x'\nsee tiptoe ready --help\n", run("ready", "x").err());
+    Ran misspelt = run("exam", "--form", "x");
+    assertTrue(misspelt.err().contains("--form"), misspelt::err);
+    assertTrue(misspelt.err().lines().count() <= 3, misspelt::err);
+    assertEquals(
+        1,
+        run("interpret", "left", "barlow", "positive")
+            .out()
+            .lines()
+            .filter(line -> line.startsWith("\""))
+            .count());
+    assertTrue(run("say", "hip").out().contains("Barlow"));
     Ran say = run("say", "knee");
     assertEquals(2, say.code());
     assertTrue(say.err().contains("found knee"));

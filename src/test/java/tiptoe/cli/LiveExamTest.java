@@ -116,6 +116,33 @@ class LiveExamTest {
     assertTrue(journal.contains("\"type\":\"audio-gap\""), journal);
   }
 
+  /** The voice says a finding, and the microphone hears it: with no gate it would be recorded. */
+  @Test
+  void whatTheToolSaysItselfIsNotTakenDown() throws Exception {
+    Path own = folder.resolve("own.wav");
+    AudioFile.write(own, Pcm.join(room(0.5), AudioFile.read(CLIPS.resolve("083.wav")), room(1)));
+    Path settings =
+        Files.writeString(
+            folder.resolve("tiptoe.yaml"),
+            "tones: off\nspoken-answers: all\nsynthesiser: cat " + own + "\n");
+    start(
+        "exam",
+        "--plain",
+        "--config",
+        settings.toString(),
+        "--data",
+        folder.resolve("data").toString());
+    await("listening");
+    say("100.wav");
+    await("left Barlow: negative");
+    Thread.sleep(8000);
+    say("100.wav");
+    await("left Barlow: negative");
+    String journal = journal();
+    assertTrue(!journal.contains("kidney"), journal);
+    assertEquals(2, journal.split("\"type\":\"utterance-heard\"").length - 1, journal);
+  }
+
   @Test
   void aMuteMicrophoneIsToldAndNoted() throws Exception {
     start("exam", "--plain", "--data", folder.resolve("data").toString());

@@ -38,10 +38,14 @@ class SettingsFileTest {
             tones: off
             tone-volume: soft
             weights: adapted
+            spoken-answers: questions
+            synthesiser: speak --rate 1.2 {text}
             """);
     assertEquals(List.of(), outcome.problems());
     for (Setting setting : Setting.values()) {
-      assertEquals(setting.choices().get(1), outcome.settings().get(setting), setting.path());
+      String wanted =
+          setting == Setting.SYNTHESISER ? "speak --rate 1.2 {text}" : setting.choices().get(1);
+      assertEquals(wanted, outcome.settings().get(setting), setting.path());
     }
   }
 
@@ -103,6 +107,14 @@ class SettingsFileTest {
                 # weights of the speech model; adapted hears better through crying, but the limits of what is recorded without a question are still those fitted to stock
                 # stock or adapted
                 weights: stock
+
+                # what a voice says: questions and what is asked for, or results too
+                # off or questions or all
+                spoken-answers: off
+
+                # the command that speaks: the text is its input, or its argument {text}; it plays it, or writes WAV to its output
+                # espeak-ng --stdin --stdout
+                synthesiser: espeak-ng --stdin --stdout
                 """));
   }
 
@@ -127,7 +139,7 @@ class SettingsFileTest {
             "tiptoe.yaml line 2: expected one of rules.saturation-screen, rules.hip-ultrasound,"
                 + " rules.jaundice, rules.size-standard, found rules.hips",
             "tiptoe.yaml line 3: expected one of rules, units, spelling, keep-audio, tones,"
-                + " tone-volume, weights, found tone"),
+                + " tone-volume, weights, spoken-answers, synthesiser, found tone"),
         problems("rules:\n  hips: nipe\ntone: on\n"));
   }
 

@@ -1,0 +1,67 @@
+package tiptoe.wording;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.regex.Pattern;
+import tiptoe.exam.Changes;
+import tiptoe.exam.Event;
+import tiptoe.exam.ExamRecord;
+import tiptoe.wording.OutcomeWording.Kind;
+
+/** What a voice says of what an utterance came to: result, side and number, and what is asked. */
+public final class SpokenWording {
+  private static final Pattern BRACKETS = Pattern.compile(" ?\\([^)]*\\)");
+
+  private SpokenWording() {}
+
+  /**
+   * The sentences to speak, in order; none where there is nothing to say.
+   *
+   * @param results whether results are read back, and not only questions and what was asked for
+   */
+  public static List<String> of(Changes changes, Words words, boolean results) {
+    List<String> said = new ArrayList<>();
+    ExamRecord record = changes.record();
+    OutcomeWording outcome = OutcomeWording.of(changes, words);
+    List<String> replies =
+        changes.commands().stream()
+            .flatMap(command -> CommandReply.of(command, record, words).stream())
+            .toList();
+    if (results && replies.isEmpty() && outcome.kind() != Kind.OFFERED) {
+      outcome.lines().forEach(line -> said.add(result(line)));
+    }
+    replies.forEach(said::add);
+    if (outcome.kind() == Kind.OFFERED) {
+      outcome.lines().forEach(line -> said.add("not recorded: " + offered(line.text())));
+    }
+    if (changes.of(Event.EndAsked.class).findAny().isPresent()) {
+      said.add(record.missingKeySteps().size() + " key steps are missing, end anyway?");
+    } else if (!changes.questions().isEmpty()) {
+      record.openQuestion().ifPresent(asked -> said.add(words.spelled(asked.question().text())));
+    }
+    return said.stream().map(SpokenWording::aloud).filter(text -> !text.isBlank()).toList();
+  }
+
+  private static String offered(String shown) {
+    return shown.replace("(", "").replace(")", "");
+  }
+
+  private static String result(OutcomeWording.Line line) {
+    String label = line.label().toLowerCase(Locale.ROOT);
+    return label.equals("recorded") ? line.text() : line.shown().replace(line.label(), label);
+  }
+
+  /** Without what is for the eye alone, and with units as they are said. */
+  private static String aloud(String text) {
+    return BRACKETS
+        .matcher(text)
+        .replaceAll("")
+        .replace(" —", ",")
+        .replace(": ", ", ")
+        .replaceAll("(?<=\\d) g\\b", " grams")
+        .replaceAll("(?<=\\d) cm\\b", " centimetres")
+        .replaceAll("(?<=\\d) °C", " degrees")
+        .strip();
+  }
+}

@@ -1,0 +1,68 @@
+package tiptoe.wording;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tiptoe.exam.Changes;
+import tiptoe.language.TypedText;
+import tiptoe.session.ExamSession;
+import tiptoe.session.Home;
+import tiptoe.session.Sessions;
+import tiptoe.session.Understanding;
+import tiptoe.settings.Settings;
+
+class SpokenWordingTest {
+  private static Understanding understanding;
+
+  @BeforeAll
+  static void load() throws IOException {
+    understanding = Understanding.load(Home.locate());
+  }
+
+  private final ExamSession session = Sessions.inMemory(understanding, Settings.DEFAULT);
+
+  private List<String> spoken(String dialogue, boolean results) {
+    Changes last = null;
+    int at = 0;
+    for (String sentence : TypedText.sentences(dialogue)) {
+      last = session.dictate(sentence, understanding.typed().words(sentence), at++);
+    }
+    return SpokenWording.of(last, session.wording().words(), results);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          left clavicle crepitus.                      | left clavicle, crepitus | ''
+          weight three thousand four hundred and twenty grams. | weight, 3420 grams | ''
+          clavicle crepitus.                           | not recorded yet. clavicle, crepitus, left, right or both? | clavicle, crepitus, left, right or both?
+          left clavicle crepitus. cross that out.      | crossed out left clavicle, crepitus | ''
+          left clavicle wibble wobble.                 | not understood | ''
+          end of examination. no.                      | going on | ''
+          """)
+  void resultSideAndNumberAreReadBackAndQuestionsAsked(String said, String all, String asked) {
+    assertEquals(all, String.join(". ", spoken(said, true)));
+    assertEquals(asked, String.join(". ", spokenAgain(said)));
+  }
+
+  private List<String> spokenAgain(String said) {
+    return new SpokenWordingTest().spoken(said, false);
+  }
+
+  @Test
+  void whatIsMissingIsAListByRegion() {
+    List<String> list = spoken("what is missing.", false);
+    assertTrue(list.get(0).startsWith("head, anterior fontanelle"), list::toString);
+    assertTrue(
+        list.stream().anyMatch(line -> line.startsWith("hips, right Barlow")), list::toString);
+    assertEquals(list.size(), list.stream().distinct().count());
+  }
+}
