@@ -68,6 +68,9 @@ class SentencesTest {
   @ValueSource(
       strings = {
         "head control is good",
+        "femorals not strong on the left",
+        "the murmur has gone",
+        "tone less good on the left",
         "his brother had a cleft palate, sutures normal",
         "is the palate intact?",
         "a hydrocele is a collection of fluid",

@@ -639,6 +639,9 @@ final class SentenceReader {
       Optional<String> opposite = lexicon.opposite(step.id(), value.id());
       boolean abnormal = value.norm() != Norm.NORMAL;
       if (opposite.isPresent()) {
+        if (isGraded(found.match())) {
+          return List.of();
+        }
         stated = opposite.get();
       } else if (abnormal && deniable.contains(step.id() + " " + value.id())) {
         stated = step.normal().orElseThrow().id();
@@ -651,6 +654,13 @@ final class SentenceReader {
       statement.sides.addAll(List.of(Side.LEFT, Side.RIGHT));
     }
     return placed(statement, step, stated, denied, evidence(statement, found, step.id()));
+  }
+
+  // "Not strong" may be weak; only "not felt" is absent.
+  private boolean isGraded(TermMatch match) {
+    List<String> said = words.subList(match.from(), match.to());
+    return (lexicon.list("good").contains(said) || lexicon.list("strong").contains(said))
+        && !lexicon.list("seen").contains(said);
   }
 
   // "five fingers on each hand"
