@@ -4,7 +4,6 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
-import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -20,6 +19,7 @@ import tiptoe.exam.journal.KeepAudio;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.screen.review.BeforeSigning;
 import tiptoe.settings.Settings;
+import tiptoe.wording.RecordWording;
 import tiptoe.wording.StoredExamWording;
 
 /** Signs a record without a screen. */
@@ -56,6 +56,12 @@ final class SignCommand implements Callable<Integer> {
       description = "With a signed record: add this remark and sign it.")
   private String addendum;
 
+  @Option(
+      names = "--despite",
+      paramLabel = "WORDS",
+      description = "Sign while something that matters is not settled: why, in your own words.")
+  private String despite;
+
   @Mixin private RecordOptions options;
   @Mixin private KeepAudioOption keepAudio;
   @Mixin private KeyOption key;
@@ -83,8 +89,16 @@ final class SignCommand implements Callable<Integer> {
       Console.err().println("expected a signed record for an addendum, found a draft");
       return Tiptoe.COULD_NOT;
     }
-    List<String> before = BeforeSigning.of(options.wording(record), open.problems());
-    before.forEach(Console.out()::println);
+    RecordWording wording = options.wording(record);
+    BeforeSigning.of(wording, open.problems()).forEach(Console.out()::println);
+    boolean settled = wording.toSettle().isEmpty();
+    if (!settled && (despite == null || despite.isBlank())) {
+      Console.err()
+          .println(
+              "not signed: what is not settled is settled by tiptoe review, or named by --despite"
+                  + " \"why\"");
+      return Tiptoe.COULD_NOT;
+    }
     KeepAudio keep = keepAudio.of(settings, record);
     keep.afterSigning(open.audioHashes().size()).forEach(Console.out()::println);
     if (!yes && !agreed()) {
@@ -95,6 +109,9 @@ final class SignCommand implements Callable<Integer> {
       Review review = open.examination().review(signer.strip());
       review.startAddendum(addendum);
       review.remark(addendum);
+    }
+    if (!settled) {
+      open.examination().review(signer.strip()).remark(Review.DESPITE + despite.strip());
     }
     open.sign(signer.strip(), role.strip(), keyed, keep);
     ExamRecord signed = open.examination().record();

@@ -1,12 +1,15 @@
 package tiptoe.clinical;
 
 import java.util.List;
+import java.util.Optional;
+import tiptoe.exam.Answer;
 import tiptoe.protocol.Caution;
 
 /**
  * Everything that follows from a set of findings.
  *
  * @param flags the most pressing first, then in the order of the rules
+ * @param abnormalNumbers the numbers that flags rest on, standing or not settled
  * @param sizes weight, length and head circumference with their centiles
  * @param results screens and classes
  * @param plan what to do later, the soonest first
@@ -17,6 +20,7 @@ import tiptoe.protocol.Caution;
  */
 public record Assessment(
     List<Flag> flags,
+    List<AbnormalNumber> abnormalNumbers,
     List<Size> sizes,
     List<Result> results,
     List<PlanItem> plan,
@@ -26,6 +30,7 @@ public record Assessment(
     String caution) {
   public Assessment {
     flags = List.copyOf(flags);
+    abnormalNumbers = List.copyOf(abnormalNumbers);
     sizes = List.copyOf(sizes);
     results = List.copyOf(results);
     plan = List.copyOf(plan);
@@ -36,13 +41,22 @@ public record Assessment(
 
   Assessment(
       List<Flag> flags,
+      List<AbnormalNumber> abnormalNumbers,
       List<Size> sizes,
       List<Result> results,
       List<PlanItem> plan,
       List<Need> needs,
       List<MissingItem> missing,
       List<String> ruleSets) {
-    this(flags, sizes, results, plan, needs, missing, ruleSets, Caution.TEXT);
+    this(flags, abnormalNumbers, sizes, results, plan, needs, missing, ruleSets, Caution.TEXT);
+  }
+
+  /** How the number of an answer differs from what is expected; empty where no flag rests on it. */
+  public Optional<AbnormalNumber> abnormal(Answer answer) {
+    return abnormalNumbers.stream()
+        .filter(one -> answer.quantity() != null && one.step().equals(answer.step()))
+        .filter(one -> one.statement() == answer.statement())
+        .findFirst();
   }
 
   /** The result with this id; null where it could not be computed. */

@@ -9,6 +9,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Baby;
 import tiptoe.exam.ExamRecord;
@@ -68,8 +69,13 @@ public final class Assessor {
     Flags flags = new Flags(protocol, rules, standing);
     AssessedBaby assessed = flags.baby();
     List<PlanItem> plan = new Plan(protocol, rules, assessed).items(flags.flags());
+    UnsettledFlags provisional = new UnsettledFlags(protocol, rules);
     return new Assessment(
-        new UnsettledFlags(protocol, rules).beside(flags.flags(), standing, unsettled),
+        provisional.beside(flags.flags(), standing, unsettled),
+        Stream.concat(
+                flags.abnormalNumbers().stream(),
+                provisional.abnormalNumbers(standing, unsettled).stream())
+            .toList(),
         Sizes.of(assessed),
         new Results(assessed).all(),
         plan,
@@ -86,7 +92,7 @@ public final class Assessor {
   public Assessment assess(ExamRecord record, Settings settings, ZoneId zone) {
     ZonedDateTime examinedAt =
         record.entries().isEmpty() ? null : record.entries().get(0).at().atZone(zone);
-    return assess(record.baby(), record.answers(), settings, examinedAt);
+    return assess(record.baby(), record.answers(), record.unsettled(), settings, examinedAt);
   }
 
   private List<MissingItem> missing(AssessedBaby baby) {

@@ -45,6 +45,6 @@ public record Flag(
 
   /** The flag as the record keeps it. */
   public tiptoe.exam.RecordedFlag recorded() {
-    return new tiptoe.exam.RecordedFlag(level.id(), rule, advice, statements);
+    return new tiptoe.exam.RecordedFlag(level.id(), rule, advice, statements, provisional);
   }
 }

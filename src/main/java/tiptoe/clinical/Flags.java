@@ -26,6 +26,7 @@ final class Flags {
   private final Map<String, Rules.FlagRule> raised = new LinkedHashMap<>();
   private final Map<String, List<Answer>> evidence = new LinkedHashMap<>();
   private final Map<String, Set<String>> needs = new LinkedHashMap<>();
+  private final Map<Rules.FlagRule, List<Answer>> applied = new LinkedHashMap<>();
   private AssessedBaby baby;
 
   Flags(Protocol protocol, Rules rules, AssessedBaby baby) {
@@ -56,11 +57,25 @@ final class Flags {
     return flags;
   }
 
+  /** The numbers that flags rest on, each once. */
+  List<AbnormalNumber> abnormalNumbers() {
+    NumberDirections directions =
+        new NumberDirections(protocol, rules, baby, Set.copyOf(raised.keySet()));
+    Map<List<Object>, AbnormalNumber> found = new LinkedHashMap<>();
+    applied.forEach(
+        (rule, answers) ->
+            directions
+                .of(rule, answers)
+                .forEach(one -> found.putIfAbsent(List.of(one.step(), one.statement()), one)));
+    return List.copyOf(found.values());
+  }
+
   private void apply(Rules.FlagRule rule) {
     ConditionResult verdict = rule.when().of(baby);
     if (verdict.isYes()) {
       raised.put(rule.id(), rule);
       evidence.put(rule.id(), verdict.evidence());
+      applied.put(rule, verdict.evidence());
       baby = baby.withRaised(raised.keySet());
     } else if (verdict.isUnknown() && rule.asks() != null) {
       for (String fact : verdict.needs()) {

@@ -49,6 +49,21 @@ final class UnsettledFlags {
         .toList();
   }
 
+  /** The numbers that flags of unsettled readings rest on, where those hold. */
+  List<AbnormalNumber> abnormalNumbers(AssessedBaby standing, List<Answer> unsettled) {
+    return unsettled.stream()
+        .filter(one -> one.quantity() != null)
+        .flatMap(
+            one ->
+                new Flags(
+                        protocol,
+                        rules,
+                        standing.withAnswers(inPlace(standing.answers(), List.of(one))))
+                    .abnormalNumbers().stream()
+                        .filter(number -> number.statement() == one.statement()))
+        .toList();
+  }
+
   // The general note is raised for each step of its own.
   private static String key(Flag flag) {
     return flag.rule().equals(Flags.GENERAL) ? flag.rule() + flag.steps() : flag.rule();

@@ -11,9 +11,12 @@ import tiptoe.protocol.Side;
  * answer for each.
  *
  * @param finding what was said of it, taken together; its source is that of the statement
- * @param statement number of the statement it stands on, counted from 1 in the examination
+ * @param statement number of the statement it stands on, counted from 1 in the examination; {@link
+ *     #NO_STATEMENT} for what was heard unsurely
  */
 public record Answer(Finding finding, int statement) {
+  /** No statement was made of it, since it was heard unsurely or lacks its side. */
+  public static final int NO_STATEMENT = 0;
 
   public String step() {
     return finding.step();

@@ -2,7 +2,9 @@ package tiptoe.exam;
 
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import tiptoe.protocol.Detail;
@@ -13,17 +15,26 @@ import tiptoe.protocol.Value;
 
 /** What is done and what is missing, for this baby. */
 final class Checklist {
+  private static final String REASON = "reason";
+
   private final ExamRecord record;
   private final List<Answer> answers;
   private final Set<Slot> answered = new HashSet<>();
+  private final Map<Slot, String> deferred = new LinkedHashMap<>();
 
   Checklist(ExamRecord record) {
     this.record = record;
     answers = record.answers();
     for (Answer answer : answers) {
-      boolean sided = record.protocol().step(answer.step()).sided();
-      answered.add(new Slot(answer.step(), sided ? answer.side() : null));
+      Step step = record.protocol().step(answer.step());
+      Slot slot = new Slot(answer.step(), step.sided() ? answer.side() : null);
+      if (Value.NOT_EXAMINED.equals(answer.value())) {
+        deferred.put(slot, answer.details().getOrDefault(REASON, ""));
+      } else if (answer.value() == null || !step.beside().contains(answer.value())) {
+        answered.add(slot);
+      }
     }
+    deferred.keySet().removeAll(answered);
   }
 
   List<Slot> missing() {
@@ -34,13 +45,21 @@ final class Checklist {
     return missing(true).toList();
   }
 
+  /** What was left out is owed: it stays missing, with its reason. */
+  Map<Slot, String> deferred() {
+    return java.util.Collections.unmodifiableMap(deferred);
+  }
+
   private Stream<Slot> missing(boolean key) {
     return record
         .protocol()
         .steps()
-        .filter(step -> step.key() == key && !step.optional() && applies(step))
-        .flatMap(step -> slots(step).stream())
-        .filter(slot -> !answered.contains(slot));
+        .filter(step -> step.key() == key && applies(step))
+        .flatMap(step -> slots(step).stream().filter(slot -> isOwed(step, slot)));
+  }
+
+  private boolean isOwed(Step step, Slot slot) {
+    return !answered.contains(slot) && (!step.optional() || deferred.containsKey(slot));
   }
 
   private boolean applies(Step step) {
@@ -88,7 +107,7 @@ final class Checklist {
     for (Step step : region.steps()) {
       for (Slot slot : slots(step)) {
         boolean has = answered.contains(slot);
-        if (has || applies(step) && !step.optional()) {
+        if (has || applies(step) && isOwed(step, slot)) {
           total++;
           done += has ? 1 : 0;
           keyMissing += !has && step.key() ? 1 : 0;

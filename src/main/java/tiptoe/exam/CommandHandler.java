@@ -41,7 +41,8 @@ record CommandHandler(EventBatch draft, Integer utterance, Heard heard) {
     endRemark();
     Phase phase = draft.record().phase();
     List<Slot> missing = draft.record().missingKeySteps();
-    if (phase == Phase.ENDING || phase.takesFindings() && missing.isEmpty()) {
+    boolean clear = missing.isEmpty() && draft.record().pressing().isEmpty();
+    if (phase == Phase.ENDING || phase.takesFindings() && clear) {
       draft.add(new Event.Ended(missing, utterance));
     } else if (phase.takesFindings() || phase == Phase.PAUSED) {
       draft.add(new Event.EndAsked(missing, utterance));

@@ -317,7 +317,10 @@ public sealed interface Event {
     }
   }
 
-  /** The end was asked for while key steps are missing; it takes a second word. */
+  /**
+   * The end was asked for while key steps are missing or something pressing is not settled; it
+   * takes a second word.
+   */
   record EndAsked(List<Slot> missing, Integer utterance) implements Event {
     @Override
     public void applyTo(Fold fold, Entry entry) {

@@ -2,9 +2,14 @@ package tiptoe.exam;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
 import tiptoe.finding.Outcome;
+import tiptoe.finding.Question;
 import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Value;
 
 /**
  * The record at one moment: what its events fold to. It never changes; {@link #apply} gives the
@@ -36,6 +41,8 @@ public record ExamRecord(
     List<Note> notes,
     Instant ended,
     List<Entry> entries) {
+  private static final Set<String> PRESSING = Set.of("urgent", "emergency");
+
   public ExamRecord {
     statements = List.copyOf(statements);
     utterances = List.copyOf(utterances);
@@ -72,14 +79,55 @@ public record ExamRecord(
     return StandingFinding.answers(protocol, statements);
   }
 
+  /**
+   * What was said and neither stands nor was taken back: findings that wait because they contradict
+   * what stands, those that lack their side, and those that unsure utterances seem to state and
+   * nobody has reviewed. They may be right, so whatever is worse in them must be told.
+   */
+  public List<Answer> unsettled() {
+    Stream<Answer> unsure =
+        unsure().stream()
+            .flatMap(utterance -> utterance.candidates().stream())
+            .map(candidate -> new Answer(candidate.statement(), Answer.NO_STATEMENT));
+    return Stream.concat(Stream.concat(waiting().stream(), withoutSide()), unsure)
+        .filter(answer -> protocol.find(answer.step()).isPresent() && !answer.group())
+        .filter(answer -> !Value.NOT_EXAMINED.equals(answer.value()))
+        .distinct()
+        .toList();
+  }
+
+  /** Findings that wait because they contradict what stands. */
+  public List<Answer> waiting() {
+    return StandingFinding.of(protocol, statements, Status.WAITS).stream()
+        .map(waiting -> new Answer(waiting.finding(), waiting.base().number()))
+        .toList();
+  }
+
+  private Stream<Answer> withoutSide() {
+    return openQuestions().stream()
+        .map(Asked::question)
+        .filter(question -> question.kind() == Question.Kind.SIDE && question.about() != null)
+        .map(question -> new Answer(question.about(), Answer.NO_STATEMENT));
+  }
+
   /** What stands for this step, on whichever side. */
   public List<Answer> answers(String step) {
     return answers().stream().filter(answer -> answer.step().equals(step)).toList();
   }
 
-  /** Slots without an answer, for this baby: key steps first, else from head to toe. */
+  /**
+   * Slots without an answer, for this baby: key steps first, else from head to toe. What was left
+   * out is owed and so among them; see {@link #deferred()}.
+   */
   public List<Slot> missing() {
     return new Checklist(this).missing();
+  }
+
+  /**
+   * Missing slots that were said not to be examined, with the reason; empty where none was said.
+   */
+  public Map<Slot, String> deferred() {
+    return new Checklist(this).deferred();
   }
 
   /** Key slots without an answer. */
@@ -163,6 +211,13 @@ public record ExamRecord(
   /** Flags of rules that apply now. */
   public List<RecordedFlag> openFlags() {
     return flags.stream().filter(FlagHistory::open).map(FlagHistory::flag).toList();
+  }
+
+  /** Open flags that rest on what is not settled and would be urgent or an emergency. */
+  public List<RecordedFlag> pressing() {
+    return openFlags().stream()
+        .filter(flag -> flag.provisional() != null && PRESSING.contains(flag.level()))
+        .toList();
   }
 
   /** Second of the audio that has been heard up to. */

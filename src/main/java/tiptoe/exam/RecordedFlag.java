@@ -9,9 +9,18 @@ import java.util.List;
  * @param rule id of the rule
  * @param text what to consider
  * @param statements numbers of the statements that raised it
+ * @param provisional true where it rests on what is not settled or was heard unsurely; else null,
+ *     so that records of earlier versions read and write the same
  */
-public record RecordedFlag(String level, String rule, String text, List<Integer> statements) {
+public record RecordedFlag(
+    String level, String rule, String text, List<Integer> statements, Boolean provisional) {
   public RecordedFlag {
     statements = List.copyOf(statements);
+    provisional = Boolean.TRUE.equals(provisional) ? Boolean.TRUE : null;
+  }
+
+  /** A flag that rests on what stands. */
+  public RecordedFlag(String level, String rule, String text, List<Integer> statements) {
+    this(level, rule, text, statements, null);
   }
 }

@@ -21,6 +21,9 @@ import tiptoe.protocol.Value;
  * started.
  */
 public final class Review {
+  /** What a remark begins with in which a signer says why something is signed without it. */
+  public static final String DESPITE = "signed while not settled: ";
+
   private final Examination examination;
   private final String author;
   private final Deque<List<Long>> done = new ArrayDeque<>();
@@ -123,7 +126,9 @@ public final class Review {
   public Changes accept(int utterance, List<Finding> statements) {
     return edit(
         draft -> {
-          statements.forEach(statement -> make(draft, statement, utterance));
+          Series series = new Series(draft.record().protocol(), statements);
+          statements.forEach(
+              statement -> make(draft, series.numbered(draft.record(), statement), utterance));
           draft.add(new Event.UtteranceReviewed(utterance, true, author));
         });
   }

@@ -1,8 +1,11 @@
 package tiptoe.exam;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import tiptoe.finding.Command;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
@@ -15,11 +18,14 @@ import tiptoe.protocol.Value;
 
 /** Takes in what one utterance means. */
 final class UtteranceHandler {
+  private static final Set<Status> LIVE = EnumSet.of(Status.STANDS, Status.CONFIRMS, Status.WAITS);
+
   private final EventBatch draft;
   private final Integer utterance;
   private final Heard heard;
   private final List<Command> commands = new ArrayList<>();
   private List<Asked> answered = List.of();
+  private Series series;
 
   UtteranceHandler(EventBatch draft, Integer utterance, Heard heard) {
     this.draft = draft;
@@ -32,6 +38,7 @@ final class UtteranceHandler {
   }
 
   void take(Interpretation meaning) {
+    series = series(meaning.of(Meaning.States.class).toList());
     answered =
         meaning.of(Meaning.Answers.class).flatMap(one -> find(one.question()).stream()).toList();
     boolean finds = meaning.meanings().stream().anyMatch(UtteranceHandler::goesOn);
@@ -46,6 +53,7 @@ final class UtteranceHandler {
   /** The clinician says whether an unsure utterance was understood; only then it counts. */
   void confirm(Utterance unsure, boolean yes) {
     if (yes) {
+      series = series(unsure.candidates());
       unsure
           .candidates()
           .forEach(candidate -> found(candidate.statement(), candidate.correction()));
@@ -53,8 +61,16 @@ final class UtteranceHandler {
     draft.add(new Event.UtteranceReviewed(unsure.number(), yes, null));
   }
 
+  private Series series(List<Meaning.States> said) {
+    return new Series(
+        draft.record().protocol(),
+        said.stream().filter(one -> !one.correction()).map(Meaning.States::statement).toList());
+  }
+
   private static boolean goesOn(Meaning meaning) {
-    return meaning instanceof Meaning.States || meaning instanceof Meaning.Asks;
+    return meaning instanceof Meaning.States
+        || meaning instanceof Meaning.Withdraws
+        || meaning instanceof Meaning.Asks;
   }
 
   /** An answer that states nothing keeps the older of two that contradict each other. */
@@ -77,6 +93,8 @@ final class UtteranceHandler {
   private void take(Meaning meaning) {
     if (meaning instanceof Meaning.States finding) {
       found(finding.statement(), finding.correction());
+    } else if (meaning instanceof Meaning.Withdraws withdraws) {
+      withdraw(withdraws.finding());
     } else if (meaning instanceof Meaning.Asks asks) {
       ask(asks.question(), asks.correction());
     } else if (meaning instanceof Meaning.Fact fact) {
@@ -85,6 +103,25 @@ final class UtteranceHandler {
       commands.add(instruction.command());
       new CommandHandler(draft, utterance, heard).carryOut(instruction.command());
     }
+  }
+
+  /**
+   * What was said last does not hold; what it confirmed was said of the same thing and goes too.
+   */
+  private void withdraw(Finding said) {
+    draft.record().statements().stream()
+        .filter(one -> LIVE.contains(one.status()) && one.slot().equals(slot(said)))
+        .filter(one -> Objects.equals(one.statement().value(), said.value()))
+        .filter(one -> Objects.equals(one.statement().quantity(), said.quantity()))
+        .reduce((first, last) -> last)
+        .map(one -> one.status() == Status.CONFIRMS ? one.of().get(0) : one.number())
+        .ifPresent(
+            number ->
+                draft.add(new Event.StatementSettled(number, Effect.WITHDRAWN, List.of(), null)));
+  }
+
+  private static Slot slot(Finding said) {
+    return new Slot(said.step(), said.side());
   }
 
   private void found(Finding statement, boolean correction) {
@@ -122,7 +159,8 @@ final class UtteranceHandler {
   }
 
   private void state(Finding said, boolean correction) {
-    Finding statement = correction ? ofTheLastMeasured(said) : said;
+    Finding statement =
+        correction ? ofTheLastMeasured(said) : series.numbered(draft.record(), said);
     Placement verdict = new Placing(draft.record(), utterance).of(statement, correction);
     Finding full = correction ? withWhatIsKept(statement, verdict) : statement;
     int number = draft.nextStatement();

@@ -2,6 +2,7 @@ package tiptoe.language;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
@@ -74,6 +75,10 @@ public final class Interpreter {
    */
   public Interpretation interpret(List<String> words, Dialogue dialogue, Source source) {
     List<String> plain = TypedText.plain(words);
+    Optional<Interpretation> amended = amended(plain, dialogue, source);
+    if (amended.isPresent()) {
+      return amended.get();
+    }
     ByGrammar first = byGrammar(plain, dialogue, source);
     boolean parted = words.contains(TypedText.BREAK);
     if (second == SecondReading.NONE || first.loose().isEmpty() && !parted) {
@@ -121,6 +126,26 @@ public final class Interpreter {
             && first.utterance().meanings().stream().anyMatch(Meaning.States.class::isInstance);
     return new Interpretation(
         meanings, uncovered, reading.spans(), withheld, first.utterance().dialogue());
+  }
+
+  // Only behind what was understood in full: the words before it are else read together with it.
+  private Optional<Interpretation> amended(List<String> words, Dialogue dialogue, Source source) {
+    Optional<SideAmendment> amendment = SideAmendment.of(words);
+    if (amendment.isEmpty()) {
+      return Optional.empty();
+    }
+    UtteranceInterpreter utterance = new UtteranceInterpreter(protocol, dialogue, source);
+    List<String> before = words.subList(0, amendment.get().from());
+    if (!before.isEmpty()) {
+      ByGrammar said = byGrammar(before, dialogue, source);
+      if (!said.loose().isEmpty()) {
+        return Optional.empty();
+      }
+      utterance = said.utterance();
+    }
+    return utterance.amend(amendment.get().side(), amendment.get().outright())
+        ? Optional.of(new Interpretation(utterance.meanings(), List.of(), utterance.dialogue()))
+        : Optional.empty();
   }
 
   /** What the grammars make of the words; loose are the indexes of those that no phrase covers. */

@@ -15,6 +15,14 @@ public sealed interface Meaning {
   record States(Finding statement, boolean correction) implements Meaning {}
 
   /**
+   * A finding that was said just before does not hold; what holds instead is among the other
+   * meanings.
+   *
+   * @param finding as it was said, with its side
+   */
+  record Withdraws(Finding finding) implements Meaning {}
+
+  /**
    * Something that must be answered first, or to complete a finding stated beside it.
    *
    * @param correction whether the finding it is about was said as a correction

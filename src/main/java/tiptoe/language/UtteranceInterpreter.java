@@ -242,6 +242,51 @@ final class UtteranceInterpreter {
     }
   }
 
+  /**
+   * "No, sorry, left": what was said last is on this side and not where it was put.
+   *
+   * @param outright whether it can only be meant so; else the side is asked for
+   * @return whether there is something it can be meant for
+   */
+  boolean amend(Side side, boolean outright) {
+    if (open != null && asksForSide(open)) {
+      closeWithSides(List.of(side));
+      return true;
+    }
+    Finding last = recent.isEmpty() ? null : recent.get(recent.size() - 1);
+    if (last == null && !outright) {
+      return false;
+    }
+    if (last == null || last.side() == null || last.side() == side) {
+      List<String> about = last == null ? List.of() : List.of(last.step());
+      add(new Meaning.Asks(Question.step(about), false));
+      return true;
+    }
+    takeBack(last);
+    findings.complete(last.withSide(outright ? side : null), false).forEach(this::add);
+    return true;
+  }
+
+  private static boolean asksForSide(Question question) {
+    return question.kind() == Question.Kind.SIDE || Detail.SIDE.equals(question.detail());
+  }
+
+  private void takeBack(Finding last) {
+    recent.remove(recent.size() - 1);
+    boolean justNow =
+        meanings.removeIf(
+            meaning -> meaning instanceof Meaning.States said && said.statement().equals(last));
+    if (justNow) {
+      meanings.removeIf(
+          meaning -> meaning instanceof Meaning.Asks asks && last.equals(asks.question().about()));
+    } else {
+      meanings.add(new Meaning.Withdraws(last));
+    }
+    if (open != null && last.equals(open.about())) {
+      open = null;
+    }
+  }
+
   // "Barlow positive right negative left": once something else was said, a side is no answer.
   private boolean isNotOvertaken() {
     return meanings.isEmpty()

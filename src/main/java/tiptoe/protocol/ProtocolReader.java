@@ -70,6 +70,8 @@ final class ProtocolReader {
       @JsonProperty("sided-values") List<String> sidedValues,
       Map<String, String> labels,
       Map<String, DetailEntry> details,
+      boolean series,
+      List<String> beside,
       String reminder) {
 
     Step toStep(String region) {
@@ -87,6 +89,8 @@ final class ProtocolReader {
               measure,
               values(),
               toDetails(),
+              series,
+              orEmpty(beside),
               reminder);
       if (made.isMeasured() == !made.values().isEmpty()) {
         throw new IllegalArgumentException(
@@ -130,9 +134,14 @@ final class ProtocolReader {
       if (made.values().stream().map(Value::id).distinct().count() != made.values().size()) {
         throw new IllegalArgumentException("expected unique value ids in step " + step);
       }
-      Stream.concat(
+      if (series && made.detail(Detail.REPEAT).isEmpty()) {
+        throw new IllegalArgumentException("expected the detail repeat in series step " + step);
+      }
+      Stream.of(
               orEmpty(sidedValues).stream(),
+              made.beside().stream(),
               made.details().stream().map(Detail::of).filter(of -> of != null))
+          .flatMap(Function.identity())
           .filter(id -> made.value(id).isEmpty())
           .findFirst()
           .ifPresent(

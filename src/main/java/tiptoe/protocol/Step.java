@@ -18,6 +18,10 @@ import java.util.Optional;
  * @param measure what its number means; null where the step has values instead
  * @param values what it can be, normal first; empty where it is a number
  * @param details what can be said beside a value
+ * @param series whether it is measured again and again: a second number is a repeat that stands
+ *     beside the first, with the detail {@code repeat}, and contradicts nothing
+ * @param beside values that are told beside the answer and do not answer the step by themselves: a
+ *     hydrocele does not say where the testis is
  * @param reminder good practice to remind of, never to enforce; null where there is none
  */
 public record Step(
@@ -33,10 +37,13 @@ public record Step(
     Measure measure,
     List<Value> values,
     List<Detail> details,
+    boolean series,
+    List<String> beside,
     String reminder) {
   public Step {
     values = List.copyOf(values);
     details = List.copyOf(details);
+    beside = List.copyOf(beside);
   }
 
   /** Such as {@code left eye}; the label alone where there is no side. */

@@ -10,7 +10,6 @@ import tiptoe.exam.Answer;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.protocol.Step;
-import tiptoe.protocol.Value;
 import tiptoe.wording.RecordWording;
 
 /** One row an answer, for audit over many examinations (RFC 4180). */
@@ -28,7 +27,8 @@ final class CsvReport {
     "unit",
     "details",
     "denied",
-    "group"
+    "group",
+    "settled"
   };
   private static final CSVFormat FORMAT = CSVFormat.RFC4180.builder().setHeader(COLUMNS).get();
 
@@ -39,28 +39,29 @@ final class CsvReport {
     StringWriter text = new StringWriter();
     try (CSVPrinter printer = new CSVPrinter(text, FORMAT)) {
       for (Answer answer : record.answers()) {
-        printer.printRecord(
-            row(record, answer, !findings.banner().isEmpty()).stream()
-                .map(CsvReport::safe)
-                .toList());
+        printer.printRecord(row(findings, answer, true).stream().map(CsvReport::safe).toList());
+      }
+      for (Answer answer : findings.waiting()) {
+        printer.printRecord(row(findings, answer, false).stream().map(CsvReport::safe).toList());
       }
     }
     return text.toString();
   }
 
-  private static List<String> row(ExamRecord record, Answer answer, boolean altered) {
+  private static List<String> row(RecordWording findings, Answer answer, boolean settled) {
+    ExamRecord record = findings.record();
     Step step = record.protocol().step(answer.step());
     Event.ExaminationOpened opened = record.opened();
     return List.of(
         opened == null ? "" : opened.id(),
         record.label().orElse(""),
-        altered ? "not valid" : record.signed() ? "yes" : "no",
+        !findings.banner().isEmpty() ? "not valid" : record.signed() ? "yes" : "no",
         step.region(),
         answer.step(),
         answer.side() == null ? "" : answer.side().id(),
         answer.value() == null ? "" : answer.value(),
-        step.value(answer.value() == null ? "" : answer.value())
-            .map(Value::norm)
+        findings
+            .norm(answer)
             .map(norm -> norm.name().toLowerCase(java.util.Locale.ROOT))
             .orElse(""),
         answer.quantity() == null ? "" : answer.quantity().text(),
@@ -69,7 +70,8 @@ final class CsvReport {
             .map(detail -> detail.getKey() + "=" + detail.getValue())
             .collect(Collectors.joining("; ")),
         String.join("; ", answer.denied()),
-        answer.group() ? "yes" : "no");
+        answer.group() ? "yes" : "no",
+        settled ? "yes" : "no");
   }
 
   // A spreadsheet runs a cell that begins like a formula; a number that is negative is none.

@@ -75,6 +75,7 @@ final class HtmlReport {
         .append("</p>\n");
     baby();
     flags();
+    missingKeySteps();
     abnormalAndFigure();
     list("Not settled", findings.unsettled());
     answers();
@@ -125,7 +126,7 @@ final class HtmlReport {
       page.append("<div class=\"flag ")
           .append(flag.level().id())
           .append("\"><span class=\"level\">")
-          .append(escapeXml10(findings.words().level(flag)))
+          .append(escapeXml10(findings.level(flag)))
           .append(", ")
           .append(escapeXml10(spelled(flag.when())))
           .append(":</span> ")
@@ -139,6 +140,15 @@ final class HtmlReport {
 
   private String spelled(String words) {
     return findings.words().spelled(words);
+  }
+
+  private void missingKeySteps() {
+    List<String> missing = findings.missingKeySteps();
+    if (!missing.isEmpty()) {
+      page.append("<p><b>Key steps missing:</b> ")
+          .append(escapeXml10(String.join(", ", missing)))
+          .append("</p>\n");
+    }
   }
 
   private void abnormalAndFigure() {
@@ -202,13 +212,16 @@ final class HtmlReport {
         .append(escapeXml10(findings.words().title(region.label())))
         .append("</th><td>");
     for (RecordWording.Row found : findings.rows(region)) {
-      row.append(found.sign() == Sign.ABNORMAL ? "<span class=\"abnormal\">" : "<span>")
+      row.append(
+              found.sign() == Sign.ABNORMAL || found.sign() == Sign.UNSURE
+                  ? "<span class=\"abnormal\">"
+                  : "<span>")
           .append(escapeXml10(found.line()))
           .append(";</span> ");
     }
     List<String> missing = findings.missing(region);
     if (!missing.isEmpty()) {
-      row.append("<span class=\"missing\">Not examined: ")
+      row.append("<span class=\"missing\">Not recorded: ")
           .append(escapeXml10(String.join(", ", missing)))
           .append("</span>");
     }

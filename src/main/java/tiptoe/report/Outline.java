@@ -33,6 +33,7 @@ abstract class Outline {
     text.append(findings.words().spelled(Caution.TEXT)).append("\n\n");
     facts(findings);
     flags(findings);
+    section("Key steps missing", findings.missingKeySteps());
     section("Abnormal", findings.abnormal().stream().map(RecordWording.Row::text).toList());
     section("Not settled", findings.unsettled());
     text.append(heading(2, "Findings"));
@@ -76,7 +77,8 @@ abstract class Outline {
     Words words = findings.words();
     return "%s (%s): %s%s [%s]"
         .formatted(
-            words.title(flag.level().id()),
+            words.title(flag.level().id())
+                + findings.level(flag).substring(flag.level().id().length()),
             words.spelled(flag.when()),
             words.spelled(flag.advice()),
             findings.since(flag),
@@ -92,7 +94,7 @@ abstract class Outline {
     text.append(heading(3, findings.words().title(region.label())));
     rows.forEach(row -> text.append(item(row.line())));
     if (!missing.isEmpty()) {
-      text.append(item("not examined: " + String.join(", ", missing)));
+      text.append(item("not recorded: " + String.join(", ", missing)));
     }
     text.append('\n');
   }

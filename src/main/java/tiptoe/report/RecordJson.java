@@ -39,7 +39,7 @@ public final class RecordJson {
     ArrayNode answers = root.putArray("answers");
     record.answers().forEach(answer -> answers.add(answer(answer)));
     ArrayNode missing = root.putArray("missing");
-    record.missing().forEach(slot -> missing.add(slot(slot)));
+    record.missing().forEach(slot -> missing.add(missing(record, slot)));
     record.missingDetails().forEach(detail -> missing.add(detail(detail)));
     assessment.missing().stream()
         .filter(needed -> !listed(record, needed))
@@ -174,6 +174,14 @@ public final class RecordJson {
 
   private static ObjectNode slot(Slot slot) {
     return place(slot.step(), slot.side());
+  }
+
+  private static ObjectNode missing(ExamRecord record, Slot slot) {
+    String reason = record.deferred().get(slot);
+    ObjectNode node = slot(slot);
+    return reason == null
+        ? node
+        : node.put("deferred", reason.isEmpty() ? "no reason given" : reason);
   }
 
   private static ObjectNode detail(MissingDetail missing) {

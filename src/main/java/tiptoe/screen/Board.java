@@ -65,6 +65,7 @@ record Board(List<Row> rows) {
   static Board of(RecordWording wording, Region region, List<Integer> fresh, Glyphs glyphs) {
     ExamRecord record = wording.record();
     return new Maker(
+            wording,
             record,
             wording.words(),
             new HashSet<>(record.missing()),
@@ -75,6 +76,7 @@ record Board(List<Row> rows) {
   }
 
   private record Maker(
+      RecordWording wording,
       ExamRecord record,
       Words words,
       Set<Slot> missing,
@@ -128,6 +130,12 @@ record Board(List<Row> rows) {
           lines.add(new Line(glyphs.open() + " missing: " + label, Ink.MISSING));
         }
       }
+      for (Answer waiting : wording.waiting()) {
+        if (waiting.step().equals(step.id()) && isHere(side, waiting.side())) {
+          String text = glyphs.unsure() + " (" + words.said(waiting.finding()) + ") not settled";
+          lines.add(new Line(text, Ink.UNSURE));
+        }
+      }
       for (Utterance utterance : record.unsure()) {
         for (Meaning.States candidate : utterance.candidates()) {
           var seems = candidate.statement();
@@ -150,9 +158,9 @@ record Board(List<Row> rows) {
     }
 
     private Line answer(Side column, Answer answer) {
-      Sign sign = words.sign(answer.finding());
+      Sign sign = wording.sign(answer);
       String side = column == null && answer.side() != null ? answer.side().id() + ": " : "";
-      String text = glyphs.of(sign) + " " + side + words.said(answer.finding());
+      String text = glyphs.of(sign) + " " + side + wording.said(answer);
       boolean now = isFresh(answer);
       Ink ink = sign == Sign.ABNORMAL ? Ink.ALERT : now ? Ink.FRESH : Ink.GOOD;
       return new Line(now ? text + " " + glyphs.fresh() : text, ink);

@@ -64,12 +64,18 @@ record Overview(
         maker.missing(here),
         Board.of(wording, here, maker.fresh(), glyphs),
         maker.heard(),
-        maker.flags(wording.assessment()),
+        flags(wording),
         maker.sizes(wording.assessment()));
   }
 
   Progress progressHere() {
     return regions.stream().filter(one -> one.region().equals(here.id())).findFirst().orElseThrow();
+  }
+
+  private static List<Line> flags(RecordWording wording) {
+    return wording.assessment().flags().stream()
+        .map(flag -> new Line(wording.flag(flag), Maker.ink(flag.level())))
+        .toList();
   }
 
   private record Maker(ExamRecord record, Words words, Glyphs glyphs) {
@@ -116,7 +122,8 @@ record Overview(
       Step step = step(id);
       boolean both = slots.stream().map(Slot::side).filter(side -> side != null).count() == 2;
       Side side = both ? null : slots.get(0).side();
-      String text = both ? words.step(id) : words.name(id, side);
+      String name = both ? words.step(id) : words.name(id, side);
+      String text = name + words.deferred(record.deferred(), slots);
       return new Missing(text, slots.size(), step.key(), reminder(step));
     }
 
@@ -164,12 +171,6 @@ record Overview(
         case SKIPPED -> new Line(text, Ink.QUIET);
         default -> new Line(text, Ink.FRESH);
       };
-    }
-
-    List<Line> flags(Assessment assessment) {
-      return assessment.flags().stream()
-          .map(flag -> new Line(words.flag(flag), ink(flag.level())))
-          .toList();
     }
 
     private static Ink ink(Level level) {

@@ -2,6 +2,8 @@ package tiptoe.screen;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tiptoe.exam.Asked;
 import tiptoe.finding.Question;
 import tiptoe.wording.RecordWording;
@@ -39,9 +41,17 @@ record Prompt(String headline, String text, String answers) {
   private static Prompt ending(RecordWording wording) {
     List<String> missing = wording.missingKeySteps();
     String count = missing.size() + (missing.size() == 1 ? " key step is" : " key steps are");
+    Stream<String> pressing =
+        wording.record().pressing().stream()
+            .map(flag -> "NOT SETTLED, " + flag.level() + ", confirm now: " + flag.text())
+            .map(wording.words()::spelled);
+    Stream<String> steps =
+        missing.isEmpty()
+            ? Stream.empty()
+            : Stream.of(count + " missing: " + String.join(", ", missing));
     return new Prompt(
         "end anyway?",
-        count + " missing: " + String.join(", ", missing),
+        Stream.concat(pressing, steps).collect(Collectors.joining("; ")),
         Voice.END.quoted() + " or \"yes\" to end, \"no\" to go on");
   }
 

@@ -65,7 +65,9 @@ public final class ExamSession {
   public RecordWording wording() {
     ExamRecord record = record();
     return new RecordWording(
-        record, assessor.assess(record.baby(), record.answers(), settings, examinedAt), settings);
+        record,
+        assessor.assess(record.baby(), record.answers(), record.unsettled(), settings, examinedAt),
+        settings);
   }
 
   public synchronized ExamRecord record() {

@@ -93,6 +93,10 @@ public final class PlainView implements ExamView {
         .flatMap(command -> CommandReply.of(command, changes.record(), words).stream())
         .forEach(line -> out.println("  " + line));
     changes
+        .of(Event.EndAsked.class)
+        .flatMap(asked -> CommandReply.beforeEnd(changes.record(), words).stream())
+        .forEach(line -> out.println("  >> " + line));
+    changes
         .record()
         .openQuestion()
         .ifPresent(asked -> out.println("  >> " + words.spelled(asked.question().text())));

@@ -44,14 +44,16 @@ public final class ChecklistWording {
     text.append("%n%-14s %d of %d%n".formatted(title, progress.answered(), progress.total()));
     for (Answer answer : record.answers()) {
       if (isIn(region, answer.step())) {
-        String sign = words.sign(answer.finding()).ascii();
-        text.append("  %s %s%n".formatted(sign, words.of(answer.finding())));
+        text.append("  %s %s%n".formatted(wording.sign(answer).ascii(), wording.of(answer)));
       }
     }
+    wording.waiting().stream()
+        .filter(answer -> isIn(region, answer.step()))
+        .forEach(answer -> text.append("  ? ").append(wording.of(answer)).append('\n'));
     String missing =
         record.missing().stream()
             .filter(slot -> isIn(region, slot.step()))
-            .map(words::name)
+            .map(wording::missing)
             .collect(Collectors.joining(", "));
     if (!missing.isEmpty()) {
       text.append("    missing: ").append(missing).append('\n');

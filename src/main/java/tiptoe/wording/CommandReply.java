@@ -31,7 +31,7 @@ public final class CommandReply {
       regions
           .computeIfAbsent(
               record.protocol().step(slot.step()).region(), region -> new ArrayList<>())
-          .add(words.name(slot));
+          .add(words.missing(slot, record.deferred()));
     }
     return regions.isEmpty()
         ? Stream.of("nothing is missing")
@@ -41,6 +41,20 @@ public final class CommandReply {
                     words.region(record.protocol().region(one.getKey()).orElseThrow())
                         + ": "
                         + String.join(", ", one.getValue()));
+  }
+
+  /** What the examination would end without, and how to end it all the same. */
+  public static List<String> beforeEnd(ExamRecord record, Words words) {
+    Stream<String> pressing =
+        record.pressing().stream()
+            .map(flag -> "not settled, " + flag.level() + ", confirm now: " + flag.text())
+            .map(words::spelled);
+    Stream<String> missing =
+        record.missingKeySteps().stream()
+            .map(slot -> "key step missing: " + words.missing(slot, record.deferred()));
+    return Stream.of(pressing, missing, Stream.of("end anyway, yes or no?"))
+        .flatMap(lines -> lines)
+        .toList();
   }
 
   private static Stream<String> recorded(ExamRecord record, Words words) {

@@ -10,10 +10,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Flag;
+import tiptoe.clinical.Level;
 import tiptoe.clinical.PlanItem;
 import tiptoe.clinical.Size;
 import tiptoe.exam.Answer;
@@ -21,11 +24,14 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Remark;
 import tiptoe.exam.Signature;
 import tiptoe.exam.Slot;
+import tiptoe.exam.Status;
+import tiptoe.exam.Utterance;
 import tiptoe.exam.journal.Integrity;
-import tiptoe.finding.Finding;
+import tiptoe.language.Meaning;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
 import tiptoe.settings.Settings;
 
 /** A record and what follows from it, put into words: the same for reports, screens and lines. */
@@ -140,12 +146,55 @@ public final class RecordWording {
 
   /** What was found in a region; what is the same on both sides is one row. */
   public List<Row> rows(Region region) {
-    return rows(record.answers().stream().filter(one -> isIn(region, one.step())).toList());
+    return Stream.of(record.answers(), waiting())
+        .flatMap(
+            all -> rows(all.stream().filter(one -> isIn(region, one.step())).toList()).stream())
+        .toList();
+  }
+
+  /** Findings that wait because they contradict what stands. */
+  public List<Answer> waiting() {
+    return record.waiting().stream()
+        .filter(answer -> record.protocol().find(answer.step()).isPresent())
+        .toList();
+  }
+
+  private boolean waits(Answer answer) {
+    return record
+        .statement(answer.statement())
+        .filter(said -> said.status() == Status.WAITS)
+        .isPresent();
+  }
+
+  /** What an answer comes to at a glance; a number by the flags that rest on it. */
+  public Sign sign(Answer answer) {
+    return assessment.abnormal(answer).isPresent() ? Sign.ABNORMAL : words.sign(answer.finding());
+  }
+
+  /** How an answer stands to what is expected; empty for a number that no flag rests on. */
+  public Optional<Norm> norm(Answer answer) {
+    return assessment.abnormal(answer).isPresent()
+        ? Optional.of(Norm.ABNORMAL)
+        : Optional.ofNullable(words.norm(answer.finding()));
+  }
+
+  /** The value or number; a number that is too low or too high with an L or H. */
+  public String said(Answer answer) {
+    return words.said(answer.finding())
+        + assessment.abnormal(answer).map(one -> " " + one.direction().code()).orElse("")
+        + (waits(answer) ? " (" + Words.NOT_SETTLED + ")" : "");
+  }
+
+  /** Such as {@code left clavicle: crepitus}. */
+  public String of(Answer answer) {
+    return words.name(answer.step(), answer.side()) + ": " + said(answer);
   }
 
   /** The findings that are not normal, from head to toe. */
   public List<Row> abnormal() {
-    return rows(record.answers().stream().filter(this::isAbnormal).toList());
+    return Stream.of(record.answers(), waiting())
+        .flatMap(all -> rows(all.stream().filter(this::isAbnormal).toList()).stream())
+        .toList();
   }
 
   private List<Row> rows(List<Answer> answers) {
@@ -153,18 +202,18 @@ public final class RecordWording {
         answers.stream()
             .collect(
                 Collectors.groupingBy(
-                    answer -> answer.step() + ": " + words.said(answer.finding()),
+                    answer -> answer.step() + ": " + said(answer),
                     LinkedHashMap::new,
                     Collectors.toList()));
     return alike.values().stream().map(this::row).toList();
   }
 
   private Row row(List<Answer> alike) {
-    Finding first = alike.get(0).finding();
+    Answer first = alike.get(0);
     return new Row(
         sides(first.step(), alike.stream().map(Answer::side).toList()),
-        words.said(first),
-        words.sign(first),
+        said(first),
+        waits(first) ? Sign.UNSURE : sign(first),
         alike.stream().allMatch(Answer::group));
   }
 
@@ -179,7 +228,7 @@ public final class RecordWording {
   }
 
   private boolean isAbnormal(Answer answer) {
-    return words.norm(answer.finding()) == Norm.ABNORMAL;
+    return norm(answer).filter(norm -> norm == Norm.ABNORMAL).isPresent();
   }
 
   /** Whether anything of a region is abnormal. */
@@ -201,11 +250,14 @@ public final class RecordWording {
         .anyMatch(slot -> isIn(region, slot.step()));
   }
 
-  /** Names of what was not examined in a region; key steps are marked. */
+  /**
+   * Names of what was not said of a region; key steps are marked. What was left out for a reason is
+   * among its rows.
+   */
   public List<String> missing(Region region) {
     Map<String, List<Side>> missing = new LinkedHashMap<>();
     for (Slot slot : record.missing()) {
-      if (isIn(region, slot.step())) {
+      if (isIn(region, slot.step()) && !record.deferred().containsKey(slot)) {
         missing.computeIfAbsent(slot.step(), step -> new ArrayList<>()).add(slot.side());
       }
     }
@@ -223,7 +275,7 @@ public final class RecordWording {
    */
   public String since(Flag flag) {
     List<Answer> raising =
-        record.answers().stream()
+        Stream.concat(record.answers().stream(), waiting().stream())
             .filter(answer -> flag.steps().contains(answer.step()))
             .filter(answer -> flag.statements().contains(answer.statement()))
             .toList();
@@ -242,8 +294,36 @@ public final class RecordWording {
   public List<String> unsettled() {
     List<String> lines = new ArrayList<>();
     lines.addAll(questions());
-    record.unsure().forEach(heard -> lines.add("unsure: “" + heard.heard().text() + "”"));
+    record.unsure().forEach(heard -> lines.add(seems(heard)));
     return lines;
+  }
+
+  private String seems(Utterance heard) {
+    String seems =
+        heard.candidates().stream()
+            .map(candidate -> words.of(candidate.statement()))
+            .collect(Collectors.joining("; "));
+    return "unsure: “" + heard.heard().text() + "”" + (seems.isEmpty() ? "" : ", seems: " + seems);
+  }
+
+  /**
+   * What must be settled before a signature, or named by the signer: contradictions about key steps
+   * and flags that are urgent or worse and rest on what is not settled.
+   */
+  public List<String> toSettle() {
+    Stream<String> contradictions =
+        record.contradictions().stream()
+            .filter(one -> one.newer() != null && isKey(one.newer().statement().step()))
+            .map(one -> words.spelled(one.text()));
+    Stream<String> flags =
+        assessment.flags().stream()
+            .filter(flag -> flag.provisional() && flag.level().compareTo(Level.URGENT) <= 0)
+            .map(this::flag);
+    return Stream.concat(contradictions, flags).toList();
+  }
+
+  private boolean isKey(String step) {
+    return record.protocol().find(step).map(Step::key).orElse(false);
   }
 
   /** What is asked and nobody has answered. */
@@ -259,15 +339,22 @@ public final class RecordWording {
   }
 
   public List<String> missingKeySteps() {
-    return record.missingKeySteps().stream().map(words::name).toList();
+    return record.missingKeySteps().stream().map(this::missing).toList();
   }
 
   /** Steps without an answer that are no key steps. */
   public List<String> otherMissingSteps() {
     return record.missing().stream()
         .filter(slot -> !record.protocol().step(slot.step()).key())
-        .map(words::name)
+        .map(this::missing)
         .toList();
+  }
+
+  /**
+   * A missing slot, with the reason it was left out for: {@code left Barlow (deferred: crying)}.
+   */
+  public String missing(Slot slot) {
+    return words.missing(slot, record.deferred());
   }
 
   /** Details that a finding wants. */
@@ -279,7 +366,34 @@ public final class RecordWording {
 
   /** Flags with how soon to act, the most pressing first. */
   public List<String> flags() {
-    return assessment.flags().stream().map(words::flag).toList();
+    return assessment.flags().stream().map(this::flag).toList();
+  }
+
+  /**
+   * Such as {@code URGENT: consider cataract}; one that is not settled says so: {@code URGENT, not
+   * settled: …}, {@code URGENT, heard unsurely: left hip: positive — confirm now: …}.
+   */
+  public String flag(Flag flag) {
+    return level(flag) + ": " + words.spelled(flag.advice());
+  }
+
+  /** How soon, in capitals, and why it is not settled where it is not. */
+  public String level(Flag flag) {
+    String unsure =
+        flag.statements().contains(Answer.NO_STATEMENT)
+            ? record.unsure().stream()
+                .flatMap(utterance -> utterance.candidates().stream())
+                .map(Meaning.States::statement)
+                .filter(seems -> flag.steps().contains(seems.step()))
+                .distinct()
+                .map(words::of)
+                .collect(Collectors.joining("; "))
+            : "";
+    return flag.provisional() && !unsure.isEmpty()
+        ? words
+            .level(flag)
+            .replace(Words.NOT_SETTLED, "heard unsurely: " + unsure + " — confirm now")
+        : words.level(flag);
   }
 
   public List<String> gaps() {
@@ -335,7 +449,10 @@ public final class RecordWording {
   }
 
   public List<String> results() {
-    return assessment.results().stream().map(result -> words.spelled(result.text())).toList();
+    return assessment.results().stream()
+        .map(result -> Stream.concat(Stream.of(result.text()), result.remarks().stream()))
+        .map(parts -> words.spelled(parts.collect(Collectors.joining("; "))))
+        .toList();
   }
 
   public List<String> plan() {

@@ -3,6 +3,9 @@ package tiptoe.wording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.stream.Collectors;
 import tiptoe.clinical.Flag;
 import tiptoe.clinical.Need;
 import tiptoe.clinical.Size;
@@ -32,6 +35,9 @@ import tiptoe.settings.Spelling;
  * read; a unit that was chosen otherwise follows in brackets: {@code 3345 g (7 lb 6 oz)}.
  */
 public final class Words {
+  static final String NOT_SETTLED = "not settled";
+  private static final String DEFERRED = "deferred";
+
   private final Protocol protocol;
   private final Settings settings;
 
@@ -79,6 +85,23 @@ public final class Words {
     return name(slot.step(), slot.side());
   }
 
+  /** The same of one that is missing, with the reason it was left out for. */
+  public String missing(Slot slot, Map<Slot, String> deferred) {
+    return name(slot) + deferred(deferred, List.of(slot));
+  }
+
+  /** What is said behind missing slots of one step that were left out; empty where none was. */
+  public String deferred(Map<Slot, String> deferred, List<Slot> slots) {
+    List<String> reasons = slots.stream().map(deferred::get).filter(Objects::nonNull).toList();
+    String said =
+        reasons.stream()
+            .filter(reason -> !reason.isEmpty() && !reason.equals(DEFERRED))
+            .map(Labels::of)
+            .distinct()
+            .collect(Collectors.joining(", "));
+    return reasons.isEmpty() ? "" : " (" + DEFERRED + (said.isEmpty() ? ")" : ": " + said + ")");
+  }
+
   /** Such as {@code grade} of a murmur. */
   public String detail(String step, String detail) {
     return spelled(protocol.step(step).detail(detail).map(Detail::label).orElse(Labels.of(detail)));
@@ -92,6 +115,10 @@ public final class Words {
   /** The value or number with its details: {@code present, grade 2, systolic}. */
   public String said(Finding finding) {
     Step step = protocol.step(finding.step());
+    if (Value.NOT_EXAMINED.equals(finding.value())) {
+      String reason = finding.details().get("reason");
+      return spelled("not examined") + (reason == null ? "" : ", because " + Labels.of(reason));
+    }
     List<String> parts = new ArrayList<>();
     parts.add(
         finding.quantity() != null ? quantity(finding.quantity()) : value(step, finding.value()));
@@ -175,14 +202,10 @@ public final class Words {
     return label(id) + ": " + fact(id, value);
   }
 
-  /** Such as {@code URGENT: consider cataract}. */
-  public String flag(Flag flag) {
-    return level(flag) + ": " + spelled(flag.advice());
-  }
-
-  /** How soon, in capitals. */
+  /** How soon, in capitals, and whether it is settled: {@code URGENT, not settled}. */
   public String level(Flag flag) {
-    return flag.level().id().toUpperCase(Locale.ROOT);
+    return flag.level().id().toUpperCase(Locale.ROOT)
+        + (flag.provisional() ? ", " + NOT_SETTLED : "");
   }
 
   /** Such as {@code age: jaundice in the first 24 hours is urgent}. */

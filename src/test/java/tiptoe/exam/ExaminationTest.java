@@ -7,11 +7,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import tiptoe.finding.Command;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Question;
 import tiptoe.language.Meaning;
+import tiptoe.protocol.Side;
 import tiptoe.wording.QuestionWording;
 
 class ExaminationTest {
@@ -270,11 +273,43 @@ class ExaminationTest {
     assertEquals(
         "right barlow not-examined reason=cast, left barlow not-examined reason=cast",
         bed.answers());
-    assertFalse(bed.record().missing().stream().anyMatch(slot -> slot.step().equals("barlow")));
+    assertEquals(
+        Map.of(new Slot("barlow", Side.RIGHT), "cast", new Slot("barlow", Side.LEFT), "cast"),
+        bed.record().deferred());
+    assertTrue(
+        bed.record().missingKeySteps().containsAll(bed.record().deferred().keySet()),
+        "what was left out is owed");
     bed.find("left barlow negative");
+    assertEquals(Map.of(new Slot("barlow", Side.RIGHT), "cast"), bed.record().deferred());
     assertEquals("right barlow not-examined reason=cast, left barlow negative", bed.answers());
     bed.find("left barlow not-examined reason=crying");
     assertEquals(1, bed.record().contradictions().size());
+  }
+
+  @Test
+  void aHydroceleDoesNotSayWhereTheTestisIs() {
+    bed.fact("sex", "boy");
+    bed.find("left testis hydrocele", "right testis descended");
+    assertTrue(bed.record().missingKeySteps().contains(new Slot("testis", Side.LEFT)));
+    assertFalse(bed.record().missingKeySteps().contains(new Slot("testis", Side.RIGHT)));
+    bed.find("left testis descended");
+    assertFalse(bed.record().missingKeySteps().contains(new Slot("testis", Side.LEFT)));
+  }
+
+  @Test
+  void whatWaitsOrLacksItsSideOrWasHeardUnsurelyIsNotSettled() {
+    bed.find("left red-reflex present");
+    bed.find("left red-reflex absent");
+    bed.say("clavicle crepitus", Bedside.asks(Question.Kind.SIDE, null, "clavicle crepitus"));
+    bed.hear(
+        "left barlow positive", Outcome.UNSURE, Bedside.finding("left barlow positive", false));
+    assertEquals(
+        "left red-reflex absent, clavicle crepitus, left barlow positive",
+        bed.record().unsettled().stream().map(Bedside::text).collect(Collectors.joining(", ")));
+    bed.exam.review("Dr Reed").dismiss(4);
+    bed.command(Command.STRIKE);
+    bed.command(Command.STRIKE);
+    assertEquals(List.of(), bed.record().unsettled());
   }
 
   @Test

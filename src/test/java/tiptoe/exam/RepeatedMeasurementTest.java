@@ -40,10 +40,50 @@ class RepeatedMeasurementTest {
   }
 
   @Test
-  void aNumberThatIsNotSaidToBeARepeatIsAskedAbout() {
+  void aNumberThatIsNotSaidToBeARepeatIsOneAllTheSame() {
     first();
-    bed.find("saturation-foot 97");
-    assertEquals("1 stands, 2 stands, 3 waits", bed.statuses());
+    bed.find("saturation-right-hand 80", "saturation-foot 79");
+    assertEquals("", bed.question());
+    assertEquals(
+        "saturation-right-hand 93, saturation-right-hand 80 repeat=first, saturation-foot 92,"
+            + " saturation-foot 79 repeat=first",
+        bed.answers());
+    bed.find("saturation-foot 85");
+    assertEquals("1 stands, 2 stands, 3 stands, 4 stands, 5 stands", bed.statuses());
+  }
+
+  @Test
+  void aFourthScreenIsAskedAboutSinceTheScreenHasNoName() {
+    first();
+    bed.find("saturation-foot 93");
+    bed.find("saturation-foot 94");
+    bed.find("saturation-foot 95");
+    assertEquals("1 stands, 2 stands, 3 stands, 4 stands, 5 waits", bed.statuses());
+  }
+
+  @Test
+  void theSameNumbersOnceMoreInOneBreathAreOnlySaidAgain() {
+    first();
+    bed.find("saturation-right-hand 93", "saturation-foot 92");
+    assertEquals("1 stands, 2 stands, 3 confirms, 4 confirms", bed.statuses());
+    bed.find("saturation-right-hand 93", "saturation-foot 95");
+    assertEquals(
+        "saturation-right-hand 93, saturation-right-hand 93 repeat=first, saturation-foot 92,"
+            + " saturation-foot 95 repeat=first",
+        bed.answers());
+  }
+
+  @Test
+  void twoScreensInOneBreathAreTwo() {
+    bed.find(
+        "saturation-right-hand 98",
+        "saturation-foot 97",
+        "saturation-right-hand 80",
+        "saturation-foot 79");
+    assertEquals(
+        "saturation-right-hand 98, saturation-right-hand 80 repeat=first, saturation-foot 97,"
+            + " saturation-foot 79 repeat=first",
+        bed.answers());
   }
 
   @Test

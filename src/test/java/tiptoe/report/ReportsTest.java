@@ -265,4 +265,46 @@ class ReportsTest {
       assertEquals(format != Format.PDF, Files.exists(folder.resolve("a." + format.ending())));
     }
   }
+
+  @Test
+  void bothReadingsOfAContradictionAreTold() throws IOException {
+    ExamRecord record = Records.of("left red reflex present", "left red reflex absent");
+    for (Format format : List.of(Format.HTML, Format.MD, Format.TXT)) {
+      String report = render(record, format);
+      assertTrue(report.contains("left red reflex: present"), report);
+      assertTrue(report.contains("left red reflex: absent"), report);
+      assertTrue(report.toLowerCase(Locale.ROOT).contains("urgent, not settled"), report);
+    }
+    assertTrue(render(record, Format.CSV).contains("eyes,red-reflex,left,absent,abnormal"));
+    String fhir = render(record, Format.FHIR);
+    assertTrue(fhir.contains("red-reflex.absent") && fhir.contains("not-settled"), fhir);
+    assertTrue(render(record, Format.JSON).contains("\"provisional\" : true"));
+  }
+
+  @Test
+  void aNumberThatAFlagRestsOnLooksIt() throws IOException {
+    ExamRecord record =
+        Records.of("temperature thirty one degrees", "heart rate 280", "weight 3400 grams");
+    String text = render(record, Format.TXT);
+    assertTrue(text.contains("! temperature: 31 °C L"), text);
+    assertTrue(text.contains("! heart rate: 280 /min H"), text);
+    assertTrue(text.contains("+ weight: 3400 g\n"), text);
+    String fhir = render(record, Format.FHIR);
+    assertTrue(fhir.contains("\"code\": \"L\"") && fhir.contains("\"code\": \"H\""), fhir);
+  }
+
+  @Test
+  void whatWasLeftOutIsOwedAndWhatWasNotSaidIsNotRecorded() throws IOException {
+    ExamRecord record = Records.of("hips deferred until later", "left red reflex present");
+    String text = render(record, Format.TXT);
+    assertTrue(text.contains("left Barlow (deferred)"), text);
+    assertTrue(text.contains("Barlow, both sides: not examined, because deferred"), text);
+    assertTrue(text.contains("not recorded: right red reflex"), text);
+    assertTrue(text.indexOf("KEY STEPS MISSING") < text.indexOf("FINDINGS"), text);
+    var json = new ObjectMapper().readTree(render(record, Format.JSON)).get("missing");
+    assertTrue(
+        json.toString()
+            .contains("{\"step\":\"barlow\",\"side\":\"left\",\"deferred\":\"deferred\"}"),
+        json.toString());
+  }
 }

@@ -29,11 +29,12 @@ final class Consequences {
   }
 
   void add(Composition composition, RecordWording wording) {
-    flags(composition, wording.assessment().flags(), wording.words());
+    flags(composition, wording);
     plan(composition, wording.assessment().plan(), wording.words());
   }
 
-  private void flags(Composition composition, List<Flag> flags, Words in) {
+  private void flags(Composition composition, RecordWording in) {
+    List<Flag> flags = in.assessment().flags();
     if (flags.isEmpty()) {
       return;
     }
@@ -42,15 +43,19 @@ final class Consequences {
     int number = 0;
     for (Flag flag : flags) {
       section.addEntry(document.add("flag/" + number++, issue(flag, in)));
-      words.add(in.level(flag) + ", " + in.spelled(flag.when() + ": " + flag.advice()));
+      words.add(in.level(flag) + ", " + in.words().spelled(flag.when() + ": " + flag.advice()));
     }
     section.setText(FhirDocument.narrative(words));
   }
 
-  private DetectedIssue issue(Flag flag, Words in) {
+  private DetectedIssue issue(Flag flag, RecordWording wording) {
+    Words in = wording.words();
     DetectedIssue issue = new DetectedIssue();
     issue
-        .setStatus(DetectedIssue.DetectedIssueStatus.PRELIMINARY)
+        .setStatus(
+            wording.record().signed() && !flag.provisional()
+                ? DetectedIssue.DetectedIssueStatus.FINAL
+                : DetectedIssue.DetectedIssueStatus.PRELIMINARY)
         .setCode(
             new CodeableConcept()
                 .addCoding(new Coding(Codes.RULES, flag.rule(), null))
@@ -59,7 +64,7 @@ final class Consequences {
         .setPatient(patient.copy())
         .setIdentified(when.copy())
         .setDetail(
-            flag.level().id()
+            (flag.provisional() ? wording.level(flag) : flag.level().id())
                 + ", "
                 + in.spelled(flag.when() + ": " + flag.advice())
                 + " ["

@@ -93,6 +93,8 @@ public final class FhirDocument {
     for (Region region : record.protocol().regions()) {
       section(composition, region, maker);
     }
+    unsettled(composition, maker);
+    results(composition);
     new Consequences(this, patient, moment(asOf)).add(composition, wording);
     remarks(composition);
     if (composition.getSection().isEmpty()) {
@@ -225,6 +227,28 @@ public final class FhirDocument {
       words.add(wording.words().of(answer.finding()));
     }
     section.setText(narrative(words));
+  }
+
+  private void unsettled(Composition composition, ObservationMaker maker) {
+    List<String> words = wording.unsettled();
+    if (words.isEmpty()) {
+      return;
+    }
+    Composition.SectionComponent section = composition.addSection().setTitle("Not settled");
+    int number = 0;
+    for (Answer answer : wording.waiting()) {
+      Reference reference = add("waiting/" + number++, maker.waiting(answer));
+      section.addEntry(reference);
+      byStatement.computeIfAbsent(answer.statement(), key -> new ArrayList<>()).add(reference);
+    }
+    section.setText(narrative(words));
+  }
+
+  private void results(Composition composition) {
+    List<String> words = wording.results();
+    if (!words.isEmpty()) {
+      composition.addSection().setTitle("Screens and classes").setText(narrative(words));
+    }
   }
 
   private void remarks(Composition composition) {

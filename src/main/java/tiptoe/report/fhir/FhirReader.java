@@ -27,7 +27,8 @@ public final class FhirReader {
   }
 
   /**
-   * The answers in the document, in its order; their statement numbers are not kept in FHIR.
+   * The answers in the document that stand, in its order; their statement numbers are not kept in
+   * FHIR.
    *
    * @throws IllegalArgumentException when it is no document that this package wrote
    */
@@ -47,6 +48,7 @@ public final class FhirReader {
         .map(Bundle.BundleEntryComponent::getResource)
         .filter(Observation.class::isInstance)
         .map(Observation.class::cast)
+        .filter(one -> one.getMeta().getTag(Codes.SETTLING, Codes.NOT_SETTLED) == null)
         .forEach(
             observation ->
                 coding(observation.getCode(), Codes.STEPS)

@@ -10,6 +10,8 @@ import org.hl7.fhir.r4.model.Observation.ObservationStatus;
 import org.hl7.fhir.r4.model.Quantity;
 import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.StringType;
+import tiptoe.clinical.AbnormalNumber;
+import tiptoe.clinical.Assessment;
 import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
 import tiptoe.protocol.Detail;
@@ -35,6 +37,7 @@ final class ObservationMaker {
   private static final String PROFILES = "http://hl7.org/fhir/StructureDefinition/";
 
   private final ExamRecord record;
+  private final Assessment assessment;
   private final Reference patient;
   private final DateTimeType when;
   private final ObservationStatus status;
@@ -42,6 +45,7 @@ final class ObservationMaker {
 
   ObservationMaker(RecordWording wording, Reference patient, DateTimeType when, boolean isFinal) {
     this.record = wording.record();
+    this.assessment = wording.assessment();
     this.patient = patient;
     this.when = when;
     this.status = isFinal ? ObservationStatus.FINAL : ObservationStatus.PRELIMINARY;
@@ -68,6 +72,10 @@ final class ObservationMaker {
     } else if (answer.quantity() != null) {
       String ucum = coded == null ? Codes.ucum(answer.quantity().unit()) : coded.ucum();
       observation.setValue(quantity(answer.quantity().text(), answer.quantity().unit(), ucum));
+      assessment
+          .abnormal(answer)
+          .map(AbnormalNumber::direction)
+          .ifPresent(one -> interpret(observation, one.code(), one.label()));
     } else {
       value(observation, step, answer);
     }
@@ -75,6 +83,15 @@ final class ObservationMaker {
       observation.setMethod(new CodeableConcept().setText(GROUP));
     }
     components(observation, step, answer);
+    return observation;
+  }
+
+  /** An observation of a finding that waits, which is marked so and never final. */
+  Observation waiting(Answer answer) {
+    Observation observation = observation(answer);
+    observation.setStatus(ObservationStatus.PRELIMINARY);
+    observation.getMeta().addTag(new Coding(Codes.SETTLING, Codes.NOT_SETTLED, "not settled"));
+    observation.addNote().setText("not settled: it contradicts another finding that stands");
     return observation;
   }
 
@@ -86,11 +103,13 @@ final class ObservationMaker {
             .setText(words.spelled(value.label())));
     if (value.norm() == Norm.NORMAL || value.norm() == Norm.ABNORMAL) {
       boolean normal = value.norm() == Norm.NORMAL;
-      observation.addInterpretation(
-          new CodeableConcept()
-              .addCoding(
-                  new Coding(INTERPRETATION, normal ? "N" : "A", normal ? "Normal" : "Abnormal")));
+      interpret(observation, normal ? "N" : "A", normal ? "Normal" : "Abnormal");
     }
+  }
+
+  private static void interpret(Observation observation, String code, String display) {
+    observation.addInterpretation(
+        new CodeableConcept().addCoding(new Coding(INTERPRETATION, code, display)));
   }
 
   private CodeableConcept code(Step step, Codes.Coded coded) {

@@ -21,6 +21,7 @@ public final class BeforeSigning {
     if (!record.phase().equals(Phase.ENDED) && record.signatures().isEmpty()) {
       lines.add("THE EXAMINATION WAS NOT ENDED");
     }
+    list(lines, "TO BE SETTLED BEFORE SIGNING, OR NAMED", wording.toSettle());
     list(lines, "OPEN QUESTIONS", wording.questions());
     list(lines, "UNSURE, NOT DECIDED", wording.unsure());
     list(lines, "KEY STEPS MISSING", wording.missingKeySteps());

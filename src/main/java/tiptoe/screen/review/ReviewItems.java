@@ -44,12 +44,14 @@ public final class ReviewItems {
   private final ExamRecord record;
   private final Assessment assessment;
   private final Words words;
+  private final RecordWording wording;
   private final List<ReviewItem> items = new ArrayList<>();
 
   private ReviewItems(RecordWording wording) {
     record = wording.record();
     assessment = wording.assessment();
     words = wording.words();
+    this.wording = wording;
   }
 
   /** The items of a record, in the order of the review. */
@@ -149,8 +151,8 @@ public final class ReviewItems {
         0,
         flag.rule() + " " + flag.statements(),
         null,
-        Sign.ABNORMAL,
-        words.flag(flag),
+        flag.provisional() ? Sign.UNSURE : Sign.ABNORMAL,
+        wording.flag(flag),
         Provenance.NONE,
         notes,
         Set.of(Filter.FLAGGED));
@@ -234,7 +236,7 @@ public final class ReviewItems {
         slot.toString(),
         slot,
         step.key() ? Sign.KEY : Sign.OPEN,
-        words.name(slot) + " is missing" + (step.key() ? " (key step)" : ""),
+        wording.missing(slot) + " is missing" + (step.key() ? " (key step)" : ""),
         Provenance.NONE,
         step.reminder() == null ? List.of() : List.of(words.spelled(step.reminder())),
         Set.of(Filter.MISSING));
@@ -315,7 +317,9 @@ public final class ReviewItems {
     if (said.status() == Status.WAITS) {
       return Sign.UNSURE;
     }
-    return AS_SAID.contains(said.status()) ? words.sign(shown) : Sign.SKIPPED;
+    return AS_SAID.contains(said.status())
+        ? wording.sign(new Answer(shown, said.number()))
+        : Sign.SKIPPED;
   }
 
   private static String state(Status status) {
@@ -334,7 +338,7 @@ public final class ReviewItems {
 
   private List<String> notes(RecordedFinding said, List<Flag> flags) {
     List<String> notes = new ArrayList<>();
-    flags.forEach(flag -> notes.add(words.flag(flag)));
+    flags.forEach(flag -> notes.add(wording.flag(flag)));
     if (said.statement().group()) {
       notes.add("said for the whole region");
     }

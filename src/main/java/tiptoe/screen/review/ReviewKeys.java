@@ -294,15 +294,27 @@ public final class ReviewKeys {
   }
 
   private void askRole(String name) {
-    dialogue.askOn("role:", service.reviewer().role(), role -> askYes(name, role));
+    dialogue.askOn("role:", service.reviewer().role(), role -> askDespite(name, role));
   }
 
-  private void askYes(String name, String role) {
+  private void askDespite(String name, String role) {
+    int open = service.unsettled().size();
+    if (open == 0) {
+      askYes(name, role, "");
+    } else {
+      dialogue.askOn(
+          open + " not settled; why sign all the same:", "", why -> askYes(name, role, why));
+    }
+  }
+
+  private void askYes(String name, String role, String despite) {
     dialogue.ask(
         "type yes to sign as " + name + ", " + role + ":",
         "",
         yes ->
-            yes.equalsIgnoreCase("yes") ? service.sign(name, role) : Reply.refused("not signed"));
+            yes.equalsIgnoreCase("yes")
+                ? service.sign(name, role, despite)
+                : Reply.refused("not signed"));
   }
 
   /** Begins to play; what to tell the reviewer. */

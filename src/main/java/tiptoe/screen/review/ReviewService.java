@@ -407,16 +407,32 @@ public final class ReviewService {
                     changes -> "addendum begun: " + reason));
   }
 
-  /** Seals the record. */
-  public Reply sign(String name, String role) {
-    return refusal().orElseGet(() -> seal(name, role));
+  /** What must be settled before a signature, or named by the signer. */
+  List<String> unsettled() {
+    return wording.toSettle();
   }
 
-  private Reply seal(String name, String role) {
+  /**
+   * Seals the record.
+   *
+   * @param despite the signer's own words for signing what is not settled; empty where all is
+   */
+  public Reply sign(String name, String role, String despite) {
+    return refusal().orElseGet(() -> seal(name, role, despite.strip()));
+  }
+
+  private Reply seal(String name, String role, String despite) {
+    List<String> open = unsettled();
+    if (!open.isEmpty() && despite.isEmpty()) {
+      return Reply.refused("not signed: settle it or name why not: " + String.join("; ", open));
+    }
     if (name.isBlank() || role.isBlank()) {
       return Reply.refused("not signed: expected a name and a role");
     }
     try {
+      if (!open.isEmpty()) {
+        remark(Review.DESPITE + despite);
+      }
       sealing.sign(name.strip(), role.strip());
       reviewer(new Reviewer(name, role));
       refresh();

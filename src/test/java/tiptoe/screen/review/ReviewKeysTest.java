@@ -249,7 +249,7 @@ class ReviewKeysTest {
     ReviewKeys review = review();
     press(review, "S");
     assertTrue(review.page().contains("UNSURE, NOT DECIDED: 1"), review.page().toString());
-    press(review, "\n\n\nyes\n");
+    press(review, "\n\n\nparents left\nyes\n");
     assertEquals("closed by “Dr Reed”, “registrar” (a name, not a signature)", review.notice());
     int entries = bed.record().entries().size();
     press(review, "tweight 3420 g\n");
@@ -257,7 +257,7 @@ class ReviewKeysTest {
     review.key(new KeyStroke(KeyType.Escape));
     press(review, "Alate result\n");
     press(review, "mculture sterile\n");
-    press(review, "S\n\n\nyes\n");
+    press(review, "S\n\n\nstill open\nyes\n");
     assertEquals(2, bed.record().signatures().size());
   }
 
@@ -360,5 +360,29 @@ class ReviewKeysTest {
       text.append(line.toString().stripTrailing()).append('\n');
     }
     return text.toString();
+  }
+
+  @Test
+  void whatMattersIsSettledOrNamedBeforeASignature() {
+    bed.find("left red-reflex present");
+    bed.find("left red-reflex absent");
+    ReviewKeys review = review();
+    assertEquals(2, review.service().unsettled().size());
+    Reply refused = review.service().sign("Dr Reed", "registrar", "");
+    assertTrue(refused.refused(), refused.text());
+    assertEquals(List.of(), bed.record().signatures());
+    assertFalse(review.service().sign("Dr Reed", "registrar", "parents left").refused());
+    assertEquals("signed while not settled: parents left", bed.record().remarks().get(0).text());
+  }
+
+  @Test
+  void whatWasSettledIsNotNamed() {
+    bed.find("left red-reflex present");
+    bed.find("left red-reflex absent");
+    ReviewKeys review = review();
+    review.service().settle(bed.record().openQuestion().orElseThrow().number(), false);
+    assertEquals(List.of(), review.service().unsettled());
+    review.service().sign("Dr Reed", "registrar", "");
+    assertEquals(List.of(), bed.record().remarks());
   }
 }

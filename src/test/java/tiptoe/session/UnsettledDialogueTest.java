@@ -1,0 +1,169 @@
+package tiptoe.session;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.time.ZoneOffset;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tiptoe.clinical.Assessor;
+import tiptoe.clinical.Flag;
+import tiptoe.exam.Bedside;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Phase;
+import tiptoe.finding.Command;
+import tiptoe.language.TypedText;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+import tiptoe.settings.Settings;
+import tiptoe.speech.Evidence;
+import tiptoe.speech.Hypothesis;
+import tiptoe.speech.Word;
+import tiptoe.wording.CommandReply;
+import tiptoe.wording.Words;
+
+/** Nothing worse than what stands is silent, in whole dialogues. */
+class UnsettledDialogueTest {
+  private static Understanding understanding;
+
+  @BeforeAll
+  static void load() throws IOException {
+    understanding = Understanding.load(Home.locate());
+  }
+
+  private final ExamSession session = Sessions.inMemory(understanding, Settings.DEFAULT);
+
+  private void say(String dialogue) {
+    int at = 0;
+    for (String sentence : TypedText.sentences(dialogue)) {
+      session.dictate(sentence, understanding.typed().words(sentence), at++);
+    }
+  }
+
+  private void hearUnsurely(String text) {
+    List<Word> words = Arrays.stream(text.split(" ")).map(word -> new Word(word, 1, 2, 1)).toList();
+    Evidence evidence = new Evidence(10, List.of(new Evidence.Rival("left barlow negative", 0.5)));
+    session.hear(new Hypothesis(1, 2, words, Optional.of(evidence)), 0);
+  }
+
+  private String flags() {
+    return session.assessment().flags().stream()
+        .map(flag -> flag.level().id() + " " + flag.rule() + (flag.provisional() ? "?" : ""))
+        .collect(Collectors.joining(", "));
+  }
+
+  private String answers() {
+    return session.record().answers().stream()
+        .map(answer -> answer.finding().toString())
+        .collect(Collectors.joining(", "));
+  }
+
+  // The dialogue, the flags in their order (a question mark: not settled), contradictions left.
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          femoral pulses strong. right femoral pulse absent.  | urgent femoral-pulse-weak?        | 1
+          baby is pink. baby is blue.                         | urgent central-cyanosis?          | 1
+          red reflexes present. left red reflex absent.       | urgent red-reflex-abnormal?       | 1
+          no murmur. systolic murmur.                         | arrange murmur?                   | 1
+          sats ninety eight right hand, ninety seven foot. sats eighty right hand, seventy nine foot. | urgent saturation-screen-failed-2025 | 0
+          """)
+  void aWorseReadingRaisesItsFlagWhileItWaits(String dialogue, String expected, int open) {
+    say(dialogue);
+    assertTrue(flags().startsWith(expected), flags());
+    assertEquals(open, session.record().contradictions().size());
+    assertEquals(
+        session.assessment().flags().stream().map(Flag::recorded).toList().size(),
+        session.record().openFlags().size());
+    assertEquals(
+        expected.contains("?"),
+        session.record().openFlags().stream().anyMatch(flag -> flag.provisional() != null));
+  }
+
+  @Test
+  void whatWasHeardUnsurelyRaisesItsFlagUntilItIsDismissed() {
+    hearUnsurely("left barlow positive");
+    assertEquals(1, session.record().unsure().size());
+    Flag flag = session.assessment().flags().get(0);
+    assertTrue(flag.provisional());
+    String words = session.wording().flag(flag);
+    assertTrue(words.contains("heard unsurely: left Barlow: positive — confirm now"), words);
+    session.examination().review("Dr Reed").dismiss(1);
+    assertEquals("", flags());
+  }
+
+  @Test
+  void theEndAsksForWhatIsPressingAndNotSettled() {
+    say("red reflexes present. left red reflex absent.");
+    session.command(Command.END_EXAM, 9);
+    assertEquals(Phase.ENDING, session.record().phase());
+    String asked =
+        String.join(
+            "\n", CommandReply.beforeEnd(session.record(), Words.asKept(Protocol.standard())));
+    assertTrue(asked.startsWith("not settled, urgent, confirm now: "), asked);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          right barlow positive. no, sorry, left.       | barlow.left positive                          |
+          right barlow positive no sorry left           | barlow.left positive                          |
+          right clavicle crepitus. sorry, left side.    | clavicle.left crepitus                        |
+          right barlow positive. no, left.              |                                               | Barlow: positive — left, right or both?
+          right barlow positive. no, left. left.        | barlow.left positive                          |
+          left barlow positive. no, sorry, left.        | barlow.left positive                          | Barlow — say it in full
+          left barlow negative. right barlow positive. no, sorry, left. | barlow.left negative          | left Barlow: first negative, then positive; keep the first or the second?
+          no murmur. no, sorry, left.                   | murmur none                                   | murmur — say it in full
+          """)
+  void anAmendedSideMovesTheFindingOrAsks(String dialogue, String answers, String question) {
+    say(dialogue);
+    assertEquals(answers == null ? "" : answers, answers());
+    assertEquals(
+        question == null ? "" : question,
+        session.record().openQuestion().map(asked -> asked.question().text()).orElse(""));
+  }
+
+  /** Each value of each step said behind each other one of the same step. */
+  @Test
+  void aSecondReadingNeverLowersTheHighestLevel() {
+    Protocol.standard().steps().filter(step -> !step.isMeasured()).forEach(this::pairs);
+  }
+
+  private void pairs(Step step) {
+    String side = step.sided() ? "left " : "";
+    for (Value first : step.values()) {
+      for (Value second : step.values()) {
+        Bedside bed = new Bedside();
+        bed.find(side + step.id() + " " + second.id());
+        int alone = highest(bed.record());
+        bed = new Bedside();
+        bed.find(side + step.id() + " " + first.id());
+        int before = highest(bed.record());
+        bed.find(side + step.id() + " " + second.id());
+        int after = highest(bed.record());
+        String said = step.id() + ": " + first.id() + ", then " + second.id();
+        assertTrue(after <= before && after <= alone, said);
+      }
+    }
+  }
+
+  /** The place of the highest level; more than any where no flag is raised. */
+  private static int highest(ExamRecord record) {
+    return Assessor.standard().assess(record, Settings.DEFAULT, ZoneOffset.UTC).flags().stream()
+        .mapToInt(flag -> flag.level().ordinal())
+        .min()
+        .orElse(Integer.MAX_VALUE);
+  }
+}
