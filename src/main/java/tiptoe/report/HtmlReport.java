@@ -20,7 +20,7 @@ final class HtmlReport {
         @bottom-right { content: counter(page) " / " counter(pages); font-family: "DejaVu Sans"; font-size: 6pt; }
         @top-left { content: "%s"; font-family: "DejaVu Sans"; font-size: 9pt; font-weight: bold; width: 120mm; }
         @top-right { content: "%s"; font-family: "DejaVu Sans"; font-size: 9pt; font-weight: bold; } }
-      body { font-family: "DejaVu Sans", sans-serif; font-size: 7pt; line-height: 1.22; color: #111;
+      body { font-family: "DejaVu Sans", sans-serif; font-size: 6.8pt; line-height: 1.12; color: #111;
         max-width: 186mm; margin: 0 auto; }
       h1 { font-size: 12pt; margin: 0 0 0.6mm 0; }
       h2 { font-size: 8.5pt; margin: 1.2mm 0 0.5mm 0; border-bottom: 0.6pt solid #777; }

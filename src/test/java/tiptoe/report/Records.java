@@ -186,6 +186,7 @@ final class Records {
         .assess(
             record.baby(),
             record.answers(),
+            record.unsettled(),
             Settings.DEFAULT,
             ZonedDateTime.ofInstant(NOON, ZoneOffset.UTC));
   }
