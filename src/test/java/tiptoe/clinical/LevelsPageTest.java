@@ -33,14 +33,18 @@ class LevelsPageTest {
   private static final Path RULES = Path.of("src/main/resources/tiptoe/clinical/rules.yaml");
   private static final Path PAGE = RULES.resolveSibling("levels.md");
   private static final Map<String, String> CHECKS =
-      Map.of(
-          "simple-dimple", "a simple dimple",
-          "dimple-not-simple", "a dimple that is not simple",
-          "saturation-fails", "the saturation screen fails",
-          "saturation-unclear", "the saturation screen is to be repeated",
-          "saturation-not-passed", "the saturation screen is not passed",
-          "saturation-screened", "the saturation screen was done",
-          "maturity-differs", "maturity score and stated gestation more than 2 weeks apart");
+      Map.ofEntries(
+          Map.entry("simple-dimple", "a simple dimple"),
+          Map.entry("dimple-not-simple", "a dimple that is not simple"),
+          Map.entry("saturation-fails", "the saturation screen fails"),
+          Map.entry("saturation-unclear", "the saturation screen is to be repeated"),
+          Map.entry("saturation-not-passed", "the saturation screen is not passed"),
+          Map.entry("saturation-screened", "the saturation screen was done"),
+          Map.entry("maturity-differs", "maturity score and stated gestation more than 2 weeks apart"),
+          Map.entry("bilirubin-close", "bilirubin close below the threshold of phototherapy"),
+          Map.entry("bilirubin-phototherapy", "bilirubin above the threshold of phototherapy"),
+          Map.entry("bilirubin-exchange", "bilirubin above the threshold of an exchange transfusion"),
+          Map.entry("bilirubin-rises-fast", "bilirubin rises fast"));
 
   private final Set<String> alone = new LinkedHashSet<>();
   private final StringBuilder page = new StringBuilder();
