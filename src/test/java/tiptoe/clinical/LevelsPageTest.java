@@ -40,10 +40,12 @@ class LevelsPageTest {
           Map.entry("saturation-unclear", "the saturation screen is to be repeated"),
           Map.entry("saturation-not-passed", "the saturation screen is not passed"),
           Map.entry("saturation-screened", "the saturation screen was done"),
-          Map.entry("maturity-differs", "maturity score and stated gestation more than 2 weeks apart"),
+          Map.entry(
+              "maturity-differs", "maturity score and stated gestation more than 2 weeks apart"),
           Map.entry("bilirubin-close", "bilirubin close below the threshold of phototherapy"),
           Map.entry("bilirubin-phototherapy", "bilirubin above the threshold of phototherapy"),
-          Map.entry("bilirubin-exchange", "bilirubin above the threshold of an exchange transfusion"),
+          Map.entry(
+              "bilirubin-exchange", "bilirubin above the threshold of an exchange transfusion"),
           Map.entry("bilirubin-rises-fast", "bilirubin rises fast"));
 
   private final Set<String> alone = new LinkedHashSet<>();

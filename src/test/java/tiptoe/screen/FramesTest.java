@@ -100,7 +100,8 @@ class FramesTest {
                 .with(Setting.TEMPERATURE_UNIT, "fahrenheit")
                 .with(Setting.SPELLING, "american"));
     scene.say(
-        "baby girl thirty nine weeks and four days. age twelve hours. weight three thousand four hundred and twenty");
+        "baby girl thirty nine weeks and four days. age twelve hours. weight three thousand four"
+            + " hundred and twenty");
     String measured =
         scene.say("length fifty one. temperature thirty six point eight").frame(250, 70);
     assertTrue(measured.contains("3420 g (7 lb 9 oz)"), measured);
