@@ -151,6 +151,10 @@ public final class AudioFile {
     if (present < frameSize) {
       throw new AudioProblem("expected sound, found only a header in " + name);
     }
+    double seconds = present / frameSize / stream.getFormat().getFrameRate();
+    if (seconds > LONGEST_HOURS * 3600.0) {
+      throw new AudioProblem("expected at most " + LONGEST_HOURS + " hours, found more in " + name);
+    }
     boolean known = frames > 0 && frames * frameSize < UNKNOWN_LENGTH;
     if (known && present < frames * frameSize) {
       throw new AudioProblem(

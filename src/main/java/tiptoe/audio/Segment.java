@@ -5,6 +5,7 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.Locale;
@@ -26,6 +27,9 @@ public record Segment(int number, long position, long length, Path file) {
   private static final Pattern NAME =
       Pattern.compile("segment-(\\d{6,9})-(\\d{10,18})\\.(wav|sealed)");
 
+  /** More than 10 s take, also encrypted. */
+  private static final long MOST_BYTES = 1 << 20;
+
   /** The place right behind its last sample. */
   public long end() {
     return position + length;
@@ -36,11 +40,15 @@ public record Segment(int number, long position, long length, Path file) {
     return String.format(Locale.ROOT, "segment-%06d-%010d.%s", number, position, kind);
   }
 
-  /** The segment in a file, or empty if its name is not that of one. */
+  /** The segment in a file, or empty if its name is not that of one, or it is a link or no file. */
   static Optional<Segment> of(Path file) throws IOException {
     Matcher name = NAME.matcher(file.getFileName().toString());
-    if (!name.matches()) {
+    if (!name.matches() || !Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
       return Optional.empty();
+    }
+    if (Files.size(file) > MOST_BYTES) {
+      throw new AudioProblem(
+          "expected at most 10 s of sound, found " + Files.size(file) + " bytes in " + file);
     }
     long length = isSealed(file) ? SealedReader.of(file).length() : wavLength(file);
     int number = Integer.parseInt(name.group(1));

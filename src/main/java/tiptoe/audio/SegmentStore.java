@@ -50,6 +50,7 @@ public final class SegmentStore implements AutoCloseable {
    * @param seal encrypts what is stored; null to leave it readable
    */
   public static SegmentStore open(Path folder, SoundSeal seal) throws IOException {
+    requireNoLink(folder);
     try {
       OwnerOnly.createFolder(folder);
     } catch (FileAlreadyExistsException e) {
@@ -103,6 +104,7 @@ public final class SegmentStore implements AutoCloseable {
 
   /** The segments in a folder, in their order; none if there is no such folder. */
   public static List<Segment> segments(Path folder) throws IOException {
+    requireNoLink(folder);
     if (!Files.isDirectory(folder)) {
       return List.of();
     }
@@ -147,6 +149,13 @@ public final class SegmentStore implements AutoCloseable {
       segment.copyInto(stretch, first, seal);
     }
     return Optional.of(Pcm.of(stretch));
+  }
+
+  /** A link leads to files that are not the recording's: none of them is read, closed or erased. */
+  private static void requireNoLink(Path folder) throws AudioProblem {
+    if (Files.isSymbolicLink(folder)) {
+      throw new AudioProblem("expected a folder for the recording, found a link at " + folder);
+    }
   }
 
   /** Deletes every segment in a folder, and leaves whatever else is in it. */

@@ -3,7 +3,7 @@ package tiptoe.cli;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.nio.charset.MalformedInputException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
@@ -16,6 +16,7 @@ import tiptoe.clinical.AnswersFile;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Assessor;
 import tiptoe.exam.journal.StoredExam;
+import tiptoe.files.BoundedFile;
 import tiptoe.protocol.Protocol;
 import tiptoe.settings.Settings;
 import tiptoe.wording.AssessmentWording;
@@ -57,7 +58,7 @@ final class AssessCommand implements Callable<Integer> {
       if (!banner.isEmpty()) {
         object.put("altered", banner);
       }
-      Console.out().println(object);
+      Console.json(object);
     } else {
       if (!banner.isEmpty()) {
         Console.out().println(banner);
@@ -68,7 +69,7 @@ final class AssessCommand implements Callable<Integer> {
   }
 
   private boolean isJson() {
-    return Files.isRegularFile(named) || named.toString().endsWith(".json");
+    return Files.exists(named) && !Files.isDirectory(named) || named.toString().endsWith(".json");
   }
 
   private Assessment ofFile(Settings settings) throws IOException {
@@ -82,8 +83,8 @@ final class AssessCommand implements Callable<Integer> {
 
   private String text() throws IOException {
     try {
-      return Files.readString(named);
-    } catch (MalformedInputException e) {
+      return BoundedFile.ANSWERS.text(named);
+    } catch (CharacterCodingException e) {
       throw new IOException("expected UTF-8 text, found other bytes in " + named, e);
     }
   }

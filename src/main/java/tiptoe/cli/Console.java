@@ -1,21 +1,30 @@
 package tiptoe.cli;
 
 import java.io.PrintStream;
+import tiptoe.wording.PlainText;
 
-/** Where commands print: results to one stream, everything else to the other. */
+/**
+ * Where commands print: results to one stream, everything else to the other. Both are {@link
+ * PlainText#stream}s.
+ */
 public final class Console {
-  private static PrintStream out = System.out;
-  private static PrintStream err = System.err;
+  private static PrintStream out = PlainText.stream(System.out);
+  private static PrintStream err = PlainText.stream(System.err);
 
   private Console() {}
 
   static void use(PrintStream results, PrintStream rest) {
-    out = results;
-    err = rest;
+    out = PlainText.stream(results);
+    err = PlainText.stream(rest);
   }
 
   static PrintStream out() {
     return out;
+  }
+
+  /** Prints JSON, a line, without changing what it says. */
+  static void json(Object json) {
+    out.println(PlainText.json(json.toString()));
   }
 
   public static PrintStream err() {

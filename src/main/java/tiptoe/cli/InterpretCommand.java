@@ -94,7 +94,7 @@ final class InterpretCommand implements Callable<Integer> {
                         .put("label", span.label())
                         .put("words", explanation.words(span)));
       }
-      Console.out().println(node);
+      Console.json(node);
       return;
     }
     for (int i = 0; i < record.utterances().size(); i++) {

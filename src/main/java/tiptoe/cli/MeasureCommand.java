@@ -173,7 +173,7 @@ final class MeasureCommand implements Callable<Integer> {
       Console.err().println("no signed record is kept here");
     }
     if (json) {
-      records.table().json().forEach(Console.out()::println);
+      records.table().json().forEach(Console::json);
     } else if (records.signed() > 0) {
       Console.out().print(records.table().text());
     }

@@ -18,6 +18,7 @@ import tiptoe.exam.journal.StoredExam;
 import tiptoe.report.HistoryJson;
 import tiptoe.report.RecordJson;
 import tiptoe.wording.ChecklistWording;
+import tiptoe.wording.PlainText;
 import tiptoe.wording.RecordWording;
 import tiptoe.wording.StoredExamWording;
 
@@ -96,7 +97,7 @@ final class RecordCommand implements Callable<Integer> {
     if (form.json) {
       ObjectNode json = RecordJson.of(record, wording.assessment());
       HistoryJson.addTo(json, stored, integrity);
-      Console.out().println(json);
+      Console.json(json);
     } else {
       if (integrity.isAltered()) {
         Console.out().println(integrity.banner(record));
@@ -119,10 +120,13 @@ final class RecordCommand implements Callable<Integer> {
       Integrity integrity = stored.integrity();
       for (Signature one : stored.record().signatures()) {
         if (one.isKeyed()) {
-          Console.out().println("key of " + one.name() + ": " + RecordWording.key(one, integrity));
+          Console.out()
+              .println(
+                  PlainText.line(
+                      "key of " + one.name() + ": " + RecordWording.key(one, integrity)));
         }
         // To be held against the printed report: a file cannot vouch for its own last line.
-        Console.out().println("seal of " + one.name() + ": " + one.seal());
+        Console.out().println(PlainText.line("seal of " + one.name() + ": " + one.seal()));
       }
     }
     return problems.isEmpty();
@@ -134,7 +138,7 @@ final class RecordCommand implements Callable<Integer> {
     Console.out()
         .println(
             signature
-                .map(one -> "the seal is that of " + one.name() + ", " + one.role())
+                .map(one -> PlainText.line("the seal is that of " + one.name() + ", " + one.role()))
                 .orElse("the seal is none of this record's"));
     return signature.isPresent();
   }

@@ -1,7 +1,6 @@
 package tiptoe.cli;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.Arrays;
@@ -13,6 +12,7 @@ import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
+import tiptoe.files.BoundedFile;
 import tiptoe.settings.Settings;
 import tiptoe.wording.RecordWording;
 
@@ -86,7 +86,7 @@ final class RecordOptions {
 
   private char[] passphrase(String prompt) throws IOException {
     if (file != null) {
-      return Files.readAllLines(file).stream().findFirst().orElse("").toCharArray();
+      return BoundedFile.SECRET.lines(file).stream().findFirst().orElse("").toCharArray();
     }
     java.io.Console console = System.console();
     if (console == null) {

@@ -15,6 +15,7 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
+import tiptoe.wording.PlainText;
 import tiptoe.wording.ProblemWording;
 import tiptoe.wording.StoredExamWording;
 
@@ -79,7 +80,7 @@ final class RecordsCommand implements Callable<Integer> {
             ROW,
             exam.name(),
             StoredExamWording.opened(record),
-            record.label().orElse("-"),
+            record.label().map(PlainText::line).orElse("-"),
             record.baby().fact("age").map(age -> age + " h").orElse("-"),
             StoredExamWording.progress(record),
             state);

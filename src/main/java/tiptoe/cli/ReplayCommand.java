@@ -85,7 +85,7 @@ final class ReplayCommand implements Callable<Integer> {
       node.put("file", name);
       node.put("seconds", BigDecimal.valueOf(seconds).setScale(2, RoundingMode.HALF_UP));
       node.setAll(RecordJson.of(session.record(), session.assessment()));
-      Console.out().println(node);
+      Console.json(node);
     } else {
       Console.out().println(name);
       Console.out().print(UtteranceWording.of(session.record(), session.wording().words()));

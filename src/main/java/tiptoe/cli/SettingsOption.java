@@ -1,8 +1,12 @@
 package tiptoe.cli;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Option;
+import tiptoe.files.BoundedFile;
 import tiptoe.session.Home;
 import tiptoe.settings.Settings;
 import tiptoe.settings.SettingsFile;
@@ -23,8 +27,18 @@ public final class SettingsOption {
     if (read != null) {
       return read;
     }
+    Path usual = Home.settingsFile();
+    if (file != null || Files.exists(usual)) {
+      try {
+        BoundedFile.SETTINGS.require(file == null ? usual : file);
+      } catch (NoSuchFileException e) {
+        // Told below.
+      } catch (IOException e) {
+        throw new IllegalArgumentException(e.getMessage(), e);
+      }
+    }
     SettingsFile.Outcome outcome =
-        file == null ? SettingsFile.readUsual(Home.settingsFile()) : SettingsFile.read(file);
+        file == null ? SettingsFile.readUsual(usual) : SettingsFile.read(file);
     if (!outcome.problems().isEmpty()) {
       throw new IllegalArgumentException(
           outcome.problems().stream().map(Object::toString).collect(Collectors.joining("\n")));

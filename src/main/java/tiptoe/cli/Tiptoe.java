@@ -14,6 +14,7 @@ import picocli.CommandLine.TypeConversionException;
 import tiptoe.protocol.Caution;
 import tiptoe.screen.Wrap;
 import tiptoe.session.ToolVersion;
+import tiptoe.wording.PlainText;
 import tiptoe.wording.ProblemWording;
 
 /** The program. */
@@ -113,14 +114,17 @@ public final class Tiptoe implements Runnable {
             .setParameterExceptionHandler((wrong, all) -> wrongUse(err, wrong))
             .setExecutionExceptionHandler(
                 (problem, command, parsed) -> {
-                  err.println(ProblemWording.of(problem));
+                  Console.err().println(ProblemWording.of(problem));
                   return COULD_NOT;
                 });
     try {
       return line.execute(args);
     } catch (LinkageError | InternalError e) {
       // A library of the system or of the installation is missing: no fault of the call.
-      err.println("the installation is not whole: " + e);
+      Console.err().println("the installation is not whole: " + e);
+      return COULD_NOT;
+    } catch (OutOfMemoryError | StackOverflowError e) {
+      Console.err().println("expected input that fits into memory, found more");
       return COULD_NOT;
     }
   }
@@ -128,9 +132,10 @@ public final class Tiptoe implements Runnable {
   /** One message, what may have been meant, and where help is. */
   private static int wrongUse(PrintStream err, CommandLine.ParameterException wrong) {
     err.println(
-        wrong
-            .getMessage()
-            .replaceFirst("Unmatched arguments? (at|from) index \\d+:", "not expected:"));
+        PlainText.lines(
+            wrong
+                .getMessage()
+                .replaceFirst("Unmatched arguments? (at|from) index \\d+:", "not expected:")));
     PrintWriter out = new PrintWriter(err, true, StandardCharsets.UTF_8);
     CommandLine.UnmatchedArgumentException.printSuggestions(wrong, out);
     out.flush();

@@ -2,7 +2,6 @@ package tiptoe.measure;
 
 import java.io.IOException;
 import java.nio.charset.CharacterCodingException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -10,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
+import tiptoe.files.BoundedFile;
 
 /**
  * Figures that must not get worse. A line of the file is {@code set,condition,figure,bound,value},
@@ -58,7 +58,7 @@ public final class Baseline {
     List<Bound> bounds = new ArrayList<>();
     int number = 0;
     try {
-      for (String raw : Files.readAllLines(file)) {
+      for (String raw : BoundedFile.TEXT.lines(file)) {
         number++;
         String line = raw.replaceFirst("#.*", "").strip();
         if (!line.isEmpty()) {

@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import tiptoe.clinical.AnswersFile;
 import tiptoe.exam.ExamRecord;
+import tiptoe.files.BoundedFile;
 import tiptoe.protocol.Protocol;
 
 /**
@@ -87,7 +88,7 @@ record Expectation(
 
   private static List<String> lines(Path text) throws IOException {
     try {
-      return Files.readAllLines(text);
+      return BoundedFile.TEXT.lines(text);
     } catch (CharacterCodingException e) {
       throw new IOException("expected text in UTF-8, found other bytes in " + text, e);
     }
@@ -96,7 +97,7 @@ record Expectation(
   private static Set<AnswerKey> answers(Path json) throws IOException {
     String text;
     try {
-      text = Files.readString(json);
+      text = BoundedFile.ANSWERS.text(json);
     } catch (CharacterCodingException e) {
       throw new IOException("expected JSON in UTF-8, found other bytes in " + json, e);
     }

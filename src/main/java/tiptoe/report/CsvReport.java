@@ -10,6 +10,7 @@ import tiptoe.exam.Answer;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.protocol.Step;
+import tiptoe.wording.PlainText;
 import tiptoe.wording.RecordWording;
 
 /** One row an answer, for audit over many examinations (RFC 4180). */
@@ -74,9 +75,13 @@ final class CsvReport {
         settled ? "yes" : "no");
   }
 
-  // A spreadsheet runs a cell that begins like a formula; a number that is negative is none.
-  private static String safe(String cell) {
-    boolean formula = cell.matches("(?s)[=+\\-@\\t\\r].*") && !cell.matches("-?[0-9.]+");
+  // A spreadsheet runs a cell that begins like a formula, some also behind spaces or in full-width
+  // signs; a number that is negative is none.
+  private static String safe(String text) {
+    String cell = PlainText.line(text);
+    boolean formula =
+        cell.matches("[\\s\\p{Z}\uFFFD]*[=+\\-@|\uFF1D\uFF0B\uFF0D\uFF20].*")
+            && !cell.matches("-?[0-9.]+");
     return formula ? "'" + cell : cell;
   }
 }

@@ -1,5 +1,6 @@
 package tiptoe.report;
 
+import tiptoe.wording.PlainText;
 import tiptoe.wording.RecordWording;
 
 /** Markdown, for pasting into a chart that renders it. */
@@ -25,8 +26,11 @@ final class MarkdownReport extends Outline {
     return "**" + escaped(words) + "**";
   }
 
-  // What people said or typed must not turn into links, images or HTML.
+  // What people said or typed must not turn into links, images, HTML or a list of its own.
   private static String escaped(String words) {
-    return words.replaceAll("([\\\\`*_{}\\[\\]<>#|!~])", "\\\\$1").replaceAll("\\R", " ");
+    return PlainText.line(words)
+        .replaceAll("([\\\\`*_{}\\[\\]<>#|!~&])", "\\\\$1")
+        .replaceFirst("^(\\s*)([-=])", "$1\\\\$2")
+        .replaceFirst("^(\\s*[0-9]+)([.)])(?=\\s|$)", "$1\\\\$2");
   }
 }

@@ -1,6 +1,7 @@
 package tiptoe.report;
 
 import java.util.Locale;
+import tiptoe.wording.PlainText;
 import tiptoe.wording.RecordWording;
 
 /** Plain text, for pasting into a chart. */
@@ -13,12 +14,13 @@ final class TextReport extends Outline {
 
   @Override
   String heading(int level, String words) {
-    return (level < 3 ? words.toUpperCase(Locale.ROOT) : words) + "\n";
+    String line = PlainText.line(words);
+    return (level < 3 ? line.toUpperCase(Locale.ROOT) : line) + "\n";
   }
 
   @Override
   String item(String words) {
-    return "  " + words.replaceAll("\\R", " ") + "\n";
+    return "  " + PlainText.line(words) + "\n";
   }
 
   @Override

@@ -1,6 +1,7 @@
 package tiptoe.screen;
 
 import java.util.Map;
+import tiptoe.wording.PlainText;
 import tiptoe.wording.Sign;
 
 /**
@@ -64,13 +65,12 @@ public record Glyphs(
   }
 
   /** The text without anything a terminal cannot show: control characters, wide or unknown ones. */
-  String clean(String text) {
+  String clean(String from) {
+    String text = PlainText.line(from);
     StringBuilder clean = new StringBuilder(text.length());
     for (int i = 0; i < text.length(); i++) {
       char sign = text.charAt(i);
-      if (sign == '\t' || Character.isISOControl(sign)) {
-        clean.append(' ');
-      } else if (plain && sign > '~') {
+      if (plain && sign > '~') {
         clean.append(PLAIN.getOrDefault(sign, "?"));
       } else if (sign > '\u2fff' || Character.isSurrogate(sign) || !Character.isDefined(sign)) {
         clean.append('?');

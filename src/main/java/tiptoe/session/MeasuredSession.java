@@ -9,6 +9,7 @@ import java.util.function.Consumer;
 import tiptoe.audio.SampleSource;
 import tiptoe.exam.Changes;
 import tiptoe.exam.ExamRecord;
+import tiptoe.files.BoundedFile;
 import tiptoe.language.TypedText;
 import tiptoe.measure.MeasuredPipeline;
 import tiptoe.measure.Recordings;
@@ -60,7 +61,7 @@ public final class MeasuredSession implements MeasuredPipeline {
         Path text =
             file.resolveSibling(file.getFileName().toString().replaceFirst("\\.[^.]*$", ".txt"));
         if (Files.isRegularFile(text)) {
-          Script.parse(Files.readAllLines(text)).lines().stream()
+          Script.parse(BoundedFile.TEXT.lines(text)).lines().stream()
               .map(line -> String.join(" ", typed.words(line)))
               .filter(phrase -> !phrases.contains(phrase))
               .forEach(phrases::add);

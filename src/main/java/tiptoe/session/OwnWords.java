@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
+import tiptoe.files.BoundedFile;
 import tiptoe.grammar.TextFile;
 
 /**
@@ -52,7 +53,11 @@ public record OwnWords(Path file) {
   }
 
   private List<String> all() throws IOException {
-    return Files.isRegularFile(file) ? TextFile.lines(file) : List.of();
+    if (!Files.exists(file)) {
+      return List.of();
+    }
+    BoundedFile.TEXT.require(file);
+    return TextFile.lines(file);
   }
 
   private static String word(String line) {

@@ -13,10 +13,10 @@ public final class ProblemWording {
   /** What went wrong, for people: never a class name alone, never a stack trace. */
   public static String of(Throwable problem) {
     if (problem instanceof NoSuchFileException missing) {
-      return "expected a file, found none at " + missing.getFile();
+      return "expected a file, found none at " + PlainText.line(missing.getFile());
     }
     if (problem instanceof AccessDeniedException denied) {
-      return "not allowed to read or write " + denied.getFile();
+      return "not allowed to read or write " + PlainText.line(denied.getFile());
     }
     if (problem instanceof CharacterCodingException) {
       return "expected UTF-8 text, found other bytes";
@@ -25,7 +25,7 @@ public final class ProblemWording {
       // Java takes the names of files in the character set of the locale.
       return "expected a name that this system can have for a file, found %s (%s)%s"
           .formatted(
-              path.getInput(),
+              PlainText.line(path.getInput()),
               path.getReason(),
               path.getInput().chars().allMatch(c -> c < 128) ? "" : "; start with LANG=C.UTF-8");
     }

@@ -108,7 +108,8 @@ public final class RecordWording {
   }
 
   public String title() {
-    return "Newborn examination" + record.label().map(label -> ": " + label).orElse("");
+    return "Newborn examination"
+        + record.label().map(PlainText::line).map(label -> ": " + label).orElse("");
   }
 
   /** What must stand on every page of a record that is not as it was signed; else empty. */
@@ -140,7 +141,10 @@ public final class RecordWording {
   /** What is known of the baby, for people. */
   public Map<String, String> baby() {
     Map<String, String> facts = new TreeMap<>();
-    record.baby().facts().forEach((id, value) -> facts.put(words.title(id), words.fact(id, value)));
+    record
+        .baby()
+        .facts()
+        .forEach((id, value) -> facts.put(words.title(id), PlainText.line(words.fact(id, value))));
     return facts;
   }
 
@@ -287,7 +291,7 @@ public final class RecordWording {
   public String dictated() {
     return record.opened() == null || record.opened().author() == null
         ? ""
-        : record.opened().author();
+        : PlainText.line(record.opened().author());
   }
 
   /** Questions and unsure utterances that nobody has settled. */
@@ -295,7 +299,7 @@ public final class RecordWording {
     List<String> lines = new ArrayList<>();
     lines.addAll(questions());
     record.unsure().forEach(heard -> lines.add(seems(heard)));
-    return lines;
+    return lines.stream().map(PlainText::line).toList();
   }
 
   private String seems(Utterance heard) {
@@ -401,7 +405,7 @@ public final class RecordWording {
         .map(
             gap ->
                 "%.0f s not heard from second %.0f: %s"
-                    .formatted(gap.seconds(), gap.from(), gap.reason()))
+                    .formatted(gap.seconds(), gap.from(), PlainText.line(gap.reason())))
         .toList();
   }
 
@@ -477,7 +481,7 @@ public final class RecordWording {
   }
 
   public List<String> remarks() {
-    return record.remarks().stream().map(Remark::marked).toList();
+    return record.remarks().stream().map(Remark::marked).map(PlainText::line).toList();
   }
 
   public List<String> signatures() {
@@ -495,7 +499,7 @@ public final class RecordWording {
 
   /** Who answers for it, and whether by a signature or by a name that anybody could give. */
   public static String by(Signature signature) {
-    String who = "“" + signature.name() + "”, “" + signature.role() + "”";
+    String who = PlainText.line("“" + signature.name() + "”, “" + signature.role() + "”");
     return signature.isKeyed()
         ? "signed by " + who
         : "closed by " + who + " (a name, not a signature)";

@@ -46,7 +46,7 @@ public final class StoredExamWording {
   }
 
   private static void line(StringBuilder text, String name, String value) {
-    text.append(String.format("%-20s %s%n", name, value));
+    text.append(String.format("%-20s %s%n", name, PlainText.line(value)));
   }
 
   /** Day and time, here; a dash where nothing was written. */

@@ -266,6 +266,6 @@ class FramesTest {
   void controlCharactersOfALabelDoNoHarm() throws IOException {
     Scene scene = new Scene();
     scene.exam.context("label", "bed\u001b[2J\t4", null);
-    assertTrue(scene.frame(80, 24).contains("bed [2J 4"), scene.frame(80, 24));
+    assertTrue(scene.frame(80, 24).contains("bed?[2J 4"), scene.frame(80, 24));
   }
 }

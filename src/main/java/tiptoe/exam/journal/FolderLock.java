@@ -5,6 +5,7 @@ import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import tiptoe.audio.OwnerOnly;
@@ -35,7 +36,11 @@ final class FolderLock implements AutoCloseable {
   }
 
   private static FileChannel open(Path file) throws IOException {
-    if (Files.exists(file)) {
+    if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+      if (!Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
+        // Opening a pipe would wait for a reader.
+        throw new IOException("something that is no file at " + file);
+      }
       return FileChannel.open(file, StandardOpenOption.WRITE);
     }
     try {

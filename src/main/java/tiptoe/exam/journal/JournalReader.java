@@ -11,6 +11,7 @@ import tiptoe.exam.Entry;
 import tiptoe.exam.Hashes;
 import tiptoe.exam.journal.JournalReading.Break;
 import tiptoe.exam.journal.LineCodec.BadLine;
+import tiptoe.files.BoundedFile;
 
 /** Reads a journal and checks its chain. It reports what is wrong, and mends nothing. */
 final class JournalReader {
@@ -40,7 +41,7 @@ final class JournalReader {
 
   private static byte[] bytes(Path journal, ExamFolder folder) throws IOException {
     try {
-      return Files.readAllBytes(journal);
+      return BoundedFile.JOURNAL.bytes(journal);
     } catch (NoSuchFileException e) {
       throw new RecordProblem("expected an examination in " + folder.path() + ", found none", e);
     } catch (IOException e) {
@@ -55,6 +56,9 @@ final class JournalReader {
 
   /** Whether the journal is encrypted. */
   static boolean isEncrypted(ExamFolder folder) throws IOException {
+    if (!folder.exists()) {
+      return false; // and a pipe would keep the reader waiting
+    }
     try (var in = Files.newInputStream(folder.journal())) {
       return DataKey.isHeader(in.readNBytes(64));
     }

@@ -29,6 +29,7 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Signature;
 import tiptoe.exam.journal.Integrity;
 import tiptoe.protocol.Region;
+import tiptoe.wording.PlainText;
 import tiptoe.wording.RecordWording;
 
 /** The record as a FHIR R4 document: a Bundle with the Composition first. */
@@ -144,7 +145,7 @@ public final class FhirDocument {
   private Patient patient() {
     Patient patient = new Patient();
     patient.addIdentifier(identifier(Codes.uuid(examination, "baby")));
-    record.label().ifPresent(label -> patient.addName().setText(label));
+    record.label().ifPresent(label -> patient.addName().setText(printable(label)));
     record
         .baby()
         .sex()
@@ -177,7 +178,7 @@ public final class FhirDocument {
     }
     if (record.opened() != null && record.opened().author() != null) {
       Practitioner practitioner = new Practitioner();
-      practitioner.addName().setText(record.opened().author());
+      practitioner.addName().setText(printable(record.opened().author()));
       return add("practitioner", practitioner);
     }
     Device device = new Device();
@@ -305,7 +306,7 @@ public final class FhirDocument {
   }
 
   private static String printable(String text) {
-    String clean = text.replaceAll("\\p{Cntrl}", " ").strip();
+    String clean = PlainText.line(text).strip();
     return clean.isEmpty() ? "–" : clean;
   }
 }

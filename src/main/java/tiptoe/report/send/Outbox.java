@@ -1,20 +1,31 @@
 package tiptoe.report.send;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
+import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
 import java.util.stream.Stream;
+import tiptoe.audio.OwnerOnly;
+import tiptoe.files.BoundedFile;
+import tiptoe.wording.ProblemWording;
 
 /**
  * Documents that are to be sent, a file each, until the server has them. A crash loses none: a file
- * appears whole, and is removed only after the server's answer.
+ * appears whole, and is removed only after the server's answer. Only their owner may read them;
+ * they are not encrypted, so what is encrypted elsewhere is not to be put here.
  */
 public final class Outbox {
   private static final ObjectMapper JSON = new ObjectMapper();
@@ -38,16 +49,32 @@ public final class Outbox {
    */
   public record Letter(String identifier, String to, String document) {}
 
+  /**
+   * What waits.
+   *
+   * @param letters in a steady order
+   * @param problems files that hold no letter, for people
+   */
+  public record Contents(List<Letter> letters, List<String> problems) {
+    public Contents {
+      letters = List.copyOf(letters);
+      problems = List.copyOf(problems);
+    }
+  }
+
   /** Keeps a letter; a later version of the same document to the same server replaces it. */
   public void put(Letter letter) throws IOException {
-    Files.createDirectories(folder);
+    OwnerOnly.createFolder(folder);
     ObjectNode node = JSON.createObjectNode();
     node.put("identifier", letter.identifier());
     node.put("to", letter.to());
     node.put("document", letter.document());
-    Path part = Files.createTempFile(folder, "part-", ".tmp");
-    Files.write(part, JSON.writeValueAsBytes(node));
-    try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {
+    Path part = folder.resolve("part-" + UUID.randomUUID() + ".tmp");
+    try (FileChannel channel = OwnerOnly.createFile(part)) {
+      ByteBuffer bytes = ByteBuffer.wrap(JSON.writeValueAsBytes(node));
+      while (bytes.hasRemaining()) {
+        channel.write(bytes);
+      }
       channel.force(true);
     }
     Files.move(
@@ -56,26 +83,74 @@ public final class Outbox {
 
   /** The letters waiting, in a steady order. */
   public List<Letter> waiting() throws IOException {
-    if (!Files.isDirectory(folder)) {
+    return contents().letters();
+  }
+
+  /** The letters waiting, and what is there besides; one that cannot be read keeps none back. */
+  public Contents contents() throws IOException {
+    List<Letter> letters = new ArrayList<>();
+    List<String> problems = new ArrayList<>();
+    for (Path file : files()) {
+      if (file.toString().endsWith(ENDING)) {
+        try {
+          letters.add(read(file));
+        } catch (IOException e) {
+          problems.add(ProblemWording.of(e));
+        }
+      }
+    }
+    return new Contents(letters, problems);
+  }
+
+  private List<Path> files() throws IOException {
+    if (!Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)) {
       return List.of();
     }
     try (Stream<Path> files = Files.list(folder)) {
-      List<Path> letters = files.filter(file -> file.toString().endsWith(ENDING)).sorted().toList();
-      List<Letter> read = new java.util.ArrayList<>();
-      for (Path letter : letters) {
-        read.add(read(letter));
-      }
-      return read;
+      return files.sorted().toList();
     }
   }
 
   private static Letter read(Path file) throws IOException {
-    JsonNode node = JSON.readTree(file.toFile());
-    if (!node.path("identifier").isTextual() || !node.path("document").isTextual()) {
+    JsonNode node;
+    try {
+      node = JSON.readTree(BoundedFile.LETTER.bytes(file));
+    } catch (JsonProcessingException e) {
+      throw new IOException("expected a document to send, found something else in " + file, e);
+    }
+    if (!node.path("identifier").isTextual()
+        || !node.path("to").isTextual()
+        || !node.path("document").isTextual()) {
       throw new IOException("expected a document to send, found something else in " + file);
     }
     return new Letter(
         node.get("identifier").asText(), node.get("to").asText(), node.get("document").asText());
+  }
+
+  /** Since when a letter waits; empty when it does not. */
+  public Optional<Instant> since(Letter letter) {
+    try {
+      return Optional.of(Files.getLastModifiedTime(file(letter)).toInstant());
+    } catch (IOException e) {
+      return Optional.empty();
+    }
+  }
+
+  /** Removes all that waits, also what cannot be read or was not finished. Gives how many files. */
+  public int clear() throws IOException {
+    int removed = 0;
+    for (Path file : files()) {
+      boolean letter = file.toString().endsWith(ENDING);
+      if (letter || file.getFileName().toString().matches("part-.*\\.tmp")) {
+        Files.delete(file);
+        removed++;
+      }
+    }
+    return removed;
+  }
+
+  boolean holds(Letter letter) {
+    return Files.exists(file(letter));
   }
 
   void remove(Letter letter) throws IOException {
@@ -84,7 +159,7 @@ public final class Outbox {
 
   private Path file(Letter letter) {
     String name = letter.identifier() + " " + letter.to();
-    byte[] bytes = name.getBytes(java.nio.charset.StandardCharsets.UTF_8);
-    return folder.resolve(java.util.UUID.nameUUIDFromBytes(bytes) + ENDING);
+    byte[] bytes = name.getBytes(StandardCharsets.UTF_8);
+    return folder.resolve(UUID.nameUUIDFromBytes(bytes) + ENDING);
   }
 }

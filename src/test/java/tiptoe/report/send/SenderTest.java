@@ -81,7 +81,7 @@ class SenderTest {
   }
 
   private Sender sender(Outbox outbox) {
-    return new Sender(outbox, 4, Duration.ofSeconds(2), pauses::add);
+    return new Sender(outbox, Credentials.NONE, 4, Duration.ofSeconds(2), pauses::add);
   }
 
   private Outbox.Letter letter() {
