@@ -66,8 +66,7 @@ public final class Feedback implements AutoCloseable {
     if (changes.of(Event.Paused.class).findAny().isPresent()) {
       return Optional.of(Tone.PAUSED);
     }
-    boolean pressing =
-        flags.stream().anyMatch(flag -> !flag.level().equals("note") && !before.contains(flag));
+    boolean pressing = flags.stream().anyMatch(flag -> isPressing(flag) && !before.contains(flag));
     if (pressing) {
       return Optional.of(Tone.FLAG);
     }
@@ -94,5 +93,11 @@ public final class Feedback implements AutoCloseable {
     if (speaker != null) {
       speaker.close();
     }
+  }
+
+  // What waits for an answer is asked first, unless it could not wait for one.
+  private static boolean isPressing(RecordedFlag flag) {
+    boolean mild = flag.level().equals("note");
+    return flag.provisional() == null ? !mild : !mild && !flag.level().equals("arrange");
   }
 }

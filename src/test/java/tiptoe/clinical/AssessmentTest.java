@@ -154,7 +154,7 @@ class AssessmentTest {
           sex=boy presentation=breech gestation=40+0 age=30 | weight 3000 | birth-weight
           sex=boy presentation=breech gestation=40+0 age=24 | weight 3000 |
           sex=boy presentation=breech gestation=40+0 age=30 birth-weight=3100 | weight 3000 |
-          sex=boy presentation=breech | jaundice=present | age born-at
+          sex=boy presentation=breech | jaundice=present | age born-at gestation
           sex=boy presentation=breech | meconium=not-yet; urine=not-yet | age born-at
           sex=boy presentation=breech | saturation-right-hand 99; saturation-foot 99 | age born-at
           sex=boy presentation=breech age=5 | maturity-score 30 | gestation
@@ -170,7 +170,8 @@ class AssessmentTest {
     assertEquals(
         List.of(
             "urine not passed is urgent from 24 hours of age",
-            "jaundice in the first 24 hours is urgent"),
+            "jaundice in the first 24 hours is urgent",
+            "jaundice beyond 14 days at term, 21 days before, is prolonged"),
         assessment.needs().get(0).reasons());
     assertEquals(
         List.of("dates of the plan are counted from birth"), assessment.needs().get(1).reasons());
@@ -489,7 +490,11 @@ class AssessmentTest {
     Assessment assessment =
         Bedside.assess("", "", Settings.DEFAULT.with(Setting.SATURATION_SCREEN, "2011"));
     assertEquals(
-        List.of("saturation-screen 2011", "hip-ultrasound nipe", "size-standard intergrowth-21st"),
+        List.of(
+            "saturation-screen 2011",
+            "hip-ultrasound nipe",
+            "jaundice nice-cg98",
+            "size-standard intergrowth-21st"),
         assessment.ruleSets());
     assertEquals(Caution.TEXT, assessment.caution());
   }

@@ -42,7 +42,7 @@ class AssessmentTextTest {
           2027-01-05 to 2027-01-19, at 6 to 8 weeks of age: examine eyes, heart, hips and testes again (every baby)
         missing
           palate, palpated: a submucous cleft is felt, not seen
-        rules: saturation-screen 2025, hip-ultrasound nipe, size-standard intergrowth-21st
+        rules: saturation-screen 2025, hip-ultrasound nipe, jaundice nice-cg98, size-standard intergrowth-21st
         Tiptoe documents the examination and reminds. It does not diagnose, and it defers to your local protocol and to the judgement of licensed practitioners.
         """,
         text(
@@ -114,8 +114,9 @@ class AssessmentTextTest {
             .contains(
                 """
                 to be stated
-                  age: jaundice in the first 24 hours is urgent
+                  age: jaundice in the first 24 hours is urgent; jaundice beyond 14 days at term, 21 days before, is prolonged
                   born at: dates of the plan are counted from birth
+                  gestation: jaundice beyond 14 days at term, 21 days before, is prolonged
                 rules:\
                 """));
   }
