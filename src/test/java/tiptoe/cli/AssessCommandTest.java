@@ -146,7 +146,7 @@ class AssessCommandTest {
     assertEquals(
         config
             + " line 1: expected one of rules, units, spelling, keep-audio, tones, tone-volume,"
-            + " weights, found tone\n",
+            + " weights, spoken-answers, synthesiser, found tone\n",
         err.toString(StandardCharsets.UTF_8));
   }
 
