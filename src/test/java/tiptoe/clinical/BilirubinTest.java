@@ -122,8 +122,7 @@ class BilirubinTest {
     Result unknown = result(Bedside.assess("gestation=39+0 age=48", "bilirubin 260", BY_AAP));
     Result without =
         result(
-            Bedside.assess(
-                "gestation=39+0 age=48 neurotoxicity-risk=no", "bilirubin 260", BY_AAP));
+            Bedside.assess("gestation=39+0 age=48 neurotoxicity-risk=no", "bilirubin 260", BY_AAP));
     assertTrue(unknown.phototherapy() < without.phototherapy());
     assertTrue(unknown.remarks().toString().contains("lower thresholds"));
     assertEquals(List.of(), without.remarks());

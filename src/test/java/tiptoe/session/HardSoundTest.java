@@ -22,8 +22,8 @@ import tiptoe.speech.Clips;
 
 /**
  * Committed clips through a badly set microphone and beside the sounds of a ward. The floors lie
- * below what was measured on all clips; the sounds are made
- * up, no source. Run it with {@code -Dtiptoe.every=1} to measure all clips.
+ * below what was measured on all clips; the sounds are made up, no source. Run it with {@code
+ * -Dtiptoe.every=1} to measure all clips.
  */
 @Tag("hearing")
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
