@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.Collections;
 import java.util.Map;
 import java.util.TreeMap;
+import tiptoe.files.Sha256;
 
 /**
  * Who answers for the record as it was then: by a signature, where a key made one; else by a name.
@@ -75,7 +76,7 @@ public record Signature(
         event.name(),
         event.role(),
         entry.prev(),
-        Hashes.sha256(all.toString().getBytes(StandardCharsets.UTF_8)),
+        Sha256.hexOf(all.toString().getBytes(StandardCharsets.UTF_8)),
         event.audio(),
         null,
         null,

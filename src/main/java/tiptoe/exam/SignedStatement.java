@@ -12,6 +12,7 @@ import java.util.Base64;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import tiptoe.files.Sha256;
 
 /**
  * What is signed, in the canonical form of RFC 8785: members in the order of their names, no blank
@@ -78,7 +79,7 @@ public record SignedStatement(
 
   /** SHA-256 of the canonical JSON: ties paper to this very record. It needs no key to make. */
   public String seal() {
-    return Hashes.sha256(json().getBytes(StandardCharsets.UTF_8));
+    return Sha256.hexOf(json().getBytes(StandardCharsets.UTF_8));
   }
 
   /**
@@ -128,6 +129,6 @@ public record SignedStatement(
 
   /** SHA-256 over the bytes of a public key, in hexadecimal: people compare keys by it. */
   public static String fingerprint(String key) {
-    return Hashes.sha256(Base64.getDecoder().decode(key));
+    return Sha256.hexOf(Base64.getDecoder().decode(key));
   }
 }

@@ -18,6 +18,7 @@ import net.jqwik.api.Tuple;
 import tiptoe.exam.journal.Chain;
 import tiptoe.exam.journal.EventLines;
 import tiptoe.exam.journal.MemorySink;
+import tiptoe.files.Sha256;
 import tiptoe.finding.Command;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
@@ -95,7 +96,7 @@ class RecordProperties {
     String before = Entry.NONE_BEFORE;
     for (Entry entry : bed.record().entries()) {
       assertEquals(before, entry.prev());
-      before = Hashes.sha256(EventLines.line(entry).bytes());
+      before = Sha256.hexOf(EventLines.line(entry).bytes());
     }
   }
 

@@ -19,11 +19,11 @@ import tiptoe.audio.SoundSeal;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
-import tiptoe.exam.Hashes;
 import tiptoe.exam.Heard;
 import tiptoe.exam.Signature;
 import tiptoe.exam.UnheardSound;
 import tiptoe.exam.Utterance;
+import tiptoe.files.Sha256;
 
 /** Compares the sound that is kept with what the record says of it. */
 final class AudioCheck {
@@ -57,11 +57,11 @@ final class AudioCheck {
   }
 
   static String hash(Path file) throws IOException {
-    MessageDigest digest = Hashes.digest();
+    MessageDigest digest = Sha256.start();
     try (InputStream in = new DigestInputStream(Files.newInputStream(file), digest)) {
       in.transferTo(java.io.OutputStream.nullOutputStream());
     }
-    return Hashes.hex(digest.digest());
+    return Sha256.hex(digest.digest());
   }
 
   /**

@@ -4,7 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
-import tiptoe.exam.Hashes;
+import tiptoe.files.Sha256;
 
 /** Numbers events and links each to the bytes of the one before. */
 public final class Chain {
@@ -23,7 +23,7 @@ public final class Chain {
 
   /** A chain whose last entry has this number and these bytes, without the line feed. */
   public static Chain after(long seq, byte[] line) {
-    return new Chain(seq, Hashes.sha256(line));
+    return new Chain(seq, Sha256.hexOf(line));
   }
 
   /** The next entry, with its bytes. The chain goes on only when {@link #accept} is called. */
@@ -34,7 +34,7 @@ public final class Chain {
   /** Takes the line as written. */
   public void accept(Line line) {
     seq = line.entry().seq();
-    prev = Hashes.sha256(line.bytes());
+    prev = Sha256.hexOf(line.bytes());
   }
 
   public Chain copy() {

@@ -15,7 +15,7 @@ import javax.crypto.SecretKeyFactory;
 import javax.crypto.spec.GCMParameterSpec;
 import javax.crypto.spec.PBEKeySpec;
 import javax.crypto.spec.SecretKeySpec;
-import tiptoe.exam.Hashes;
+import tiptoe.files.Sha256;
 
 /**
  * The key of one examination: 256 random bits, kept in the first line of its journal, encrypted by
@@ -45,7 +45,7 @@ final class DataKey {
   private DataKey(byte[] key, byte[] header, boolean binds) {
     this.key = new SecretKeySpec(key, "AES");
     this.header = header;
-    bound = bytes(binds ? "line " + Hashes.sha256(header) : "line");
+    bound = bytes(binds ? "line " + Sha256.hexOf(header) : "line");
   }
 
   /** A new key under this passphrase. */
@@ -185,7 +185,7 @@ final class DataKey {
   }
 
   private static String sum(ObjectNode header) {
-    return Hashes.sha256(bytes(header.toString())).substring(0, 16);
+    return Sha256.hexOf(bytes(header.toString())).substring(0, 16);
   }
 
   static byte[] random(int count) {

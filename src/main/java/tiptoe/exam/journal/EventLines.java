@@ -23,7 +23,7 @@ import java.util.List;
 import java.util.Map;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
-import tiptoe.exam.Hashes;
+import tiptoe.files.Sha256;
 
 /**
  * Entries as lines: one JSON object each, whose last member {@code sum} is the first 16 digits of
@@ -88,9 +88,9 @@ public final class EventLines {
   }
 
   private static byte[] tail(byte[] body, int length) {
-    var digest = Hashes.digest();
+    var digest = Sha256.start();
     digest.update(body, 0, length);
-    String sum = Hashes.hex(digest.digest()).substring(0, SUM_DIGITS);
+    String sum = Sha256.hex(digest.digest()).substring(0, SUM_DIGITS);
     return (",\"sum\":\"" + sum + "\"}").getBytes(StandardCharsets.US_ASCII);
   }
 

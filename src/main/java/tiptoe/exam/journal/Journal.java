@@ -10,8 +10,8 @@ import java.util.List;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.EventSink;
-import tiptoe.exam.Hashes;
 import tiptoe.exam.NotRecorded;
+import tiptoe.files.Sha256;
 
 /**
  * Writes events behind those before, and returns when the disk says it has them. All events of a
@@ -69,7 +69,7 @@ final class Journal implements EventSink, AutoCloseable {
       ahead.accept(line);
       lines.add(line);
       byte[] bytes = codec.store(line.bytes());
-      last = Hashes.sha256(bytes);
+      last = Sha256.hexOf(bytes);
       out.writeBytes(bytes);
       out.write('\n');
     }

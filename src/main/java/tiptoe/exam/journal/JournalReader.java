@@ -8,10 +8,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import tiptoe.exam.Entry;
-import tiptoe.exam.Hashes;
 import tiptoe.exam.journal.JournalReading.Break;
 import tiptoe.exam.journal.LineCodec.BadLine;
 import tiptoe.files.BoundedFile;
+import tiptoe.files.Sha256;
 
 /** Reads a journal and checks its chain. It reports what is wrong, and mends nothing. */
 final class JournalReader {
@@ -76,7 +76,7 @@ final class JournalReader {
     }
     // Reading a line takes long beside checking its place, and needs none of the others.
     lines.parallelStream().map(this::decode).toList().forEach(this::take);
-    List<String> heads = lines.parallelStream().map(Hashes::sha256).toList();
+    List<String> heads = lines.parallelStream().map(Sha256::hexOf).toList();
     byte[] torn = Arrays.copyOfRange(bytes, at, bytes.length);
     Chain chain = expected == 1 ? Chain.start() : Chain.after(expected - 1, last);
     return new JournalReading(
@@ -105,7 +105,7 @@ final class JournalReader {
   private Decoded decode(byte[] stored) {
     try {
       byte[] line = codec.load(stored);
-      return new Decoded(line, Hashes.sha256(line), EventLines.read(line), null);
+      return new Decoded(line, Sha256.hexOf(line), EventLines.read(line), null);
     } catch (BadLine | EventLines.UnreadableLine e) {
       return new Decoded(stored, null, null, e.getMessage());
     }

@@ -1,7 +1,7 @@
 package tiptoe.exam.journal;
 
 import java.nio.charset.StandardCharsets;
-import tiptoe.exam.Hashes;
+import tiptoe.files.Sha256;
 import tiptoe.protocol.Protocol;
 
 /** Tells one version of the protocol from another. */
@@ -13,6 +13,6 @@ final class ProtocolStamp {
   /** The first digits of a SHA-256 over all that the protocol says. */
   static String of(Protocol protocol) {
     byte[] all = protocol.regions().toString().getBytes(StandardCharsets.UTF_8);
-    return Hashes.sha256(all).substring(0, DIGITS);
+    return Sha256.hexOf(all).substring(0, DIGITS);
   }
 }

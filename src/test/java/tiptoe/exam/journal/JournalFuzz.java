@@ -4,7 +4,7 @@ import com.code_intelligence.jazzer.junit.FuzzTest;
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import tiptoe.exam.ExamRecord;
-import tiptoe.exam.Hashes;
+import tiptoe.files.Sha256;
 import tiptoe.protocol.Protocol;
 
 /** Whatever a journal holds, it is read, its breaks are named, and what is left folds. */
@@ -23,7 +23,7 @@ class JournalFuzz {
     for (String line : new String(bytes, StandardCharsets.ISO_8859_1).split("\n")) {
       String body = line.endsWith("}") ? line.substring(0, line.length() - 1) : line;
       byte[] start = body.getBytes(StandardCharsets.ISO_8859_1);
-      String sum = Hashes.sha256(start).substring(0, 16);
+      String sum = Sha256.hexOf(start).substring(0, 16);
       journal.writeBytes(start);
       journal.writeBytes((",\"sum\":\"" + sum + "\"}\n").getBytes(StandardCharsets.US_ASCII));
     }
