@@ -67,6 +67,8 @@ class SentencesTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
+        "both red reflexes present, i'm not happy with it",
+        "you can bath her as usual, just keep the cord dry",
         "head control is good",
         "femorals not strong on the left",
         "the murmur has gone",
