@@ -17,9 +17,9 @@ import tiptoe.finding.Source;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Interpreter;
+import tiptoe.session.UtteranceVerifier.Decision;
 import tiptoe.settings.Settings;
 import tiptoe.speech.Hypothesis;
-import tiptoe.speech.Verdict;
 import tiptoe.wording.RecordWording;
 
 /**
@@ -87,20 +87,18 @@ public final class ExamSession {
     if (utterance.start() + offset < deafUntil) {
       return new Changes(List.of(), List.of(), examination.record());
     }
-    UtteranceVerifier.Decision decision =
-        verifier.decide(utterance, this::meaning, examination.awaitsYesOrNo());
+    Decision decision = verifier.decide(utterance, this::meaning, examination.awaitsYesOrNo());
     return take(heard(utterance, decision, offset), decision.interpretation());
   }
 
-  private static Heard heard(
-      Hypothesis utterance, UtteranceVerifier.Decision decision, double offset) {
+  private static Heard heard(Hypothesis utterance, Decision decision, double offset) {
     return new Heard(
         utterance.start() + offset,
         utterance.end() + offset,
         decision.text(),
         decision.words().stream().map(word -> word.later(offset)).toList(),
         decision.outcome(),
-        decision.verdict().reason());
+        decision.reason());
   }
 
   /** Takes in a typed line; words that no phrase covers make it unsure. */
@@ -119,17 +117,9 @@ public final class ExamSession {
   }
 
   private Changes typed(String text, Interpretation meaning, double at) {
-    Heard heard = Heard.typed(text, at);
-    Verdict verdict = verifier.decide(meaning, examination.awaitsYesOrNo());
-    return take(
-        new Heard(
-            heard.start(),
-            heard.end(),
-            heard.text(),
-            heard.words(),
-            verdict.outcome(),
-            verdict.reason().isEmpty() ? null : verdict.reason()),
-        meaning);
+    Decision decision = verifier.decide(meaning, examination.awaitsYesOrNo());
+    String reason = decision.reason().isEmpty() ? null : decision.reason();
+    return take(new Heard(at, at, text, List.of(), decision.outcome(), reason), meaning);
   }
 
   /** Carries out what a key asks for, at this second of the audio. */

@@ -3,16 +3,14 @@ package tiptoe.session;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.finding.Command;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Source;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
-import tiptoe.speech.Evidence;
-import tiptoe.speech.FreeWording;
 import tiptoe.speech.Hypothesis;
-import tiptoe.speech.Verdict;
 import tiptoe.speech.Word;
 
 /**
@@ -37,20 +35,28 @@ public final class UtteranceVerifier {
   /**
    * What becomes of an utterance.
    *
-   * @param verdict the outcome, and why it was not accepted
-   * @param text the words that are taken, as one text
+   * @param reason why it was not accepted, for the reviewer; empty when it was
    * @param words the words that are taken: those of phrases, or of free wordings where these are
-   *     offered instead
+   *     offered instead; empty where it was typed
    * @param interpretation what they mean
    */
   public record Decision(
-      Verdict verdict, String text, List<Word> words, Interpretation interpretation) {
+      Outcome outcome, String reason, List<Word> words, Interpretation interpretation) {
     public Decision {
       words = List.copyOf(words);
     }
 
-    public Outcome outcome() {
-      return verdict.outcome();
+    /** The words that are taken, as one text. */
+    public String text() {
+      return words.stream().map(Word::text).collect(Collectors.joining(" "));
+    }
+
+    private Decision with(Outcome newOutcome, String newReason) {
+      return new Decision(newOutcome, newReason, words, interpretation);
+    }
+
+    private boolean isAccepted() {
+      return outcome == Outcome.ACCEPTED;
     }
   }
 
@@ -65,16 +71,16 @@ public final class UtteranceVerifier {
       Function<List<String>, Interpretation> interpret,
       boolean awaitsYesOrNo) {
     Interpretation said = interpret.apply(texts(utterance.phraseWords()));
-    Verdict fit = byEvidence(utterance);
-    boolean fits = fit.outcome() == Outcome.ACCEPTED;
-    Optional<String> rival = fits ? otherMeaning(utterance, said, interpret) : Optional.empty();
-    Verdict verdict =
-        rival.map(other -> new Verdict(Outcome.UNSURE, "may also be: " + other)).orElse(fit);
-    Decision asPhrases = new Decision(verdict, utterance.text(), utterance.phraseWords(), said);
-    if (verdict.outcome() == Outcome.ACCEPTED) {
+    Decision fit =
+        byEvidence(utterance, new Decision(Outcome.ACCEPTED, "", utterance.phraseWords(), said));
+    Optional<String> rival =
+        fit.isAccepted() ? otherMeaning(utterance, said, interpret) : Optional.empty();
+    Decision asPhrases =
+        rival.map(other -> fit.with(Outcome.UNSURE, "may also be: " + other)).orElse(fit);
+    if (asPhrases.isAccepted()) {
       return byMeaning(asPhrases, awaitsYesOrNo);
     }
-    String reason = fits ? verdict.reason() : "heard in free wordings";
+    String reason = fit.isAccepted() ? asPhrases.reason() : "heard in free wordings";
     return byMeaning(
         offered(utterance)
             .map(free -> inFreeWordings(free, reason, interpret))
@@ -88,18 +94,18 @@ public final class UtteranceVerifier {
    *
    * @param awaitsYesOrNo whether a question is open that yes or no answers
    */
-  public Verdict decide(Interpretation meaning, boolean awaitsYesOrNo) {
-    return byMeaning(Verdict.ACCEPTED, meaning, awaitsYesOrNo);
+  public Decision decide(Interpretation meaning, boolean awaitsYesOrNo) {
+    return byMeaning(new Decision(Outcome.ACCEPTED, "", List.of(), meaning), awaitsYesOrNo);
   }
 
   // By the sound
 
-  private Verdict byEvidence(Hypothesis utterance) {
-    Verdict filler = byFiller(utterance);
-    Verdict support = bySupport(utterance);
-    Verdict worse = support.outcome().compareTo(filler.outcome()) > 0 ? support : filler;
+  private Decision byEvidence(Hypothesis utterance, Decision said) {
+    Decision filler = byFiller(utterance, said);
+    Decision support = bySupport(utterance, said);
+    Decision worse = support.outcome().compareTo(filler.outcome()) > 0 ? support : filler;
     return worse.outcome() == Outcome.UNSURE && isOtherSpeech(utterance)
-        ? new Verdict(Outcome.IGNORED, OTHER_SPEECH)
+        ? said.with(Outcome.IGNORED, OTHER_SPEECH)
         : worse;
   }
 
@@ -107,34 +113,34 @@ public final class UtteranceVerifier {
    * Speech that is no phrase, next to a phrase, is most often a conversation; where it takes up
    * more time than the phrase, the phrase is a chance likeness in it.
    */
-  private static Verdict byFiller(Hypothesis utterance) {
+  private static Decision byFiller(Hypothesis utterance, Decision said) {
     if (!utterance.hasPhrase()) {
-      return new Verdict(Outcome.IGNORED, "no phrase of the examination");
+      return said.with(Outcome.IGNORED, "no phrase of the examination");
     }
     if (!utterance.hasFiller()) {
-      return Verdict.ACCEPTED;
+      return said;
     }
     return utterance.isMostlyFiller()
-        ? new Verdict(Outcome.IGNORED, "mostly other speech")
-        : new Verdict(Outcome.UNSURE, "other speech beside the phrase");
+        ? said.with(Outcome.IGNORED, "mostly other speech")
+        : said.with(Outcome.UNSURE, "other speech beside the phrase");
   }
 
   /**
    * How well the phrases fit the sound, where it was heard twice. Where any other words could have
    * fitted better and did not, phrases may fit less well: noise spoils the fit of all words.
    */
-  private Verdict bySupport(Hypothesis utterance) {
-    if (utterance.evidence().isEmpty()) {
-      return Verdict.ACCEPTED;
+  private Decision bySupport(Hypothesis utterance, Decision said) {
+    if (utterance.support().isEmpty()) {
+      return said;
     }
-    double support = utterance.evidence().get().support();
+    double support = utterance.support().getAsDouble();
     boolean contested = !utterance.hasFiller() && freeWordings(utterance).isPresent();
     if (support >= (contested ? limits.contestedFrom() : limits.acceptedFrom())) {
-      return Verdict.ACCEPTED;
+      return said;
     }
     return support < limits.unsureFrom()
-        ? new Verdict(Outcome.IGNORED, OTHER_SPEECH)
-        : new Verdict(Outcome.UNSURE, "does not sound much like the phrase");
+        ? said.with(Outcome.IGNORED, OTHER_SPEECH)
+        : said.with(Outcome.UNSURE, "does not sound much like the phrase");
   }
 
   /**
@@ -145,14 +151,14 @@ public final class UtteranceVerifier {
     return utterance.hasFiller() && freeWordings(utterance).map(free -> !fits(free)).orElse(false);
   }
 
-  private boolean fits(FreeWording free) {
-    return free.support() >= limits.freeFrom() * free.seconds();
+  private boolean fits(Hypothesis free) {
+    return free.support().getAsDouble() >= limits.freeFrom() * free.spokenSeconds();
   }
 
   /** Free wordings that count for themselves: a word or two may be anything. */
-  private Optional<FreeWording> freeWordings(Hypothesis utterance) {
+  private Optional<Hypothesis> freeWordings(Hypothesis utterance) {
     return utterance
-        .otherwise()
+        .freely()
         .filter(free -> utterance.end() - utterance.start() >= limits.freeSeconds());
   }
 
@@ -169,47 +175,45 @@ public final class UtteranceVerifier {
 
   /** The words that the sound may as well have been, likeliest first. */
   List<String> rivals(Hypothesis utterance) {
-    return utterance.evidence().stream()
-        .flatMap(evidence -> evidence.rivals().stream())
+    return utterance.rivals().stream()
         .filter(rival -> rival.margin() <= limits.rivalWithin())
-        .map(Evidence.Rival::text)
+        .map(Hypothesis.Rival::text)
         .toList();
   }
 
   /** The free wordings that fit the sound so much better that the phrases are in doubt. */
   Optional<String> better(Hypothesis utterance) {
     return utterance
-        .otherwise()
+        .freely()
+        .filter(free -> utterance.support().isPresent())
         .filter(
             free ->
-                utterance.evidence().stream()
-                    .anyMatch(
-                        phrases -> free.support() > phrases.support() + limits.freeBetterBy()))
-        .map(FreeWording::text);
+                free.support().getAsDouble()
+                    > utterance.support().getAsDouble() + limits.freeBetterBy())
+        .map(Hypothesis::text);
   }
 
   /** The free wordings that fit the sound well enough to be offered. */
-  Optional<FreeWording> offered(Hypothesis utterance) {
+  Optional<Hypothesis> offered(Hypothesis utterance) {
     return freeWordings(utterance)
         .filter(this::fits)
         .filter(free -> free.fillerShare() <= limits.freeFiller())
-        .filter(free -> free.known().size() >= limits.freeWords());
+        .filter(free -> free.phraseWords().size() >= limits.freeWords());
   }
 
   // Whatever it rests on, it waits for someone to confirm it.
   private static Decision inFreeWordings(
-      FreeWording free, String reason, Function<List<String>, Interpretation> interpret) {
-    Interpretation meaning = interpret.apply(texts(free.known()));
+      Hypothesis free, String reason, Function<List<String>, Interpretation> interpret) {
+    Interpretation meaning = interpret.apply(texts(free.phraseWords()));
     List<Meaning> meanings =
-        meaning.meanings().stream()
-            .filter(Meaning.States.class::isInstance)
-            .map(one -> ((Meaning.States) one).statement().withSource(Source.TAGGER))
+        meaning.statements().stream()
+            .map(statement -> statement.withSource(Source.TAGGER))
             .<Meaning>map(statement -> new Meaning.States(statement, false))
             .toList();
     return new Decision(
-        new Verdict(Outcome.UNSURE, reason),
-        free.text(),
-        free.known(),
+        Outcome.UNSURE,
+        reason,
+        free.phraseWords(),
         new Interpretation(
             meanings, meaning.uncovered(), meaning.spans(), false, meaning.dialogue()));
   }
@@ -217,27 +221,23 @@ public final class UtteranceVerifier {
   // By the meaning
 
   private static Decision byMeaning(Decision decision, boolean awaitsYesOrNo) {
-    Verdict verdict = byMeaning(decision.verdict(), decision.interpretation(), awaitsYesOrNo);
-    return new Decision(verdict, decision.text(), decision.words(), decision.interpretation());
-  }
-
-  private static Verdict byMeaning(Verdict verdict, Interpretation meaning, boolean awaitsYesOrNo) {
-    if (verdict.outcome() == Outcome.IGNORED) {
-      return verdict;
+    Interpretation meaning = decision.interpretation();
+    if (decision.outcome() == Outcome.IGNORED) {
+      return decision;
     }
     if (saysNothing(meaning, awaitsYesOrNo) && !meaning.withheld()) {
-      return new Verdict(Outcome.IGNORED, "nothing that is recorded");
+      return decision.with(Outcome.IGNORED, "nothing that is recorded");
     }
-    if (verdict.outcome() != Outcome.ACCEPTED) {
-      return verdict;
+    if (!decision.isAccepted()) {
+      return decision;
     }
     if (!meaning.uncovered().isEmpty()) {
-      return new Verdict(
+      return decision.with(
           Outcome.UNSURE, "not understood: " + String.join(" ", meaning.uncovered()));
     }
     return meaning.meanings().stream().allMatch(Meaning.Instruction.class::isInstance)
-        ? new Verdict(Outcome.COMMAND, verdict.reason())
-        : verdict;
+        ? decision.with(Outcome.COMMAND, decision.reason())
+        : decision;
   }
 
   // A bare "yes" or "no" is no command where nothing was asked.

@@ -1,65 +1,97 @@
 package tiptoe.speech;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import tiptoe.graph.DecodingGraph;
 
 /**
- * What was said between two pauses.
+ * What was said between two pauses, as it was heard: in phrases, and where it was heard a second
+ * time how well these fit the sound, what else may have been said, and how it is heard in free
+ * wordings.
  *
  * @param start when its first word begins, seconds since the recogniser was opened
  * @param end when its last word ends, seconds since the recogniser was opened
  * @param words its words in order, at least one
- * @param evidence what a second hearing brought; empty where there was none
- * @param otherwise how it was heard in free wordings; empty where it was not heard so
+ * @param support how much better its likeliest words explain the sound than a free sequence of
+ *     phones does, as a difference of natural logarithms, of the whole utterance or of its longest
+ *     stretch of phrases where other speech is beside them; most often below 0 for talk that
+ *     happens to sound a little like a phrase; empty where it was heard once
+ * @param rivals what the sound may also have been, likeliest first
+ * @param freely how it is heard in free wordings, whether these hold phrases or not; empty where it
+ *     was not heard so
  */
 public record Hypothesis(
     double start,
     double end,
     List<Word> words,
-    Optional<Evidence> evidence,
-    Optional<FreeWording> otherwise) {
+    OptionalDouble support,
+    List<Rival> rivals,
+    Optional<Hypothesis> freely) {
   /** The word that stands for speech which is no phrase. */
   public static final String FILLER = DecodingGraph.FILLER;
 
+  /**
+   * Other words for the same sound.
+   *
+   * @param text the words of phrases, without filler
+   * @param margin how much less likely they are than those heard, natural logarithm, 0 or more
+   */
+  public record Rival(String text, double margin) {}
+
   public Hypothesis {
     words = List.copyOf(words);
+    rivals = List.copyOf(rivals);
     if (words.isEmpty()) {
       throw new IllegalArgumentException("expected at least one word, found none");
     }
   }
 
-  /** An utterance that was not heard in free wordings. */
-  public Hypothesis(double start, double end, List<Word> words, Optional<Evidence> evidence) {
-    this(start, end, words, evidence, Optional.empty());
-  }
-
   /** An utterance that was heard once. */
   public Hypothesis(double start, double end, List<Word> words) {
-    this(start, end, words, Optional.empty());
+    this(start, end, words, OptionalDouble.empty(), List.of(), Optional.empty());
   }
 
   static Hypothesis of(List<Word> words) {
     return new Hypothesis(words.get(0).start(), words.get(words.size() - 1).end(), words);
   }
 
-  /** This utterance and the one that carries it on, as one. */
+  /** The same, with what a second hearing of its sound brought. */
+  public Hypothesis weighed(double newSupport, List<Rival> newRivals) {
+    return new Hypothesis(start, end, words, OptionalDouble.of(newSupport), newRivals, freely);
+  }
+
+  /** The same, with how it is heard in free wordings. */
+  public Hypothesis freely(Hypothesis inFreeWordings) {
+    return new Hypothesis(start, end, words, support, rivals, Optional.of(inFreeWordings));
+  }
+
+  /**
+   * This utterance and the one that carries it on, as one: either half may have been something
+   * else.
+   */
   Hypothesis then(Hypothesis next) {
     List<Word> all = new ArrayList<>(words);
     all.addAll(next.words);
-    Optional<Evidence> both =
-        evidence.flatMap(
-            first -> next.evidence.map(second -> first.before(second, text(), next.text())));
-    return new Hypothesis(start, next.end, all, both);
+    Hypothesis both = new Hypothesis(start, next.end, all);
+    if (support.isEmpty() || next.support.isEmpty()) {
+      return both;
+    }
+    List<Rival> either = new ArrayList<>();
+    rivals.forEach(one -> either.add(new Rival(one.text() + " " + next.text(), one.margin())));
+    next.rivals.forEach(one -> either.add(new Rival(text() + " " + one.text(), one.margin())));
+    either.sort(Comparator.comparingDouble(Rival::margin));
+    return both.weighed(support.getAsDouble() + next.support.getAsDouble(), either);
   }
 
   /** The same, marked as cut off: what was said right behind it is not known. */
   Hypothesis cutOff() {
     List<Word> all = new ArrayList<>(words);
     all.add(new Word(FILLER, end, end, 1));
-    return new Hypothesis(start, end, all, evidence, otherwise);
+    return new Hypothesis(start, end, all, support, rivals, freely);
   }
 
   /** The same, so many seconds later. */
@@ -70,18 +102,9 @@ public record Hypothesis(
             start + seconds,
             end + seconds,
             words.stream().map(word -> word.later(seconds)).toList(),
-            evidence,
-            otherwise.map(other -> other.later(seconds)));
-  }
-
-  /** The same, with what a second hearing brought. */
-  public Hypothesis with(Evidence brought) {
-    return new Hypothesis(start, end, words, Optional.of(brought), otherwise);
-  }
-
-  /** The same, with how it was heard in free wordings. */
-  public Hypothesis with(FreeWording other) {
-    return new Hypothesis(start, end, words, evidence, Optional.of(other));
+            support,
+            rivals,
+            freely.map(other -> other.later(seconds)));
   }
 
   /** The words of phrases, without filler. */
@@ -104,10 +127,23 @@ public record Hypothesis(
     return longest;
   }
 
+  /** Seconds of words and filler, without pauses. */
+  public double spokenSeconds() {
+    return seconds(words);
+  }
+
+  /** The share of that time which no word fits, 0 to 1. */
+  public double fillerShare() {
+    return spokenSeconds() == 0 ? 1 : seconds(filler()) / spokenSeconds();
+  }
+
   /** Whether speech that is no phrase takes up more time than phrases do. */
   public boolean isMostlyFiller() {
-    List<Word> filler = words.stream().filter(Word::isFiller).toList();
-    return seconds(filler) > seconds(phraseWords());
+    return seconds(filler()) > seconds(phraseWords());
+  }
+
+  private List<Word> filler() {
+    return words.stream().filter(Word::isFiller).toList();
   }
 
   private static double seconds(List<Word> words) {

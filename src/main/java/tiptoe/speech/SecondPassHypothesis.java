@@ -1,8 +1,12 @@
 package tiptoe.speech;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import tiptoe.speech.Hypothesis.Rival;
+import tiptoe.speech.VoskResults.Alternative;
 
 /**
  * An utterance heard again while it is being said: over the decoding graph, over the loop of phones
@@ -79,11 +83,32 @@ final class SecondPassHypothesis {
     Hypothesis weighed =
         strict
             .flatMap(CompletableFuture::join)
-            .map(json -> utterance.with(Evidence.of(VoskResults.alternatives(json), cost)))
+            .map(json -> weighed(utterance, VoskResults.alternatives(json), cost))
             .orElse(utterance);
     return free.flatMap(CompletableFuture::join)
-        .flatMap(json -> FreeWording.of(json, cost))
-        .map(heard -> weighed.with(heard.later(from)))
+        .flatMap(json -> inFreeWordings(json, cost))
+        .map(heard -> weighed.freely(heard.later(from)))
         .orElse(weighed);
+  }
+
+  /**
+   * @param ways to hear the sound over the decoding graph, likeliest first
+   * @param phones the cost of the likeliest sequence of phones for the same sound
+   */
+  private static Hypothesis weighed(Hypothesis utterance, List<Alternative> ways, double phones) {
+    Alternative best = ways.get(0);
+    List<Rival> rivals = new ArrayList<>();
+    for (Alternative other : ways.subList(1, ways.size())) {
+      if (rivals.stream().noneMatch(rival -> rival.text().equals(other.text()))
+          && !other.text().equals(best.text())) {
+        rivals.add(new Rival(other.text(), other.cost() - best.cost()));
+      }
+    }
+    return utterance.weighed(phones - best.cost(), rivals);
+  }
+
+  private static Optional<Hypothesis> inFreeWordings(String json, double phones) {
+    double cost = VoskResults.alternatives(json).get(0).cost();
+    return VoskResults.likeliest(json).map(said -> said.weighed(phones - cost, List.of()));
   }
 }

@@ -30,7 +30,7 @@ public final class SpeechModel implements AutoCloseable {
   }
 
   /**
-   * Loads two folders; utterances then bring {@link Evidence}.
+   * Loads two folders; utterances are then heard a second time.
    *
    * @param phrases the decoding graph of the examination
    * @param phones a graph without words

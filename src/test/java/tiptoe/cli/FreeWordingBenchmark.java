@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -84,7 +85,15 @@ public final class FreeWordingBenchmark {
     ExamSession strict = Sessions.inMemory(hearing.understanding(), Settings.DEFAULT);
     ExamSession wide = Sessions.inMemory(hearing.understanding(), Settings.DEFAULT);
     for (Hypothesis heard : hearing.utterances(AudioFile.read(file))) {
-      strict.hear(new Hypothesis(heard.start(), heard.end(), heard.words(), heard.evidence()), 0);
+      strict.hear(
+          new Hypothesis(
+              heard.start(),
+              heard.end(),
+              heard.words(),
+              heard.support(),
+              heard.rivals(),
+              Optional.empty()),
+          0);
       wide.hear(heard, 0);
     }
     count(strict.record(), expected, phrases, row);

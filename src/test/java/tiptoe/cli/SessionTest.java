@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import tiptoe.exam.Phase;
@@ -16,8 +15,6 @@ import tiptoe.session.Home;
 import tiptoe.session.Sessions;
 import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
-import tiptoe.speech.Evidence;
-import tiptoe.speech.FreeWording;
 import tiptoe.speech.Hypothesis;
 import tiptoe.speech.Word;
 
@@ -61,8 +58,8 @@ class SessionTest {
   }
 
   private void hearOrElse(String text, String rival, double margin) {
-    Evidence evidence = new Evidence(10, List.of(new Evidence.Rival(rival, margin)));
-    session.hear(new Hypothesis(1, 2, words(text, 1, 2), Optional.of(evidence)), 0);
+    List<Hypothesis.Rival> rivals = List.of(new Hypothesis.Rival(rival, margin));
+    session.hear(new Hypothesis(1, 2, words(text, 1, 2)).weighed(10, rivals), 0);
   }
 
   private static final String UNLISTED = "his right arm hangs there and isn't moving";
@@ -72,8 +69,9 @@ class SessionTest {
     List<Word> words = words("[unk] " + phrases, start, start + 2);
     List<Word> other = words(free, start, start + 0.3);
     session.hear(
-        new Hypothesis(start, start + 2, words, Optional.of(new Evidence(5, List.of())))
-            .with(new FreeWording(other, support)),
+        new Hypothesis(start, start + 2, words)
+            .weighed(5, List.of())
+            .freely(new Hypothesis(start, start + 0.3, other).weighed(support, List.of())),
         0);
   }
 
@@ -114,13 +112,16 @@ class SessionTest {
 
   @Test
   void phrasesAreUnsureWhereFreeWordingsOfAnotherMeaningFitMuchBetter() {
-    Evidence evidence = new Evidence(1, List.of());
-    Hypothesis phrase = new Hypothesis(1, 3, words("toes normal", 1, 3), Optional.of(evidence));
-    session.hear(phrase.with(new FreeWording(words("tone is normal", 1, 1.5), 9)), 0);
+    Hypothesis phrase = new Hypothesis(1, 3, words("toes normal", 1, 3)).weighed(1, List.of());
+    session.hear(phrase.freely(freely("tone is normal")), 0);
     assertEquals(0, session.record().answers().size());
     assertEquals("may also be: tone is normal", session.record().unsure().get(0).heard().reason());
-    session.hear(phrase.with(new FreeWording(words("toes normal", 1, 1.5), 9)), 0);
+    session.hear(phrase.freely(freely("toes normal")), 0);
     assertEquals(2, session.record().answers().size());
+  }
+
+  private static Hypothesis freely(String text) {
+    return new Hypothesis(1, 1.5, words(text, 1, 1.5)).weighed(9, List.of());
   }
 
   @Test

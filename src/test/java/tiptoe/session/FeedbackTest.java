@@ -10,7 +10,6 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import tiptoe.audio.Tone;
 import tiptoe.settings.Settings;
-import tiptoe.speech.Evidence;
 import tiptoe.speech.Hypothesis;
 import tiptoe.speech.Word;
 
@@ -27,30 +26,29 @@ class FeedbackTest {
   private double at = 1;
 
   /** The tone behind words; a second each for words that are no phrase. */
-  private Optional<Tone> hear(Feedback feedback, String text, Evidence evidence) {
+  private Optional<Tone> hear(Feedback feedback, String text) {
     List<Word> words =
         Arrays.stream(text.split(" ")).map(word -> new Word(word, at, ++at, 1)).toList();
     double start = words.get(0).start();
-    return feedback.tone(
-        session.hear(new Hypothesis(start, at, words, Optional.ofNullable(evidence)), 0));
+    return feedback.tone(session.hear(new Hypothesis(start, at, words), 0));
   }
 
   @Test
   void eachOutcomeHasItsOwnAndTalkHasNone() {
     try (Feedback feedback = Feedback.of(Settings.DEFAULT, session)) {
-      assertEquals(Optional.of(Tone.ACCEPTED), hear(feedback, "gums normal", null));
-      assertEquals(Optional.of(Tone.QUESTION), hear(feedback, "clavicle crepitus", null));
-      assertEquals(Optional.of(Tone.DONE), hear(feedback, "cross that out", null));
-      assertEquals(Optional.of(Tone.UNSURE), hear(feedback, "left barlow negative [unk]", null));
+      assertEquals(Optional.of(Tone.ACCEPTED), hear(feedback, "gums normal"));
+      assertEquals(Optional.of(Tone.QUESTION), hear(feedback, "clavicle crepitus"));
+      assertEquals(Optional.of(Tone.DONE), hear(feedback, "cross that out"));
+      assertEquals(Optional.of(Tone.UNSURE), hear(feedback, "left barlow negative [unk]"));
       assertEquals(
           Optional.of(Tone.NOT_UNDERSTOOD),
-          hear(feedback, "[unk] [unk] [unk] [unk] left barlow negative", null));
-      assertEquals(Optional.of(Tone.FLAG), hear(feedback, "left barlow positive", null));
-      assertEquals(Optional.empty(), hear(feedback, "[unk] [unk]", null));
-      assertEquals(Optional.empty(), hear(feedback, "[unk] [unk] [unk] yes", null));
-      assertEquals(Optional.empty(), hear(feedback, "yes", null));
-      assertEquals(Optional.of(Tone.PAUSED), hear(feedback, "pause the recording", null));
-      assertEquals(Optional.empty(), hear(feedback, "left barlow negative", null));
+          hear(feedback, "[unk] [unk] [unk] [unk] left barlow negative"));
+      assertEquals(Optional.of(Tone.FLAG), hear(feedback, "left barlow positive"));
+      assertEquals(Optional.empty(), hear(feedback, "[unk] [unk]"));
+      assertEquals(Optional.empty(), hear(feedback, "[unk] [unk] [unk] yes"));
+      assertEquals(Optional.empty(), hear(feedback, "yes"));
+      assertEquals(Optional.of(Tone.PAUSED), hear(feedback, "pause the recording"));
+      assertEquals(Optional.empty(), hear(feedback, "left barlow negative"));
     }
   }
 }

@@ -7,7 +7,6 @@ import java.io.IOException;
 import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -24,7 +23,6 @@ import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
 import tiptoe.settings.Settings;
-import tiptoe.speech.Evidence;
 import tiptoe.speech.Hypothesis;
 import tiptoe.speech.Word;
 import tiptoe.wording.CommandReply;
@@ -50,8 +48,8 @@ class UnsettledDialogueTest {
 
   private void hearUnsurely(String text) {
     List<Word> words = Arrays.stream(text.split(" ")).map(word -> new Word(word, 1, 2, 1)).toList();
-    Evidence evidence = new Evidence(10, List.of(new Evidence.Rival("left barlow negative", 0.5)));
-    session.hear(new Hypothesis(1, 2, words, Optional.of(evidence)), 0);
+    List<Hypothesis.Rival> rivals = List.of(new Hypothesis.Rival("left barlow negative", 0.5));
+    session.hear(new Hypothesis(1, 2, words).weighed(10, rivals), 0);
   }
 
   private String flags() {

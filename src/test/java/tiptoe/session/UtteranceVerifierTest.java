@@ -16,10 +16,8 @@ import tiptoe.finding.Source;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
-import tiptoe.speech.Evidence;
-import tiptoe.speech.FreeWording;
 import tiptoe.speech.Hypothesis;
-import tiptoe.speech.Verdict;
+import tiptoe.speech.Hypothesis.Rival;
 import tiptoe.speech.Word;
 
 /** The decision on evidence typed in by hand; the limits of these tests are not those in use. */
@@ -49,24 +47,21 @@ class UtteranceVerifierTest {
       })
   void judgesByWhatWasHeard(
       double filler, double phrase, Double support, Outcome outcome, String reason) {
-    Verdict verdict = decide(utterance(filler, phrase, support)).verdict();
-
-    assertEquals(new Verdict(outcome, reason == null ? "" : reason), verdict);
+    assertDecided(
+        outcome, reason == null ? "" : reason, decide(utterance(filler, phrase, support)));
   }
 
   @Test
   void namesTheWordsThatAreNearlyAsLikely() {
-    Evidence evidence =
-        new Evidence(
-            3,
-            List.of(
-                new Evidence.Rival("moro not done", 0.7),
-                new Evidence.Rival("barlow not done", 1.5),
-                new Evidence.Rival("tone not done", 1.6)));
+    List<Rival> rivals =
+        List.of(
+            new Rival("moro not done", 0.7),
+            new Rival("barlow not done", 1.5),
+            new Rival("tone not done", 1.6));
 
     assertEquals(
         List.of("moro not done", "barlow not done"),
-        VERIFIER.rivals(utterance(0, 1, 3.0).with(evidence)));
+        VERIFIER.rivals(utterance(0, 1, 3.0).weighed(3, rivals)));
     assertEquals(List.of(), VERIFIER.rivals(utterance(0, 1, null)));
   }
 
@@ -95,33 +90,34 @@ class UtteranceVerifierTest {
   @Test
   void aPhraseBesideOtherSpeechIsIgnoredWhereNotEvenFreeWordingsFit() {
     Hypothesis phrase = utterance(0.5, 1, 5.0);
-    FreeWording fits = free(-14, 3, 0, 4, null).otherwise().orElseThrow();
-    FreeWording fitsNot = free(-16, 3, 0, 4, null).otherwise().orElseThrow();
+    Hypothesis fits = free(-14, 3, 0, 4, null).freely().orElseThrow();
+    Hypothesis fitsNot = free(-16, 3, 0, 4, null).freely().orElseThrow();
 
-    assertEquals(Outcome.UNSURE, decide(phrase.with(fits)).outcome());
-    assertEquals(Outcome.IGNORED, decide(phrase.with(fitsNot)).outcome());
-    assertEquals(Outcome.ACCEPTED, decide(utterance(0, 1, 5.0).with(fitsNot)).outcome());
+    assertEquals(Outcome.UNSURE, decide(phrase.freely(fits)).outcome());
+    assertEquals(Outcome.IGNORED, decide(phrase.freely(fitsNot)).outcome());
+    assertEquals(Outcome.ACCEPTED, decide(utterance(0, 1, 5.0).freely(fitsNot)).outcome());
   }
 
   @Test
   void phrasesMayFitLessWellWhereFreeWordingsDoNotFitBetter() {
-    FreeWording other = free(-30, 1, 0, 4, null).otherwise().orElseThrow();
+    Hypothesis other = free(-30, 1, 0, 4, null).freely().orElseThrow();
 
     assertEquals(Outcome.UNSURE, outcome(utterance(0, 1, -14.0)));
-    assertEquals(Outcome.ACCEPTED, outcome(utterance(0, 1, -14.0).with(other)));
-    assertEquals(Outcome.ACCEPTED, outcome(utterance(0, 1, -25.0).with(other)));
-    assertEquals(Outcome.IGNORED, outcome(utterance(0, 1, -26.0).with(other)));
-    assertEquals(Outcome.UNSURE, outcome(utterance(0, 0.8, -14.0).with(other)));
-    assertEquals(Outcome.IGNORED, outcome(utterance(0.2, 1, -24.0).with(other)));
+    assertEquals(Outcome.ACCEPTED, outcome(utterance(0, 1, -14.0).freely(other)));
+    assertEquals(Outcome.ACCEPTED, outcome(utterance(0, 1, -25.0).freely(other)));
+    assertEquals(Outcome.IGNORED, outcome(utterance(0, 1, -26.0).freely(other)));
+    assertEquals(Outcome.UNSURE, outcome(utterance(0, 0.8, -14.0).freely(other)));
+    assertEquals(Outcome.IGNORED, outcome(utterance(0.2, 1, -24.0).freely(other)));
   }
 
   @Test
   void freeWordingsOfAMomentOnlyContest() {
-    FreeWording other = free(9, 0.8, 0, 4, null).otherwise().orElseThrow();
-    Hypothesis moment = utterance(0, 0.8, 5.0).with(other);
+    Hypothesis other = free(9, 0.8, 0, 4, null).freely().orElseThrow();
+    Hypothesis moment = utterance(0, 0.8, 5.0).freely(other);
 
     assertEquals(Optional.empty(), VERIFIER.offered(moment));
-    assertEquals("word word word word", VERIFIER.better(utterance(0, 0.8, 3.0).with(other)).get());
+    assertEquals(
+        "word word word word", VERIFIER.better(utterance(0, 0.8, 3.0).freely(other)).get());
   }
 
   private static UtteranceVerifier.Decision decide(Hypothesis utterance) {
@@ -153,39 +149,39 @@ class UtteranceVerifierTest {
     if (filler > 0) {
       said.add(new Word(Hypothesis.FILLER, seconds, seconds + filler, 1));
     }
-    return utterance(0, 1, ofPhrases).with(new FreeWording(said, support));
+    return utterance(0, 1, ofPhrases)
+        .freely(new Hypothesis(0, seconds + filler, said).weighed(support, List.of()));
   }
 
   @Test
   void wordsNearlyAsLikelyThatMeanSomethingElsePutAnUtteranceInDoubt() {
     Hypothesis heard = utterance(0, 1, 5.0);
 
-    assertEquals(Verdict.ACCEPTED, decide(heard.with(rival("hip", 0.1))).verdict());
-    assertEquals(Verdict.ACCEPTED, decide(heard.with(rival("lips", 1.6))).verdict());
-    assertEquals(
-        new Verdict(Outcome.UNSURE, "may also be: lips"),
-        decide(heard.with(rival("lips", 1.5))).verdict());
-    assertEquals(
-        new Verdict(Outcome.UNSURE, "may also be: other speech"),
-        decide(heard.with(rival("", 0))).verdict());
+    assertDecided(Outcome.ACCEPTED, "", decide(orElse(heard, "hip", 0.1)));
+    assertDecided(Outcome.ACCEPTED, "", decide(orElse(heard, "lips", 1.6)));
+    assertDecided(Outcome.UNSURE, "may also be: lips", decide(orElse(heard, "lips", 1.5)));
+    assertDecided(Outcome.UNSURE, "may also be: other speech", decide(orElse(heard, "", 0)));
   }
 
-  private static Evidence rival(String text, double margin) {
-    return new Evidence(5, List.of(new Evidence.Rival(text, margin)));
+  private static Hypothesis orElse(Hypothesis heard, String text, double margin) {
+    return heard.weighed(5, List.of(new Rival(text, margin)));
+  }
+
+  private static void assertDecided(
+      Outcome outcome, String reason, UtteranceVerifier.Decision decision) {
+    assertEquals(outcome, decision.outcome());
+    assertEquals(reason, decision.reason());
   }
 
   @Test
   void whatIsNotAcceptedIsOfferedInTheFreeWordingsThatFit() {
     UtteranceVerifier.Decision offered = decide(free(5, 3, 0, 4, -12.0));
 
-    assertEquals(
-        new Verdict(Outcome.UNSURE, "may also be: word word word word"), offered.verdict());
+    assertDecided(Outcome.UNSURE, "may also be: word word word word", offered);
     assertEquals("word word word word", offered.text());
     assertEquals(4, offered.words().size());
     assertEquals(Source.TAGGER, offered.interpretation().statements().get(0).source());
-    assertEquals(
-        new Verdict(Outcome.UNSURE, "heard in free wordings"),
-        decide(free(5, 3, 0, 4, -30.0)).verdict());
+    assertDecided(Outcome.UNSURE, "heard in free wordings", decide(free(5, 3, 0, 4, -30.0)));
     assertEquals("hips", decide(free(5, 3, 0.8, 4, 0.0)).text());
   }
 
@@ -196,10 +192,8 @@ class UtteranceVerifierTest {
         new Interpretation(
             interpret(List.of("hips")).meanings(), List.of("very", "odd"), Dialogue.START);
 
-    assertEquals(
-        new Verdict(Outcome.IGNORED, "nothing that is recorded"), VERIFIER.decide(nothing, false));
-    assertEquals(
-        new Verdict(Outcome.UNSURE, "not understood: very odd"), VERIFIER.decide(half, false));
+    assertDecided(Outcome.IGNORED, "nothing that is recorded", VERIFIER.decide(nothing, false));
+    assertDecided(Outcome.UNSURE, "not understood: very odd", VERIFIER.decide(half, false));
   }
 
   @Test
@@ -233,10 +227,7 @@ class UtteranceVerifierTest {
     if (phrase > 0) {
       words.add(new Word("hips", 1 + filler, 1 + filler + phrase, 1));
     }
-    return new Hypothesis(
-        1,
-        1 + filler + phrase,
-        words,
-        Optional.ofNullable(support).map(ratio -> new Evidence(ratio, List.of())));
+    Hypothesis once = new Hypothesis(1, 1 + filler + phrase, words);
+    return support == null ? once : once.weighed(support, List.of());
   }
 }

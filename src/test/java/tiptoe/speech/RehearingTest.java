@@ -29,7 +29,7 @@ class RehearingTest {
       for (Clips.Clip clip : Clips.all().subList(0, 4)) {
         Pcm sound = Pcm.join(AudioFile.read(clip.file()), Pcm.silence(1.5));
         List<Hypothesis> whole = heard(model, sound, sound.samples().length);
-        assertTrue(whole.get(0).evidence().isPresent());
+        assertTrue(whole.get(0).support().isPresent());
         assertEquals(whole, heard(model, sound, 320));
         assertEquals(whole, heard(model, sound, 1601));
       }
