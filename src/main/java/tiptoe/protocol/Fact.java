@@ -9,6 +9,7 @@ import java.time.ZoneOffset;
 import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -18,9 +19,16 @@ import java.util.Optional;
  * @param label for people
  * @param kind how its value is written
  * @param values what a choice can be; empty for every other kind
+ * @param labels words for people for those values whose id is not good enough
  * @param measure unit and range of a number, and of the weeks of a gestation; else null
  */
-public record Fact(String id, String label, Kind kind, List<String> values, Measure measure) {
+public record Fact(
+    String id,
+    String label,
+    Kind kind,
+    List<String> values,
+    Map<String, String> labels,
+    Measure measure) {
   /** How the value of a fact is written. */
   public enum Kind {
     /** One of a few words. */
@@ -42,10 +50,19 @@ public record Fact(String id, String label, Kind kind, List<String> values, Meas
 
   public Fact {
     values = List.copyOf(values);
+    labels = Map.copyOf(labels);
+    if (!values.containsAll(labels.keySet())) {
+      throw new IllegalArgumentException("expected labels of values alone in fact " + id);
+    }
     if ((kind == Kind.CHOICE) == values.isEmpty()
         || (kind == Kind.NUMBER || kind == Kind.GESTATION) == (measure == null)) {
       throw new IllegalArgumentException("expected what its kind needs in fact " + id);
     }
+  }
+
+  /** A value of a choice for people. */
+  public String label(String value) {
+    return labels.getOrDefault(value, Labels.of(value));
   }
 
   /** What is wrong with this value, for people; empty where the fact can have it. */

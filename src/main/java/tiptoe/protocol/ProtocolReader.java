@@ -39,10 +39,16 @@ final class ProtocolReader {
   private record File(List<FactEntry> facts, List<RegionEntry> regions) {}
 
   private record FactEntry(
-      String fact, String label, Fact.Kind kind, List<String> values, Measure measure) {
+      String fact,
+      String label,
+      Fact.Kind kind,
+      List<String> values,
+      Map<String, String> labels,
+      Measure measure) {
     Fact toFact() {
       String name = label == null ? Labels.of(fact) : label;
-      return new Fact(fact, name, kind, orEmpty(values), measure);
+      return new Fact(
+          fact, name, kind, orEmpty(values), labels == null ? Map.of() : labels, measure);
     }
   }
 

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Collectors;
+import org.apache.commons.lang3.StringUtils;
 import tiptoe.clinical.Flag;
 import tiptoe.clinical.Need;
 import tiptoe.clinical.Size;
@@ -15,7 +16,6 @@ import tiptoe.finding.Quantity;
 import tiptoe.protocol.Detail;
 import tiptoe.protocol.Fact;
 import tiptoe.protocol.Labels;
-import tiptoe.protocol.Measure;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Region;
@@ -56,14 +56,14 @@ public final class Words {
     return Spelling.of(british, settings);
   }
 
-  /** {@code hip-family-history} becomes {@code hip family history}. */
+  /** {@code hip-family-history} becomes {@code hip family history}; a fact may have its own. */
   public String label(String id) {
-    return spelled(Labels.of(id));
+    return spelled(protocol.fact(id).map(Fact::label).orElse(Labels.of(id)));
   }
 
   /** The same with a capital first letter. */
   public String title(String id) {
-    return spelled(Labels.title(id));
+    return StringUtils.capitalize(label(id));
   }
 
   public String region(Region region) {
@@ -190,11 +190,15 @@ public final class Words {
 
   /** What was stated of the baby, without its name: {@code 18 h}. */
   public String fact(String id, String value) {
-    Measure measure = protocol.fact(id).map(Fact::measure).orElse(null);
-    if (measure != null) {
-      return measured(value, measure.unit());
+    Fact fact = protocol.fact(id).orElse(null);
+    if (fact == null) {
+      return label(value);
     }
-    return id.equals("label") || id.equals("born-at") ? value : label(value);
+    return switch (fact.kind()) {
+      case TEXT, MOMENT -> value;
+      case CHOICE -> spelled(fact.label(value));
+      default -> measured(value, fact.measure().unit());
+    };
   }
 
   /** The same with its name: {@code age: 18 h}. */

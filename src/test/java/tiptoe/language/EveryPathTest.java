@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
@@ -116,6 +117,34 @@ class EveryPathTest {
   private static boolean takes(Detail detail, String value) {
     return detail.values().contains(value)
         || detail.measure() != null && detail.measure().plausible(Double.parseDouble(value));
+  }
+
+  @Test
+  void everyChoiceOfAFactThatIsSpokenCanBeSaidAndNoOther() {
+    Interpreter interpreter = new Interpreter(network, PROTOCOL);
+    Set<String> said = new TreeSet<>();
+    for (PhraseNetwork.Path path : paths) {
+      interpreter
+          .interpret(path.words(), Dialogue.START, Source.GRAMMAR)
+          .meanings()
+          .forEach(
+              meaning -> {
+                if (meaning instanceof Meaning.Fact fact) {
+                  assertEquals(
+                      Optional.empty(),
+                      PROTOCOL.problem(fact.id(), fact.value()),
+                      path.words()::toString);
+                  said.add(fact.id() + "=" + fact.value());
+                }
+              });
+    }
+    Set<String> never = new TreeSet<>();
+    PROTOCOL
+        .facts()
+        .filter(fact -> said.stream().anyMatch(one -> one.startsWith(fact.id() + "=")))
+        .forEach(fact -> fact.values().forEach(value -> never.add(fact.id() + "=" + value)));
+    never.removeAll(said);
+    assertEquals(Set.of("breech-in-last-month=no", "co-twin-breech=no"), never);
   }
 
   @Test

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -84,9 +85,9 @@ class ProtocolTest {
   void aFactWithoutWhatItsKindNeedsIsRefused() {
     assertThrows(
         IllegalArgumentException.class,
-        () -> new Fact("age", "age", Fact.Kind.NUMBER, List.of(), null));
+        () -> new Fact("age", "age", Fact.Kind.NUMBER, List.of(), Map.of(), null));
     assertThrows(
         IllegalArgumentException.class,
-        () -> new Fact("sex", "sex", Fact.Kind.CHOICE, List.of(), null));
+        () -> new Fact("sex", "sex", Fact.Kind.CHOICE, List.of(), Map.of(), null));
   }
 }
