@@ -32,6 +32,14 @@ public record Changes(List<Entry> entries, List<Command> commands, ExamRecord re
         .toList();
   }
 
+  /** These and those of the step behind it. */
+  public Changes then(Changes next) {
+    return new Changes(
+        Stream.concat(entries.stream(), next.entries.stream()).toList(),
+        Stream.concat(commands.stream(), next.commands.stream()).toList(),
+        next.record);
+  }
+
   public boolean isEmpty() {
     return entries.isEmpty();
   }

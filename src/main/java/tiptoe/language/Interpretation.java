@@ -14,22 +14,71 @@ import tiptoe.finding.Question;
  * @param withheld whether phrases were found that do not count as findings, since the sentence is a
  *     doubt, a plan, or about someone else; a person should read it
  * @param dialogue the context for the next utterance
+ * @param certainties how sure the reading of each meaning is, where a sentence was read word by
+ *     word; empty where phrases cover it
  */
 public record Interpretation(
     List<Meaning> meanings,
     List<String> uncovered,
     List<SecondReading.Span> spans,
     boolean withheld,
-    Dialogue dialogue) {
+    Dialogue dialogue,
+    List<Certainty> certainties) {
+
+  /**
+   * How sure the reading of something said is.
+   *
+   * @param sure whether every word that it may depend on is accounted for
+   * @param why in words
+   */
+  public record Certainty(Meaning meaning, boolean sure, String why) {}
+
   public Interpretation {
     meanings = List.copyOf(meanings);
     uncovered = List.copyOf(uncovered);
     spans = List.copyOf(spans);
+    certainties = List.copyOf(certainties);
+  }
+
+  public Interpretation(
+      List<Meaning> meanings,
+      List<String> uncovered,
+      List<SecondReading.Span> spans,
+      boolean withheld,
+      Dialogue dialogue) {
+    this(meanings, uncovered, spans, withheld, dialogue, List.of());
   }
 
   /** What was understood by the grammars alone. */
   public Interpretation(List<Meaning> meanings, List<String> uncovered, Dialogue dialogue) {
     this(meanings, uncovered, List.of(), false, dialogue);
+  }
+
+  /** What counts though other words of the sentence are not accounted for; may be nothing. */
+  public Interpretation certain() {
+    List<Meaning> sure =
+        certainties.stream().filter(Certainty::sure).map(Certainty::meaning).toList();
+    Dialogue next =
+        new Dialogue(
+            dialogue.region(),
+            sure.stream()
+                .filter(Meaning.States.class::isInstance)
+                .map(meaning -> ((Meaning.States) meaning).statement())
+                .toList(),
+            null);
+    return new Interpretation(sure, List.of(), spans, false, next, certainties);
+  }
+
+  /** What is left beside what is certain. */
+  public Interpretation doubtful() {
+    List<Certainty> open = certainties.stream().filter(one -> !one.sure()).toList();
+    List<Meaning> left = open.stream().map(Certainty::meaning).toList();
+    return new Interpretation(left, uncovered, spans, withheld, dialogue, open);
+  }
+
+  /** Whether only a part of what was said counts. */
+  public boolean isParted() {
+    return !uncovered.isEmpty() && certainties.stream().anyMatch(Certainty::sure);
   }
 
   public List<Finding> statements() {

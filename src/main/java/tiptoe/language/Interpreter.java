@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
 import tiptoe.finding.Command;
+import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
 import tiptoe.finding.Source;
 import tiptoe.grammar.Parse;
@@ -107,25 +108,64 @@ public final class Interpreter {
             bare.utterance().dialogue());
       }
     }
+    return wordByWord(plain, first, reading, source);
+  }
+
+  private Interpretation wordByWord(
+      List<String> words, ByGrammar first, SecondReading.Reading reading, Source source) {
+    List<Meaning> said = first.utterance().meanings();
     SecondOpinion opinion = new SecondOpinion(protocol, reading, first.loose());
     Set<Integer> open = new TreeSet<>(reading.unaccounted());
-    open.removeAll(told(plain, reading));
-    if (!reading.doubtful() && open.isEmpty() && !reading.claims().isEmpty()) {
-      List<Meaning> meanings = opinion.alone(first.utterance().meanings(), source);
-      return new Interpretation(
-          meanings, List.of(), reading.spans(), false, first.utterance().dialogue());
-    }
+    open.removeAll(told(words, reading));
     Set<Integer> left = open.isEmpty() ? first.loose() : open;
-    List<String> uncovered = left.stream().map(plain::get).toList();
-    List<Meaning> meanings =
-        opinion.beside(first.utterance().meanings()).stream()
+    List<String> uncovered = left.stream().map(words::get).toList();
+    boolean complete = !reading.doubtful() && open.isEmpty() && !reading.claims().isEmpty();
+    List<Interpretation.Certainty> certainties = new ArrayList<>();
+    List<Meaning> sure = new ArrayList<>();
+    for (int i = 0; i < reading.claims().size() && !reading.doubtful(); i++) {
+      Set<Integer> missing = new TreeSet<>(reading.scopes().get(i));
+      missing.retainAll(open);
+      SecondReading.Claim claim = reading.claims().get(i);
+      if (missing.isEmpty() && (complete || !opinion.isContradicted(claim, said))) {
+        for (Meaning meaning : opinion.alone(claim, said, source)) {
+          sure.add(meaning);
+          certainties.add(new Interpretation.Certainty(meaning, true, "every word accounted for"));
+        }
+      }
+    }
+    if (complete) {
+      return new Interpretation(
+          sure, List.of(), reading.spans(), false, first.utterance().dialogue(), certainties);
+    }
+    List<Meaning> offered =
+        opinion.beside(said).stream()
             .filter(meaning -> meaning instanceof Meaning.States)
+            .filter(meaning -> isNoneOf(meaning, sure))
             .toList();
+    String why = "not accounted for: " + String.join(" ", uncovered);
+    offered.forEach(
+        meaning -> certainties.add(new Interpretation.Certainty(meaning, false, why)));
     boolean withheld =
-        meanings.isEmpty()
-            && first.utterance().meanings().stream().anyMatch(Meaning.States.class::isInstance);
+        offered.isEmpty() && sure.isEmpty() && said.stream().anyMatch(Meaning.States.class::isInstance);
+    List<Meaning> meanings = new ArrayList<>(sure);
+    meanings.addAll(offered);
     return new Interpretation(
-        meanings, uncovered, reading.spans(), withheld, first.utterance().dialogue());
+        meanings,
+        uncovered,
+        reading.spans(),
+        withheld,
+        first.utterance().dialogue(),
+        certainties);
+  }
+
+  private boolean isNoneOf(Meaning offered, List<Meaning> sure) {
+    Finding finding = ((Meaning.States) offered).statement();
+    return sure.stream()
+        .filter(Meaning.States.class::isInstance)
+        .map(meaning -> ((Meaning.States) meaning).statement())
+        .noneMatch(
+            one -> one.step().equals(finding.step()) && (one.side() == finding.side() || one.side() == null || finding.side() == null)
+                && java.util.Objects.equals(one.value(), finding.value()));
   }
 
   // Only behind what was understood in full: the words before it are else read together with it.

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Quantity;
 import tiptoe.finding.Source;
@@ -61,27 +62,32 @@ final class SecondOpinion {
   }
 
   /**
-   * What the reading states where it accounts for every word; the grammars tell the details.
+   * What a claim states whose every word is accounted for; the grammars tell the details.
    *
    * @param source how the statements are said to be understood
    */
-  List<Meaning> alone(List<Meaning> first, Source source) {
-    ClauseReader findings = new ClauseReader(protocol, source);
-    List<Meaning> meanings = new ArrayList<>();
-    for (SecondReading.Claim claim : reading.claims()) {
-      Finding read = finding(claim).withSource(source);
-      Finding detailed =
-          first.stream()
-              .filter(Meaning.States.class::isInstance)
-              .map(meaning -> ((Meaning.States) meaning).statement())
-              .filter(said -> said.step().equals(read.step()) && overlap(said, read))
-              .filter(said -> Objects.equals(said.value(), read.value()))
-              .findFirst()
-              .map(said -> read.withDetails(said.details()))
-              .orElse(read);
-      meanings.addAll(findings.complete(detailed, false));
-    }
-    return meanings;
+  List<Meaning> alone(SecondReading.Claim claim, List<Meaning> first, Source source) {
+    Finding read = finding(claim).withSource(source);
+    Finding detailed =
+        findings(first)
+            .filter(said -> said.step().equals(read.step()) && overlap(said, read))
+            .filter(said -> Objects.equals(said.value(), read.value()))
+            .findFirst()
+            .map(said -> read.withDetails(said.details()))
+            .orElse(read);
+    return new ClauseReader(protocol, source).complete(detailed, false);
+  }
+
+  /** Whether the grammars found something that excludes the claim. */
+  boolean isContradicted(SecondReading.Claim claim, List<Meaning> first) {
+    Finding read = finding(claim);
+    return findings(first).anyMatch(said -> exclude(said, read));
+  }
+
+  private static Stream<Finding> findings(List<Meaning> meanings) {
+    return meanings.stream()
+        .filter(Meaning.States.class::isInstance)
+        .map(meaning -> ((Meaning.States) meaning).statement());
   }
 
   // A phrase inside a sentence that is more than phrases may have lost the words that turn it

@@ -8,7 +8,7 @@ import tiptoe.protocol.Side;
 public interface SecondReading {
 
   /** Understands nothing: the grammars alone count. */
-  SecondReading NONE = words -> new Reading(List.of(), List.of(), false, Set.of(), Set.of());
+  SecondReading NONE = words -> new Reading(List.of(), List.of(), List.of(), false, Set.of(), Set.of());
 
   /**
    * What the words seem to say.
@@ -22,6 +22,8 @@ public interface SecondReading {
    * What was read.
    *
    * @param claims statements, in the order they were said
+   * @param scopes for each claim the indexes of the words that may change it, so that it is sure
+   *     only where all of them are accounted for
    * @param spans what each stretch of words was taken for
    * @param doubtful whether the sentence is a doubt, a plan, or about someone else, so that nothing
    *     in it is a finding
@@ -30,6 +32,7 @@ public interface SecondReading {
    */
   record Reading(
       List<Claim> claims,
+      List<Set<Integer>> scopes,
       List<Span> spans,
       boolean doubtful,
       Set<Integer> unaccounted,
@@ -38,6 +41,7 @@ public interface SecondReading {
       unaccounted = Set.copyOf(unaccounted);
       fillers = Set.copyOf(fillers);
       claims = List.copyOf(claims);
+      scopes = List.copyOf(scopes);
       spans = List.copyOf(spans);
     }
   }

@@ -116,7 +116,17 @@ public final class ExamSession {
     return typed(text, meaning(words), at);
   }
 
+  // What of a sentence is certain counts; what is left of it waits as an utterance of its own.
   private Changes typed(String text, Interpretation meaning, double at) {
+    if (!meaning.isParted()) {
+      return typedWhole(text, meaning, at);
+    }
+    Changes counts = typedWhole(text, meaning.certain(), at);
+    Interpretation left = meaning.doubtful();
+    return left.statements().isEmpty() ? counts : counts.then(typedWhole(text, left, at));
+  }
+
+  private Changes typedWhole(String text, Interpretation meaning, double at) {
     Decision decision = verifier.decide(meaning, examination.awaitsYesOrNo());
     String reason = decision.reason().isEmpty() ? null : decision.reason();
     return take(new Heard(at, at, text, List.of(), decision.outcome(), reason), meaning);

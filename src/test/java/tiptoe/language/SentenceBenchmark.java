@@ -150,20 +150,24 @@ public final class SentenceBenchmark {
       Interpretation meaning =
           interpreter.interpret(typed.utterance(sentence), dialogue, Source.GRAMMAR);
       dialogue = meaning.dialogue();
-      Outcome outcome = verifier.decide(meaning, false).outcome();
-      asked |= outcome != Outcome.IGNORED && !meaning.questions().isEmpty();
-      commanded |=
-          outcome == Outcome.COMMAND
-              || outcome == Outcome.ACCEPTED
-                  && meaning.of(Meaning.Instruction.class).findAny().isPresent();
-      uncovered.addAll(meaning.uncovered());
-      for (Finding finding : meaning.statements()) {
-        if (outcome == Outcome.ACCEPTED) {
-          recorded.add(key(finding));
-        } else if (outcome == Outcome.UNSURE) {
-          offered.add(key(finding));
+      List<Interpretation> parts =
+          meaning.isParted() ? List.of(meaning.certain(), meaning.doubtful()) : List.of(meaning);
+      for (Interpretation part : parts) {
+        Outcome outcome = verifier.decide(part, false).outcome();
+        asked |= outcome != Outcome.IGNORED && !part.questions().isEmpty();
+        commanded |=
+            outcome == Outcome.COMMAND
+                || outcome == Outcome.ACCEPTED
+                    && part.of(Meaning.Instruction.class).findAny().isPresent();
+        for (Finding finding : part.statements()) {
+          if (outcome == Outcome.ACCEPTED) {
+            recorded.add(key(finding));
+          } else if (outcome == Outcome.UNSURE) {
+            offered.add(key(finding));
+          }
         }
       }
+      uncovered.addAll(meaning.uncovered());
     }
     count.milliseconds += (System.nanoTime() - start) / 1e6;
     if (expected.isEmpty()) {

@@ -70,8 +70,10 @@ final class Account {
     settled.stream()
         .filter(claim -> !offered.contains(claim))
         .forEach(claim -> unaccounted.addAll(claim.evidence()));
+    Scope scope = new Scope(lexicon, words, items, suspected, settled, protocol);
     return new Reading(
         offered.stream().map(this::plain).toList(),
+        offered.stream().map(scope::of).map(this::plain).toList(),
         spans(unaccounted),
         doubtful,
         plain(unaccounted),

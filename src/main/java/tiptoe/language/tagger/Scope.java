@@ -1,0 +1,183 @@
+package tiptoe.language.tagger;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import tiptoe.language.SecondReading.Claim;
+import tiptoe.language.TypedText;
+import tiptoe.protocol.Norm;
+import tiptoe.protocol.Protocol;
+
+/**
+ * Says which words of a sentence may change what a claim says: those of the chunks between breaks
+ * that it stands in, and those behind it that may go on about the same. "Sutures normal, she's
+ * hollering" is sure of the sutures; "sutures normal, a bit squishy" is not.
+ */
+final class Scope {
+  private static final Set<String> TALKS =
+      Set.of(
+          "i", "i'm", "i've", "i'll", "i'd", "me", "my", "you", "you're", "you've", "you'll", "your",
+          "we", "we're", "we've", "we'll", "us", "let's", "somebody", "someone", "they", "they're");
+  private static final Set<String> PARTING = Set.of("but", "although", "though", "while", "whereas");
+
+  private final LayLexicon lexicon;
+  private final List<String> words;
+  private final List<WordItem> items;
+  private final Set<Integer> suspected;
+  private final Protocol protocol;
+  private final Set<Integer> stated = new TreeSet<>();
+  private final List<Chunk> chunks = new ArrayList<>();
+
+  /** Items between two breaks. */
+  private record Chunk(int from, int to, boolean behindTurn, List<WordItem> items) {
+    boolean holds(int word) {
+      return from <= word && word < to;
+    }
+  }
+
+  /**
+   * @param suspected words that a model takes for findings or structures, listed or not
+   * @param claims all that the sentence claims
+   */
+  Scope(
+      LayLexicon lexicon,
+      List<String> words,
+      List<WordItem> items,
+      Set<Integer> suspected,
+      List<Claim> claims,
+      Protocol protocol) {
+    this.lexicon = lexicon;
+    this.words = words;
+    this.items = items;
+    this.suspected = suspected;
+    this.protocol = protocol;
+    claims.forEach(claim -> stated.addAll(claim.evidence()));
+    part();
+  }
+
+  private void part() {
+    int from = 0;
+    boolean behindTurn = false;
+    for (int i = 0; i <= items.size(); i++) {
+      boolean ends = i == items.size() || items.get(i).kind() == WordItem.Kind.COMMA || turns(i);
+      if (ends) {
+        if (i > from) {
+          List<WordItem> chunk = items.subList(from, i);
+          chunks.add(
+              new Chunk(chunk.get(0).from(), chunk.get(i - from - 1).to(), behindTurn, chunk));
+        }
+        behindTurn = i < items.size() && turns(i) || i == from && behindTurn;
+        from = i + 1;
+      }
+    }
+  }
+
+  private boolean turns(int i) {
+    WordItem item = items.get(i);
+    return item.kind() == WordItem.Kind.TURN && PARTING.contains(words.get(item.from()));
+  }
+
+  Set<Integer> of(Claim claim) {
+    Set<Integer> scope = new TreeSet<>(claim.evidence());
+    int first = chunks.size();
+    int last = -1;
+    for (int i = 0; i < chunks.size(); i++) {
+      int chunk = i;
+      if (claim.evidence().stream().anyMatch(chunks.get(chunk)::holds)) {
+        first = Math.min(first, i);
+        last = i;
+      }
+    }
+    for (int i = first; i <= last; i++) {
+      chunks.get(i).items().forEach(item -> add(item, scope));
+    }
+    for (int i = last + 1; i < chunks.size() && goesOn(claim, chunks.get(i)); i++) {
+      addDangerous(claim, chunks.get(i), scope);
+    }
+    if (first > 0 && first < chunks.size() && saysOnlyNo(chunks.get(first - 1))) {
+      chunks.get(first - 1).items().forEach(item -> add(item, scope));
+    }
+    // "Ventral suspension, good tone": what was named and has no finding yet may be meant.
+    for (int i = first - 1; i >= 0 && chunks.get(i).items().stream().noneMatch(this::isStated); i--) {
+      chunks.get(i).items().stream()
+          .filter(item -> item.kind() == WordItem.Kind.PART && isNear(item, claim))
+          .forEach(item -> add(item, scope));
+    }
+    // What puts something right, but nobody knows what, may put right anything.
+    items.stream()
+        .filter(item -> item.kind() == WordItem.Kind.CORRECTION)
+        .forEach(item -> add(item, scope));
+    return scope;
+  }
+
+  // Another structure begins something else; of what can be anywhere it may tell the place.
+  private boolean goesOn(Claim claim, Chunk chunk) {
+    return chunk.items().stream()
+        .filter(item -> item.kind() == WordItem.Kind.PART)
+        .filter(item -> isStated(item) || !lexicon.isAnywhere(claim.step()))
+        .map(item -> item.match().steps(Sense.Kind.PART))
+        .allMatch(steps -> steps.isEmpty() || steps.contains(claim.step()));
+  }
+
+  private boolean isNear(WordItem part, Claim claim) {
+    String region = protocol.step(claim.step()).region();
+    return part.match().steps(Sense.Kind.PART).stream()
+        .anyMatch(step -> protocol.step(step).region().equals(region));
+  }
+
+  private boolean isStated(WordItem item) {
+    return stated.contains(item.from());
+  }
+
+  private boolean saysOnlyNo(Chunk chunk) {
+    return chunk.items().stream().anyMatch(item -> item.kind() == WordItem.Kind.NOT)
+        && chunk.items().stream()
+            .allMatch(item -> item.isEmpty() || item.kind() == WordItem.Kind.NOT);
+  }
+
+  private void addDangerous(Claim claim, Chunk chunk, Set<Integer> scope) {
+    boolean talk =
+        chunk.items().stream().anyMatch(item -> TALKS.contains(words.get(item.from())));
+    boolean names = chunk.items().stream().anyMatch(item -> item.kind() == WordItem.Kind.UNKNOWN);
+    for (WordItem item : chunk.items()) {
+      boolean dangerous =
+          switch (item.kind()) {
+            case FINDING, SIDE, SAME, DOUBT, FOREIGN, CORRECTION -> true;
+            // "No bogginess" denies a thing of its own; "not really" may deny anything.
+            case NOT -> !(names && Set.of("no", "nil", "without").contains(words.get(item.from())));
+            case UNKNOWN ->
+                suspected.contains(item.from()) && isNormal(claim)
+                    || isNormal(claim) && (chunk.behindTurn() || !talk) && !deniesOnly(chunk);
+            default -> false;
+          };
+      if (dangerous) {
+        add(item, scope);
+      }
+    }
+  }
+
+  private boolean deniesOnly(Chunk chunk) {
+    return chunk.items().stream()
+        .filter(item -> !item.isEmpty())
+        .findFirst()
+        .map(
+            item ->
+                item.kind() == WordItem.Kind.NOT
+                    && Set.of("no", "nil", "without").contains(words.get(item.from())))
+        .orElse(false);
+  }
+
+  private boolean isNormal(Claim claim) {
+    return claim.value() != null
+        && protocol.step(claim.step()).value(claim.value()).orElseThrow().norm() == Norm.NORMAL;
+  }
+
+  private void add(WordItem item, Set<Integer> scope) {
+    for (int word = item.from(); word < item.to(); word++) {
+      if (TypedText.isWord(words.get(word))) {
+        scope.add(word);
+      }
+    }
+  }
+}
