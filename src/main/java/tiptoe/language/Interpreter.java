@@ -143,19 +143,15 @@ public final class Interpreter {
             .filter(meaning -> isNoneOf(meaning, sure))
             .toList();
     String why = "not accounted for: " + String.join(" ", uncovered);
-    offered.forEach(
-        meaning -> certainties.add(new Interpretation.Certainty(meaning, false, why)));
+    offered.forEach(meaning -> certainties.add(new Interpretation.Certainty(meaning, false, why)));
     boolean withheld =
-        offered.isEmpty() && sure.isEmpty() && said.stream().anyMatch(Meaning.States.class::isInstance);
+        offered.isEmpty()
+            && sure.isEmpty()
+            && said.stream().anyMatch(Meaning.States.class::isInstance);
     List<Meaning> meanings = new ArrayList<>(sure);
     meanings.addAll(offered);
     return new Interpretation(
-        meanings,
-        uncovered,
-        reading.spans(),
-        withheld,
-        first.utterance().dialogue(),
-        certainties);
+        meanings, uncovered, reading.spans(), withheld, first.utterance().dialogue(), certainties);
   }
 
   private boolean isNoneOf(Meaning offered, List<Meaning> sure) {
@@ -164,8 +160,12 @@ public final class Interpreter {
         .filter(Meaning.States.class::isInstance)
         .map(meaning -> ((Meaning.States) meaning).statement())
         .noneMatch(
-            one -> one.step().equals(finding.step()) && (one.side() == finding.side() || one.side() == null || finding.side() == null)
-                && java.util.Objects.equals(one.value(), finding.value()));
+            one ->
+                one.step().equals(finding.step())
+                    && (one.side() == finding.side()
+                        || one.side() == null
+                        || finding.side() == null)
+                    && java.util.Objects.equals(one.value(), finding.value()));
   }
 
   // Only behind what was understood in full: the words before it are else read together with it.

@@ -8,7 +8,8 @@ import tiptoe.protocol.Side;
 public interface SecondReading {
 
   /** Understands nothing: the grammars alone count. */
-  SecondReading NONE = words -> new Reading(List.of(), List.of(), List.of(), false, Set.of(), Set.of());
+  SecondReading NONE =
+      words -> new Reading(List.of(), List.of(), List.of(), false, Set.of(), Set.of());
 
   /**
    * What the words seem to say.

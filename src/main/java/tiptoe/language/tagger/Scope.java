@@ -17,9 +17,30 @@ import tiptoe.protocol.Protocol;
 final class Scope {
   private static final Set<String> TALKS =
       Set.of(
-          "i", "i'm", "i've", "i'll", "i'd", "me", "my", "you", "you're", "you've", "you'll", "your",
-          "we", "we're", "we've", "we'll", "us", "let's", "somebody", "someone", "they", "they're");
-  private static final Set<String> PARTING = Set.of("but", "although", "though", "while", "whereas");
+          "i",
+          "i'm",
+          "i've",
+          "i'll",
+          "i'd",
+          "me",
+          "my",
+          "you",
+          "you're",
+          "you've",
+          "you'll",
+          "your",
+          "we",
+          "we're",
+          "we've",
+          "we'll",
+          "us",
+          "let's",
+          "somebody",
+          "someone",
+          "they",
+          "they're");
+  private static final Set<String> PARTING =
+      Set.of("but", "although", "though", "while", "whereas");
 
   private final LayLexicon lexicon;
   private final List<String> words;
@@ -99,7 +120,9 @@ final class Scope {
       chunks.get(first - 1).items().forEach(item -> add(item, scope));
     }
     // "Ventral suspension, good tone": what was named and has no finding yet may be meant.
-    for (int i = first - 1; i >= 0 && chunks.get(i).items().stream().noneMatch(this::isStated); i--) {
+    for (int i = first - 1;
+        i >= 0 && chunks.get(i).items().stream().noneMatch(this::isStated);
+        i--) {
       chunks.get(i).items().stream()
           .filter(item -> item.kind() == WordItem.Kind.PART && isNear(item, claim))
           .forEach(item -> add(item, scope));
@@ -137,8 +160,7 @@ final class Scope {
   }
 
   private void addDangerous(Claim claim, Chunk chunk, Set<Integer> scope) {
-    boolean talk =
-        chunk.items().stream().anyMatch(item -> TALKS.contains(words.get(item.from())));
+    boolean talk = chunk.items().stream().anyMatch(item -> TALKS.contains(words.get(item.from())));
     boolean names = chunk.items().stream().anyMatch(item -> item.kind() == WordItem.Kind.UNKNOWN);
     for (WordItem item : chunk.items()) {
       boolean dangerous =
