@@ -6,8 +6,11 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioFormat.Encoding;
 import javax.sound.sampled.AudioInputStream;
@@ -19,6 +22,9 @@ import javax.sound.sampled.UnsupportedAudioFileException;
  * kHz, any number of channels, come in as 16 kHz mono 16 bit; WAV of that kind goes out.
  */
 public final class AudioFile {
+  private static final Pattern KNOWN_NAMES =
+      Pattern.compile("\\.(wav|wave|aif|aiff|aifc|au|snd)$", Pattern.CASE_INSENSITIVE);
+
   private static final int LOWEST_RATE = 8_000;
   private static final int HIGHEST_RATE = 96_000;
 
@@ -29,6 +35,31 @@ public final class AudioFile {
   private static final int LONGEST_HOURS = 6;
 
   private AudioFile() {}
+
+  /**
+   * A file, or the recordings right in a folder, by name.
+   *
+   * @throws AudioProblem when a folder holds none
+   */
+  public static List<Path> in(Path place) throws IOException {
+    if (!Files.isDirectory(place)) {
+      return List.of(place);
+    }
+    try (Stream<Path> files = Files.list(place)) {
+      List<Path> found =
+          files
+              .filter(
+                  file ->
+                      KNOWN_NAMES.matcher(file.getFileName().toString()).find()
+                          && Files.isRegularFile(file))
+              .sorted()
+              .toList();
+      if (found.isEmpty()) {
+        throw new AudioProblem("expected recordings, found none in " + place);
+      }
+      return found;
+    }
+  }
 
   /** Reads a whole file of at most 6 hours. An hour takes 115 MB. */
   public static Pcm read(Path file) throws IOException {

@@ -1,17 +1,18 @@
 package tiptoe.cli;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import tiptoe.audio.AudioFile;
 import tiptoe.audio.SegmentStore;
+import tiptoe.exam.Event;
+import tiptoe.exam.ExamRecord;
 import tiptoe.exam.NotRecorded;
 import tiptoe.exam.Phase;
 import tiptoe.exam.journal.ExamFolder;
@@ -20,6 +21,7 @@ import tiptoe.protocol.Caution;
 import tiptoe.screen.Look;
 import tiptoe.screen.ScreenView;
 import tiptoe.screen.Terminals;
+import tiptoe.screen.review.Reviewer;
 import tiptoe.session.Engine;
 import tiptoe.session.ExamSession;
 import tiptoe.session.ExamView;
@@ -46,9 +48,9 @@ import tiptoe.wording.ProblemWording;
     },
     footer = {
       "",
-      "Example: tiptoe exam --label \"bed 4\"",
+      "Example: tiptoe exam --label \"bed 4\" --as \"Rowan Reed\" --role midwife",
       "         tiptoe exam --from demo-audio",
-      "         tiptoe exam --continue 2026-03-01-0900-k3f9"
+      "         tiptoe exam --continue last"
     })
 final class ExamCommand implements Callable<Integer> {
   @Option(
@@ -72,13 +74,13 @@ final class ExamCommand implements Callable<Integer> {
   @Option(names = "--label", paramLabel = "TEXT", description = "Your own words for the record.")
   private String label;
 
-  @Option(names = "--author", paramLabel = "NAME", description = "Who examines.")
+  @Option(names = "--author", hidden = true, paramLabel = "NAME")
   private String author;
 
   @Option(
       names = "--continue",
       paramLabel = "RECORD",
-      description = "Go on with an examination that was broken off.")
+      description = "Go on with an examination that was broken off; last is the newest.")
   private String broken;
 
   @Option(names = "--encrypt", description = "Encrypt the record and its sound by a passphrase.")
@@ -89,17 +91,36 @@ final class ExamCommand implements Callable<Integer> {
 
   @Mixin private RecordOptions options;
   @Mixin private KeepAudioOption keepAudio;
+  @Mixin private WhoOption who;
 
   @Override
   public Integer call() throws IOException {
     Home home = Home.locate();
-    List<Path> recordings = from == null ? List.of() : recordings(from);
+    List<Path> recordings = from == null ? List.of() : AudioFile.in(from);
     Loading<Understanding> understanding =
         Loading.load("load the grammars", () -> Understanding.load(home));
     Settings settings = options.settings();
-    try (OpenExam open = open()) {
+    OpenExam open = open(settings);
+    boolean begun = true;
+    try (open) {
       keepAudio.chosen().ifPresent(keep -> open.examination().keepAudio(keep.id()));
       return examine(home, understanding, settings, recordings, open);
+    } catch (NotBegun e) {
+      begun = false;
+      throw new IOException(ProblemWording.of(e.getCause()), e);
+    } finally {
+      if (!begun) {
+        options.store().remove(open.folder());
+      }
+    }
+  }
+
+  /** Nothing was heard: what was opened for it holds nothing. */
+  private static final class NotBegun extends IOException {
+    private static final long serialVersionUID = 1;
+
+    NotBegun(Exception why) {
+      super(why);
     }
   }
 
@@ -134,11 +155,24 @@ final class ExamCommand implements Callable<Integer> {
       finish(session, open.folder());
       return 0;
     } catch (IOException | NotRecorded e) {
+      if (broken == null && !heardAnything(open)) {
+        throw new NotBegun(e);
+      }
       throw new IOException(
           "the examination stopped: %s; everything that was shown is kept in %s; to go on: tiptoe exam --continue %s"
               .formatted(ProblemWording.of(e), open.folder().path(), open.folder().name()),
           e);
     }
+  }
+
+  private static boolean heardAnything(OpenExam open) throws IOException {
+    ExamRecord record = open.examination().record();
+    return !open.audioHashes().isEmpty()
+        || record.entries().stream()
+            .anyMatch(
+                entry ->
+                    !(entry.event() instanceof Event.ExaminationOpened)
+                        && !(entry.event() instanceof Event.KeepAudioChosen));
   }
 
   /** Grammars and model are loaded side by side, while the view is there already. */
@@ -173,7 +207,9 @@ final class ExamCommand implements Callable<Integer> {
     return ScreenView.open(session, ascii ? look.withAscii() : look, folder.path(), Console.err());
   }
 
-  private OpenExam open() throws IOException {
+  private OpenExam open(Settings settings) throws IOException {
+    String author =
+        this.author != null ? this.author : who.of(settings).map(Reviewer::toString).orElse(null);
     if (broken == null) {
       return options
           .store()
@@ -183,19 +219,6 @@ final class ExamCommand implements Callable<Integer> {
     open.examination().record().notes().forEach(note -> Console.err().println(note.text()));
     open.examination().goOn(ToolVersion.number(), author);
     return open;
-  }
-
-  private static List<Path> recordings(Path path) throws IOException {
-    if (!Files.isDirectory(path)) {
-      return List.of(path);
-    }
-    try (Stream<Path> files = Files.list(path)) {
-      List<Path> found = files.filter(file -> file.toString().endsWith(".wav")).sorted().toList();
-      if (found.isEmpty()) {
-        throw new IOException("expected recordings, found none in " + path);
-      }
-      return found;
-    }
   }
 
   private void finish(ExamSession session, ExamFolder folder) {

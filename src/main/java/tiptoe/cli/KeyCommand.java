@@ -12,26 +12,32 @@ import tiptoe.exam.SignedStatement;
 import tiptoe.exam.SignerName;
 import tiptoe.exam.journal.SigningKey;
 import tiptoe.exam.journal.TrustedKeys;
+import tiptoe.settings.Setting;
 
 /** Makes a key to sign with, trusts those of others, and lists whose are trusted. */
 @Command(
     name = "key",
     mixinStandardHelpOptions = true,
     description = {
-      "Makes a key pair to sign records with, or trusts the public key of somebody else.",
+      "Makes a key to sign records with, or trusts that of somebody else.",
       "Without an option: lists the keys that are trusted here, by fingerprint and owner.",
       "Compare a fingerprint with its owner before you trust a key."
     },
     footer = {
       "",
-      "Example: tiptoe key --new \"Rowan Reed\"",
+      "Example: tiptoe key --new --as \"Rowan Reed\"",
       "         tiptoe key --trust MCowBQYDK2VwAyEA... --as \"Ada Quill\""
     })
 final class KeyCommand implements Callable<Integer> {
   private static final int SHORTEST = 8;
 
-  @Option(names = "--new", paramLabel = "NAME", description = "Make a key pair of this person.")
-  private String owner;
+  @Option(
+      names = "--new",
+      arity = "0..1",
+      paramLabel = "NAME",
+      fallbackValue = "",
+      description = "Make a key pair, of whom --as names.")
+  private String made;
 
   @Option(
       names = "--file",
@@ -42,9 +48,6 @@ final class KeyCommand implements Callable<Integer> {
   @Option(names = "--trust", paramLabel = "KEY", description = "Trust this public key.")
   private String trusted;
 
-  @Option(names = "--as", paramLabel = "NAME", description = "With --trust: whose it is.")
-  private String trustedAs;
-
   @Option(
       names = "--key-passphrase-file",
       paramLabel = "FILE",
@@ -52,11 +55,18 @@ final class KeyCommand implements Callable<Integer> {
   private Path passphrase;
 
   @Mixin private DataOption data;
+  @Mixin private SettingsOption option;
+
+  @Option(
+      names = "--as",
+      paramLabel = "NAME",
+      description = "Whose key it is; with --new else who the settings say you are.")
+  private String whose;
 
   @Override
   public Integer call() throws IOException {
     TrustedKeys keys = new TrustedKeys(data.place());
-    if (owner != null) {
+    if (made != null) {
       return make(keys);
     }
     if (trusted != null) {
@@ -71,6 +81,8 @@ final class KeyCommand implements Callable<Integer> {
   }
 
   private int make(TrustedKeys keys) throws IOException {
+    String owner = whose != null ? whose : made;
+    owner = owner.isEmpty() ? option.settings().get(Setting.WHO_NAME) : owner;
     if (!SignerName.isVisible(owner)) {
       Console.err().println("expected a name in visible letters, found a blank one");
       return Tiptoe.WRONG_USE;
@@ -92,12 +104,12 @@ final class KeyCommand implements Callable<Integer> {
   }
 
   private int trust(TrustedKeys keys) throws IOException {
-    if (trustedAs == null || !SignerName.isVisible(trustedAs)) {
+    if (whose == null || !SignerName.isVisible(whose)) {
       Console.err().println("expected whose key it is, with --as");
       return Tiptoe.WRONG_USE;
     }
     try {
-      keys.add(trusted, trustedAs.strip());
+      keys.add(trusted, whose.strip());
     } catch (IllegalArgumentException e) {
       Console.err().println("expected a public key of Ed25519 in base64, found " + trusted);
       return Tiptoe.WRONG_USE;

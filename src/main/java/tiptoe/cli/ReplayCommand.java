@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -31,10 +32,14 @@ import tiptoe.wording.UtteranceWording;
     name = "replay",
     mixinStandardHelpOptions = true,
     description = "Hears recorded dictations; each is an examination of its own.",
-    footer = {"", "Example: tiptoe replay ward-round.wav", "         tiptoe replay --json *.wav"})
+    footer = {
+      "",
+      "Example: tiptoe replay ward-round.wav",
+      "         tiptoe replay --json demo-audio"
+    })
 final class ReplayCommand implements Callable<Integer> {
-  @Parameters(paramLabel = "FILE", arity = "1..*", description = "Audio files.")
-  private List<Path> files;
+  @Parameters(paramLabel = "FILE", arity = "1..*", description = "Audio files, or folders.")
+  private List<Path> named;
 
   @Option(names = "--json", description = "Print one JSON object for each file, nothing else.")
   private boolean json;
@@ -55,6 +60,10 @@ final class ReplayCommand implements Callable<Integer> {
     Home home = Home.locate();
     Understanding understanding = Understanding.load(home);
     int failed = 0;
+    List<Path> files = new ArrayList<>();
+    for (Path one : named) {
+      files.addAll(AudioFile.in(one));
+    }
     try (Engine engine = Engine.open(home, understanding, model, settings, Console.err())) {
       ExamSession session = Sessions.inMemory(understanding, settings);
       double offset = 0;

@@ -31,18 +31,21 @@ import tiptoe.wording.ProblemWording;
       "Writes records for people and for other systems.",
       "RECORD is an id that the command records lists, or the folder of an examination."
     },
-    footer = {"", "Example: tiptoe report 2026-03-01-0900-k3f9 --as pdf,fhir --to reports"})
+    footer = {"", "Example: tiptoe report 2026-03-01-0900-k3f9 --format pdf,fhir --to reports"})
 final class ReportCommand implements Callable<Integer> {
   @Parameters(paramLabel = "RECORD", arity = "1..*", description = "Examinations.")
   private List<String> names;
 
   @Option(
-      names = "--as",
+      names = "--format",
       paramLabel = "FORMAT",
       split = ",",
       defaultValue = "html,pdf",
       description = "Any of ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).")
   private List<Format> formats;
+
+  @Option(names = "--as", hidden = true, split = ",", paramLabel = "FORMAT")
+  private List<Format> asFormats;
 
   @Option(
       names = "--to",
@@ -61,6 +64,7 @@ final class ReportCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     // What is wrong with them is told before any work is begun.
     options.settings();
+    formats = asFormats == null ? formats : asFormats;
     RecordStore store = options.store();
     Map<ExamFolder, char[]> exams = new LinkedHashMap<>();
     for (String name : names) {

@@ -30,7 +30,6 @@ import tiptoe.screen.review.ReviewKeys;
 import tiptoe.screen.review.ReviewScreen;
 import tiptoe.screen.review.ReviewService;
 import tiptoe.screen.review.ReviewService.Sealing;
-import tiptoe.screen.review.Reviewer;
 import tiptoe.screen.review.TypedWords;
 import tiptoe.session.Home;
 import tiptoe.session.RecordSound;
@@ -49,15 +48,12 @@ import tiptoe.wording.StoredExamWording;
     },
     footer = {
       "",
-      "Example: tiptoe review 2026-03-01-0900-k3f9 --as \"Rowan Reed, paediatrician\"",
+      "Example: tiptoe review last --as \"Rowan Reed\" --role registrar",
       "         tiptoe review 2026-03-01-0900-k3f9 --plain"
     })
 final class ReviewCommand implements Callable<Integer> {
   @Parameters(paramLabel = "RECORD", description = "Id or folder of an examination.")
   private String name;
-
-  @Option(names = "--as", paramLabel = "NAME,ROLE", description = "Who reviews; else asked for.")
-  private String reviewer;
 
   @Option(names = "--plain", description = "Print the items as lines of text, edit nothing.")
   private boolean plain;
@@ -69,6 +65,7 @@ final class ReviewCommand implements Callable<Integer> {
   @Mixin private KeepAudioOption keepAudio;
   @Mixin private KeyOption key;
   @Mixin private AlteredOption altered;
+  @Mixin private WhoOption who;
 
   @Override
   public Integer call() throws IOException {
@@ -97,7 +94,7 @@ final class ReviewCommand implements Callable<Integer> {
               words,
               assessor,
               sealing(open, signer, keepAudio.of(settings, open.examination().record())));
-      Reviewer.parse(reviewer).ifPresent(service::reviewer);
+      who.of(settings).ifPresent(service::reviewer);
       show(service, open::sound, exam);
       Console.out().println(ended(service.record()));
     } catch (RecordProblem e) {

@@ -22,6 +22,11 @@ public final class SettingsOption {
   /** Read once, so that one run of a command goes by the same settings from end to end. */
   private Settings read;
 
+  /** The file that is read. */
+  Path place() {
+    return file == null ? Home.settingsFile() : file;
+  }
+
   /** The settings in force; a file that is not understood is refused as a whole. */
   synchronized Settings settings() {
     if (read != null) {

@@ -8,8 +8,11 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Review;
 import tiptoe.exam.Signature;
@@ -18,6 +21,7 @@ import tiptoe.exam.SignerName;
 import tiptoe.exam.journal.KeepAudio;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.screen.review.BeforeSigning;
+import tiptoe.screen.review.Reviewer;
 import tiptoe.settings.Settings;
 import tiptoe.wording.RecordWording;
 import tiptoe.wording.StoredExamWording;
@@ -41,12 +45,6 @@ final class SignCommand implements Callable<Integer> {
   @Parameters(paramLabel = "RECORD", description = "Id or folder of an examination.")
   private String name;
 
-  @Option(names = "--as", required = true, paramLabel = "NAME", description = "Who signs.")
-  private String signer;
-
-  @Option(names = "--role", required = true, paramLabel = "ROLE", description = "In which role.")
-  private String role;
-
   @Option(names = "--yes", description = "Do not ask.")
   private boolean yes;
 
@@ -65,21 +63,36 @@ final class SignCommand implements Callable<Integer> {
   @Mixin private RecordOptions options;
   @Mixin private KeepAudioOption keepAudio;
   @Mixin private KeyOption key;
+  @Mixin private WhoOption who;
+  @Spec private CommandSpec spec;
 
   @Override
   public Integer call() throws IOException {
-    if (!SignerName.isVisible(signer) || !SignerName.isVisible(role)) {
-      Console.err().println("expected a name and a role in visible letters, found a blank one");
-      return Tiptoe.WRONG_USE;
-    }
     Settings settings = options.settings();
+    Reviewer signer = signer(settings);
     Signer keyed = key.signer(options.place());
     try (OpenExam open = options.open(name)) {
-      return sign(open, keyed, settings);
+      return sign(open, signer, keyed, settings);
     }
   }
 
-  private int sign(OpenExam open, Signer keyed, Settings settings) throws IOException {
+  /** Who signs: both name and role, in letters that can be seen. */
+  private Reviewer signer(Settings settings) {
+    Reviewer signer = who.of(settings).orElse(null);
+    if (signer == null
+        || !SignerName.isVisible(signer.name())
+        || !SignerName.isVisible(signer.role())) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "expected who signs, by --as NAME --role ROLE in visible letters or in the settings,"
+              + " found "
+              + (signer == null ? "nobody" : "no role"));
+    }
+    return signer;
+  }
+
+  private int sign(OpenExam open, Reviewer signer, Signer keyed, Settings settings)
+      throws IOException {
     ExamRecord record = open.examination().record();
     if (record.signed() && addendum == null) {
       Console.err().println("it is signed already: an addendum is added by --addendum");
@@ -101,19 +114,19 @@ final class SignCommand implements Callable<Integer> {
     }
     KeepAudio keep = keepAudio.of(settings, record);
     keep.afterSigning(open.audioHashes().size()).forEach(Console.out()::println);
-    if (!yes && !agreed()) {
+    if (!yes && !agreed(signer)) {
       Console.out().println("not signed");
       return Tiptoe.COULD_NOT;
     }
     if (addendum != null) {
-      Review review = open.examination().review(signer.strip());
+      Review review = open.examination().review(signer.name());
       review.startAddendum(addendum);
       review.remark(addendum);
     }
     if (!settled) {
-      open.examination().review(signer.strip()).remark(Review.DESPITE + despite.strip());
+      open.examination().review(signer.name()).remark(Review.DESPITE + despite.strip());
     }
-    open.sign(signer.strip(), role.strip(), keyed, keep);
+    open.sign(signer.name(), signer.role(), keyed, keep);
     ExamRecord signed = open.examination().record();
     Console.out().println(StoredExamWording.signatures(signed));
     Signature last = signed.signatures().get(signed.signatures().size() - 1);
@@ -124,8 +137,8 @@ final class SignCommand implements Callable<Integer> {
     return 0;
   }
 
-  private boolean agreed() throws IOException {
-    Console.err().print("sign as " + signer.strip() + ", " + role.strip() + "? (yes/no) ");
+  private boolean agreed(Reviewer signer) throws IOException {
+    Console.err().print("sign as " + signer + "? (yes/no) ");
     Console.err().flush();
     String answer =
         new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8)).readLine();

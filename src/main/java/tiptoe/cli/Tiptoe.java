@@ -11,6 +11,7 @@ import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 import picocli.CommandLine.TypeConversionException;
+import picocli.CommandLine.UnmatchedArgumentException;
 import tiptoe.protocol.Caution;
 import tiptoe.screen.Wrap;
 import tiptoe.session.ToolVersion;
@@ -72,7 +73,7 @@ public final class Tiptoe implements Runnable {
     out.print(help.description());
     out.println();
     out.println("Commands, listed with what they do by tiptoe --help:");
-    Wrap.words(String.join(" ", help.subcommands().keySet()), 78)
+    Wrap.words(String.join(" ", HelpByTask.names()), 78)
         .forEach(names -> out.println("  " + names));
     out.print(help.footerHeading());
     out.print(help.footer());
@@ -92,8 +93,11 @@ public final class Tiptoe implements Runnable {
   }
 
   static CommandLine commandLine() {
-    return new CommandLine(new Tiptoe())
-        .setCaseInsensitiveEnumValuesAllowed(true)
+    CommandLine line = HelpByTask.on(new CommandLine(new Tiptoe()));
+    line.getSubcommands()
+        .values()
+        .forEach(command -> command.getCommandSpec().versionProvider(new Version()));
+    return line.setCaseInsensitiveEnumValuesAllowed(true)
         .registerConverter(Path.class, Tiptoe::path);
   }
 
@@ -131,14 +135,17 @@ public final class Tiptoe implements Runnable {
 
   /** One message, what may have been meant, and where help is. */
   private static int wrongUse(PrintStream err, CommandLine.ParameterException wrong) {
-    err.println(
-        PlainText.lines(
-            wrong
-                .getMessage()
-                .replaceFirst("Unmatched arguments? (at|from) index \\d+:", "not expected:")));
-    PrintWriter out = new PrintWriter(err, true, StandardCharsets.UTF_8);
-    CommandLine.UnmatchedArgumentException.printSuggestions(wrong, out);
-    out.flush();
+    if (wrong instanceof UnmatchedArgumentException unmatched
+        && !unmatched.getUnmatched().isEmpty()) {
+      String word = unmatched.getUnmatched().get(0);
+      err.println(
+          PlainText.line("not expected: '" + word + "'")
+              + Misspelt.meant(wrong.getCommandLine(), word)
+                  .map(meant -> "; perhaps " + meant)
+                  .orElse(""));
+    } else {
+      err.println(PlainText.lines(wrong.getMessage()));
+    }
     err.println("see " + wrong.getCommandLine().getCommandSpec().qualifiedName() + " --help");
     return WRONG_USE;
   }

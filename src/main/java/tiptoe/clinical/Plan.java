@@ -133,8 +133,8 @@ final class Plan {
             .distinct()
             .collect(Collectors.joining(", "));
     Due within72Hours = Due.parse("by 72 hours of age");
-    boolean nipe = baby.settings().is(Setting.HIP_ULTRASOUND, "nipe");
-    boolean dated = nipe && !within72Hours.isPast(baby);
+    boolean uk = baby.settings().is(Setting.HIP_ULTRASOUND, "uk");
+    boolean dated = uk && !within72Hours.isPast(baby);
     return Optional.of(
         new PlanItem(
             "owed-" + step.id(),
@@ -143,7 +143,7 @@ final class Plan {
             null,
             dated ? within72Hours.to(baby) : null,
             "not examined" + (reason.isEmpty() ? "" : ": " + reason),
-            nipe
+            uk
                 ? "NHS England, NIPE screening programme handbook, 2024: within 72 hours of birth"
                 : "common practice"));
   }

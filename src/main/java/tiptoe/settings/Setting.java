@@ -16,9 +16,20 @@ public enum Setting {
   HIP_ULTRASOUND(
       "rules",
       "hip-ultrasound",
-      "hip ultrasound for stable hips at risk: UK NIPE (at 4-6 weeks) or AAP 2016 (from 6 weeks)",
-      "nipe",
-      "aap"),
+      "hip ultrasound for stable hips at risk: uk, at 4-6 weeks (NHS England, NIPE screening"
+          + " programme handbook, 2024), or us, from 6 weeks (AAP, Pediatrics 2016;138:e20163107)",
+      "uk",
+      "us") {
+    @Override
+    String read(String choice) {
+      // As files of earlier versions name them.
+      return switch (choice) {
+        case "nipe" -> "uk";
+        case "aap" -> "us";
+        default -> choice;
+      };
+    }
+  },
   JAUNDICE(
       "rules",
       "jaundice",
@@ -69,6 +80,18 @@ public enum Setting {
     boolean takes(String choice) {
       return !choice.isBlank();
     }
+  },
+  WHO_NAME("who", "name", "who examines, reviews and signs here, where --as does not say it", "") {
+    @Override
+    boolean takes(String choice) {
+      return true;
+    }
+  },
+  WHO_ROLE("who", "role", "in which role, where --role does not say it", "") {
+    @Override
+    boolean takes(String choice) {
+      return true;
+    }
   };
 
   private final String section;
@@ -106,6 +129,11 @@ public enum Setting {
   /** What it can be; the first is what it is when not set. */
   public List<String> choices() {
     return choices;
+  }
+
+  /** What a choice of a file is called now. */
+  String read(String choice) {
+    return choice;
   }
 
   /** Whether it can be this. */

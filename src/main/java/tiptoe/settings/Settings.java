@@ -16,7 +16,7 @@ public record Settings(Map<Setting, String> chosen) {
   public Settings {
     Map<Setting, String> all = new EnumMap<>(Setting.class);
     for (Setting setting : Setting.values()) {
-      String choice = chosen.getOrDefault(setting, setting.choices().get(0));
+      String choice = setting.read(chosen.getOrDefault(setting, setting.choices().get(0)));
       if (!setting.takes(choice)) {
         throw new IllegalArgumentException(
             "expected " + either(setting) + " for " + setting.path() + ", found " + choice);
@@ -31,7 +31,7 @@ public record Settings(Map<Setting, String> chosen) {
   }
 
   public boolean is(Setting setting, String choice) {
-    return get(setting).equals(choice);
+    return get(setting).equals(setting.read(choice));
   }
 
   /** The same with one setting changed. */

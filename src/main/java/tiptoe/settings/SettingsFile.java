@@ -6,6 +6,8 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
 import java.util.List;
 
 /** The configuration file {@code tiptoe.yaml}: where it is, what it says, how one looks. */
@@ -85,11 +87,76 @@ public final class SettingsFile {
       section = setting.section();
       String indent = section == null ? "" : "  ";
       text.append(indent).append("# ").append(setting.about()).append('\n');
-      text.append(indent).append("# ").append(Settings.either(setting)).append('\n');
+      if (!setting.choices().get(0).isEmpty()) {
+        text.append(indent).append("# ").append(Settings.either(setting)).append('\n');
+      }
       text.append(indent).append(setting.key()).append(": ");
-      text.append(settings.get(setting)).append('\n');
+      text.append(written(settings.get(setting))).append('\n');
     }
     return text.toString();
+  }
+
+  /**
+   * Keeps who works here in a file, which is made where there is none; all else in it stays.
+   *
+   * @param role empty to say none
+   * @throws IOException when the file is not understood, or cannot be written
+   */
+  public static void remember(Path file, String name, String role) throws IOException {
+    String before = Files.exists(file) ? Files.readString(file, StandardCharsets.UTF_8) : "";
+    List<String> lines = new ArrayList<>();
+    boolean within = false;
+    for (String line : before.lines().toList()) {
+      within = line.startsWith("who:") || within && (line.isBlank() || line.startsWith(" "));
+      if (!within) {
+        lines.add(line);
+      }
+    }
+    lines.add("who: {name: " + quoted(name) + ", role: " + quoted(role) + "}");
+    String after = String.join("\n", lines) + "\n";
+    Settings wanted =
+        parse(file.toString(), before)
+            .settings()
+            .with(Setting.WHO_NAME, name)
+            .with(Setting.WHO_ROLE, role);
+    Outcome outcome = parse(file.toString(), after);
+    if (!outcome.problems().isEmpty() || !outcome.settings().equals(wanted)) {
+      throw new IOException(
+          "expected settings that can be added to, found: "
+              + outcome.problems().stream()
+                  .findFirst()
+                  .map(Problem::toString)
+                  .orElse("a who of another form in " + file));
+    }
+    Files.createDirectories(file.toAbsolutePath().getParent());
+    Path beside = Files.createTempFile(file.toAbsolutePath().getParent(), NAME, ".new");
+    try {
+      Files.writeString(beside, after, StandardCharsets.UTF_8);
+      Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
+    } finally {
+      Files.deleteIfExists(beside);
+    }
+  }
+
+  private static String written(String choice) {
+    return choice.matches("[A-Za-z0-9][A-Za-z0-9 /.{}-]*") ? choice : quoted(choice);
+  }
+
+  /** YAML takes the strings of JSON. */
+  private static String quoted(String text) {
+    StringBuilder quoted = new StringBuilder("\"");
+    text.codePoints()
+        .forEach(
+            c -> {
+              if (c == '"' || c == '\\') {
+                quoted.append('\\').appendCodePoint(c);
+              } else if (c < ' ') {
+                quoted.append(String.format("\\u%04x", c));
+              } else {
+                quoted.appendCodePoint(c);
+              }
+            });
+    return quoted.append('"').toString();
   }
 
   private static Outcome broken(Path file, String text) {

@@ -93,7 +93,7 @@ final class SettingsReader {
   }
 
   private void choice(JsonParser parser, Setting setting, int line) {
-    String choice = shown(parser);
+    String choice = setting.read(shown(parser));
     if (parser.currentToken().isScalarValue() && setting.takes(choice)) {
       chosen.put(setting, choice);
     } else {

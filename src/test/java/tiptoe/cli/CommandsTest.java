@@ -2,6 +2,7 @@ package tiptoe.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -12,12 +13,20 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
+import tiptoe.exam.journal.OpenExam;
+import tiptoe.exam.journal.RecordProblem;
+import tiptoe.exam.journal.RecordStore;
 import tiptoe.protocol.Caution;
+import tiptoe.protocol.Protocol;
+import tiptoe.session.ToolVersion;
+import tiptoe.wording.QuestionWording;
 
 /** The commands as a user calls them. */
 class CommandsTest {
@@ -119,7 +128,7 @@ class CommandsTest {
     assertTrue(run("records", "--data", data).out().contains(id));
     assertEquals(0, run("record", "--verify", id, "--data", data).code());
     String to = folder.resolve("out").toString();
-    assertEquals(0, run("report", id, "--as", "md,csv", "--to", to, "--data", data).code());
+    assertEquals(0, run("report", id, "--format", "md,csv", "--to", to, "--data", data).code());
     assertTrue(Files.readString(folder.resolve("out/" + id + ".md")).contains("DRAFT"));
     Ran again = run("report", id, "--as", "md,csv", "--to", to, "--data", data);
     assertEquals(1, again.code());
@@ -134,8 +143,10 @@ class CommandsTest {
     assertEquals(2, run("interpret").code());
     assertEquals("not expected: 'x'\nsee tiptoe ready --help\n", run("ready", "x").err());
     Ran misspelt = run("exam", "--form", "x");
-    assertTrue(misspelt.err().contains("--form"), misspelt::err);
-    assertTrue(misspelt.err().lines().count() <= 3, misspelt::err);
+    assertEquals(
+        "not expected: '--form'; perhaps --from\nsee tiptoe exam --help\n", misspelt.err());
+    assertEquals("not expected: 'exma'; perhaps exam\nsee tiptoe --help\n", run("exma").err());
+    assertEquals("not expected: '--zzz'\nsee tiptoe say --help\n", run("say", "--zzz").err());
     assertEquals(
         1,
         run("interpret", "left", "barlow", "positive")
@@ -155,7 +166,74 @@ class CommandsTest {
       Ran help = run(command, "--help");
       assertEquals(0, help.code());
       assertTrue(help.out().contains("Example: tiptoe " + command), command);
+      assertEquals("tiptoe " + ToolVersion.number() + "\n", run(command, "--version").out());
     }
+  }
+
+  @Test
+  void theHelpListsEveryCommandOnceWithWhatIsWantedFirstOnTop() {
+    List<String> known = List.copyOf(new CommandLine(new Tiptoe()).getSubcommands().keySet());
+    assertEquals(known.stream().sorted().toList(), HelpByTask.names().stream().sorted().toList());
+    assertEquals(List.of("ready", "exam"), HelpByTask.names().subList(0, 2));
+    String help = run("--help").out();
+    assertTrue(help.contains("\nAt the cot:\n  ready "), help);
+    assertTrue(help.lines().allMatch(line -> line.length() <= 80), help);
+  }
+
+  @Test
+  void aStartThatFailsLeavesNoRecord(@TempDir Path folder) throws IOException {
+    String data = folder.resolve("data").toString();
+    Ran ran = run("exam", "--plain", "--from", "/no/such.wav", "--fast", "--data", data);
+    assertEquals(1, ran.code());
+    assertTrue(ran.err().contains("found nothing at /no/such.wav"), ran::err);
+    assertFalse(ran.err().contains("--continue"), ran::err);
+    try (Stream<Path> left = Files.list(folder.resolve("data/examinations"))) {
+      assertEquals(0, left.count());
+    }
+  }
+
+  @Test
+  void aRecordIsNamedByItsBeginningOrAsTheLast(@TempDir Path folder) throws IOException {
+    RecordStore store =
+        new RecordStore(folder, Protocol.standard(), Clock.systemUTC(), QuestionWording::of);
+    List<String> ids = new ArrayList<>();
+    for (String minute : List.of("2026-03-01-0900", "2026-03-01-0901", "2026-03-02-0000")) {
+      try (OpenExam open = store.create(null, "test", null, null)) {
+        Files.move(
+            open.folder().path(), open.folder().path().resolveSibling(minute + "-" + "abcd"));
+        ids.add(minute + "-abcd");
+      }
+    }
+    assertEquals(ids.get(2), store.find("last").name());
+    assertEquals(ids.get(2), store.find("2026-03-02").name());
+    assertEquals(ids.get(0), store.find("2026-03-01-0900").name());
+    RecordProblem two = assertThrows(RecordProblem.class, () -> store.find("2026-03-01"));
+    assertEquals(
+        "expected one examination, found 2 called 2026-03-01: " + ids.get(1) + ", " + ids.get(0),
+        two.getMessage());
+    assertThrows(RecordProblem.class, () -> store.find(""));
+    Files.move(
+        folder.resolve("examinations/" + ids.get(0)),
+        folder.resolve("examinations/2026-03-02-0000-bcde"));
+    assertThrows(RecordProblem.class, () -> store.find("last"), "two of one minute");
+  }
+
+  @Test
+  void whoSignsIsSaidInTheCallOrInTheSettings(@TempDir Path folder) throws IOException {
+    String data = folder.resolve("data").toString();
+    RecordStore store =
+        new RecordStore(Path.of(data), Protocol.standard(), Clock.systemUTC(), QuestionWording::of);
+    store.create(null, "test", null, null).close();
+    String settings = folder.resolve("tiptoe.yaml").toString();
+    Files.writeString(Path.of(settings), "tones: off\n");
+    String[] sign = {"sign", "last", "--yes", "--data", data, "--config", settings};
+    assertEquals(2, run(sign).code(), "nobody signs");
+    assertEquals(
+        0,
+        run("settings", "--as", "Rowan Reed", "--role", "registrar", "--config", settings).code());
+    Ran signed = run(sign);
+    assertEquals(0, signed.code(), signed.err());
+    assertTrue(signed.out().contains("“Rowan Reed”, “registrar”"), signed.out());
   }
 
   @Test

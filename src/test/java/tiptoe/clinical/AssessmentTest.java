@@ -77,7 +77,7 @@ class AssessmentTest {
 
   @Test
   void plansTheUltrasoundOfTheConfiguredRules() {
-    Settings aap = Settings.DEFAULT.with(Setting.HIP_ULTRASOUND, "aap");
+    Settings aap = Settings.DEFAULT.with(Setting.HIP_ULTRASOUND, "us");
     assertEquals(
         "hips-2-weeks 2026-12-08 2026-12-08, hip-ultrasound-aap 2027-01-05 null, hips-2-months"
             + " 2027-01-24 2027-01-24",
@@ -101,7 +101,7 @@ class AssessmentTest {
     assertEquals("examine red reflex, left", nipe.what());
     assertEquals("by 72 hours of age", nipe.due());
     assertEquals("not examined: eyes-closed", nipe.reason());
-    Settings settings = Settings.DEFAULT.with(Setting.HIP_ULTRASOUND, "aap");
+    Settings settings = Settings.DEFAULT.with(Setting.HIP_ULTRASOUND, "us");
     PlanItem aap = Bedside.assess("age=18", put, settings).plan().get(0);
     assertEquals("before discharge", aap.due());
     assertNull(aap.to());
@@ -109,7 +109,7 @@ class AssessmentTest {
 
   @Test
   void anIsolatedBarlowUnderTheAapIsExaminedAgainAndNeedsNoItemOfItsOwn() {
-    Settings settings = Settings.DEFAULT.with(Setting.HIP_ULTRASOUND, "aap");
+    Settings settings = Settings.DEFAULT.with(Setting.HIP_ULTRASOUND, "us");
     assertEquals(
         "hips-2-weeks 2026-12-08 2026-12-08, hips-2-months 2027-01-24 2027-01-24",
         plan(Bedside.assess("age=18", "left barlow=positive", settings)));
@@ -492,7 +492,7 @@ class AssessmentTest {
     assertEquals(
         List.of(
             "saturation-screen 2011",
-            "hip-ultrasound nipe",
+            "hip-ultrasound uk",
             "jaundice nice-cg98",
             "size-standard intergrowth-21st"),
         assessment.ruleSets());

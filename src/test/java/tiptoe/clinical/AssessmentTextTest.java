@@ -26,7 +26,7 @@ class AssessmentTextTest {
             red-reflex-abnormal; AAP, Pediatrics 2008;122:1401; NHS England, NIPE screening programme handbook, 2024: seen within 2 weeks; statement 2
           ARRANGE, at 4 to 6 weeks of age: Barlow, Ortolani
             hip ultrasound at 4 to 6 weeks of age, stable hips or not
-            hip-risk-nipe; NHS England, NIPE screening programme handbook, 2024 (configured: hip-ultrasound nipe)
+            hip-risk-nipe; NHS England, NIPE screening programme handbook, 2024 (configured: hip-ultrasound uk)
           ARRANGE, before discharge: clavicle (left and right)
             consider fracture of the clavicle; X-ray as local protocol says; check arm movement and Moro
             clavicle-injury; common practice; statements 4, 5
@@ -42,7 +42,7 @@ class AssessmentTextTest {
           2027-01-05 to 2027-01-19, at 6 to 8 weeks of age: examine eyes, heart, hips and testes again (every baby)
         missing
           palate, palpated: a submucous cleft is felt, not seen
-        rules: saturation-screen 2025, hip-ultrasound nipe, jaundice nice-cg98, size-standard intergrowth-21st
+        rules: saturation-screen 2025, hip-ultrasound uk, jaundice nice-cg98, size-standard intergrowth-21st
         Tiptoe documents the examination and reminds. It does not diagnose, and it defers to your local protocol and to the judgement of licensed practitioners.
         """,
         text(

@@ -187,7 +187,7 @@ class FlagTablesTest {
           sex=girl first-born=yes hip-family-history=yes | | arrange hip-risk-aap | AAP 2016
           """)
   void hipsByTheAap(String baby, String findings, String flags, String source) {
-    check(baby, findings, flags, source, Settings.DEFAULT.with(Setting.HIP_ULTRASOUND, "aap"));
+    check(baby, findings, flags, source, Settings.DEFAULT.with(Setting.HIP_ULTRASOUND, "us"));
   }
 
   @ParameterizedTest

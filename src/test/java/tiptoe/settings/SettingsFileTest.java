@@ -40,13 +40,49 @@ class SettingsFileTest {
             weights: adapted
             spoken-answers: questions
             synthesiser: speak --rate 1.2 {text}
+            who: {name: "Rowan Reed", role: registrar}
             """);
     assertEquals(List.of(), outcome.problems());
     for (Setting setting : Setting.values()) {
       String wanted =
-          setting == Setting.SYNTHESISER ? "speak --rate 1.2 {text}" : setting.choices().get(1);
+          switch (setting) {
+            case SYNTHESISER -> "speak --rate 1.2 {text}";
+            case WHO_NAME -> "Rowan Reed";
+            case WHO_ROLE -> "registrar";
+            default -> setting.choices().get(1);
+          };
       assertEquals(wanted, outcome.settings().get(setting), setting.path());
     }
+  }
+
+  @Test
+  void aProgrammeIsAlsoReadByTheNameItHadBefore() {
+    for (String yaml : List.of("rules: {hip-ultrasound: aap}", "rules: {hip-ultrasound: us}")) {
+      Settings settings = SettingsFile.parse("tiptoe.yaml", yaml).settings();
+      assertEquals("us", settings.get(Setting.HIP_ULTRASOUND), yaml);
+      assertTrue(settings.is(Setting.HIP_ULTRASOUND, "aap"), yaml);
+    }
+    var before = SettingsFile.parse("tiptoe.yaml", "rules: {hip-ultrasound: nipe}");
+    assertEquals(List.of(), before.problems());
+    assertEquals(Settings.DEFAULT, before.settings());
+  }
+
+  @Test
+  void whoWorksHereIsKeptAndAllElseStays(@TempDir Path folder) throws IOException {
+    Path file = folder.resolve("new/tiptoe.yaml");
+    SettingsFile.remember(file, "Ada \"A\" Quill: midwife", "");
+    assertEquals(
+        "who: {name: \"Ada \\\"A\\\" Quill: midwife\", role: \"\"}\n", Files.readString(file));
+    Files.writeString(file, "who:\n  name: x\n\n# mine\ntones: off\n");
+    SettingsFile.remember(file, "Rowan Reed", "registrar");
+    assertEquals(
+        "# mine\ntones: off\nwho: {name: \"Rowan Reed\", role: \"registrar\"}\n",
+        Files.readString(file));
+    Settings read = SettingsFile.read(file).settings();
+    assertEquals(read, SettingsFile.parse("again", SettingsFile.text(read)).settings());
+    Files.writeString(file, "tone: off\n");
+    assertThrows(IOException.class, () -> SettingsFile.remember(file, "Rowan Reed", ""));
+    assertEquals("tone: off\n", Files.readString(file));
   }
 
   @Test
@@ -80,7 +116,7 @@ class SettingsFileTest {
                   # pulse-oximetry screen: AAP 2025 (both limbs, one repeat), 2011 (either limb, two repeats) or UK (both limbs within 2 %, one repeat, in the first day)
                   # 2025 or 2011 or uk
                   saturation-screen: 2025
-                  # hip ultrasound for stable hips at risk: UK NIPE (at 4-6 weeks) or AAP 2016 (from 6 weeks)
+                  # hip ultrasound for stable hips at risk: uk, at 4-6 weeks (NHS England, NIPE screening programme handbook, 2024), or us, from 6 weeks (AAP, Pediatrics 2016;138:e20163107)
                 """));
     assertTrue(
         SettingsFile.template()
@@ -115,6 +151,12 @@ class SettingsFileTest {
                 # the command that speaks: the text is its input, or its argument {text}; it plays it, or writes WAV to its output
                 # espeak-ng --stdin --stdout
                 synthesiser: espeak-ng --stdin --stdout
+
+                who:
+                  # who examines, reviews and signs here, where --as does not say it
+                  name: ""
+                  # in which role, where --role does not say it
+                  role: ""
                 """));
   }
 
@@ -139,7 +181,7 @@ class SettingsFileTest {
             "tiptoe.yaml line 2: expected one of rules.saturation-screen, rules.hip-ultrasound,"
                 + " rules.jaundice, rules.size-standard, found rules.hips",
             "tiptoe.yaml line 3: expected one of rules, units, spelling, keep-audio, tones,"
-                + " tone-volume, weights, spoken-answers, synthesiser, found tone"),
+                + " tone-volume, weights, spoken-answers, synthesiser, who, found tone"),
         problems("rules:\n  hips: nipe\ntone: on\n"));
   }
 

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.audio.OwnerOnly;
 import tiptoe.audio.SoundSeal;
@@ -27,6 +28,10 @@ import tiptoe.protocol.Protocol;
 
 /** All examinations of a user, each in a folder of its own. */
 public final class RecordStore {
+  /** Names the newest examination. */
+  public static final String LAST = "last";
+
+  private static final int MOST_NAMED = 5;
   private static final String REMOVING = ".removing-";
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("yyyy-MM-dd-HHmm", Locale.ROOT);
@@ -214,15 +219,49 @@ public final class RecordStore {
         trusted.owners());
   }
 
-  /** The folder of an examination: named by its id, or by its path. */
-  public ExamFolder find(String name) throws RecordProblem {
+  /**
+   * The folder of an examination: named by its id, by its path, by what no other id begins with, or
+   * as {@code last}, the newest.
+   */
+  public ExamFolder find(String name) throws IOException {
     for (Path place : List.of(folder.resolve(name), Path.of(name).toAbsolutePath())) {
       ExamFolder exam = new ExamFolder(place.normalize());
       if (exam.exists()) {
         return exam;
       }
     }
-    throw new RecordProblem("expected an examination, found none called " + name);
+    List<ExamFolder> all = list();
+    List<ExamFolder> meant =
+        all.stream()
+            .filter(exam -> name.equals(LAST) ? isOfTheLastMinute(exam, all) : begins(exam, name))
+            .toList();
+    if (meant.size() > 1) {
+      throw new RecordProblem(
+          "expected one examination, found "
+              + meant.size()
+              + " called "
+              + name
+              + ": "
+              + meant.stream()
+                  .limit(MOST_NAMED)
+                  .map(ExamFolder::name)
+                  .collect(Collectors.joining(", "))
+              + (meant.size() > MOST_NAMED ? " and more" : ""));
+    }
+    return meant.stream()
+        .findFirst()
+        .orElseThrow(() -> new RecordProblem("expected an examination, found none called " + name));
+  }
+
+  private static boolean begins(ExamFolder exam, String name) {
+    return !name.isBlank() && exam.name().startsWith(name);
+  }
+
+  /** Which of two that begin in the same minute is the newer, their names do not tell. */
+  private static boolean isOfTheLastMinute(ExamFolder exam, List<ExamFolder> newestFirst) {
+    String newest = newestFirst.get(0).name();
+    int minute = Math.min(newest.length(), "yyyy-MM-dd-HHmm".length());
+    return exam.name().startsWith(newest.substring(0, minute));
   }
 
   /** All examinations, the newest first. What a crash left of a removal is removed. */
