@@ -1,14 +1,22 @@
 package tiptoe.exam;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import tiptoe.finding.Command;
 import tiptoe.finding.Outcome;
+import tiptoe.finding.Question;
 
 /** Carries out those commands that change the record; the others are for the screen. */
 record CommandHandler(EventBatch draft, Integer utterance, Heard heard) {
 
-  void carryOut(Command command) {
+  /**
+   * Carries it out.
+   *
+   * @return the command that a yes was said to, which is carried out too; empty where there is none
+   */
+  Optional<Command> carryOut(Command command) {
+    Optional<Command> agreed = command == Command.YES ? askedAbout() : Optional.empty();
     switch (command) {
       case PAUSE -> pause();
       case RESUME -> resume();
@@ -20,6 +28,42 @@ record CommandHandler(EventBatch draft, Integer utterance, Heard heard) {
       case END_REMARK -> endRemark();
       default -> {}
     }
+    return agreed;
+  }
+
+  /** Whether asking about it is worth anything: there is something it would change now. */
+  static boolean isToAsk(Command command, ExamRecord record) {
+    Phase phase = record.phase();
+    return switch (command) {
+      case PAUSE -> phase.takesFindings();
+      case RESUME -> phase == Phase.PAUSED || phase == Phase.ENDING;
+      case STRIKE -> phase.takesFindings() && Retraction.last(record, null).isPresent();
+      case END_EXAM -> phase == Phase.LISTENING;
+      default -> false;
+    };
+  }
+
+  /** Asks about what could be talk; where an answer is awaited, what it can only answer counts. */
+  void ask(Command command) {
+    if (!isToAsk(command, draft.record())) {
+      return;
+    }
+    if (draft.record().phase() == Phase.ENDING && command != Command.STRIKE) {
+      draft.add(new Event.EndRefused(utterance));
+    } else if (command == Command.END_EXAM) {
+      draft.add(new Event.EndAsked(draft.record().missingKeySteps(), utterance));
+    } else {
+      draft.ask(Question.command(command), false, utterance, null, List.of(), null, null);
+    }
+  }
+
+  private Optional<Command> askedAbout() {
+    return draft
+        .record()
+        .openQuestion()
+        .map(Asked::question)
+        .filter(question -> question.kind() == Question.Kind.COMMAND)
+        .map(question -> Command.of(question.detail()));
   }
 
   private void pause() {
@@ -53,10 +97,9 @@ record CommandHandler(EventBatch draft, Integer utterance, Heard heard) {
     if (draft.record().phase() == Phase.ENDING) {
       end();
     } else {
-      draft
-          .record()
-          .openQuestion()
-          .ifPresent(asked -> new ContradictionSettlement(draft, utterance, null).newer(asked));
+      Optional<Command> command = askedAbout();
+      draft.record().openQuestion().ifPresent(asked -> settle(asked, true));
+      command.ifPresent(this::carryOut);
     }
   }
 
@@ -64,10 +107,18 @@ record CommandHandler(EventBatch draft, Integer utterance, Heard heard) {
     if (draft.record().phase() == Phase.ENDING) {
       draft.add(new Event.EndRefused(utterance));
     } else {
-      draft
-          .record()
-          .openQuestion()
-          .ifPresent(asked -> new ContradictionSettlement(draft, utterance, null).older(asked));
+      draft.record().openQuestion().ifPresent(asked -> settle(asked, false));
+    }
+  }
+
+  private void settle(Asked asked, boolean yes) {
+    ContradictionSettlement settlement = new ContradictionSettlement(draft, utterance, null);
+    if (asked.question().kind() == Question.Kind.COMMAND) {
+      draft.add(new Event.QuestionAnswered(asked.number(), yes ? "yes" : "no", utterance, null));
+    } else if (yes) {
+      settlement.newer(asked);
+    } else {
+      settlement.older(asked);
     }
   }
 

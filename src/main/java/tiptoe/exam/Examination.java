@@ -4,10 +4,13 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import tiptoe.finding.Command;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Question;
@@ -28,6 +31,9 @@ public final class Examination {
 
   /** A clock that is set back by less is taken to be kept right by the network. */
   private static final Duration NOTABLE = Duration.ofSeconds(1);
+
+  private static final Set<Question.Kind> YES_OR_NO =
+      EnumSet.of(Question.Kind.CONTRADICTION, Question.Kind.NUMBER, Question.Kind.COMMAND);
 
   private final Clock clock;
   private final EventSink sink;
@@ -87,7 +93,7 @@ public final class Examination {
         || record
             .openQuestion()
             .map(asked -> asked.question().kind())
-            .filter(kind -> kind == Question.Kind.CONTRADICTION || kind == Question.Kind.NUMBER)
+            .filter(YES_OR_NO::contains)
             .isPresent();
   }
 
@@ -96,26 +102,52 @@ public final class Examination {
     Outcome outcome = heard.outcome();
     boolean counts = outcome == Outcome.ACCEPTED || outcome == Outcome.COMMAND;
     return switch (record.phase()) {
-      case LISTENING, ENDING -> counts ? take(heard, meaning) : keep(heard, meaning);
+      case LISTENING, ENDING ->
+          !counts
+              ? keep(heard, meaning)
+              : isTalk(meaning) ? keep(heard.asTalk(), meaning) : take(heard, meaning);
       case REMARK ->
           counts && says(meaning, Command.END_REMARK)
-              ? take(heard, only(meaning, Command.END_REMARK))
+              ? take(heard, meaning.only(one -> isCommand(one, Command.END_REMARK)))
               : keep(heard.withOutcome(Outcome.REMARK), meaning);
       case PAUSED ->
-          counts && says(meaning, Command.RESUME)
-              ? take(heard, only(meaning, Command.RESUME))
+          counts && meaning.meanings().stream().anyMatch(this::endsPause)
+              ? take(heard, meaning.only(this::endsPause))
               : nothing();
       case ENDED, SIGNED, ADDENDUM -> nothing();
     };
   }
 
-  private static boolean says(Interpretation meaning, Command command) {
-    return meaning.of(Meaning.Instruction.class).anyMatch(one -> one.command() == command);
+  private boolean endsPause(Meaning meaning) {
+    boolean answers = isCommand(meaning, Command.YES) || isCommand(meaning, Command.NO);
+    return isCommand(meaning, Command.RESUME) || answers && askedAboutCommand().isPresent();
   }
 
-  private static Interpretation only(Interpretation meaning, Command command) {
-    return new Interpretation(
-        List.of(new Meaning.Instruction(command)), meaning.uncovered(), meaning.dialogue());
+  /** The utterance that could be talk and is asked about. */
+  private Optional<Utterance> askedAboutCommand() {
+    return record
+        .openQuestion()
+        .filter(asked -> asked.question().kind() == Question.Kind.COMMAND)
+        .flatMap(asked -> record.utterance(asked.utterance()));
+  }
+
+  // "Carry on" while it listens anyway.
+  private boolean isTalk(Interpretation meaning) {
+    return !meaning.meanings().isEmpty()
+        && meaning.meanings().stream()
+            .allMatch(
+                one ->
+                    one instanceof Meaning.Instruction said
+                        && said.doubtful()
+                        && !CommandHandler.isToAsk(said.command(), record));
+  }
+
+  private static boolean says(Interpretation meaning, Command command) {
+    return meaning.meanings().stream().anyMatch(one -> isCommand(one, command));
+  }
+
+  private static boolean isCommand(Meaning meaning, Command command) {
+    return meaning instanceof Meaning.Instruction said && said.command() == command;
   }
 
   private Changes nothing() {
@@ -128,9 +160,13 @@ public final class Examination {
         says(meaning, Command.YES) || says(meaning, Command.NO)
             ? record.toConfirm().filter(waiting -> isRightBehind(heard, waiting))
             : Optional.empty();
+    boolean late = askedAboutCommand().filter(one -> !isRightBehind(heard, one)).isPresent();
     Changes changes =
         change(
             draft -> {
+              if (late) {
+                new QuestionUpkeep(draft, null).dropCommands();
+              }
               int utterance = draft.nextUtterance();
               draft.add(
                   new Event.UtteranceHeard(
@@ -182,19 +218,24 @@ public final class Examination {
           draft.add(
               new Event.UtteranceHeard(
                   draft.nextUtterance(), heard, candidates, meaning.uncovered(), null));
+          if (!heard.text().isBlank()) {
+            new QuestionUpkeep(draft, null).dropCommands();
+          }
           return List.of();
         });
   }
 
   /** Carries out a command that was given by a key, at this second of the audio. */
   public Changes command(Command command, double at) {
-    Dialogue next = moved(only(new Interpretation(List.of(), List.of(), dialogue), command));
+    Meaning pressed = new Meaning.Instruction(command);
+    Dialogue next = moved(new Interpretation(List.of(pressed), List.of(), dialogue));
     Changes changes =
         change(
             draft -> {
-              new CommandHandler(draft, null, Heard.typed("", at)).carryOut(command);
+              Optional<Command> agreed =
+                  new CommandHandler(draft, null, Heard.typed("", at)).carryOut(command);
               new QuestionUpkeep(draft, null).run();
-              return List.of(command);
+              return Stream.concat(Stream.of(command), agreed.stream()).toList();
             });
     dialogue = next;
     return changes;

@@ -36,6 +36,11 @@ public record Heard(
     return words.isEmpty() ? end : words.get(words.size() - 1).end();
   }
 
+  /** The same, taken for talk. */
+  Heard asTalk() {
+    return new Heard(start, end, text, words, Outcome.IGNORED, "nothing that is recorded");
+  }
+
   public Heard withOutcome(Outcome newOutcome) {
     return new Heard(start, end, text, words, newOutcome, reason);
   }

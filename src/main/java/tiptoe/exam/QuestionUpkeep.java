@@ -29,7 +29,11 @@ record QuestionUpkeep(EventBatch draft, Integer utterance) {
 
   void run() {
     for (Asked asked : draft.record().openQuestions()) {
-      if (asked.statement() != null) {
+      if (asked.question().kind() == Question.Kind.COMMAND) {
+        if (!Objects.equals(asked.utterance(), utterance)) {
+          dropped(asked, "passed over");
+        }
+      } else if (asked.statement() != null) {
         contradiction(asked);
       } else if (asked.fact() != null) {
         if (draft.record().baby().is(asked.fact(), asked.value())) {
@@ -41,6 +45,13 @@ record QuestionUpkeep(EventBatch draft, Integer utterance) {
         other(asked);
       }
     }
+  }
+
+  /** Whether a command is to be carried out is asked until something else is heard. */
+  void dropCommands() {
+    draft.record().openQuestions().stream()
+        .filter(asked -> asked.question().kind() == Question.Kind.COMMAND)
+        .forEach(asked -> dropped(asked, "passed over"));
   }
 
   private void other(Asked asked) {

@@ -100,8 +100,13 @@ final class UtteranceHandler {
     } else if (meaning instanceof Meaning.Fact fact) {
       fact(fact);
     } else if (meaning instanceof Meaning.Instruction instruction) {
-      commands.add(instruction.command());
-      new CommandHandler(draft, utterance, heard).carryOut(instruction.command());
+      CommandHandler handler = new CommandHandler(draft, utterance, heard);
+      if (instruction.doubtful()) {
+        handler.ask(instruction.command());
+      } else {
+        commands.add(instruction.command());
+        handler.carryOut(instruction.command()).ifPresent(commands::add);
+      }
     }
   }
 

@@ -9,6 +9,7 @@ public enum Command {
   RESUME,
   SAY_MISSING,
   READ_BACK,
+  SAY_AGAIN,
   NEXT_REGION,
   PREVIOUS_REGION,
   END_EXAM,

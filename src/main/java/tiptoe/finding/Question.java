@@ -11,8 +11,8 @@ import java.util.Objects;
  * they ask the same, in whatever words.
  *
  * @param kind what is missing
- * @param detail id of the detail asked for, or of the fact about the baby that cannot be what was
- *     heard; else null
+ * @param detail id of the detail asked for, of the fact about the baby that cannot be what was
+ *     heard, or of the command; else null
  * @param about the finding that raised it, with what was said so far; null where there is none
  * @param against the older finding it contradicts, as that stands; null unless the kind is {@code
  *     CONTRADICTION}
@@ -65,6 +65,11 @@ public record Question(
     return new Question(Kind.STEP, null, null, null, steps, null, null);
   }
 
+  /** Whether a command that could be talk is to be carried out. */
+  public static Question command(Command command) {
+    return new Question(Kind.COMMAND, command.id(), null, null, List.of(), null, null);
+  }
+
   public Question withText(String newText) {
     return new Question(kind, detail, about, against, steps, heard, newText);
   }
@@ -96,7 +101,9 @@ public record Question(
     /** An older statement says something else: the older one stands until this is answered. */
     CONTRADICTION,
     /** A short answer fits several steps: nothing is recorded; {@code about} is null. */
-    STEP;
+    STEP,
+    /** What was said could be a command or talk: yes carries it out, all else lets it go. */
+    COMMAND;
 
     @JsonValue
     public String id() {

@@ -1,6 +1,7 @@
 package tiptoe.language;
 
 import java.util.List;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
@@ -79,6 +80,12 @@ public record Interpretation(
   /** Whether only a part of what was said counts. */
   public boolean isParted() {
     return !uncovered.isEmpty() && certainties.stream().anyMatch(Certainty::sure);
+  }
+
+  /** The same with these meanings alone. */
+  public Interpretation only(Predicate<Meaning> these) {
+    return new Interpretation(
+        meanings.stream().filter(these).toList(), uncovered, spans, withheld, dialogue);
   }
 
   public List<Finding> statements() {

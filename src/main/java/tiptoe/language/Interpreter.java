@@ -1,6 +1,7 @@
 package tiptoe.language;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -40,6 +41,9 @@ public final class Interpreter {
       Set.of("not", "absent", "none", "nil", "never", "excluded", "isn't", "wasn't");
 
   private static final Set<String> COPULAS = Set.of("is", "are", "was", "were");
+
+  private static final Set<Command> ONLY_ALONE =
+      EnumSet.of(Command.YES, Command.NO, Command.STRIKE);
 
   private final PhraseNetwork network;
   private final Protocol protocol;
@@ -311,16 +315,18 @@ public final class Interpreter {
 
   // A bare "no" or "right" before something else is not an answer: it most likely belongs to what
   // follows, and taking the two apart would record the opposite of what was said. Nor is a bare "on
-  // the left" behind something that asks nothing: it belongs to what came before.
+  // the left" behind something that asks nothing: it belongs to what came before. "Hang on" and
+  // "scratch that" beside a finding are part of the sentence.
   private static boolean isStray(
       Parse.Phrase phrase, List<Clause> clauses, int length, boolean asking) {
-    boolean yesOrNo =
+    boolean onlyAlone =
         clauses.stream()
             .flatMap(clause -> clause.mark("command").stream())
             .map(Command::of)
-            .anyMatch(command -> command == Command.YES || command == Command.NO);
+            .anyMatch(ONLY_ALONE::contains);
+    boolean doubtful = clauses.stream().anyMatch(clause -> clause.mark("ask").isPresent());
     boolean reply = clauses.stream().anyMatch(clause -> clause.mark("reply").isPresent());
     boolean alone = phrase.from() == 0 && phrase.to() == length;
-    return !alone && (yesOrNo || reply && (phrase.to() != length || !asking));
+    return !alone && (onlyAlone || doubtful || reply && (phrase.to() != length || !asking));
   }
 }

@@ -50,6 +50,14 @@ public sealed interface Meaning {
   /** A region was announced; what is said short from here on belongs to it. */
   record Heading(String region) implements Meaning {}
 
-  /** A spoken command. */
-  record Instruction(Command command) implements Meaning {}
+  /**
+   * A spoken command.
+   *
+   * @param doubtful whether it could be talk, so that it is asked about before it is carried out
+   */
+  record Instruction(Command command, boolean doubtful) implements Meaning {
+    public Instruction(Command command) {
+      this(command, false);
+    }
+  }
 }

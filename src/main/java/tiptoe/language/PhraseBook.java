@@ -2,6 +2,7 @@ package tiptoe.language;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -9,6 +10,7 @@ import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
+import tiptoe.finding.Command;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Source;
 import tiptoe.grammar.PhraseNetwork;
@@ -28,6 +30,7 @@ public final class PhraseBook {
 
   private final Protocol protocol;
   private final Map<String, Set<String>> wordings = new LinkedHashMap<>();
+  private final Map<Meaning.Instruction, Set<String>> commands = new HashMap<>();
 
   /**
    * Walks the grammar.
@@ -44,6 +47,13 @@ public final class PhraseBook {
         note(statement, words);
       }
       meaning
+          .of(Meaning.Instruction.class)
+          .forEach(
+              said ->
+                  commands
+                      .computeIfAbsent(said, key -> bestFirst())
+                      .add(withoutOpener(path.words(), said, interpreter)));
+      meaning
           .of(Meaning.Asks.class)
           .map(asks -> asks.question().about())
           .filter(about -> about != null)
@@ -57,6 +67,15 @@ public final class PhraseBook {
           .computeIfAbsent(key(statement.step(), statement.value()), key -> bestFirst())
           .add(words);
     }
+  }
+
+  // "Okay, undo"
+  private static String withoutOpener(
+      List<String> words, Meaning.Instruction said, Interpreter interpreter) {
+    List<String> rest = words.subList(1, words.size());
+    Interpretation meaning = interpreter.interpret(rest, Dialogue.START, Source.GRAMMAR);
+    boolean same = meaning.meanings().equals(List.of(said)) && meaning.uncovered().isEmpty();
+    return same ? withoutOpener(rest, said, interpreter) : String.join(" ", words);
   }
 
   private static Set<String> bestFirst() {
@@ -105,7 +124,22 @@ public final class PhraseBook {
   public String pages() {
     List<String> pages = new ArrayList<>();
     protocol.regions().forEach(region -> pages.add(page(region)));
-    return "# What can be said\n\n" + String.join("", pages);
+    return "# What can be said\n\n" + String.join("", pages) + commandPage();
+  }
+
+  /** What can be said to the tool itself, as Markdown. */
+  private String commandPage() {
+    StringBuilder page = new StringBuilder("## To the tool\n\n");
+    for (Command command : Command.values()) {
+      String label = command.id().replace('-', ' ');
+      Set<String> sure = commands.get(new Meaning.Instruction(command, false));
+      Set<String> asked = commands.get(new Meaning.Instruction(command, true));
+      page.append(line(label, List.copyOf(sure)));
+      if (asked != null) {
+        page.append(line(label + ", asked about first", List.copyOf(asked)));
+      }
+    }
+    return page.append('\n').toString();
   }
 
   private static String line(String label, List<String> wordings) {

@@ -71,7 +71,7 @@ final class UtteranceInterpreter {
       enter(clause.mark("heading").get());
       meanings.add(new Meaning.Heading(region));
     } else if (clause.mark("command").isPresent()) {
-      command(Command.of(clause.mark("command").get()));
+      command(Command.of(clause.mark("command").get()), clause.mark("ask").isPresent());
     } else if (clause.mark("group").isPresent()) {
       wholeRegion(clause.mark("group").get());
     } else if (clause.mark("every").isPresent()) {
@@ -193,7 +193,7 @@ final class UtteranceInterpreter {
     finding(clause, List.of(step.id()), correction);
   }
 
-  private void command(Command command) {
+  private void command(Command command, boolean doubtful) {
     boolean answers = command == Command.YES || command == Command.NO;
     if (answers && open != null && open.kind() == Question.Kind.DETAIL && open.about() != null) {
       boolean yesOrNo =
@@ -208,7 +208,7 @@ final class UtteranceInterpreter {
         return;
       }
     }
-    meanings.add(new Meaning.Instruction(command));
+    meanings.add(new Meaning.Instruction(command, doubtful));
   }
 
   private void reply(Clause clause) {

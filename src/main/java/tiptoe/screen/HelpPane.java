@@ -22,6 +22,9 @@ final class HelpPane {
     blocks.add(answers(AnswerKey.SIDES, "while the side is asked for"));
     blocks.add(answers(AnswerKey.WHICH, "while it is asked which is right"));
     blocks.add(List.of(new Line("  1, 2 and so on while a list is offered below", Ink.PLAIN)));
+    blocks.add(List.of(new Line("  \"say that again\" repeats the last answer", Ink.PLAIN)));
+    blocks.add(
+        List.of(new Line("  \"undo\", \"hang on\", \"we're done\" are asked about", Ink.PLAIN)));
     blocks.add(List.of(new Line("  \"now the hips\" goes to a region", Ink.PLAIN)));
     blocks.add(List.of(new Line("  Ctrl-C leaves; the record can be gone on with", Ink.PLAIN)));
     blocks.add(signs());

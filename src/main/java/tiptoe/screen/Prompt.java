@@ -23,7 +23,11 @@ record Prompt(String headline, String text, String answers) {
     return switch (wording.record().phase()) {
       case PAUSED ->
           Optional.of(
-              new Prompt("paused", "Nothing is heard and nothing is kept.", Voice.RESUME.quoted()));
+              new Prompt(
+                  "paused",
+                  asked(wording, Question.Kind.COMMAND)
+                      .orElse("Nothing is heard and nothing is kept."),
+                  Voice.RESUME.quoted()));
       case REMARK ->
           Optional.of(
               new Prompt(
@@ -38,6 +42,15 @@ record Prompt(String headline, String text, String answers) {
     };
   }
 
+  private static Optional<String> asked(RecordWording wording, Question.Kind kind) {
+    return wording
+        .record()
+        .openQuestion()
+        .map(Asked::question)
+        .filter(question -> question.kind() == kind)
+        .map(question -> wording.words().spelled(question.text()));
+  }
+
   private static Prompt ending(RecordWording wording) {
     List<String> missing = wording.missingKeySteps();
     String count = missing.size() + (missing.size() == 1 ? " key step is" : " key steps are");
@@ -50,7 +63,7 @@ record Prompt(String headline, String text, String answers) {
             ? Stream.empty()
             : Stream.of(count + " missing: " + String.join(", ", missing));
     return new Prompt(
-        "end anyway?",
+        missing.isEmpty() && wording.record().pressing().isEmpty() ? "end?" : "end anyway?",
         Stream.concat(pressing, steps).collect(Collectors.joining("; ")),
         Voice.END.quoted() + " or \"yes\" to end, \"no\" to go on");
   }
@@ -66,6 +79,7 @@ record Prompt(String headline, String text, String answers) {
       case NUMBER -> "what number?";
       case CONTRADICTION -> "which is right?";
       case STEP -> "of what?";
+      case COMMAND -> "is that for me?";
     };
   }
 

@@ -11,6 +11,8 @@ import tiptoe.finding.Command;
 
 /** What is shown when the clinician asks what is missing, or for what was recorded. */
 public final class CommandReply {
+  static final String END = "end the examination, yes or no?";
+
   private CommandReply() {}
 
   /** The lines of the answer; none where the command asks for nothing. */
@@ -19,6 +21,7 @@ public final class CommandReply {
         switch (command) {
           case SAY_MISSING -> missing(record, words);
           case READ_BACK -> recorded(record, words);
+          case SAY_AGAIN -> again(record, words);
           default -> Stream.empty();
         };
     return lines.toList();
@@ -52,9 +55,19 @@ public final class CommandReply {
     Stream<String> missing =
         record.missingKeySteps().stream()
             .map(slot -> "key step missing: " + words.missing(slot, record.deferred()));
-    return Stream.of(pressing, missing, Stream.of("end anyway, yes or no?"))
+    boolean clear = record.pressing().isEmpty() && record.missingKeySteps().isEmpty();
+    return Stream.of(pressing, missing, Stream.of(clear ? END : "end anyway, yes or no?"))
         .flatMap(lines -> lines)
         .toList();
+  }
+
+  /** What became of the last utterance that was no command, and what is asked. */
+  private static Stream<String> again(ExamRecord record, Words words) {
+    List<String> lines = new ArrayList<>();
+    OutcomeWording.lastSaid(record, words)
+        .ifPresent(said -> said.lines().forEach(line -> lines.add(line.shown())));
+    record.openQuestion().ifPresent(asked -> lines.add(words.spelled(asked.question().text())));
+    return lines.isEmpty() ? Stream.of("nothing was recorded yet") : lines.stream();
   }
 
   private static Stream<String> recorded(ExamRecord record, Words words) {

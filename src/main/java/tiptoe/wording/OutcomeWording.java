@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.exam.Asked;
@@ -72,10 +73,24 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
 
   /** What became of the last utterance that was not talk; empty before the first. */
   public static Optional<OutcomeWording> last(ExamRecord record, Words words) {
+    return last(record, words, heard -> !isTalk(heard));
+  }
+
+  /** The same of the last that was no command either, without what commands did behind it. */
+  static Optional<OutcomeWording> lastSaid(ExamRecord record, Words words) {
+    return last(record, words, heard -> !isTalk(heard) && heard.outcome() != Outcome.COMMAND);
+  }
+
+  private static Optional<OutcomeWording> last(
+      ExamRecord record, Words words, Predicate<Heard> wanted) {
     List<Entry> entries = record.entries();
+    int to = entries.size();
     for (int i = entries.size() - 1; i >= 0; i--) {
-      if (entries.get(i).event() instanceof Event.UtteranceHeard heard && !isTalk(heard.heard())) {
-        return Optional.of(new Maker(record, words).of(entries.subList(i, entries.size())));
+      if (entries.get(i).event() instanceof Event.UtteranceHeard heard) {
+        if (wanted.test(heard.heard())) {
+          return Optional.of(new Maker(record, words).of(entries.subList(i, to)));
+        }
+        to = heard.heard().outcome() == Outcome.COMMAND ? i : to;
       }
     }
     return Optional.empty();

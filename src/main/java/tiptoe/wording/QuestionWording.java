@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
+import tiptoe.finding.Command;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
 import tiptoe.protocol.Detail;
@@ -46,6 +47,7 @@ public final class QuestionWording {
               ? fact(question.detail(), question.heard())
               : "heard " + findings.of(about) + " — say the number again";
       case STEP -> step(question.steps());
+      case COMMAND -> command(Command.of(question.detail()));
       case CONTRADICTION -> contradiction(about, question.against());
     };
   }
@@ -64,6 +66,17 @@ public final class QuestionWording {
 
   private String fact(String id, String heard) {
     return protocol.problem(id, heard).orElse("heard " + heard + " for " + id) + " — say it again";
+  }
+
+  private static String command(Command command) {
+    String what =
+        switch (command) {
+          case PAUSE -> "pause the recording";
+          case RESUME -> "carry on recording";
+          case STRIKE -> "cross out what was said last";
+          default -> Labels.of(command.id());
+        };
+    return what + " — yes or no?";
   }
 
   private String step(List<String> candidates) {

@@ -36,7 +36,8 @@ public final class SpokenWording {
       outcome.lines().forEach(line -> said.add("not recorded: " + offered(line.text())));
     }
     if (changes.of(Event.EndAsked.class).findAny().isPresent()) {
-      said.add(record.missingKeySteps().size() + " key steps are missing, end anyway?");
+      int missing = record.missingKeySteps().size();
+      said.add(missing == 0 ? CommandReply.END : missing + " key steps are missing, end anyway?");
     } else if (!changes.questions().isEmpty()) {
       record.openQuestion().ifPresent(asked -> said.add(words.spelled(asked.question().text())));
     }

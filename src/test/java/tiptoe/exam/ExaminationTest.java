@@ -241,6 +241,72 @@ class ExaminationTest {
     assertTrue(bed.record().missing().contains(new Slot("barlow", tiptoe.protocol.Side.LEFT)));
   }
 
+  private Changes couldBeTalk(Command command) {
+    return bed.say(command.id(), new Meaning.Instruction(command, true));
+  }
+
+  @Test
+  void aCommandThatCouldBeTalkIsCarriedOutByYesAlone() {
+    bed.find("left barlow negative");
+    couldBeTalk(Command.STRIKE);
+    assertEquals("left barlow negative", bed.answers());
+    assertEquals("cross out what was said last — yes or no?", bed.question());
+    assertTrue(bed.exam.awaitsYesOrNo());
+    assertEquals(List.of(Command.YES, Command.STRIKE), bed.command(Command.YES).commands());
+    assertEquals("", bed.answers());
+    assertEquals("", bed.question());
+    assertTrue(couldBeTalk(Command.STRIKE).questions().isEmpty(), "nothing is left to cross out");
+  }
+
+  @Test
+  void aCommandThatCouldBeTalkIsLetGoByNoAndByWhateverElseIsHeard() {
+    bed.find("left barlow negative");
+    for (Runnable answer :
+        List.<Runnable>of(
+            () -> bed.command(Command.NO),
+            () -> bed.find("left ortolani negative"),
+            () -> bed.hear("he is lovely", Outcome.IGNORED))) {
+      couldBeTalk(Command.PAUSE);
+      assertEquals("pause the recording — yes or no?", bed.question());
+      answer.run();
+      assertEquals("", bed.question());
+      assertEquals(Phase.LISTENING, bed.record().phase());
+    }
+    couldBeTalk(Command.PAUSE);
+    bed.clock.now = bed.clock.now.plusSeconds(1);
+    bed.command(Command.YES);
+    assertEquals(Phase.PAUSED, bed.record().phase());
+  }
+
+  @Test
+  void carryingOnIsAskedInAPauseAndMeansNoBeforeTheEnd() {
+    assertEquals("nothing that is recorded", reason(couldBeTalk(Command.RESUME)));
+    bed.command(Command.PAUSE);
+    couldBeTalk(Command.RESUME);
+    assertEquals(Phase.PAUSED, bed.record().phase());
+    assertEquals("carry on recording — yes or no?", bed.question());
+    bed.command(Command.YES);
+    assertEquals(Phase.LISTENING, bed.record().phase());
+    bed.command(Command.END_EXAM);
+    assertEquals(Phase.ENDING, bed.record().phase());
+    couldBeTalk(Command.RESUME);
+    assertEquals(Phase.LISTENING, bed.record().phase());
+  }
+
+  private static String reason(Changes changes) {
+    return changes.of(Event.UtteranceHeard.class).findFirst().orElseThrow().heard().reason();
+  }
+
+  @Test
+  void anEndThatCouldBeTalkIsAskedThoughNothingIsMissing() {
+    couldBeTalk(Command.END_EXAM);
+    assertEquals(Phase.ENDING, bed.record().phase());
+    couldBeTalk(Command.END_EXAM);
+    assertEquals(Phase.ENDING, bed.record().phase());
+    bed.command(Command.YES);
+    assertEquals(Phase.ENDED, bed.record().phase());
+  }
+
   @Test
   void groupNormalFillsOnlyStepsThatAreNotKeyAndNotAnswered() {
     bed.find("left eyes discharge");

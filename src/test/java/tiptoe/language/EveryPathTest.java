@@ -46,6 +46,7 @@ class EveryPathTest {
           "short",
           "heading",
           "command",
+          "ask",
           "same",
           "correction",
           "reply",

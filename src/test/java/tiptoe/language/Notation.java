@@ -29,7 +29,7 @@ final class Notation {
     } else if (meaning instanceof Meaning.Heading heading) {
       return "@" + heading.region();
     } else if (meaning instanceof Meaning.Instruction instruction) {
-      return "#" + instruction.command().id();
+      return "#" + instruction.command().id() + (instruction.doubtful() ? ", asked" : "");
     }
     return null; // an answered question shows in what it yields
   }
