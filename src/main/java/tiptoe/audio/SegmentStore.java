@@ -3,12 +3,15 @@ package tiptoe.audio;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileStore;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -24,24 +27,43 @@ public final class SegmentStore implements AutoCloseable {
   private static final int SEGMENT_SAMPLES = 10 * Pcm.RATE;
   private static final int FORCED_SAMPLES = Pcm.RATE;
 
+  /** So much of a disk is not filled by sound: what is recorded beside it needs little room. */
+  private static final long ROOM_BYTES = 1 << 20;
+
+  /** Told of each segment once it is complete and on the disk, on the thread that stores. */
+  @FunctionalInterface
+  public interface Listener {
+    /**
+     * @throws IOException when it could not take that in: it is told again before more is stored
+     */
+    void complete(Segment segment) throws IOException;
+  }
+
   private final Path folder;
   private final long offset;
   private int number;
   private final SoundSeal seal;
+  private final Listener listener;
+  private final FileStore disk;
+  private final Deque<Path> untold = new ArrayDeque<>();
   private SegmentWriter writer;
+  private Path writerFile;
   private long writerStart;
   private int unforced;
 
-  private SegmentStore(Path folder, SoundSeal seal, long offset, int number) {
+  private SegmentStore(
+      Path folder, SoundSeal seal, Listener listener, FileStore disk, long offset, int number) {
     this.folder = folder;
     this.seal = seal;
+    this.listener = listener;
+    this.disk = disk;
     this.offset = offset;
     this.number = number;
   }
 
   /** Opens the folder, and makes it where it is missing. */
   public static SegmentStore open(Path folder) throws IOException {
-    return open(folder, null);
+    return open(folder, null, segment -> {});
   }
 
   /**
@@ -49,7 +71,8 @@ public final class SegmentStore implements AutoCloseable {
    *
    * @param seal encrypts what is stored; null to leave it readable
    */
-  public static SegmentStore open(Path folder, SoundSeal seal) throws IOException {
+  public static SegmentStore open(Path folder, SoundSeal seal, Listener listener)
+      throws IOException {
     requireNoLink(folder);
     try {
       OwnerOnly.createFolder(folder);
@@ -59,7 +82,7 @@ public final class SegmentStore implements AutoCloseable {
     List<Segment> before = segments(folder);
     long end = before.stream().mapToLong(Segment::end).max().orElse(0);
     int last = before.stream().mapToInt(Segment::number).max().orElse(0);
-    return new SegmentStore(folder, seal, end, last);
+    return new SegmentStore(folder, seal, listener, Files.getFileStore(folder), end, last);
   }
 
   /**
@@ -96,9 +119,18 @@ public final class SegmentStore implements AutoCloseable {
     SegmentWriter closing = writer;
     writer = null;
     if (closing != null) {
+      untold.add(writerFile);
       try (closing) {
         closing.force();
       }
+    }
+    while (!untold.isEmpty()) {
+      // What was removed meanwhile is missed elsewhere.
+      Optional<Segment> complete = Segment.of(untold.peek());
+      if (complete.isPresent()) {
+        listener.complete(complete.get());
+      }
+      untold.remove();
     }
   }
 
@@ -175,16 +207,33 @@ public final class SegmentStore implements AutoCloseable {
       return;
     }
     close();
+    requireRoom();
     number++;
     String name = Segment.name(number, place, seal != null);
-    FileChannel file = OwnerOnly.createFile(folder.resolve(name));
-    writer = seal == null ? WavWriter.to(file, Pcm.RATE) : new SealedWriter(file, name, seal);
+    writerFile = folder.resolve(name);
+    FileChannel file = OwnerOnly.createFile(writerFile);
+    try {
+      writer = seal == null ? WavWriter.to(file, Pcm.RATE) : new SealedWriter(file, name, seal);
+    } catch (IOException e) {
+      file.close();
+      Files.deleteIfExists(writerFile);
+      throw e;
+    }
     writerStart = place;
     unforced = 0;
     forceFolder();
   }
 
+  private void requireRoom() throws IOException {
+    if (disk.getUsableSpace() < ROOM_BYTES) {
+      throw new IOException("less than 1 MiB of room on the disk, which is left to the record");
+    }
+  }
+
   private void write(short[] samples) throws IOException {
+    if (unforced == 0) {
+      requireRoom();
+    }
     writer.append(samples);
     unforced += samples.length;
     if (unforced >= FORCED_SAMPLES || writer.length() == SEGMENT_SAMPLES) {

@@ -84,8 +84,13 @@ final class ReviewCommand implements Callable<Integer> {
     TypedWords words =
         new TypedWords(understanding.network(), understanding.interpreter(), understanding.typed());
     if (integrity.isAltered()) {
-      readOnly(store, exam, secret, stored, integrity.banner(stored.record()), words);
-      return 0;
+      String banner = integrity.banner(stored.record());
+      if (!stored.record().signatures().isEmpty()) {
+        readOnly(store, exam, secret, stored, banner, words);
+        return 0;
+      }
+      // Lost sound is no reason not to correct what is left; whoever signs is told again.
+      Console.err().println(banner);
     }
     try (OpenExam open = store.open(exam, secret)) {
       ReviewService service =
@@ -124,6 +129,11 @@ final class ReviewCommand implements Callable<Integer> {
         List<String> lines = new ArrayList<>(open.problems());
         lines.addAll(keep.afterSigning(open.audioHashes().size()));
         return lines;
+      }
+
+      @Override
+      public List<String> alterations() throws IOException {
+        return open.alterations();
       }
 
       @Override

@@ -4,6 +4,7 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -104,8 +105,10 @@ final class SignCommand implements Callable<Integer> {
     }
     RecordWording wording = options.wording(record);
     BeforeSigning.of(wording, open.problems()).forEach(Console.out()::println);
-    boolean settled = wording.toSettle().isEmpty();
+    List<String> altered = open.alterations();
+    boolean settled = wording.toSettle().isEmpty() && altered.isEmpty();
     if (!settled && (despite == null || despite.isBlank())) {
+      altered.forEach(problem -> Console.err().println("not as it was recorded: " + problem));
       Console.err()
           .println(
               "not signed: what is not settled is settled by tiptoe review, or named by --despite"
@@ -124,7 +127,8 @@ final class SignCommand implements Callable<Integer> {
       review.remark(addendum);
     }
     if (!settled) {
-      open.examination().review(signer.name()).remark(Review.DESPITE + despite.strip());
+      Review review = open.examination().review(signer.name());
+      review.remark(Review.despite(despite.strip(), altered));
     }
     open.sign(signer.name(), signer.role(), keyed, keep);
     ExamRecord signed = open.examination().record();

@@ -416,11 +416,20 @@ public sealed interface Event {
    * @param file its name
    * @param samples how many it holds
    * @param sha256 of the file, in hexadecimal
+   * @param found true where a break had left it, and it was found when the record was opened again;
+   *     null else
    */
-  record SegmentKept(String file, long samples, String sha256) implements Event {
+  record SegmentKept(String file, long samples, String sha256, Boolean found) implements Event {
+    public SegmentKept(String file, long samples, String sha256) {
+      this(file, samples, sha256, null);
+    }
+
     @Override
     public void applyTo(Fold fold, Entry entry) {
       // The sound is held against it; it says nothing of the baby.
+      if (Boolean.TRUE.equals(found)) {
+        fold.note(entry, "sound " + file + " was unfinished when the examination was broken off");
+      }
     }
   }
 

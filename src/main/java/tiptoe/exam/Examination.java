@@ -39,7 +39,7 @@ public final class Examination {
   private final EventSink sink;
   private final QuestionText words;
   private final Fold fold;
-  private ExamRecord record;
+  private volatile ExamRecord record;
   private Dialogue dialogue;
 
   private Examination(Clock clock, EventSink sink, QuestionText words, ExamRecord record) {
@@ -303,6 +303,11 @@ public final class Examination {
     return append(new Event.SegmentKept(file, samples, sha256));
   }
 
+  /** Notes a segment of sound that a break had left unfinished. */
+  public Changes segmentFound(String file, long samples, String sha256) {
+    return append(new Event.SegmentKept(file, samples, sha256, true));
+  }
+
   /** Remembers how long its sound is to be kept. */
   public Changes keepAudio(String choice) {
     return append(new Event.KeepAudioChosen(choice));
@@ -355,8 +360,11 @@ public final class Examination {
         });
   }
 
-  /** Decides on events, keeps them, and only then counts them. */
-  Changes change(Function<EventBatch, List<Command>> decide) {
+  /**
+   * Decides on events, keeps them, and only then counts them. One at a time, since sound that is
+   * complete is noted by the thread that stores it.
+   */
+  synchronized Changes change(Function<EventBatch, List<Command>> decide) {
     Instant now = clock.instant();
     EventBatch draft = new EventBatch(record, now, words);
     noteClock(draft, now);

@@ -22,7 +22,17 @@ import tiptoe.protocol.Value;
  */
 public final class Review {
   /** What a remark begins with in which a signer says why something is signed without it. */
-  public static final String DESPITE = "signed while not settled: ";
+  private static final String DESPITE = "signed while not settled: ";
+
+  /**
+   * The remark of whoever signs what is not settled.
+   *
+   * @param why in the signer's own words
+   * @param altered what is not as it was recorded, as the signer was told it
+   */
+  public static String despite(String why, List<String> altered) {
+    return DESPITE + why + (altered.isEmpty() ? "" : " (" + String.join("; ", altered) + ")");
+  }
 
   private final Examination examination;
   private final String author;

@@ -33,13 +33,16 @@ final class AudioCheck {
   private final ExamFolder folder;
   private final ExamRecord record;
   private final boolean encrypted;
+  private final Ending ending;
   private final List<Segment> segments;
   private final List<String> problems = new ArrayList<>();
 
-  private AudioCheck(ExamFolder folder, ExamRecord record, SoundSeal seal) throws IOException {
+  private AudioCheck(ExamFolder folder, ExamRecord record, SoundSeal seal, Ending ending)
+      throws IOException {
     this.folder = folder;
     this.record = record;
     encrypted = seal != null;
+    this.ending = ending;
     segments = SegmentStore.segments(folder.audio());
   }
 
@@ -52,7 +55,7 @@ final class AudioCheck {
     return hashes;
   }
 
-  private static String name(Segment segment) {
+  static String name(Segment segment) {
     return segment.file().getFileName().toString();
   }
 
@@ -69,9 +72,11 @@ final class AudioCheck {
    *
    * @param seal of the record; null when it is not encrypted
    */
-  static List<String> problems(ExamFolder folder, ExamRecord record, SoundSeal seal)
+  static List<String> problems(ExamFolder folder, ExamRecord record, SoundSeal seal, Ending ending)
       throws IOException {
-    AudioCheck check = altered(folder, record, seal);
+    AudioCheck check = altered(folder, record, seal, ending);
+    check.unfinished();
+    check.lostBeforeSigning();
     if (!EntryOrder.removedSound(record)) {
       check.spans();
     }
@@ -79,14 +84,37 @@ final class AudioCheck {
   }
 
   /** The same without what a full disk or a crash explains: sound that was never stored. */
-  static List<String> changes(ExamFolder folder, ExamRecord record, SoundSeal seal)
+  static List<String> changes(ExamFolder folder, ExamRecord record, SoundSeal seal, Ending ending)
       throws IOException {
-    return altered(folder, record, seal).problems;
+    return altered(folder, record, seal, ending).problems;
   }
 
-  private static AudioCheck altered(ExamFolder folder, ExamRecord record, SoundSeal seal)
-      throws IOException {
-    AudioCheck check = new AudioCheck(folder, record, seal);
+  /** The segments that a break left behind those that are noted. */
+  static List<Segment> unfinished(ExamFolder folder, ExamRecord record) throws IOException {
+    Map<String, String> noted = noted(record);
+    return SegmentStore.segments(folder.audio()).stream()
+        .filter(segment -> isBehind(segment, noted))
+        .toList();
+  }
+
+  /** Name to SHA-256 of every segment, as it was when it was complete. */
+  private static TreeMap<String, String> noted(ExamRecord record) {
+    TreeMap<String, String> noted = new TreeMap<>();
+    for (Entry entry : record.entries()) {
+      if (entry.event() instanceof Event.SegmentKept segment) {
+        noted.put(segment.file(), segment.sha256());
+      }
+    }
+    return noted;
+  }
+
+  private static boolean isBehind(Segment segment, Map<String, String> noted) {
+    return noted.keySet().stream().allMatch(name -> name.compareTo(name(segment)) < 0);
+  }
+
+  private static AudioCheck altered(
+      ExamFolder folder, ExamRecord record, SoundSeal seal, Ending ending) throws IOException {
+    AudioCheck check = new AudioCheck(folder, record, seal, ending);
     check.kinds();
     if (record.signatures().isEmpty()) {
       check.kept();
@@ -117,22 +145,47 @@ final class AudioCheck {
 
   /** Every segment that was complete before signing is there and is as it was. */
   private void kept() throws IOException {
-    Map<String, String> noted = new TreeMap<>();
-    for (Entry entry : record.entries()) {
-      if (entry.event() instanceof Event.SegmentKept segment) {
-        noted.put(segment.file(), segment.sha256());
-      }
-    }
-    if (noted.isEmpty()) {
-      return;
-    }
+    Map<String, String> noted = noted(record);
     compare(noted, "it was recorded");
-    String last = ((TreeMap<String, String>) noted).lastKey();
     for (Segment segment : segments) {
       // The last one is not complete until the examination is left.
-      if (!noted.containsKey(name(segment)) && name(segment).compareTo(last) < 0) {
-        problems.add("sound " + name(segment) + " was put between what was recorded");
+      boolean mayBe = ending != Ending.CLOSED && isBehind(segment, noted);
+      if (!noted.containsKey(name(segment)) && !mayBe) {
+        problems.add("sound " + name(segment) + " was added to what was recorded");
       }
+    }
+  }
+
+  private void unfinished() {
+    if (ending == Ending.BROKEN_OFF && record.signatures().isEmpty()) {
+      Map<String, String> noted = noted(record);
+      segments.stream()
+          .filter(segment -> isBehind(segment, noted))
+          .forEach(
+              segment ->
+                  problems.add("sound " + name(segment) + " was unfinished, and may be changed"));
+    }
+  }
+
+  /** What was signed though it was not as it had been recorded, by somebody who was told so. */
+  private void lostBeforeSigning() {
+    if (record.signatures().isEmpty()) {
+      return;
+    }
+    Map<String, String> signed = record.signatures().get(0).audio();
+    noted(record)
+        .forEach(
+            (file, hash) -> {
+              if (!signed.containsKey(file)) {
+                problems.add("sound " + file + " was lost before it was signed");
+              } else if (!signed.get(file).equals(hash)) {
+                problems.add("sound " + file + " was changed before it was signed");
+              }
+            });
+    if (!noted(record).isEmpty()) {
+      signed.keySet().stream()
+          .filter(file -> !noted(record).containsKey(file))
+          .forEach(file -> problems.add("sound " + file + " was added before it was signed"));
     }
   }
 

@@ -77,6 +77,12 @@ final class HeadLog {
     return problems;
   }
 
+  /** Whether a record was let go of here, in good order, with this as its last entry. */
+  boolean isEnd(String id, long seq, String head) throws IOException {
+    return lines(id).stream()
+        .anyMatch(words -> words[1].equals(Long.toString(seq)) && words[2].equals(head));
+  }
+
   /** Whether a record of this id was ever seen. */
   boolean knows(String id) throws IOException {
     return !lines(id).isEmpty();

@@ -42,7 +42,8 @@ public record Integrity(State state, List<String> problems, Map<String, String> 
     if (stored.torn() > 0 && !stored.record().signatures().isEmpty()) {
       problems.add(stored.tornTail());
     }
-    problems.addAll(AudioCheck.changes(stored.folder(), stored.record(), stored.seal()));
+    problems.addAll(
+        AudioCheck.changes(stored.folder(), stored.record(), stored.seal(), stored.ending()));
     return of(stored.record(), problems, stored.trusted());
   }
 

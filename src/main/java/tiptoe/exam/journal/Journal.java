@@ -55,7 +55,7 @@ final class Journal implements EventSink, AutoCloseable {
     if (unsafe) {
       throw new NotRecorded("nothing more is recorded since the disk failed: open it again", null);
     }
-    if (!file.isStillThere()) {
+    if (!isInPlace()) {
       unsafe = true;
       throw new NotRecorded(
           "not recorded: the folder of the record was removed or moved away: " + file, null);
@@ -82,6 +82,10 @@ final class Journal implements EventSink, AutoCloseable {
   @Override
   public synchronized String headAfter(Instant at, List<Event> events) {
     return chain.headAfter(at, events);
+  }
+
+  boolean isInPlace() {
+    return file.isStillThere();
   }
 
   /** Number of the last entry. */

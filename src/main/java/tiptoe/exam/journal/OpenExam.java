@@ -12,10 +12,12 @@ import java.util.Map;
 import java.util.Optional;
 import tiptoe.audio.OwnerOnly;
 import tiptoe.audio.Pcm;
+import tiptoe.audio.Segment;
 import tiptoe.audio.SegmentStore;
 import tiptoe.audio.SoundSeal;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
+import tiptoe.exam.NotRecorded;
 import tiptoe.exam.QuestionText;
 import tiptoe.exam.Signer;
 import tiptoe.protocol.Protocol;
@@ -55,7 +57,8 @@ public final class OpenExam implements AutoCloseable {
       JournalReading reading,
       FolderLock lock,
       HeadLog heads,
-      List<String> besides)
+      List<String> besides,
+      Ending ending)
       throws IOException {
     FileChannel channel = openJournal(folder);
     Path aside = reading.torn().length == 0 ? null : setAside(folder, reading, channel);
@@ -73,8 +76,12 @@ public final class OpenExam implements AutoCloseable {
       String file = aside.getFileName().toString();
       examination.tailSetAside(reading.torn().length, file);
     }
-    return new OpenExam(
-        folder, examination, journal, lock, SealedSound.of(reading.codec()), heads, besides);
+    SoundSeal seal = SealedSound.of(reading.codec());
+    OpenExam open = new OpenExam(folder, examination, journal, lock, seal, heads, besides);
+    if (ending == Ending.BROKEN_OFF && examination.record().signatures().isEmpty()) {
+      open.noteFound();
+    }
+    return open;
   }
 
   private static FileChannel openJournal(ExamFolder folder) throws RecordProblem {
@@ -111,9 +118,34 @@ public final class OpenExam implements AutoCloseable {
     return folder;
   }
 
-  /** Where sound goes, encrypted as the record is; behind what there is. */
+  /**
+   * Where sound goes, encrypted as the record is; behind what there is. Each segment is noted with
+   * its hash once it is complete.
+   */
   public SegmentStore openSound() throws IOException {
-    return SegmentStore.open(folder.audio(), seal);
+    return SegmentStore.open(folder.audio(), seal, this::noteKept);
+  }
+
+  private void noteKept(Segment segment) throws IOException {
+    try {
+      examination.segmentKept(
+          AudioCheck.name(segment), segment.length(), AudioCheck.hash(segment.file()));
+    } catch (NotRecorded e) {
+      throw new RecordProblem(e.getMessage(), e);
+    }
+  }
+
+  /** Notes what a break had left unfinished, so that nobody changes it from now on. */
+  private void noteFound() throws IOException {
+    for (Segment segment : AudioCheck.unfinished(folder, examination.record())) {
+      examination.segmentFound(
+          AudioCheck.name(segment), segment.length(), AudioCheck.hash(segment.file()));
+    }
+  }
+
+  /** Whether the journal that is written to is still where it was, and not removed or moved. */
+  public boolean isInPlace() {
+    return journal.isInPlace();
   }
 
   /** The sound between two seconds of the examination; empty if none is kept of that time. */
@@ -132,7 +164,14 @@ public final class OpenExam implements AutoCloseable {
    */
   public List<String> problems() throws IOException {
     List<String> problems = new ArrayList<>(besides);
-    problems.addAll(AudioCheck.problems(folder, examination.record(), seal));
+    problems.addAll(AudioCheck.problems(folder, examination.record(), seal, Ending.CLOSED));
+    return problems;
+  }
+
+  /** Those of the problems that no crash and no full disk explains. */
+  public List<String> alterations() throws IOException {
+    List<String> problems = new ArrayList<>(besides);
+    problems.addAll(AudioCheck.changes(folder, examination.record(), seal, Ending.CLOSED));
     return problems;
   }
 

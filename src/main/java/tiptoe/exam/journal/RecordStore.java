@@ -131,7 +131,15 @@ public final class RecordStore {
       JournalReading reading = JournalReader.read(exam, passphrase);
       requireWhole(exam, reading);
       return OpenExam.of(
-          exam, protocol, clock, words, reading, lock, heads, besides(exam, reading));
+          exam,
+          protocol,
+          clock,
+          words,
+          reading,
+          lock,
+          heads,
+          besides(exam, reading),
+          ending(exam, reading, false));
     } catch (IOException | RuntimeException e) {
       lock.close();
       throw e;
@@ -161,18 +169,28 @@ public final class RecordStore {
     if (reading.entries().isEmpty()) {
       besides.add("the journal holds nothing");
     }
-    String id =
-        reading.entries().stream()
-            .map(Entry::event)
-            .filter(Event.ExaminationOpened.class::isInstance)
-            .map(event -> ((Event.ExaminationOpened) event).id())
-            .findFirst()
-            .orElse(exam.name());
+    String id = id(exam, reading);
     if (!exam.name().equals(id) && heads.knows(exam.name())) {
       besides.add("the journal is that of another examination, " + id);
     }
     besides.addAll(heads.problems(id, reading.heads()));
     return besides;
+  }
+
+  private static String id(ExamFolder exam, JournalReading reading) {
+    return reading.entries().stream()
+        .map(Entry::event)
+        .filter(Event.ExaminationOpened.class::isInstance)
+        .map(event -> ((Event.ExaminationOpened) event).id())
+        .findFirst()
+        .orElse(exam.name());
+  }
+
+  private Ending ending(ExamFolder exam, JournalReading reading, boolean taken) throws IOException {
+    int last = reading.heads().size();
+    boolean closed =
+        last > 0 && heads.isEnd(id(exam, reading), last, reading.heads().get(last - 1));
+    return taken ? Ending.OPEN : closed ? Ending.CLOSED : Ending.BROKEN_OFF;
   }
 
   private void requireWhole(ExamFolder exam, JournalReading reading) throws IOException {
@@ -191,7 +209,8 @@ public final class RecordStore {
     if (!record.signatures().isEmpty()) {
       // Of one that is not signed, whoever signs it is told before.
       problems.addAll(besides(exam, reading));
-      problems.addAll(AudioCheck.changes(exam, record, SealedSound.of(reading.codec())));
+      problems.addAll(
+          AudioCheck.changes(exam, record, SealedSound.of(reading.codec()), Ending.CLOSED));
     }
     if (!problems.isEmpty()) {
       throw new RecordProblem(
@@ -214,7 +233,7 @@ public final class RecordStore {
         reading.breaks().stream().map(JournalReading.Break::toString).toList(),
         besides(exam, reading),
         taken ? 0 : reading.torn().length,
-        taken,
+        ending(exam, reading, taken),
         SealedSound.of(reading.codec()),
         trusted.owners());
   }

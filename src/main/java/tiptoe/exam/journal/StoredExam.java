@@ -17,7 +17,7 @@ import tiptoe.exam.ExamRecord;
  * @param breaks where the journal is not what was written, for people; empty when it is whole
  * @param besides what else speaks against it: what this installation has seen of it before
  * @param torn bytes of an unfinished line at its end, 0 if none
- * @param taken whether another process writes to it now
+ * @param ending how it was left
  * @param seal opens its sound; null when it is not encrypted
  * @param trusted fingerprint to owner of the keys that are trusted here
  */
@@ -27,13 +27,18 @@ public record StoredExam(
     List<String> breaks,
     List<String> besides,
     int torn,
-    boolean taken,
+    Ending ending,
     SoundSeal seal,
     Map<String, String> trusted) {
   public StoredExam {
     breaks = List.copyOf(breaks);
     besides = List.copyOf(besides);
     trusted = Map.copyOf(trusted);
+  }
+
+  /** Whether another process writes to it now. */
+  public boolean taken() {
+    return ending == Ending.OPEN;
   }
 
   /** The sound between two seconds of the examination; empty if none is kept of that time. */
@@ -60,7 +65,7 @@ public record StoredExam(
     if (torn > 0 && !problems.contains(tornTail())) {
       problems.add(tornTail());
     }
-    AudioCheck.problems(folder, record, seal).stream()
+    AudioCheck.problems(folder, record, seal, ending).stream()
         .filter(problem -> !problems.contains(problem))
         .forEach(problems::add);
     return problems;

@@ -298,12 +298,16 @@ public final class ReviewKeys {
   }
 
   private void askDespite(String name, String role) {
-    int open = service.unsettled().size();
-    if (open == 0) {
-      askYes(name, role, "");
-    } else {
-      dialogue.askOn(
-          open + " not settled; why sign all the same:", "", why -> askYes(name, role, why));
+    try {
+      int open = service.unsettled().size();
+      if (open == 0) {
+        askYes(name, role, "");
+      } else {
+        dialogue.askOn(
+            open + " not settled; why sign all the same:", "", why -> askYes(name, role, why));
+      }
+    } catch (IOException e) {
+      dialogue.notice("cannot be signed now: " + e.getMessage());
     }
   }
 

@@ -9,6 +9,7 @@ import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tiptoe.clinical.Flag;
 import tiptoe.exam.Asked;
 import tiptoe.exam.Changes;
@@ -43,6 +44,9 @@ public final class ReviewService {
   public interface Sealing {
     /** What is wrong with the sound that is kept; empty when nothing is. */
     List<String> problems() throws IOException;
+
+    /** Those of them that somebody caused: only who names a reason signs in spite of them. */
+    List<String> alterations() throws IOException;
 
     /** Signs the record with all that belongs to it. */
     void sign(String name, String role) throws IOException;
@@ -408,8 +412,8 @@ public final class ReviewService {
   }
 
   /** What must be settled before a signature, or named by the signer. */
-  List<String> unsettled() {
-    return wording.toSettle();
+  List<String> unsettled() throws IOException {
+    return Stream.concat(wording.toSettle().stream(), sealing.alterations().stream()).toList();
   }
 
   /**
@@ -422,16 +426,16 @@ public final class ReviewService {
   }
 
   private Reply seal(String name, String role, String despite) {
-    List<String> open = unsettled();
-    if (!open.isEmpty() && despite.isEmpty()) {
-      return Reply.refused("not signed: settle it or name why not: " + String.join("; ", open));
-    }
     if (name.isBlank() || role.isBlank()) {
       return Reply.refused("not signed: expected a name and a role");
     }
     try {
+      List<String> open = unsettled();
+      if (!open.isEmpty() && despite.isEmpty()) {
+        return Reply.refused("not signed: settle it or name why not: " + String.join("; ", open));
+      }
       if (!open.isEmpty()) {
-        remark(Review.DESPITE + despite);
+        remark(Review.despite(despite, sealing.alterations()));
       }
       sealing.sign(name.strip(), role.strip());
       reviewer(new Reviewer(name, role));

@@ -39,7 +39,7 @@ final class KilledWriter {
             args[1].equals("new")
                 ? store.create("Demo", "0.1.0", null, null)
                 : store.open(store.find(args[1]), null);
-        SegmentStore sound = SegmentStore.open(open.folder().audio())) {
+        SegmentStore sound = open.openSound()) {
       out.println("open " + open.folder().name());
       long position = 0;
       for (int number = 0; number < Integer.parseInt(args[2]); number++) {

@@ -72,6 +72,11 @@ class ReviewKeysTest {
               }
 
               @Override
+              public List<String> alterations() {
+                return List.of();
+              }
+
+              @Override
               public void sign(String name, String role) {
                 bed.exam.review(name).sign(role, Map.of());
               }
@@ -363,7 +368,7 @@ class ReviewKeysTest {
   }
 
   @Test
-  void whatMattersIsSettledOrNamedBeforeASignature() {
+  void whatMattersIsSettledOrNamedBeforeASignature() throws IOException {
     bed.find("left red-reflex present");
     bed.find("left red-reflex absent");
     ReviewKeys review = review();
@@ -376,7 +381,7 @@ class ReviewKeysTest {
   }
 
   @Test
-  void whatWasSettledIsNotNamed() {
+  void whatWasSettledIsNotNamed() throws IOException {
     bed.find("left red-reflex present");
     bed.find("left red-reflex absent");
     ReviewKeys review = review();
