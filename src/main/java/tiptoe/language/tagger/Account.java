@@ -8,6 +8,7 @@ import tiptoe.language.SecondReading.Claim;
 import tiptoe.language.SecondReading.Reading;
 import tiptoe.language.SecondReading.Span;
 import tiptoe.language.TypedText;
+import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 
 /**
@@ -21,6 +22,9 @@ final class Account {
       Set.of("in", "on", "of", "over", "across", "at", "behind", "under", "between", "around");
   private static final Set<String> BEFORE_A_PLACE =
       Set.of("the", "his", "her", "a", "left", "right", "both", "lower", "upper", "this", "that");
+  private static final Set<String> TIMES =
+      Set.of("hour", "hours", "day", "days", "week", "weeks", "month", "months");
+  private static final Set<String> OF_NOUNS = Set.of("no", "nil", "without");
   private static final Set<String> COUNTING =
       Set.of("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten");
 
@@ -29,6 +33,7 @@ final class Account {
   private final List<String> words;
   private final List<WordItem> items;
   private final Set<Integer> suspected;
+  private final Set<Integer> deniedAside = new TreeSet<>();
   private final List<Numbers.At> correctedNumbers = new ArrayList<>();
 
   /**
@@ -56,7 +61,8 @@ final class Account {
             .map(WordItem::match)
             .toList();
     read.addAll(Numbers.claims(numbers(), parts, protocol));
-    List<Claim> settled = new FindingMerger(protocol, lexicon.says("except", words)).settled(read);
+    List<Claim> settled = new FindingMerger(protocol).settled(read);
+    deniedAside.addAll(reader.deniedAside());
     Set<Integer> unaccounted = unaccounted(settled, read);
     unaccounted.removeAll(reader.replacedWords());
     corrections(reader.corrections() + correctedNumbers.size(), unaccounted);
@@ -64,13 +70,15 @@ final class Account {
     boolean doubtful = doubted.size() == words.size();
     List<Claim> offered =
         settled.stream()
-            .filter(claim -> isWhole(claim))
+            .filter(claim -> isWhole(claim) && !isDenied(claim, unaccounted))
             .filter(claim -> claim.evidence().stream().noneMatch(doubted::contains))
+            .filter(claim -> !uneasy() || !isNormal(claim))
             .toList();
     settled.stream()
         .filter(claim -> !offered.contains(claim))
         .forEach(claim -> unaccounted.addAll(claim.evidence()));
-    Scope scope = new Scope(lexicon, words, items, suspected, settled, protocol);
+    Scope scope =
+        new Scope(lexicon, words, items, suspected, settled, contested(settled, read), protocol);
     return new Reading(
         offered.stream().map(this::plain).toList(),
         offered.stream().map(scope::of).map(this::plain).toList(),
@@ -78,6 +86,15 @@ final class Account {
         doubtful,
         plain(unaccounted),
         plain(fillers()));
+  }
+
+  private boolean uneasy() {
+    return items.stream().anyMatch(item -> item.kind() == WordItem.Kind.CONCERN);
+  }
+
+  private boolean isNormal(Claim claim) {
+    return claim.value() != null
+        && protocol.step(claim.step()).value(claim.value()).orElseThrow().norm() == Norm.NORMAL;
   }
 
   // The numbers said, without those that were put right: "thirty-four, no, thirty-five".
@@ -129,7 +146,7 @@ final class Account {
       if (item.kind() == WordItem.Kind.FOREIGN) {
         return all();
       }
-      if (item.kind() == WordItem.Kind.DOUBT) {
+      if (item.kind() == WordItem.Kind.DOUBT || item.kind() == WordItem.Kind.PLAN) {
         int from = i;
         while (from > 0 && items.get(from - 1).kind() != WordItem.Kind.COMMA) {
           from--;
@@ -163,15 +180,18 @@ final class Account {
   private Set<Integer> unaccounted(List<Claim> settled, List<Claim> read) {
     Set<Integer> stated = new TreeSet<>();
     settled.forEach(claim -> stated.addAll(claim.evidence()));
+    read.stream()
+        .filter(claim -> settled.stream().anyMatch(kept -> covers(kept, claim)))
+        .forEach(claim -> stated.addAll(claim.evidence()));
     Set<Integer> open = new TreeSet<>();
     for (WordItem item : items) {
       boolean carries =
           switch (item.kind()) {
             case NUMBER ->
                 range(item).stream().noneMatch(stated::contains) && !counts(item, stated);
-            case PART, FINDING, SIDE, NOT, SAME ->
+            case PART, FINDING, SIDE, NOT, SAME, OTHER ->
                 range(item).stream().noneMatch(stated::contains) && !isBeside(item, settled);
-            case UNKNOWN, DOUBT, FOREIGN, CORRECTION -> true;
+            case UNKNOWN, DOUBT, PLAN, CONCERN, FOREIGN, CORRECTION -> true;
             default -> false;
           };
       if (carries) {
@@ -179,11 +199,111 @@ final class Account {
       }
     }
     asides().forEach(open::removeAll);
+    open.removeAll(deniedOthers(stated));
+    open.removeAll(deniedAside);
+    open.removeAll(saidAgain(stated));
     // What contradicts something else in the sentence counts for neither.
-    read.stream()
-        .filter(claim -> settled.stream().noneMatch(kept -> covers(kept, claim)))
-        .forEach(claim -> open.addAll(claim.evidence()));
+    contested(settled, read).forEach(claim -> open.addAll(claim.evidence()));
     return open;
+  }
+
+  // "No jaundice, none at all."
+  private Set<Integer> saidAgain(Set<Integer> stated) {
+    Set<Integer> again = new TreeSet<>();
+    boolean denied = false;
+    List<WordItem> chunk = new ArrayList<>();
+    for (int i = 0; i <= items.size(); i++) {
+      if (i < items.size() && items.get(i).kind() != WordItem.Kind.COMMA) {
+        chunk.add(items.get(i));
+        continue;
+      }
+      boolean onlyNone =
+          chunk.stream()
+              .allMatch(
+                  item ->
+                      item.isEmpty()
+                          || item.kind() == WordItem.Kind.NOT
+                              && Set.of("none", "nothing", "nil").contains(words.get(item.from())));
+      if (onlyNone && denied) {
+        chunk.forEach(item -> again.addAll(range(item)));
+      } else {
+        denied =
+            chunk.stream()
+                .filter(item -> stated.contains(item.from()))
+                .anyMatch(
+                    item ->
+                        item.kind() == WordItem.Kind.NOT || lexicon.denies(item.match(), words));
+      }
+      chunk = new ArrayList<>();
+    }
+    return again;
+  }
+
+  private List<Claim> contested(List<Claim> settled, List<Claim> read) {
+    return read.stream()
+        .filter(claim -> settled.stream().noneMatch(kept -> covers(kept, claim)))
+        .toList();
+  }
+
+  // "No bogginess", "no murmurs, rubs or gallops": what is denied beside, and is nothing that the
+  // protocol asks for.
+  private Set<Integer> deniedOthers(Set<Integer> stated) {
+    Set<Integer> others = new TreeSet<>();
+    for (int i = 0; i < items.size(); i++) {
+      WordItem item = items.get(i);
+      boolean no =
+          item.kind() == WordItem.Kind.NOT
+              && OF_NOUNS.contains(words.get(item.from()))
+              && item.to() == item.from() + 1;
+      if (!no) {
+        continue;
+      }
+      Set<Integer> denied = new TreeSet<>(range(item));
+      int unknown = 0;
+      int at = i + 1;
+      boolean ends = false;
+      while (at < items.size() && !ends) {
+        WordItem next = items.get(at);
+        switch (next.kind()) {
+          case UNKNOWN -> {
+            unknown++;
+            denied.addAll(range(next));
+            at++;
+          }
+          case FILLER -> {
+            boolean thing = lexicon.isListed("thing", words.subList(next.from(), next.to()));
+            unknown += thing ? 1 : 0;
+            at++;
+          }
+          case OR -> at++;
+          case FINDING -> {
+            ends = !range(next).stream().allMatch(stated::contains);
+            boolean described = at > 0 && items.get(at - 1).kind() == WordItem.Kind.UNKNOWN;
+            if (ends || described) {
+              unknown = MOST_UNKNOWN + 1;
+            }
+            at++;
+          }
+          case COMMA -> {
+            boolean goesOn =
+                at + 2 < items.size()
+                    && items.get(at + 1).kind() == WordItem.Kind.UNKNOWN
+                    && items.get(at + 2).kind() == WordItem.Kind.OR;
+            ends = !goesOn;
+            at++;
+          }
+          case TURN, AND -> ends = true;
+          default -> {
+            ends = true;
+            unknown = MOST_UNKNOWN + 1;
+          }
+        }
+      }
+      if (unknown > 0 && unknown <= MOST_UNKNOWN) {
+        others.addAll(denied);
+      }
+    }
+    return others;
   }
 
   // Chunks between breaks that hold nothing of the examination and no word that could turn
@@ -210,7 +330,7 @@ final class Account {
   private boolean isEveryday(WordItem item) {
     return switch (item.kind()) {
       case FILLER, AND, TURN -> true;
-      case UNKNOWN -> lexicon.list("aside").contains(List.of(words.get(item.from())));
+      case UNKNOWN -> lexicon.isListed("aside", List.of(words.get(item.from())));
       default -> false;
     };
   }
@@ -227,15 +347,23 @@ final class Account {
   }
 
   private boolean covers(Claim kept, Claim claim) {
-    return kept.step().equals(claim.step())
-        && kept.side() == claim.side()
-        && (java.util.Objects.equals(kept.value(), claim.value()) || !claim.denied().isEmpty());
+    if (lexicon.says("except", words) && kept.step().equals(claim.step()) && isNormal(claim)) {
+      return true;
+    }
+    boolean elsewhere =
+        claim.step().equals("skin") && java.util.Objects.equals(kept.value(), claim.value());
+    return elsewhere
+        || kept.step().equals(claim.step())
+            && kept.side() == claim.side()
+            && (java.util.Objects.equals(kept.value(), claim.value()) || !claim.denied().isEmpty());
   }
 
   // "Two testes", "the one hand"
   private boolean counts(WordItem number, Set<Integer> stated) {
     List<String> said = words.subList(number.from(), number.to());
-    return said.equals(List.of("one"))
+    boolean ofTime = number.to() < words.size() && TIMES.contains(words.get(number.to()));
+    return ofTime
+        || said.equals(List.of("one"))
         || said.equals(List.of("oh"))
         || said.equals(List.of("two")) && stated.contains(number.to());
   }
@@ -256,11 +384,13 @@ final class Account {
     if (item.kind() != WordItem.Kind.FINDING) {
       return false;
     }
-    if (lexicon.list("filler").contains(said)) {
+    if (said.equals(List.of("there"))) {
+      return true;
+    }
+    if (lexicon.isListed("filler", said)) {
       return settled.stream().anyMatch(claim -> claim.value() != null);
     }
-    boolean describes =
-        lexicon.list("severity").contains(said) || lexicon.list("neutral").contains(said);
+    boolean describes = lexicon.isListed("severity", said) || lexicon.isListed("neutral", said);
     return describes
         && settled.stream()
             .anyMatch(
@@ -303,10 +433,27 @@ final class Account {
     return true;
   }
 
+  // A denial before it that nobody could place may turn it round.
+  private boolean isDenied(Claim claim, Set<Integer> unaccounted) {
+    int to = claim.evidence().stream().max(Integer::compare).orElse(0);
+    int from = claim.evidence().stream().min(Integer::compare).orElse(0);
+    while (from > 0 && !words.get(from - 1).equals(TypedText.BREAK)) {
+      from--;
+    }
+    int begin = from;
+    return items.stream()
+        .filter(item -> item.from() >= begin && item.from() <= to)
+        .filter(item -> unaccounted.contains(item.from()))
+        .anyMatch(
+            item ->
+                item.kind() == WordItem.Kind.NOT
+                    || item.kind() == WordItem.Kind.FINDING && lexicon.denies(item.match(), words));
+  }
+
   // "A good stare": of what is good, only the unknown word behind it tells.
   private boolean isPraised(WordItem unknown) {
     return unknown.from() > 0
-        && lexicon.list("good").contains(words.subList(unknown.from() - 1, unknown.from()));
+        && lexicon.isListed("good", words.subList(unknown.from() - 1, unknown.from()));
   }
 
   // Unknown words in the chunks that the claim stands in.
@@ -331,7 +478,7 @@ final class Account {
     Set<Integer> fillers = new TreeSet<>();
     for (WordItem item : items) {
       if (item.kind() == WordItem.Kind.FILLER
-          && lexicon.list("filler").contains(words.subList(item.from(), item.to()))) {
+          && lexicon.isListed("filler", words.subList(item.from(), item.to()))) {
         fillers.addAll(range(item));
       }
     }

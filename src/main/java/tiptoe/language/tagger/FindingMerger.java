@@ -13,20 +13,27 @@ import tiptoe.protocol.Step;
 /** Merges claims of one sentence that say the same, and drops those that exclude each other. */
 final class FindingMerger {
   private final Protocol protocol;
-  private final boolean excepts;
 
-  /**
-   * @param excepts whether the sentence says "apart from": then what is abnormal goes before what
-   *     was called normal
-   */
-  FindingMerger(Protocol protocol, boolean excepts) {
+  FindingMerger(Protocol protocol) {
     this.protocol = protocol;
-    this.excepts = excepts;
   }
 
   List<Claim> settled(List<Claim> claims) {
     List<Claim> merged = merged(claims);
-    return merged.stream().filter(claim -> stands(claim, merged)).toList();
+    return merged.stream()
+        .filter(claim -> stands(claim, merged) && !isTold(claim, merged))
+        .toList();
+  }
+
+  // "A cut from the electrode, so a scalp laceration": the scalp's, and not one of the skin beside.
+  private boolean isTold(Claim claim, List<Claim> all) {
+    return claim.step().equals("skin")
+        && all.stream()
+            .anyMatch(
+                other ->
+                    !other.step().equals("skin")
+                        && other.value() != null
+                        && other.value().equals(claim.value()));
   }
 
   private static List<Claim> merged(List<Claim> claims) {
@@ -76,7 +83,8 @@ final class FindingMerger {
     boolean normal = isNormal(claim);
     boolean otherNormal = isNormal(other);
     if (!normal && otherNormal) {
-      return excepts || !other.denied().isEmpty();
+      // "Drying nicely, but smelly": what is abnormal is told, though not surely.
+      return true;
     }
     return !normal && !otherNormal && protocol.step(claim.step()).many();
   }

@@ -3,6 +3,7 @@ package tiptoe.language.tagger;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,9 +16,64 @@ final class LayLexicon {
   private static final Set<String> KEEP_THEIR_S =
       Set.of("he's", "she's", "it's", "there's", "that's", "let's", "here's", "what's");
 
+  // A term that begins with "no" is also said with these, and with what is done to find out
+  // between:
+  // "no rash", "i don't see any rash", "without a rash".
+  private static final Set<String> DENIERS =
+      Set.of(
+          "not",
+          "nil",
+          "without",
+          "never",
+          "nowt",
+          "don't",
+          "doesn't",
+          "didn't",
+          "can't",
+          "cannot",
+          "couldn't",
+          "isn't",
+          "aren't",
+          "haven't",
+          "hasn't",
+          "zero");
+  private static final Set<String> FINDING_OUT =
+      Set.of(
+          "a",
+          "an",
+          "any",
+          "the",
+          "of",
+          "obvious",
+          "sign",
+          "signs",
+          "evidence",
+          "see",
+          "seeing",
+          "feel",
+          "feeling",
+          "hear",
+          "hearing",
+          "find",
+          "finding",
+          "get",
+          "getting",
+          "appreciate",
+          "detect",
+          "have",
+          "got",
+          "palpable",
+          "visible",
+          "audible",
+          "other",
+          "further");
+  private static final Set<String> OWNERS = Set.of("his", "her", "their", "its", "your");
+  private static final int MOST_BETWEEN_DENIAL = 4;
+
   private final List<Term> terms;
   private final Map<String, List<Term>> byFirstWord = new HashMap<>();
   private final Map<String, List<List<String>>> lists;
+  private final Map<String, Set<List<String>>> listed = new HashMap<>();
   private final Map<String, List<List<String>>> contexts;
   private final Map<String, String> opposites;
   private final Set<String> anywhere;
@@ -40,6 +96,7 @@ final class LayLexicon {
     this.contexts = Map.copyOf(contexts);
     this.opposites = Map.copyOf(opposites);
     this.anywhere = Set.copyOf(anywhere);
+    lists.forEach((name, all) -> listed.put(name, Set.copyOf(all)));
     terms.forEach(
         term ->
             byFirstWord.computeIfAbsent(term.words().get(0), word -> new ArrayList<>()).add(term));
@@ -47,6 +104,16 @@ final class LayLexicon {
 
   List<Term> terms() {
     return terms;
+  }
+
+  /** Whether "present" is said of this step. */
+  boolean isSeen(String step) {
+    return byFirstWord.getOrDefault("present", List.of()).stream()
+        .anyMatch(
+            term ->
+                term.words().size() == 1
+                    && term.sense().kind() == Sense.Kind.VALUE
+                    && step.equals(term.sense().step()));
   }
 
   boolean isAnywhere(String step) {
@@ -66,12 +133,17 @@ final class LayLexicon {
     return lists.getOrDefault(name, List.of());
   }
 
+  /** Whether these words are a term of this list. */
+  boolean isListed(String list, List<String> words) {
+    return listed.getOrDefault(list, Set.of()).contains(words);
+  }
+
   private static boolean contains(List<String> words, List<String> term) {
     return java.util.Collections.indexOfSubList(words, term) >= 0;
   }
 
   boolean isLittle(String word) {
-    return lists.get("little").contains(List.of(word));
+    return isListed("little", List.of(word));
   }
 
   /** Barlow's is Barlow, but it's stays. */
@@ -81,9 +153,27 @@ final class LayLexicon {
         : word;
   }
 
+  /** The values of a step that words such as "no grunting or flaring" deny. */
+  List<String> denied(String step, List<String> words) {
+    List<String> values = new ArrayList<>();
+    for (int at = 1; at < words.size(); at++) {
+      List<String> rest = words.subList(at, words.size());
+      for (Term term : byFirstWord.getOrDefault(rest.get(0), List.of())) {
+        boolean ofStep =
+            term.sense().kind() == Sense.Kind.VALUE && step.equals(term.sense().step());
+        if (ofStep && end(term, rest, 0) == rest.size()) {
+          values.add(term.sense().value());
+        }
+      }
+    }
+    return values.stream().distinct().toList();
+  }
+
   /** Whether the match begins with a word that denies, such as "can't feel". */
   boolean denies(TermMatch match, List<String> words) {
-    return list("no").contains(words.subList(match.from(), match.from() + 1));
+    return isListed("no", words.subList(match.from(), match.from() + 1))
+        || match.to() - match.from() > 1
+            && isListed("no", words.subList(match.from(), match.from() + 2));
   }
 
   /** The terms in a sentence, the longest first chosen, in the order of the words. */
@@ -99,6 +189,15 @@ final class LayLexicon {
               .add(term.sense());
         }
       }
+      if (DENIERS.contains(plain.get(at)) || plain.get(at).equals("no")) {
+        for (Term term : byFirstWord.getOrDefault("no", List.of())) {
+          int end = endOfDenial(term, plain, at);
+          if (end > 0) {
+            here.computeIfAbsent(List.of(end, end - at), key -> new ArrayList<>())
+                .add(term.sense());
+          }
+        }
+      }
       for (Map.Entry<List<Integer>, List<Sense>> found : here.entrySet()) {
         all.add(new TermMatch(at, found.getKey().get(0), found.getKey().get(1), found.getValue()));
       }
@@ -106,18 +205,34 @@ final class LayLexicon {
     return longestFirst(all);
   }
 
+  // Words that are bound to a structure which nobody names give way to shorter ones: "reduced on"
+  // of a reflex to "reduced" of the air entry.
   private static List<TermMatch> longestFirst(List<TermMatch> all) {
+    Set<String> named = new HashSet<>();
+    all.forEach(match -> named.addAll(match.steps(Sense.Kind.PART)));
     List<TermMatch> kept = new ArrayList<>();
     all.stream()
         .sorted(
-            Comparator.comparingInt(TermMatch::words)
-                .reversed()
+            Comparator.comparing((TermMatch match) -> !isUsable(match, named))
+                .thenComparing(Comparator.comparingInt(TermMatch::words).reversed())
                 .thenComparingInt(match -> match.to() - match.from())
                 .thenComparingInt(TermMatch::from))
         .filter(match -> kept.stream().noneMatch(match::overlaps))
         .forEach(kept::add);
     kept.sort(Comparator.comparingInt(TermMatch::from));
     return kept;
+  }
+
+  private static boolean isUsable(TermMatch match, Set<String> named) {
+    return match.senses().stream()
+        .anyMatch(
+            sense ->
+                sense.kind() != Sense.Kind.VALUE || !sense.bound() || named.contains(sense.step()));
+  }
+
+  // "Roof of his mouth" is "roof of the mouth".
+  private static boolean isSame(String wanted, String word) {
+    return wanted.equals(word) || wanted.equals("the") && OWNERS.contains(word);
   }
 
   // The index behind the term, which may have little words inside; 0 where it does not stand here.
@@ -127,19 +242,37 @@ final class LayLexicon {
       String wanted = term.words().get(i);
       int skipped = 0;
       while (at < words.size()
-          && !words.get(at).equals(wanted)
+          && !isSame(wanted, words.get(at))
           && skipped < MOST_LITTLE_WORDS
           && term.sense().kind() != Sense.Kind.CUE
           && isLittle(words.get(at))) {
         at++;
         skipped++;
       }
-      if (at >= words.size() || !words.get(at).equals(wanted)) {
+      if (at >= words.size() || !isSame(wanted, words.get(at))) {
         return 0;
       }
       at++;
     }
     return at;
+  }
+
+  private int endOfDenial(Term term, List<String> words, int from) {
+    if (term.sense().kind() != Sense.Kind.VALUE || term.words().size() < 2) {
+      return 0;
+    }
+    int at = from + 1;
+    while (at < words.size()
+        && at - from <= MOST_BETWEEN_DENIAL
+        && FINDING_OUT.contains(words.get(at))
+        && !words.get(at).equals(term.words().get(1))) {
+      at++;
+    }
+    boolean plainNo = at == from + 1 && words.get(from).equals("no");
+    if (plainNo || at >= words.size() || !words.get(at).equals(term.words().get(1))) {
+      return 0;
+    }
+    return end(new Term(term.words().subList(1, term.words().size()), term.sense()), words, at);
   }
 
   private boolean fits(Term term, List<String> words) {

@@ -7,6 +7,7 @@ import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -72,7 +73,26 @@ final class LayLexiconReader {
           }
         });
     List.of("left", "right").forEach(side -> terms.add(new Term(List.of(side), Sense.cue(side))));
-    return new LayLexicon(terms, lists, contexts, opposites, anywhere);
+    return new LayLexicon(
+        terms.stream().map(this::naming).toList(), lists, contexts, opposites, anywhere);
+  }
+
+  // A term that holds its structure itself, such as "no suck", needs no other word for it.
+  private Term naming(Term term) {
+    Sense sense = term.sense();
+    boolean names =
+        sense.kind() == Sense.Kind.VALUE
+            && sense.bound()
+            && terms.stream()
+                .filter(part -> part.sense().kind() == Sense.Kind.PART)
+                .filter(part -> sense.step().equals(part.sense().step()))
+                .anyMatch(
+                    part ->
+                        part.words().size() < term.words().size()
+                            && Collections.indexOfSubList(term.words(), part.words()) >= 0);
+    return names
+        ? new Term(term.words(), new Sense(sense.kind(), sense.step(), sense.value(), false, false))
+        : term;
   }
 
   private boolean take(String line) {

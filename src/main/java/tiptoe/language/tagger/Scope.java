@@ -47,6 +47,7 @@ final class Scope {
   private final List<WordItem> items;
   private final Set<Integer> suspected;
   private final Protocol protocol;
+  private final List<Claim> contested;
   private final Set<Integer> stated = new TreeSet<>();
   private final List<Chunk> chunks = new ArrayList<>();
 
@@ -60,6 +61,7 @@ final class Scope {
   /**
    * @param suspected words that a model takes for findings or structures, listed or not
    * @param claims all that the sentence claims
+   * @param contested what it says too, but does not go together with these
    */
   Scope(
       LayLexicon lexicon,
@@ -67,12 +69,14 @@ final class Scope {
       List<WordItem> items,
       Set<Integer> suspected,
       List<Claim> claims,
+      List<Claim> contested,
       Protocol protocol) {
     this.lexicon = lexicon;
     this.words = words;
     this.items = items;
     this.suspected = suspected;
     this.protocol = protocol;
+    this.contested = contested;
     claims.forEach(claim -> stated.addAll(claim.evidence()));
     part();
   }
@@ -111,7 +115,9 @@ final class Scope {
       }
     }
     for (int i = first; i <= last; i++) {
-      chunks.get(i).items().forEach(item -> add(item, scope));
+      chunks.get(i).items().stream()
+          .filter(item -> item.kind() != WordItem.Kind.CONCERN || isNormal(claim))
+          .forEach(item -> add(item, scope));
     }
     for (int i = last + 1; i < chunks.size() && goesOn(claim, chunks.get(i)); i++) {
       addDangerous(claim, chunks.get(i), scope);
@@ -120,13 +126,14 @@ final class Scope {
       chunks.get(first - 1).items().forEach(item -> add(item, scope));
     }
     // "Ventral suspension, good tone": what was named and has no finding yet may be meant.
-    for (int i = first - 1;
-        i >= 0 && chunks.get(i).items().stream().noneMatch(this::isStated);
-        i--) {
+    for (int i = first - 1; i >= 0 && names(chunks.get(i)); i--) {
       chunks.get(i).items().stream()
           .filter(item -> item.kind() == WordItem.Kind.PART && isNear(item, claim))
           .forEach(item -> add(item, scope));
     }
+    contested.stream()
+        .filter(other -> other.step().equals(claim.step()))
+        .forEach(other -> scope.addAll(other.evidence()));
     // What puts something right, but nobody knows what, may put right anything.
     items.stream()
         .filter(item -> item.kind() == WordItem.Kind.CORRECTION)
@@ -141,6 +148,16 @@ final class Scope {
         .filter(item -> isStated(item) || !lexicon.isAnywhere(claim.step()))
         .map(item -> item.match().steps(Sense.Kind.PART))
         .allMatch(steps -> steps.isEmpty() || steps.contains(claim.step()));
+  }
+
+  // Structures and words of no weight: "ventral suspension", not "let me unpeel those fingers".
+  private boolean names(Chunk chunk) {
+    return chunk.items().stream()
+        .allMatch(
+            item ->
+                item.kind() == WordItem.Kind.PART && !isStated(item)
+                    || item.isEmpty()
+                        && !lexicon.isListed("neutral", words.subList(item.from(), item.to())));
   }
 
   private boolean isNear(WordItem part, Claim claim) {
@@ -165,7 +182,9 @@ final class Scope {
     for (WordItem item : chunk.items()) {
       boolean dangerous =
           switch (item.kind()) {
-            case FINDING, SIDE, SAME, DOUBT, FOREIGN, CORRECTION -> true;
+            case FINDING, SIDE, SAME, OTHER -> claim.value() != null;
+            case DOUBT, FOREIGN, CORRECTION -> true;
+            case PLAN, CONCERN -> isNormal(claim);
             // "No bogginess" denies a thing of its own; "not really" may deny anything.
             case NOT -> !(names && Set.of("no", "nil", "without").contains(words.get(item.from())));
             case UNKNOWN ->

@@ -26,6 +26,12 @@ final class SentenceReader {
   private static final Set<String> DETERMINERS =
       Set.of("the", "his", "her", "that", "this", "their");
 
+  private static final Set<String> OF_BOTH =
+      Set.of("ten", "equal", "equally", "symmetrical", "symmetric", "symmetrically", "bilateral");
+  private static final Set<String> TRIES =
+      Set.of(
+          "can", "can't", "cannot", "could", "couldn't", "do", "don't", "did", "didn't", "unable");
+
   private final LayLexicon lexicon;
   private final Protocol protocol;
   private final Set<String> deniable;
@@ -36,6 +42,7 @@ final class SentenceReader {
   private int at;
   private boolean behindComma;
   private int corrections;
+  private final Set<Integer> deniedAside = new TreeSet<>();
   private final List<Statement> replaced = new ArrayList<>();
 
   /**
@@ -78,6 +85,7 @@ final class SentenceReader {
         case SIDE -> side(item);
         case PART -> part(item);
         case FINDING -> finding(item);
+        case OTHER -> other(item);
         case SAME -> {
           if (!now.findings.isEmpty()) {
             next();
@@ -85,7 +93,12 @@ final class SentenceReader {
           now.same = item.from();
         }
         default -> {
-          // Little words and numbers part nothing.
+          if (lexicon.isListed("alike", words.subList(item.from(), item.to()))) {
+            now.alike = item.from();
+          }
+          if (lexicon.isListed("perceive", words.subList(item.from(), item.to()))) {
+            now.perceived = item.from();
+          }
         }
       }
       if (item.kind() != WordItem.Kind.COMMA && !item.isEmpty()) {
@@ -145,6 +158,11 @@ final class SentenceReader {
     }
   }
 
+  /** Words that deny what no answer of the protocol says: "that isn't a bruise". */
+  Set<Integer> deniedAside() {
+    return deniedAside;
+  }
+
   /** How many corrections could be told what they correct. */
   int corrections() {
     return corrections;
@@ -168,6 +186,9 @@ final class SentenceReader {
     if (!now.findings.isEmpty() || behindComma && !now.isEmpty()) {
       next();
     }
+    if (lexicon.isListed("alike", words.subList(item.from(), item.to()))) {
+      now.alike = item.from();
+    }
     now.denier = item.from();
     now.deniesPart = now.parts.isEmpty();
   }
@@ -188,6 +209,21 @@ final class SentenceReader {
     }
     if (said.size() == 2 || joined) {
       shareBack();
+    }
+  }
+
+  // "The left's gunky, the other one's clean."
+  private void other(WordItem item) {
+    next();
+    Statement before = now.topicOf;
+    while (before != null && before.sides.isEmpty()) {
+      before = before.topicOf;
+    }
+    if (before != null && before.sides.size() == 1) {
+      now.sides.add(before.sides.iterator().next().other());
+      for (int word = item.from(); word < item.to(); word++) {
+        now.sideWords.add(word);
+      }
     }
   }
 
@@ -300,15 +336,31 @@ final class SentenceReader {
 
   private void part(WordItem item) {
     TermMatch part = item.match();
-    boolean place = isPlace(part);
+    // "Red reflex present, eyes without discharge": a place has no finding of its own.
+    boolean ownFinding =
+        behindComma
+            && !now.findings.isEmpty()
+            && following(at + 1)
+                .filter(
+                    next ->
+                        next.kind() == WordItem.Kind.FINDING || next.kind() == WordItem.Kind.NOT)
+                .isPresent();
+    boolean place = isPlace(part) && !ownFinding;
     if (!place && !now.findings.isEmpty()) {
       boolean stranger = now.parts.isEmpty() && !fits(part) || now.allOwnParts();
-      boolean needsPart = now.findings.stream().allMatch(this::isBound) && now.topicOf == null;
+      boolean needsPart =
+          now.findings.stream().allMatch(this::isBound)
+              && now.topicOf == null
+              && now.findings.stream().noneMatch(this::isExclaimed);
       if (stranger || behindComma && !(needsPart && fits(part))) {
         next();
       }
     } else if (!place && behindComma && now.denier >= 0 && now.parts.isEmpty()) {
       next();
+    }
+    // "In the right eye i don't see the red reflex": what is denied stands behind where.
+    if (now.denier >= 0 && !now.deniesPart && now.findings.isEmpty()) {
+      now.deniesPart = true;
     }
     Set<String> steps = part.steps(Sense.Kind.PART);
     boolean itsOwn =
@@ -316,8 +368,24 @@ final class SentenceReader {
             && now.findings.stream()
                 .flatMap(found -> found.match().senses().stream())
                 .anyMatch(sense -> steps.contains(sense.step()));
+    // "A pearl on the palate": it is not the palate that is spoken of.
+    if (!itsOwn
+        && !now.findings.isEmpty()
+        && !behindComma
+        && isBehindPreposition(item)
+        && !fits(part)) {
+      return;
+    }
     boolean onlyPlace = place && !itsOwn && (!now.parts.isEmpty() || !now.findings.isEmpty());
     now.parts.add(onlyPlace ? part.only(Sense.Kind.PLACE) : part);
+  }
+
+  private boolean isBehindPreposition(WordItem item) {
+    int before = item.from() - 1;
+    while (before >= 0 && DETERMINERS.contains(words.get(before))) {
+      before--;
+    }
+    return before >= 0 && PREPOSITIONS.contains(words.get(before));
   }
 
   // "a bruise on the forehead", "caput over the vertex", "a red reflex in the left eye"
@@ -340,8 +408,17 @@ final class SentenceReader {
             .anyMatch(sense -> steps.contains(sense.step()) || lexicon.isAnywhere(sense.step()));
   }
 
+  // "Lovely, now the palate": said of nothing that follows.
+  private boolean isExclaimed(Statement.Found found) {
+    return lexicon.isListed("filler", words.subList(found.match().from(), found.match().to()));
+  }
+
   private boolean isBound(Statement.Found found) {
-    return found.match().senses().stream().allMatch(Sense::bound);
+    return isBound(found.match());
+  }
+
+  private static boolean isBound(TermMatch match) {
+    return match.senses().stream().allMatch(Sense::bound);
   }
 
   // Findings
@@ -355,6 +432,15 @@ final class SentenceReader {
     }
     if (describes(match)) {
       return;
+    }
+    // "Strong cry, nothing wrong with the lungs": what needs a structure begins anew.
+    if (behindComma
+        && now.parts.isEmpty()
+        && now.sides.isEmpty()
+        && now.denier < 0
+        && isBound(match)
+        && now.findings.stream().anyMatch(found -> !isBound(found))) {
+      next();
     }
     // "Reduced left, clear right": each with the side behind it.
     if (!now.findings.isEmpty() && !now.sides.isEmpty() && now.denier < 0 && hasOwnSide()) {
@@ -449,13 +535,17 @@ final class SentenceReader {
 
   // "can't feel any lumps" denies, "can't feel the spleen" is a finding
   private boolean deniesNext() {
-    String first = words.get(items.get(at).from());
+    WordItem item = items.get(at);
+    String first = words.get(item.from());
+    String last = words.get(item.to() - 1);
+    boolean verb =
+        TRIES.contains(first) || first.equals("not") && (last.endsWith("ing") || last.equals("to"));
     Optional<WordItem> following = following(at + 1);
-    return (first.startsWith("can") || first.startsWith("could"))
+    return verb
         && following
             .map(
-                item ->
-                    item.kind() == WordItem.Kind.FINDING && !lexicon.denies(item.match(), words))
+                next ->
+                    next.kind() == WordItem.Kind.FINDING && !lexicon.denies(next.match(), words))
             .orElse(false);
   }
 
@@ -536,7 +626,19 @@ final class SentenceReader {
         claims.addAll(absent(statement));
       }
     }
-    if (statement.findings.isEmpty() && statement.denier >= 0 && statement.deniesPart) {
+    if (statement.findings.isEmpty() && statement.parts.isEmpty()) {
+      claims.addAll(denials(statement));
+    }
+    if (statement.findings.isEmpty() && statement.denier < 0 && statement.perceived >= 0) {
+      claims.addAll(present(statement));
+    }
+    if (statement.findings.isEmpty() && !statement.parts.isEmpty() && statement.alike >= 0) {
+      claims.addAll(alike(statement));
+    }
+    if (statement.findings.isEmpty()
+        && statement.denier >= 0
+        && statement.deniesPart
+        && statement.alike < 0) {
       claims.addAll(absent(statement));
       resolved.addAll(statement.partSteps());
     }
@@ -551,8 +653,10 @@ final class SentenceReader {
   private List<Sense> resolve(Statement statement, TermMatch finding, Set<String> resolved) {
     if (statement.parts.isEmpty()) {
       List<Sense> free = finding.senses().stream().filter(sense -> !sense.bound()).toList();
+      List<Sense> topical = forEach(statement.topicSteps(), finding);
       if (!free.isEmpty()) {
-        return oneStep(free);
+        // "Neck supple, no masses": of what is being spoken of, though the belly may have them too.
+        return topical.size() == 1 ? topical : oneStep(free);
       }
       List<Sense> here = forEach(resolved, finding);
       if (!here.isEmpty()) {
@@ -568,7 +672,11 @@ final class SentenceReader {
             .findFirst();
     List<Sense> found = new ArrayList<>();
     for (TermMatch part : modified.map(List::of).orElse(statement.parts)) {
-      List<Sense> here = oneStep(matching(part.steps(Sense.Kind.PART), finding));
+      List<Sense> fitting = matching(part.steps(Sense.Kind.PART), finding);
+      List<Sense> here = oneStep(fitting);
+      if (here.isEmpty()) {
+        here = oneStep(fitting.stream().filter(s -> isTopic(statement, s.step())).toList());
+      }
       here.stream().filter(sense -> !found.contains(sense)).forEach(found::add);
     }
     if (!found.isEmpty()) {
@@ -583,6 +691,11 @@ final class SentenceReader {
                         || statement.parts.stream().allMatch(part -> isNear(part, sense.step())))
             .toList();
     return oneStep(placed);
+  }
+
+  // "Extra digit on the left hand, right hand normal": said of the same as before.
+  private static boolean isTopic(Statement statement, String step) {
+    return statement.topicSteps().contains(step);
   }
 
   private boolean isNear(TermMatch part, String step) {
@@ -647,8 +760,19 @@ final class SentenceReader {
         stated = step.normal().orElseThrow().id();
         denied = List.of(value.id());
       } else {
+        if (abnormal) {
+          addWords(found.match(), deniedAside);
+          deniedAside.add(found.denier());
+        }
         return List.of();
       }
+    }
+    if (!found.denied() && value.norm() == Norm.NORMAL && lexicon.denies(found.match(), words)) {
+      denied = lexicon.denied(step.id(), words.subList(found.match().from(), found.match().to()));
+    }
+    if (statement.sides.isEmpty() && statement.alike >= 0 && statement.topicOf != null) {
+      statement.sides.addAll(
+          statement.topicOf.sidesFor(statement.topicOf.steps.stream().findFirst().orElse("")));
     }
     if (statement.sides.isEmpty() && saysBoth(found.match())) {
       statement.sides.addAll(List.of(Side.LEFT, Side.RIGHT));
@@ -659,13 +783,84 @@ final class SentenceReader {
   // "Not strong" may be weak; only "not felt" is absent.
   private boolean isGraded(TermMatch match) {
     List<String> said = words.subList(match.from(), match.to());
-    return (lexicon.list("good").contains(said) || lexicon.list("strong").contains(said))
-        && !lexicon.list("seen").contains(said);
+    return (lexicon.isListed("good", said) || lexicon.isListed("strong", said))
+        && !lexicon.isListed("seen", said);
   }
 
   // "five fingers on each hand"
   private boolean saysBoth(TermMatch match) {
-    return lexicon.says("both", words.subList(match.from(), match.to()));
+    List<String> said = words.subList(match.from(), match.to());
+    return said.stream().anyMatch(OF_BOTH::contains) || lexicon.says("both", said);
+  }
+
+  // "Crepitus on the right, on the left no."
+  private List<Claim> denials(Statement statement) {
+    Statement topic = statement.topicOf;
+    boolean other =
+        topic != null
+            && statement.sides.size() == 1
+            && topic.sides.size() == 1
+            && !topic.sides.equals(statement.sides);
+    if (!other || statement.denier < 0) {
+      return List.of();
+    }
+    List<Claim> claims = new ArrayList<>();
+    for (Statement.Found found : topic.findings) {
+      if (found.denied() || isNormal(found.match())) {
+        return List.of();
+      }
+      Statement.Found denied =
+          new Statement.Found(found.match(), true, statement.denier, found.unclear());
+      for (Sense sense : forEach(topic.steps, found.match())) {
+        claims.addAll(claim(statement, denied, sense));
+      }
+    }
+    return claims;
+  }
+
+  // "The liver's not enlarged, neither is the spleen", "rooting is present, stepping too."
+  private List<Claim> alike(Statement statement) {
+    Statement topic = statement.topicOf;
+    List<Claim> claims = new ArrayList<>();
+    if (topic == null || topic.findings.size() != 1) {
+      return claims;
+    }
+    Statement.Found said = topic.findings.get(0);
+    boolean denies = said.denied() || lexicon.denies(said.match(), words);
+    if (said.unclear() || statement.denier >= 0 && !denies) {
+      return claims;
+    }
+    for (Sense sense : forEach(statement.partSteps(), said.match())) {
+      for (Claim claim : claim(statement, said, sense)) {
+        Set<Integer> evidence = new TreeSet<>(claim.evidence());
+        evidence.add(statement.alike);
+        claims.add(
+            new Claim(
+                claim.step(), claim.side(), claim.value(), claim.denied(), List.of(), evidence));
+      }
+    }
+    return claims;
+  }
+
+  // "I can see the red reflex in both eyes."
+  private List<Claim> present(Statement statement) {
+    List<String> steps =
+        statement.partSteps().stream()
+            .filter(
+                step ->
+                    protocol.step(step).normal().stream()
+                        .anyMatch(
+                            value -> value.id().equals("present") || value.id().equals("strong")))
+            .filter(lexicon::isSeen)
+            .toList();
+    if (steps.size() != 1) {
+      return List.of();
+    }
+    Set<Integer> evidence = new TreeSet<>(statement.sideWords);
+    evidence.add(statement.perceived);
+    statement.parts.forEach(part -> addWords(part, evidence));
+    Step step = protocol.step(steps.get(0));
+    return placed(statement, step, step.normal().orElseThrow().id(), List.of(), evidence);
   }
 
   private List<Claim> absent(Statement statement) {

@@ -32,6 +32,12 @@ final class Statement {
   /** Whether the word that denies stands before a structure, with no finding between. */
   boolean deniesPart;
 
+  /** The words that say that a structure is there; −1 where there are none. */
+  int perceived = -1;
+
+  /** The word that says that it is as before, of another structure; −1 where there is none. */
+  int alike = -1;
+
   /** Whether it stands behind "but" or another turn. */
   boolean behindTurn;
 

@@ -33,6 +33,12 @@ record WordItem(Kind kind, int from, int to, TermMatch match) {
     SAME,
     /** What makes what stands beside it no finding: a doubt, a plan. */
     DOUBT,
+    /** "The other one": the side that was not spoken of. */
+    OTHER,
+    /** What is to be done: no finding, but nothing against what was found either. */
+    PLAN,
+    /** Unease about what was found: of what is normal it makes a doubt. */
+    CONCERN,
     /** What makes the whole sentence no finding: a question, another person, what is put off. */
     FOREIGN,
     UNKNOWN;

@@ -25,7 +25,9 @@ final class WordItems {
           Map.entry("correction", WordItem.Kind.CORRECTION),
           Map.entry("same", WordItem.Kind.SAME),
           Map.entry("doubt", WordItem.Kind.DOUBT),
-          Map.entry("later", WordItem.Kind.DOUBT),
+          Map.entry("other", WordItem.Kind.OTHER),
+          Map.entry("concern", WordItem.Kind.CONCERN),
+          Map.entry("later", WordItem.Kind.PLAN),
           Map.entry("question", WordItem.Kind.DOUBT),
           Map.entry("again", WordItem.Kind.FOREIGN),
           Map.entry("others", WordItem.Kind.FOREIGN),
@@ -82,7 +84,27 @@ final class WordItems {
     }
     // "Fifty-one, no, fifty-two": it takes back what was said.
     found.replaceAll(item -> isBareNo(words, item) ? bareNo(item) : item);
+    // "Weaker than the right": the side is that of something else.
+    found.replaceAll(item -> isCompared(words, item) ? filler(item) : item);
     return fill(words, longestFirst(found));
+  }
+
+  private static boolean isCompared(List<String> words, WordItem item) {
+    int before = item.from() - 1;
+    while (before >= 0 && Set.of("the", "on", "his", "her").contains(words.get(before))) {
+      before--;
+    }
+    if (item.kind() != WordItem.Kind.SIDE || before < 0) {
+      return false;
+    }
+    boolean as =
+        words.get(before).equals("as")
+            && words.subList(Math.max(0, before - 4), before).contains("as");
+    return words.get(before).equals("than") || as;
+  }
+
+  private static WordItem filler(WordItem item) {
+    return WordItem.of(WordItem.Kind.FILLER, item.from(), item.to());
   }
 
   private static WordItem item(WordItem.Kind kind, TermMatch match) {
@@ -124,7 +146,7 @@ final class WordItems {
         found.add(WordItem.of(entry.kind(), at, end));
       }
     }
-    if (lexicon.list("address").contains(List.of(words.get(at))) && isAddressed(words, at)) {
+    if (lexicon.isListed("address", List.of(words.get(at))) && isAddressed(words, at)) {
       found.add(WordItem.of(WordItem.Kind.FILLER, at, at + 1));
       found.removeIf(item -> item.kind() == WordItem.Kind.FOREIGN);
     }
