@@ -2,9 +2,11 @@ package tiptoe.report;
 
 import static org.apache.commons.text.StringEscapeUtils.escapeXml10;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import tiptoe.protocol.Labels;
+import java.util.stream.IntStream;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
 import tiptoe.wording.RecordWording;
@@ -15,9 +17,23 @@ import tiptoe.wording.RecordWording;
  * and nothing abnormal. The shapes tell them apart in grey too.
  */
 final class BodyFigure {
-  private static final int BACK = 150;
+  /** Where the body is drawn from in front, and from behind. */
+  private static final int FRONT = 66;
 
+  private static final int BACK = 256;
+
+  /** The middle of a body within its own drawing. */
   private static final int MIDDLE = 75;
+
+  /** The names of marks stand in two columns beside the front, and end or begin here. */
+  private static final int RIGHT_NAMES_END = 84;
+
+  private static final int LEFT_NAMES_BEGIN = 198;
+
+  /** Letters of 9 pt where a user unit is a CSS pixel; and how far their lines must be apart. */
+  private static final int LETTERS = 12;
+
+  private static final int LINE = 14;
 
   /**
    * Where the marks of a region sit.
@@ -31,28 +47,24 @@ final class BodyFigure {
 
   private static final Map<String, Place> PLACES =
       Map.ofEntries(
-          Map.entry("general", new Place(6, 196, 0)),
-          Map.entry("skin", new Place(6, 208, 0)),
-          Map.entry("measurements", new Place(6, 220, 0)),
-          Map.entry("neurology", new Place(6, 232, 0)),
-          Map.entry("head", new Place(MIDDLE, 18, 0)),
-          Map.entry("eyes", new Place(MIDDLE, 36, 10)),
-          Map.entry("face", new Place(MIDDLE, 28, 0)),
-          Map.entry("ears", new Place(MIDDLE, 44, 28)),
-          Map.entry("nose", new Place(MIDDLE, 47, 4)),
-          Map.entry("mouth", new Place(MIDDLE, 60, 0)),
-          Map.entry("neck", new Place(MIDDLE, 73, 0)),
-          Map.entry("clavicles", new Place(MIDDLE, 85, 13)),
-          Map.entry("chest", new Place(MIDDLE, 92, 0)),
-          Map.entry("lungs", new Place(MIDDLE, 100, 16)),
-          Map.entry("heart", new Place(MIDDLE + 5, 107, 0)),
-          Map.entry("pulses", new Place(MIDDLE, 146, 14)),
-          Map.entry("abdomen", new Place(MIDDLE, 122, 12)),
-          Map.entry("umbilicus", new Place(MIDDLE, 135, 0)),
-          Map.entry("arms", new Place(MIDDLE, 118, 37)),
-          Map.entry("hips", new Place(MIDDLE, 158, 18)),
-          Map.entry("genitalia", new Place(MIDDLE, 163, 6)),
-          Map.entry("legs", new Place(MIDDLE, 195, 16)),
+          Map.entry("head", new Place(FRONT + MIDDLE, 18, 0)),
+          Map.entry("eyes", new Place(FRONT + MIDDLE, 36, 10)),
+          Map.entry("face", new Place(FRONT + MIDDLE, 28, 0)),
+          Map.entry("ears", new Place(FRONT + MIDDLE, 44, 28)),
+          Map.entry("nose", new Place(FRONT + MIDDLE, 47, 4)),
+          Map.entry("mouth", new Place(FRONT + MIDDLE, 60, 0)),
+          Map.entry("neck", new Place(FRONT + MIDDLE, 73, 0)),
+          Map.entry("clavicles", new Place(FRONT + MIDDLE, 85, 13)),
+          Map.entry("chest", new Place(FRONT + MIDDLE, 92, 0)),
+          Map.entry("lungs", new Place(FRONT + MIDDLE, 100, 16)),
+          Map.entry("heart", new Place(FRONT + MIDDLE + 5, 107, 0)),
+          Map.entry("pulses", new Place(FRONT + MIDDLE, 146, 14)),
+          Map.entry("abdomen", new Place(FRONT + MIDDLE, 122, 12)),
+          Map.entry("umbilicus", new Place(FRONT + MIDDLE, 135, 0)),
+          Map.entry("arms", new Place(FRONT + MIDDLE, 118, 37)),
+          Map.entry("hips", new Place(FRONT + MIDDLE, 158, 18)),
+          Map.entry("genitalia", new Place(FRONT + MIDDLE, 163, 6)),
+          Map.entry("legs", new Place(FRONT + MIDDLE, 195, 16)),
           Map.entry("back", new Place(BACK + MIDDLE, 118, 0)),
           Map.entry("anus", new Place(BACK + MIDDLE, 158, 0)));
 
@@ -61,22 +73,65 @@ final class BodyFigure {
   static String svg(RecordWording findings) {
     StringBuilder svg = new StringBuilder();
     svg.append(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 300 240\" width=\"220\""
-                + " height=\"176\" role=\"img\" aria-label=\"")
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 416 262\" width=\"416\""
+                + " height=\"262\" role=\"img\" aria-label=\"")
         .append(escapeXml10(words(findings)))
         .append("\">");
-    body(svg, 0);
+    body(svg, FRONT);
     body(svg, BACK);
-    label(svg, 60, "front");
-    label(svg, BACK + 62, "back");
-    beside(svg, "general");
-    beside(svg, "skin");
-    beside(svg, "measurements");
-    beside(svg, "neurology");
+    List<Region> front = new ArrayList<>();
+    List<Region> behind = new ArrayList<>();
+    List<Region> nowhere = new ArrayList<>();
     for (Region region : findings.record().protocol().regions()) {
-      mark(svg, findings, region);
+      Place place = PLACES.get(region.id());
+      (place == null ? nowhere : place.x() > BACK ? behind : front).add(region);
     }
+    front.sort(Comparator.comparing(region -> PLACES.get(region.id()).y()));
+    names(svg, findings, everyOther(front, 0), RIGHT_NAMES_END, true);
+    names(svg, findings, everyOther(front, 1), LEFT_NAMES_BEGIN, false);
+    names(svg, findings, behind, BACK + MIDDLE + 44, false);
+    for (Region region : findings.record().protocol().regions()) {
+      if (PLACES.containsKey(region.id())) {
+        marks(svg, findings, region);
+      }
+    }
+    elsewhere(svg, findings, nowhere);
     return svg.append("</svg>").toString();
+  }
+
+  private static List<Region> everyOther(List<Region> all, int from) {
+    return IntStream.range(0, all.size()).filter(i -> i % 2 == from).mapToObj(all::get).toList();
+  }
+
+  /** Names in one column, each as near to its mark as the one above lets it, with a line to it. */
+  private static void names(
+      StringBuilder svg, RecordWording findings, List<Region> column, int x, boolean toTheLeft) {
+    int above = 0;
+    for (Region region : column) {
+      Place place = PLACES.get(region.id());
+      int y = Math.max(place.y(), above + LINE);
+      above = y;
+      int mark = toTheLeft ? place.x() - place.apart() : place.x() + place.apart();
+      svg.append(
+          "<path d=\"M%d %d L%d %d\" stroke=\"#bbb\" stroke-width=\"0.7\" fill=\"none\"/>"
+              .formatted(toTheLeft ? x + 2 : x - 2, y, mark, place.y()));
+      text(svg, x, y + 4, toTheLeft ? "end" : "start", name(findings, region));
+    }
+  }
+
+  /** The marks of what is on no part of the body, in a row below. */
+  private static void elsewhere(StringBuilder svg, RecordWording findings, List<Region> regions) {
+    int x = 10;
+    for (Region region : regions) {
+      String name = name(findings, region);
+      mark(svg, x, 250, findings.isAbnormal(region), isMissing(findings, region));
+      text(svg, x + 9, 254, "start", name);
+      x += 30 + 8 * name.length();
+    }
+  }
+
+  private static String name(RecordWording findings, Region region) {
+    return findings.words().title(region.label());
   }
 
   /** What the figure shows, for those who cannot see it. */
@@ -99,11 +154,8 @@ final class BodyFigure {
     return names.isEmpty() ? "none" : String.join(", ", names);
   }
 
-  private static void mark(StringBuilder svg, RecordWording findings, Region region) {
+  private static void marks(StringBuilder svg, RecordWording findings, Region region) {
     Place place = PLACES.get(region.id());
-    if (place == null) {
-      throw new IllegalStateException("expected a place in the figure for " + region.id());
-    }
     svg.append("<g><title>")
         .append(escapeXml10(findings.words().title(region.label())))
         .append("</title>");
@@ -167,17 +219,10 @@ final class BodyFigure {
         .append("</g>");
   }
 
-  private static void label(StringBuilder svg, int x, String words) {
+  private static void text(StringBuilder svg, int x, int y, String anchor, String words) {
     svg.append(
-        "<text x=\"%d\" y=\"234\" font-family=\"DejaVu Sans\" font-size=\"9\" fill=\"#333\">%s</text>"
-            .formatted(x, words));
-  }
-
-  /** Names a mark that is on no part of the body. */
-  private static void beside(StringBuilder svg, String region) {
-    Place place = PLACES.get(region);
-    svg.append(
-        "<text x=\"%d\" y=\"%d\" font-family=\"DejaVu Sans\" font-size=\"7\" fill=\"#333\">%s</text>"
-            .formatted(place.x() + 8, place.y() + 3, Labels.title(region)));
+        ("<text x=\"%d\" y=\"%d\" text-anchor=\"%s\" font-family=\"DejaVu Sans\""
+                + " font-size=\"%d\" fill=\"#333\">%s</text>")
+            .formatted(x, y, anchor, LETTERS, escapeXml10(words)));
   }
 }

@@ -19,11 +19,16 @@ import tiptoe.wording.RecordWording;
  */
 final class GrowthChart {
   private static final double[] CENTILES = {3, 10, 50, 90, 97};
-  private static final int WIDTH = 210;
-  private static final int HEIGHT = 94;
-  private static final int LEFT = 30;
-  private static final int BOTTOM = 22;
-  private static final int RIGHT = 24;
+  private static final int WIDTH = 226;
+  private static final int HEIGHT = 170;
+  private static final int LEFT = 40;
+  private static final int BOTTOM = 34;
+  private static final int TOP = 20;
+
+  /** Letters of 9 pt where a user unit is a CSS pixel; and how far their lines must be apart. */
+  private static final int LETTERS = 12;
+
+  private static final int RIGHT = 22;
 
   private final SizeMeasure measure;
   private final String sex;
@@ -95,10 +100,12 @@ final class GrowthChart {
                 HEIGHT,
                 escapeXml10(name),
                 findings.words().spelled("centile")));
-    svg.append("<g font-family=\"DejaVu Sans\" font-size=\"7\" fill=\"#333\">");
+    svg.append("<g font-family=\"DejaVu Sans\" font-size=\"%d\" fill=\"#333\">".formatted(LETTERS));
     axes(svg, name);
+    double above = HEIGHT;
     for (double centile : CENTILES) {
-      curve(svg, centile);
+      above = Math.min(y(model(last()).valueAt(centile)) + 4, above - LETTERS + 1);
+      curve(svg, centile, above);
     }
     double x = x(gestation.totalDays());
     double y = y(value);
@@ -114,28 +121,27 @@ final class GrowthChart {
   private void axes(StringBuilder svg, String name) {
     svg.append(
         format(
-            "<path d=\"M%d 12 V%d H%d\" fill=\"none\" stroke=\"#333\" stroke-width=\"0.8\"/>",
-            LEFT, HEIGHT - BOTTOM, WIDTH - RIGHT));
-    svg.append(
-        format("<text x=\"%d\" y=\"8\">%s, %s</text>", LEFT, escapeXml10(name), measure.unit()));
-    int step = first() / 7 < 33 ? 2 : 1;
+            "<path d=\"M%d %d V%d H%d\" fill=\"none\" stroke=\"#333\" stroke-width=\"0.8\"/>",
+            LEFT, TOP, HEIGHT - BOTTOM, WIDTH - RIGHT));
+    svg.append(format("<text x=\"4\" y=\"12\">%s, %s</text>", escapeXml10(name), measure.unit()));
+    int step = 2;
     for (int week = (first() + 6) / 7; week * 7 <= last(); week += step) {
       svg.append(
           format(
               "<text x=\"%.1f\" y=\"%d\" text-anchor=\"middle\">%d</text>",
-              x(week * 7), HEIGHT - BOTTOM + 9, week));
+              x(week * 7), HEIGHT - BOTTOM + 14, week));
     }
-    svg.append(format("<text x=\"%d\" y=\"%d\">weeks of gestation</text>", LEFT + 40, HEIGHT - 3));
+    svg.append(format("<text x=\"%d\" y=\"%d\">weeks of gestation</text>", LEFT + 14, HEIGHT - 5));
     for (double tick : ticks()) {
       svg.append(
           format(
               "<text x=\"%d\" y=\"%.1f\" text-anchor=\"end\">%s</text>",
-              LEFT - 3, y(tick) + 2.5, "%.0f".formatted(tick)));
+              LEFT - 3, y(tick) + 4, "%.0f".formatted(tick)));
     }
   }
 
   private List<Double> ticks() {
-    double step = measure.unit().equals("g") ? 500 : most - least > 18 ? 5 : 2;
+    double step = measure.unit().equals("g") ? 1000 : most - least > 18 ? 5 : 2;
     List<Double> ticks = new ArrayList<>();
     for (double tick = Math.ceil(least / step) * step; tick < most; tick += step) {
       ticks.add(tick);
@@ -143,7 +149,7 @@ final class GrowthChart {
     return ticks;
   }
 
-  private void curve(StringBuilder svg, double centile) {
+  private void curve(StringBuilder svg, double centile, double labelled) {
     StringBuilder path = new StringBuilder();
     for (int days = first(); days <= last(); days++) {
       path.append(
@@ -157,9 +163,7 @@ final class GrowthChart {
             "<path d=\"%s\" fill=\"none\" stroke=\"#666\" stroke-width=\"%s\"%s/>",
             path, middle ? "1.3" : "0.7", middle ? "" : " stroke-dasharray=\"3,2\""));
     svg.append(
-        format(
-            "<text x=\"%d\" y=\"%.1f\">%.0f</text>",
-            WIDTH - RIGHT + 2, y(model(last()).valueAt(centile)) + 2.5, centile));
+        format("<text x=\"%d\" y=\"%.1f\">%.0f</text>", WIDTH - RIGHT + 2, labelled, centile));
   }
 
   private double x(int days) {
@@ -167,7 +171,7 @@ final class GrowthChart {
   }
 
   private double y(double at) {
-    return 12 + (most - at) / (most - least) * (HEIGHT - BOTTOM - 12);
+    return TOP + (most - at) / (most - least) * (HEIGHT - BOTTOM - TOP);
   }
 
   private static String format(String form, Object... values) {

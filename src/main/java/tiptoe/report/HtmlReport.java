@@ -3,7 +3,7 @@ package tiptoe.report;
 import static org.apache.commons.text.StringEscapeUtils.escapeXml10;
 
 import java.util.List;
-import java.util.Map;
+import java.util.stream.Collectors;
 import tiptoe.clinical.Flag;
 import tiptoe.clinical.SizeMeasure;
 import tiptoe.protocol.Caution;
@@ -13,35 +13,70 @@ import tiptoe.wording.Sign;
 
 /** The page that people read, on a screen or as PDF: well-formed HTML without script or network. */
 final class HtmlReport {
+  /** No letter is smaller than 9 pt on paper, those in the drawings (12 px) neither. */
   private static final String STYLE =
       """
-      @page { size: A4; margin: 10mm 12mm 10mm 12mm;
-        @bottom-left { content: "%s"; font-family: "DejaVu Sans"; font-size: 6pt; width: 170mm; }
-        @bottom-right { content: counter(page) " / " counter(pages); font-family: "DejaVu Sans"; font-size: 6pt; }
+      body { font-family: "DejaVu Sans", sans-serif; font-size: 9pt; line-height: 1.25; color: #111;
+        background: #fff; }
+      main, section { display: block; }
+      h1 { font-size: 14pt; margin: 0 0 1mm 0; }
+      h2 { font-size: 11pt; margin: 2.5mm 0 0.8mm 0; border-bottom: 0.6pt solid #777;
+        page-break-after: avoid; clear: left; }
+      ul { margin: 0; padding-left: 5mm; }
+      li, p, td { orphans: 3; widows: 3; }
+      p { margin: 0 0 1mm 0; }
+      .draft { border: 1.2pt solid #111; padding: 0.2mm 2mm; font-size: 10pt; margin-left: 4mm; }
+      .altered { border: 2pt solid #111; padding: 1mm 2mm; font-size: 10pt; font-weight: bold; }
+      .caution { color: #333; }
+      .fact { margin-right: 4mm; }
+      .flag { border-left: 3pt solid #111; padding: 0.2mm 2mm; margin: 0 0 1.2mm 0;
+        page-break-inside: avoid; }
+      .arrange { border-left-style: dashed; } .note { border-left-width: 1pt; }
+      .level, .abnormal { font-weight: bold; }
+      .missing { font-style: italic; }
+      .figure { float: right; width: 110mm; margin: 0 0 1mm 3mm; }
+      .beside { margin-right: 114mm; }
+      .end { clear: both; }
+      .charts { page-break-inside: avoid; }
+      .charts svg { display: inline-block; }
+      table { border-collapse: collapse; width: 100%; }
+      th, td { text-align: left; vertical-align: top; padding: 0.5mm 1.5mm 0.5mm 0;
+        border-bottom: 0.4pt solid #bbb; }
+      tr { page-break-inside: avoid; }
+      th.region { width: 28mm; }
+      """;
+
+  /** On paper. */
+  private static final String PAPER =
+      """
+      @page { size: A4; margin: 14mm 12mm 18mm 12mm;
+        @bottom-left { content: "%s"; font-family: "DejaVu Sans"; font-size: 9pt; width: 168mm; }
+        @bottom-right { content: counter(page) " / " counter(pages); font-family: "DejaVu Sans"; font-size: 9pt; }
         @top-left { content: "%s"; font-family: "DejaVu Sans"; font-size: 9pt; font-weight: bold; width: 120mm; }
         @top-right { content: "%s"; font-family: "DejaVu Sans"; font-size: 9pt; font-weight: bold; } }
-      body { font-family: "DejaVu Sans", sans-serif; font-size: 6.8pt; line-height: 1.12; color: #111;
-        max-width: 186mm; margin: 0 auto; }
-      h1 { font-size: 12pt; margin: 0 0 0.6mm 0; }
-      h2 { font-size: 8.5pt; margin: 1.2mm 0 0.5mm 0; border-bottom: 0.6pt solid #777; }
-      ul { margin: 0; padding-left: 4.5mm; }
-      p { margin: 0 0 1mm 0; }
-      .draft { border: 1.2pt solid #000; padding: 0.2mm 2mm; font-size: 8pt; margin-left: 4mm; }
-      .altered { border: 2pt solid #000; padding: 1mm 2mm; font-size: 9pt; font-weight: bold; }
-      .caution { font-size: 6.4pt; color: #333; }
-      .flag { border-left: 3pt solid #000; padding: 0.2mm 2mm; margin: 0 0 0.7mm 0; }
-      .arrange { border-left-style: dashed; } .note { border-left-width: 1pt; }
-      .level { font-weight: bold; }
-      table { border-collapse: collapse; width: 100%%; }
-      th, td { text-align: left; vertical-align: top; padding: 0.35mm 1.5mm; }
-      table.halves { table-layout: fixed; }
-      table.halves > tbody > tr > td { padding: 0 1.5mm 0 0; }
-      table.all td, table.all th { border-bottom: 0.4pt solid #bbb; }
-      table.all { table-layout: fixed; }
-      col.region { width: 21mm; }
-      td.words { width: 112mm; padding-left: 0; }
-      .abnormal { font-weight: bold; }
-      .missing { font-style: italic; }
+      table { -fs-table-paginate: paginate; }
+      body.close { line-height: 1.12; } body.close h2 { margin-top: 1.5mm; }
+      body.wide { line-height: 1.5; } body.wide h2 { margin-top: 5mm; }
+      """;
+
+  /** On a screen, by day and by night, from a phone upwards; the drawings keep a white ground. */
+  private static final String SCREEN =
+      """
+      body { margin: 0; font-family: system-ui, "DejaVu Sans", sans-serif; font-size: 1rem; line-height: 1.45; background: #fafaf8; }
+      main { max-width: 60rem; margin: 0 auto; padding: 1rem; }
+      p, li { overflow-wrap: anywhere; } .fact { display: inline-block; }
+      h1 { font-size: 1.5rem; margin: 0 0 0.5rem 0; } h2 { font-size: 1.15rem; margin-top: 1.5rem; }
+      .draft, .altered { font-size: 1rem; display: inline-block; }
+      p { margin-bottom: 0.5rem; } .flag { margin-bottom: 0.6rem; padding: 0.2rem 0.7rem; }
+      th, td { padding: 0.35rem 0.7rem 0.35rem 0; } th.region { width: 9rem; }
+      .figure { width: 424px; max-width: 100%; } .beside { margin-right: 440px; }
+      svg { max-width: 100%; height: auto; background: #fff; border-radius: 6px; }
+      @media (max-width: 50rem) { .figure { float: none; margin: 1rem 0; }
+        .beside { margin: 0; } th.region { width: 8rem; } }
+      @media (prefers-color-scheme: dark) {
+        body { background: #16181a; color: #e9e7e2; }
+        .caution { color: #c4c1ba; } .flag, .draft, .altered { border-color: #e9e7e2; }
+        h2 { border-color: #8a8a85; } th, td { border-color: #4a4c4e; } }
       """;
 
   private final RecordWording findings;
@@ -57,13 +92,21 @@ final class HtmlReport {
 
   private String page() {
     String draft = findings.isDraft() ? "DRAFT — not signed" : "";
-    page.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"UTF-8\" />\n<title>")
+    page.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"UTF-8\" />\n")
+        .append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\" />\n")
+        .append("<meta name=\"color-scheme\" content=\"light dark\" />\n")
+        .append("<meta name=\"description\" content=\"Record of a newborn examination\" />\n")
+        .append("<meta name=\"subject\" content=\"Record of a newborn examination\" />\n<title>")
         .append(escapeXml10(findings.title()))
         .append("</title>\n<style>\n")
+        .append(STYLE)
+        .append("</style>\n<style media=\"print\">\n")
         .append(
-            STYLE.formatted(
+            PAPER.formatted(
                 spelled(Caution.TEXT).replace("\"", "'"), css(findings.banner()), draft))
-        .append("</style>\n</head>\n<body>\n");
+        .append("</style>\n<style media=\"screen\">\n")
+        .append(SCREEN)
+        .append("</style>\n</head>\n<body>\n<main>\n");
     banner();
     page.append("<h1>").append(escapeXml10(findings.title()));
     if (findings.isDraft()) {
@@ -75,17 +118,23 @@ final class HtmlReport {
         .append("</p>\n");
     baby();
     flags();
-    missingKeySteps();
-    abnormalAndFigure();
+    figure();
+    page.append("<div class=\"beside\">\n");
+    abnormal();
+    list("Key steps missing", findings.missingKeySteps());
     list("Not settled", findings.unsettled());
+    list("To be stated", findings.needs());
+    page.append("</div>\n<div class=\"end\"></div>\n");
+    list("Plan", findings.plan());
+    list("Screens and classes", findings.results());
     answers();
-    list("Size", findings.sizes());
-    charts();
+    sizes();
     list("Remarks", findings.remarks());
     list("Not heard", findings.gaps());
     list("Signatures", findings.signatures());
+    page.append("<p class=\"caution\">").append(rules()).append("</p>\n");
     banner();
-    return page.append("</body>\n</html>\n").toString();
+    return page.append("</main>\n</body>\n</html>\n").toString();
   }
 
   /** At both ends of the page on a screen; on paper it is at the head of every page as well. */
@@ -102,18 +151,20 @@ final class HtmlReport {
 
   private void baby() {
     page.append("<p>");
-    for (Map.Entry<String, String> fact : findings.baby().entrySet()) {
-      page.append("<b>")
-          .append(escapeXml10(fact.getKey()))
-          .append(":</b> ")
-          .append(escapeXml10(fact.getValue()))
-          .append(" &#160; ");
-    }
-    page.append("<b>As of:</b> ").append(escapeXml10(RecordWording.moment(findings.asOf())));
+    findings.baby().forEach(this::fact);
+    fact("As of", RecordWording.moment(findings.asOf()));
     if (!findings.dictated().isEmpty()) {
-      page.append(" &#160; <b>Dictated by:</b> ").append(escapeXml10(findings.dictated()));
+      fact("Dictated by", findings.dictated());
     }
     page.append("</p>\n");
+  }
+
+  private void fact(String name, String value) {
+    page.append("<span class=\"fact\"><b>")
+        .append(escapeXml10(name))
+        .append(":</b> ")
+        .append(escapeXml10(value))
+        .append("</span> ");
   }
 
   private void flags() {
@@ -123,7 +174,7 @@ final class HtmlReport {
     }
     page.append("<h2>To act on</h2>\n");
     for (Flag flag : flags) {
-      page.append("<div class=\"flag ")
+      page.append("<p class=\"flag ")
           .append(flag.level().id())
           .append("\"><span class=\"level\">")
           .append(escapeXml10(findings.level(flag)))
@@ -134,7 +185,7 @@ final class HtmlReport {
           .append(escapeXml10(findings.since(flag)))
           .append(" <span class=\"caution\">[")
           .append(escapeXml10(flag.source()))
-          .append("]</span></div>\n");
+          .append("]</span></p>\n");
     }
   }
 
@@ -142,107 +193,80 @@ final class HtmlReport {
     return findings.words().spelled(words);
   }
 
-  private void missingKeySteps() {
-    List<String> missing = findings.missingKeySteps();
-    if (!missing.isEmpty()) {
-      page.append("<p><b>Key steps missing:</b> ")
-          .append(escapeXml10(String.join(", ", missing)))
-          .append("</p>\n");
-    }
+  private void figure() {
+    page.append("<div class=\"figure\">").append(BodyFigure.svg(findings));
+    page.append("<p class=\"caution\">")
+        .append("Filled square: abnormal. Dashed ring: not fully examined. Dot: answered, and not")
+        .append(" abnormal. The baby’s left is on your right in front.</p></div>\n");
   }
 
-  private void abnormalAndFigure() {
-    page.append("<table><tr><td class=\"words\"><h2>Abnormal findings</h2>\n");
+  private void abnormal() {
+    page.append("<h2>Abnormal findings</h2>\n");
     List<RecordWording.Row> abnormal = findings.abnormal();
     if (abnormal.isEmpty()) {
-      page.append("<p>None recorded.</p>");
-    } else {
-      page.append("<ul>");
-      abnormal.forEach(
-          row ->
-              page.append("<li><b>")
-                  .append(escapeXml10(row.name()))
-                  .append("</b>: ")
-                  .append(escapeXml10(row.said()))
-                  .append("</li>"));
-      page.append("</ul>");
+      page.append("<p>None recorded.</p>\n");
+      return;
     }
-    list("Plan", findings.plan());
-    list("Screens and classes", findings.results());
-    list("To be stated", findings.needs());
-    page.append("</td><td>").append(BodyFigure.svg(findings));
-    page.append(
-            "<p class=\"caution\">In the figure: filled square, abnormal; dashed ring, not fully")
-        .append(" examined; dot, answered and not abnormal. The baby’s left is on your")
-        .append(" right in front.</p></td></tr></table>\n");
+    page.append("<ul>");
+    abnormal.forEach(
+        row ->
+            page.append("<li><b>")
+                .append(escapeXml10(row.name()))
+                .append("</b>: ")
+                .append(escapeXml10(row.said()))
+                .append("</li>"));
+    page.append("</ul>\n");
   }
 
   private void answers() {
-    List<String> regions =
-        findings.record().protocol().regions().stream().map(this::region).toList();
-    int half = half(regions);
-    page.append("<h2>All findings</h2>\n<table class=\"halves\"><tbody><tr>");
-    table(regions.subList(0, half));
-    table(regions.subList(half, regions.size()));
-    page.append("</tr></tbody></table>\n");
+    page.append("<h2>All findings</h2>\n<table><thead><tr>")
+        .append("<th scope=\"col\" class=\"region\">Region</th><th scope=\"col\">Findings")
+        .append(" (! abnormal, ~ a variant, ? not settled)</th></tr></thead>\n<tbody>\n");
+    findings.record().protocol().regions().forEach(this::region);
+    page.append("</tbody></table>\n");
   }
 
-  // As many regions as hold half of what there is to read, so that both columns end together.
-  private static int half(List<String> regions) {
-    int all = regions.stream().mapToInt(String::length).sum();
-    int taken = 0;
-    int count = 0;
-    while (taken < all / 2) {
-      taken += regions.get(count++).length();
+  private void region(Region region) {
+    List<RecordWording.Row> rows = findings.rows(region);
+    List<String> missing = findings.missing(region);
+    if (rows.isEmpty() && missing.isEmpty()) {
+      return;
     }
-    return count;
-  }
-
-  private void table(List<String> rows) {
-    page.append(
-        "<td><table class=\"all\"><colgroup><col class=\"region\" /><col /></colgroup><tbody>\n"
-            + "<tr><th>Region</th><th>Findings</th></tr>\n");
-    rows.forEach(page::append);
-    page.append("</tbody></table></td>");
-  }
-
-  private String region(Region region) {
-    StringBuilder row = new StringBuilder();
-    row.append("<tr><th>")
+    page.append("<tr><th scope=\"row\">")
         .append(escapeXml10(findings.words().title(region.label())))
         .append("</th><td>");
-    for (RecordWording.Row found : findings.rows(region)) {
-      row.append(
-              found.sign() == Sign.ABNORMAL || found.sign() == Sign.UNSURE
-                  ? "<span class=\"abnormal\">"
-                  : "<span>")
-          .append(escapeXml10(found.line()))
-          .append(";</span> ");
-    }
-    List<String> missing = findings.missing(region);
+    page.append(rows.stream().map(HtmlReport::found).collect(Collectors.joining("; ")));
     if (!missing.isEmpty()) {
-      row.append("<span class=\"missing\">Not recorded: ")
+      page.append(rows.isEmpty() ? "" : ". ")
+          .append("<span class=\"missing\">Not recorded: ")
           .append(escapeXml10(String.join(", ", missing)))
           .append("</span>");
     }
-    return row.append("</td></tr>\n").toString();
+    page.append("</td></tr>\n");
   }
 
-  private void charts() {
+  /** What is as expected needs no sign. */
+  private static String found(RecordWording.Row row) {
+    boolean plain = row.sign() == Sign.DONE || row.sign() == Sign.SKIPPED;
+    String said = row.text() + (row.group() ? " (stated for the region)" : "");
+    String line = escapeXml10(plain ? said : row.mark() + " " + said);
+    return row.sign() == Sign.ABNORMAL || row.sign() == Sign.UNSURE
+        ? "<span class=\"abnormal\">" + line + "</span>"
+        : line;
+  }
+
+  private void sizes() {
     StringBuilder charts = new StringBuilder();
     for (SizeMeasure measure : SizeMeasure.values()) {
-      GrowthChart.svg(findings, measure)
-          .ifPresent(svg -> charts.append("<td>").append(svg).append("</td>"));
+      GrowthChart.svg(findings, measure).ifPresent(charts::append);
     }
+    list("Size", findings.sizes());
     if (!charts.isEmpty()) {
-      page.append("<table><tr>").append(charts).append("</tr></table>\n");
+      page.append("<div class=\"charts\">").append(charts);
       page.append("<p class=\"caution\">")
           .append(spelled("Curves: 3rd, 10th, 50th, 90th and 97th centile, computed from the"))
-          .append(" INTERGROWTH-21st newborn size standard for this sex. ")
-          .append(rules())
-          .append("</p>\n");
-    } else {
-      page.append("<p class=\"caution\">").append(rules()).append("</p>\n");
+          .append(" INTERGROWTH-21st newborn size standard for this sex; a cross in a ring: this")
+          .append(" baby.</p></div>\n");
     }
   }
 

@@ -7,7 +7,11 @@ import com.openhtmltopdf.util.XRLog;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.List;
 import java.util.function.Supplier;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import tiptoe.wording.RecordWording;
 
 /** The HTML page as PDF, with its fonts inside. */
@@ -21,7 +25,41 @@ final class PdfReport {
 
   private PdfReport() {}
 
+  /** Fewer lines than these on the last page are better brought on the one before. */
+  private static final int FEW_LINES = 6;
+
+  /** Of what stands at the head and the foot of every page. */
+  private static final int MARGIN_LINES = 4;
+
+  /** The page at the first of these spacings that leaves no page all but empty. */
+  private static final List<String> SPACINGS = List.of("", "close", "wide");
+
   static byte[] of(RecordWording findings) throws IOException {
+    String html =
+        HtmlReport.of(findings)
+            // What the library takes for the words of a figure.
+            .replace("role=\"img\" aria-label=", "alt=");
+    byte[] first = null;
+    for (String spacing : SPACINGS) {
+      byte[] pdf = print(html.replace("<body>", "<body class=\"" + spacing + "\">"));
+      first = first == null ? pdf : first;
+      if (!endsAlmostEmpty(pdf)) {
+        return pdf;
+      }
+    }
+    return first;
+  }
+
+  private static boolean endsAlmostEmpty(byte[] pdf) throws IOException {
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      PDFTextStripper text = new PDFTextStripper();
+      text.setStartPage(document.getNumberOfPages());
+      long lines = text.getText(document).lines().filter(line -> !line.isBlank()).count();
+      return document.getNumberOfPages() > 1 && lines < FEW_LINES + MARGIN_LINES;
+    }
+  }
+
+  private static byte[] print(String html) throws IOException {
     ByteArrayOutputStream pdf = new ByteArrayOutputStream();
     PdfRendererBuilder builder = new PdfRendererBuilder();
     builder.useFont(font("DejaVuSans.ttf"), FAMILY, 400, FontStyle.NORMAL, true);
@@ -30,7 +68,8 @@ final class PdfReport {
     builder.useSVGDrawer(new BatikSVGDrawer());
     // Nothing is ever fetched: the page refers to nothing outside itself.
     builder.useUriResolver((base, uri) -> null);
-    builder.withHtmlContent(HtmlReport.of(findings), null);
+    builder.withHtmlContent(html, null);
+    builder.usePdfUaAccessibility(true);
     builder.withProducer("Tiptoe");
     builder.toStream(pdf);
     try {

@@ -223,7 +223,7 @@ public final class RecordWording {
 
   private String sides(String step, List<Side> sides) {
     return sides.containsAll(BOTH)
-        ? words.step(step) + ", both sides"
+        ? words.step(step) + " (both sides)"
         : words.name(step, sides.get(0));
   }
 
@@ -274,8 +274,8 @@ public final class RecordWording {
   }
 
   /**
-   * Such as {@code ; since right clavicle}: the findings that raised a flag; empty where it rests
-   * on what is known of the baby alone.
+   * Such as {@code , because of the right clavicle}: the findings that raised a flag; empty where
+   * it rests on what is known of the baby alone.
    */
   public String since(Flag flag) {
     List<Answer> raising =
@@ -283,8 +283,13 @@ public final class RecordWording {
             .filter(answer -> flag.steps().contains(answer.step()))
             .filter(answer -> flag.statements().contains(answer.statement()))
             .toList();
-    String names = rows(raising).stream().map(Row::name).collect(Collectors.joining(", "));
-    return names.isEmpty() ? "" : "; since " + names;
+    List<String> names = rows(raising).stream().map(Row::name).map(RecordWording::the).toList();
+    return names.isEmpty() ? "" : ", because of " + Words.and(names);
+  }
+
+  /** One of two sides has an article: {@code the right Barlow}, but {@code murmur}. */
+  private static String the(String name) {
+    return name.startsWith("right ") || name.startsWith("left ") ? "the " + name : name;
   }
 
   /** Who dictated; empty where nobody was named. */
@@ -465,7 +470,8 @@ public final class RecordWording {
 
   private String planned(PlanItem item) {
     String date = item.from() == null ? "" : " (" + day(item.from()) + until(item) + ")";
-    return words.spelled(item.what() + ", " + item.due() + date + " — " + item.reason());
+    String due = item.what().endsWith(" " + item.due()) ? "" : ", " + item.due();
+    return words.spelled(item.what() + due + date + " — " + item.reason());
   }
 
   private static String until(PlanItem item) {
@@ -473,7 +479,12 @@ public final class RecordWording {
   }
 
   private static String day(String moment) {
-    return moment.length() > 10 ? moment.substring(0, 16).replace('T', ' ') : moment;
+    if (moment.length() <= 10) {
+      return moment;
+    }
+    String offset = moment.substring(moment.length() - "+00:00".length());
+    String zone = offset.matches("[+-]00:00") || moment.endsWith("Z") ? "" : offset;
+    return moment.substring(0, 16).replace('T', ' ') + " UTC" + zone;
   }
 
   public List<String> needs() {

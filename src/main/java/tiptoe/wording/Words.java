@@ -75,6 +75,14 @@ public final class Words {
     return spelled(protocol.step(id).label());
   }
 
+  /** Such as {@code skin, tone and cry}. */
+  public static String and(List<String> names) {
+    int last = names.size() - 1;
+    return last < 1
+        ? String.join("", names)
+        : String.join(", ", names.subList(0, last)) + " and " + names.get(last);
+  }
+
   /** Such as {@code left clavicle}. */
   public String name(String step, Side side) {
     return spelled(protocol.step(step).name(side));

@@ -16,17 +16,24 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDDocumentCatalog;
 import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureNode;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.TextPosition;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -67,12 +74,71 @@ class ReportsTest {
   }
 
   @Test
-  void theExaminationOfTheDemonstrationFitsOnePage() throws IOException {
-    for (ExamRecord record : List.of(Records.demonstration().record(), Records.signed())) {
+  void thePdfIsInLettersOfAtLeast9PointsAndNoPageIsAlmostEmpty() throws IOException {
+    for (ExamRecord record :
+        List.of(Records.demonstration().record(), Records.signed(), Records.typical())) {
       try (PDDocument pdf = Loader.loadPDF(Reports.render(Records.wording(record), Format.PDF))) {
-        assertEquals(1, pdf.getNumberOfPages());
+        assertEquals(2, pdf.getNumberOfPages());
+        List<Float> sizes = new ArrayList<>();
+        PDFTextStripper text =
+            new PDFTextStripper() {
+              @Override
+              protected void processTextPosition(TextPosition position) {
+                sizes.add(position.getFontSizeInPt());
+                super.processTextPosition(position);
+              }
+            };
+        for (int page = 1; page <= pdf.getNumberOfPages(); page++) {
+          text.setStartPage(page);
+          text.setEndPage(page);
+          assertTrue(text.getText(pdf).lines().count() > 10, "page " + page);
+        }
+        assertTrue(sizes.size() > 2000, "letters: " + sizes.size());
+        // What a layout in thousandths of a point rounds away is let through.
+        assertTrue(sizes.stream().allMatch(size -> size >= 8.99), () -> "" + Set.copyOf(sizes));
       }
     }
+  }
+
+  /** By the terms of PDF/UA-1 (ISO 14289-1): 7.1 tags, title and 7.2 language, 7.3 figures. */
+  @Test
+  void thePdfIsTaggedForThoseWhoCannotSeeIt() throws IOException {
+    ExamRecord record = Records.demonstration().record();
+    try (PDDocument pdf = Loader.loadPDF(Reports.render(Records.wording(record), Format.PDF))) {
+      PDDocumentCatalog catalog = pdf.getDocumentCatalog();
+      assertTrue(catalog.getMarkInfo().isMarked());
+      assertEquals("en", catalog.getLanguage());
+      assertTrue(catalog.getViewerPreferences().displayDocTitle());
+      assertTrue(pdf.getDocumentInformation().getTitle().startsWith("Newborn examination"));
+      Map<String, List<PDStructureElement>> tags = new TreeMap<>();
+      collect(catalog.getStructureTreeRoot(), tags);
+      assertEquals(1, tags.get("H1").size());
+      assertTrue(tags.get("H2").size() >= 6, tags.keySet()::toString);
+      assertTrue(tags.get("TH").size() > 20, tags.keySet()::toString);
+      List<String> words =
+          tags.get("Figure").stream().map(PDStructureElement::getAlternateDescription).toList();
+      assertEquals(4, words.size());
+      for (String begun :
+          List.of("Body figure. Abnormal: clavicles, heart", "weight by gestation")) {
+        assertTrue(words.stream().anyMatch(one -> one.startsWith(begun)), words::toString);
+      }
+    }
+  }
+
+  private static void collect(PDStructureNode node, Map<String, List<PDStructureElement>> tags) {
+    for (Object kid : node.getKids()) {
+      if (kid instanceof PDStructureElement element) {
+        tags.computeIfAbsent(element.getStructureType(), type -> new ArrayList<>()).add(element);
+        collect(element, tags);
+      }
+    }
+  }
+
+  @Test
+  void thePageIsReadableOnAPhoneAndInTheDark() throws IOException {
+    String page = render(Records.demonstration().record(), Format.HTML);
+    assertTrue(page.contains("name=\"viewport\" content=\"width=device-width"), page);
+    assertTrue(page.contains("prefers-color-scheme: dark"), page);
   }
 
   @Test
@@ -224,7 +290,7 @@ class ReportsTest {
     String svg = BodyFigure.svg(Records.wording(record));
     for (var region : Protocol.standard().regions()) {
       assertTrue(
-          svg.toLowerCase(java.util.Locale.ROOT).contains("<title>" + region.label() + "</title>"),
+          svg.toLowerCase(java.util.Locale.ROOT).contains(">" + region.label() + "</text>"),
           region.id());
     }
   }
@@ -298,7 +364,7 @@ class ReportsTest {
     ExamRecord record = Records.of("hips deferred until later", "left red reflex present");
     String text = render(record, Format.TXT);
     assertTrue(text.contains("left Barlow (deferred)"), text);
-    assertTrue(text.contains("Barlow, both sides: not examined, because deferred"), text);
+    assertTrue(text.contains("Barlow (both sides): not examined, because deferred"), text);
     assertTrue(text.contains("not recorded: right red reflex"), text);
     assertTrue(text.indexOf("KEY STEPS MISSING") < text.indexOf("FINDINGS"), text);
     var json = new ObjectMapper().readTree(render(record, Format.JSON)).get("missing");
