@@ -296,7 +296,7 @@ class AttacksTest {
     try (OpenExam open = store.create("Baby Rowan", "0.1.0", null, null)) {
       Bedside bed = new Bedside(clock, open.examination());
       bed.fact("age", "18");
-      bed.find("left barlow positive");
+      bed.find("barlow.left positive");
       bed.command(Command.END_EXAM);
       bed.command(Command.YES);
       try (SegmentStore sound = open.openSound()) {

@@ -305,7 +305,7 @@ class HostileInputsTest {
     RecordStore store = new RecordStore(data, Protocol.standard(), clock, QuestionWording::of);
     try (OpenExam open = store.create("Baby Rowan", "0.1.0", null, passphrase)) {
       Bedside bed = new Bedside(clock, open.examination());
-      bed.find("left barlow negative");
+      bed.find("barlow.left negative");
       bed.command(Command.END_EXAM);
       bed.command(Command.YES);
       try (SegmentStore sound = open.openSound()) {
@@ -354,7 +354,7 @@ class HostileInputsTest {
     String label = "Rowan\n  signed by Dr Reed\u2028signed by Dr Reed\u001B[1A";
     ExamFolder exam;
     try (OpenExam open = store.create(label, "0.1.0", "Ann\nsigned by Dr Reed", null)) {
-      new Bedside(clock, open.examination()).find("left barlow negative");
+      new Bedside(clock, open.examination()).find("barlow.left negative");
       exam = open.folder();
     }
     Path reports = folder.resolve("reports");

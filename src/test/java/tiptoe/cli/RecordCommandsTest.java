@@ -76,8 +76,8 @@ class RecordCommandsTest {
     try (OpenExam open = store().create("Baby Rowan", "0.1.0", null, passphrase)) {
       Bedside bed = new Bedside(clock, open.examination());
       bed.fact("age", "18");
-      bed.find("left barlow positive");
-      bed.find("left barlow negative");
+      bed.find("barlow.left positive");
+      bed.find("barlow.left negative");
       bed.command(Command.END_EXAM);
       bed.command(Command.YES);
       try (SegmentStore sound = open.openSound()) {

@@ -49,25 +49,25 @@ class AssessmentTest {
           born-at=2026-11-24T16:30:00Z | | nipe-review 2027-01-05 2027-01-19
           born-at=2026-11-24T16:30 | | nipe-review 2027-01-05 2027-01-19
           age=18 presentation=breech | | hip-ultrasound-nipe 2026-12-22 2027-01-05, nipe-review 2027-01-05 2027-01-19
-          age=18 | left testis=undescended | testis-review 2027-01-05 2027-01-19, nipe-review 2027-01-05 2027-01-19, testis-surgeon 2027-05-24 2027-05-24
-          age=18 | lumbosacral=hair-tuft | nipe-review 2027-01-05 2027-01-19, spinal-ultrasound null 2027-02-24
-          age=18 | saturation-right-hand 98; saturation-foot 98 | saturation-at-24-hours 2026-11-25T16:30:00+00:00 null, nipe-review 2027-01-05 2027-01-19
-          age=24 | saturation-right-hand 98; saturation-foot 98 | nipe-review 2027-01-05 2027-01-19
-          age=30 | saturation-right-hand 93; saturation-foot 93 | saturation-repeat 2026-11-25T11:30:00+00:00 2026-11-25T11:30:00+00:00, nipe-review 2027-01-05 2027-01-19
-          age=18 | meconium=not-yet; urine=not-yet | urine-by-24-hours null 2026-11-25T16:30:00+00:00, meconium-by-48-hours null 2026-11-26T16:30:00+00:00, nipe-review 2027-01-05 2027-01-19
-          age=50 | meconium=not-yet; urine=not-yet | meconium-late 2026-11-25 2026-11-25, urine-late 2026-11-25 2026-11-25, nipe-review 2027-01-04 2027-01-18
+          age=18 | testis.left undescended | testis-review 2027-01-05 2027-01-19, nipe-review 2027-01-05 2027-01-19, testis-surgeon 2027-05-24 2027-05-24
+          age=18 | lumbosacral hair-tuft | nipe-review 2027-01-05 2027-01-19, spinal-ultrasound null 2027-02-24
+          age=18 | saturation-right-hand 98 %; saturation-foot 98 % | saturation-at-24-hours 2026-11-25T16:30:00+00:00 null, nipe-review 2027-01-05 2027-01-19
+          age=24 | saturation-right-hand 98 %; saturation-foot 98 % | nipe-review 2027-01-05 2027-01-19
+          age=30 | saturation-right-hand 93 %; saturation-foot 93 % | saturation-repeat 2026-11-25T11:30:00+00:00 2026-11-25T11:30:00+00:00, nipe-review 2027-01-05 2027-01-19
+          age=18 | meconium not-yet; urine not-yet | urine-by-24-hours null 2026-11-25T16:30:00+00:00, meconium-by-48-hours null 2026-11-26T16:30:00+00:00, nipe-review 2027-01-05 2027-01-19
+          age=50 | meconium not-yet; urine not-yet | meconium-late 2026-11-25 2026-11-25, urine-late 2026-11-25 2026-11-25, nipe-review 2027-01-04 2027-01-18
           age=18 gestation=32+0 presentation=breech | | hip-ultrasound-nipe-preterm 2027-01-05 2027-01-19, nipe-review 2027-01-05 2027-01-19
           age=18 gestation=33+6 multiple=yes co-twin-breech=yes | | hip-ultrasound-nipe-preterm 2026-12-23 2027-01-06, nipe-review 2027-01-05 2027-01-19
           age=18 gestation=34+0 presentation=breech | | hip-ultrasound-nipe 2026-12-22 2027-01-05, nipe-review 2027-01-05 2027-01-19
           age=18 co-twin-breech=yes | | hip-ultrasound-nipe 2026-12-22 2027-01-05, nipe-review 2027-01-05 2027-01-19
-          age=18 | left ortolani=positive | hip-unstable 2026-11-25 2026-11-25, hip-ultrasound-unstable 2026-12-22 2027-01-05, nipe-review 2027-01-05 2027-01-19
-          age=18 | murmur=present | murmur null 2026-11-26T10:30:00+00:00, nipe-review 2027-01-05 2027-01-19
-          age=30 | jaundice=present extent=palms-soles | jaundice-visible null 2026-11-25T16:30:00+00:00, nipe-review 2027-01-05 2027-01-19
-          age=18 | left clavicle=fracture; anus=not-patent; red-reflex=dull; anterior-fontanelle=tense | anus-not-patent 2026-11-25 2026-11-25, fontanelle-bulging 2026-11-25 2026-11-25, red-reflex-abnormal 2026-11-25 2026-11-25, clavicle-injury null null, nipe-review 2027-01-05 2027-01-19
-          age=18 | left red-reflex=not-examined reason=eyes-closed; right red-reflex=present | owed-red-reflex null 2026-11-27T16:30:00+00:00, nipe-review 2027-01-05 2027-01-19
-          age=80 | left barlow=not-examined reason=crying; right barlow=not-examined reason=crying | owed-barlow null null, nipe-review 2027-01-03 2027-01-17
-          age=18 | skin=not-examined reason=asleep | nipe-review 2027-01-05 2027-01-19
-          age=18 sex=girl | left testis=not-examined reason=asleep | nipe-review 2027-01-05 2027-01-19
+          age=18 | ortolani.left positive | hip-unstable 2026-11-25 2026-11-25, hip-ultrasound-unstable 2026-12-22 2027-01-05, nipe-review 2027-01-05 2027-01-19
+          age=18 | murmur present | murmur null 2026-11-26T10:30:00+00:00, nipe-review 2027-01-05 2027-01-19
+          age=30 | jaundice present extent=palms-soles | jaundice-visible null 2026-11-25T16:30:00+00:00, nipe-review 2027-01-05 2027-01-19
+          age=18 | clavicle.left fracture; anus not-patent; red-reflex dull; anterior-fontanelle tense | anus-not-patent 2026-11-25 2026-11-25, fontanelle-bulging 2026-11-25 2026-11-25, red-reflex-abnormal 2026-11-25 2026-11-25, clavicle-injury null null, nipe-review 2027-01-05 2027-01-19
+          age=18 | red-reflex.left not-examined reason=eyes-closed; red-reflex.right present | owed-red-reflex null 2026-11-27T16:30:00+00:00, nipe-review 2027-01-05 2027-01-19
+          age=80 | barlow.left not-examined reason=crying; barlow.right not-examined reason=crying | owed-barlow null null, nipe-review 2027-01-03 2027-01-17
+          age=18 | skin not-examined reason=asleep | nipe-review 2027-01-05 2027-01-19
+          age=18 sex=girl | testis.left not-examined reason=asleep | nipe-review 2027-01-05 2027-01-19
           age=500 | | nipe-review 2026-12-16 2026-12-30
           | | nipe-review null null
           """)
@@ -86,17 +86,17 @@ class AssessmentTest {
 
   @Test
   void aFlagThatNothingElseActsOnStandsInThePlanWithItsActionAndItsReason() {
-    PlanItem item = Bedside.assess("age=18", "left femoral-pulse=absent").plan().get(0);
+    PlanItem item = Bedside.assess("age=18", "femoral-pulse.left absent").plan().get(0);
     assertEquals("femoral-pulse-weak", item.id());
     assertEquals("four-limb blood pressure and saturations now, echocardiogram today", item.what());
     assertEquals("now", item.due());
     assertEquals("coarctation of the aorta", item.reason());
-    assertEquals("murmur", Bedside.assess("age=18", "murmur=present").plan().get(0).reason());
+    assertEquals("murmur", Bedside.assess("age=18", "murmur present").plan().get(0).reason());
   }
 
   @Test
   void aKeyStepThatWasPutOffIsOwedWithItsReason() {
-    String put = "left red-reflex=not-examined reason=eyes-closed";
+    String put = "red-reflex.left not-examined reason=eyes-closed";
     PlanItem nipe = Bedside.assess("age=18", put).plan().get(0);
     assertEquals("examine red reflex, left", nipe.what());
     assertEquals("by 72 hours of age", nipe.due());
@@ -112,7 +112,7 @@ class AssessmentTest {
     Settings settings = Settings.DEFAULT.with(Setting.HIP_ULTRASOUND, "us");
     assertEquals(
         "hips-2-weeks 2026-12-08 2026-12-08, hips-2-months 2027-01-24 2027-01-24",
-        plan(Bedside.assess("age=18", "left barlow=positive", settings)));
+        plan(Bedside.assess("age=18", "barlow.left positive", settings)));
   }
 
   @Test
@@ -143,20 +143,20 @@ class AssessmentTest {
       delimiter = '|',
       textBlock =
           """
-          presentation=cephalic breech-in-last-month=no hip-family-history=no sex=boy age=5 | tone=normal |
+          presentation=cephalic breech-in-last-month=no hip-family-history=no sex=boy age=5 | tone normal |
           | | born-at breech-in-last-month first-born hip-family-history presentation sex
           sex=boy presentation=breech age=5 | |
           sex=girl presentation=breech age=5 | |
           sex=girl presentation=cephalic breech-in-last-month=no hip-family-history=no age=5 | | first-born
-          sex=girl first-born=yes age=5 hip-family-history=yes | weight 3000 | gestation
-          sex=undetermined presentation=breech age=5 gestation=40+0 | weight 3000 |
-          presentation=breech age=5 first-born=no | weight 3000 | gestation sex
-          sex=boy presentation=breech gestation=40+0 age=30 | weight 3000 | birth-weight
-          sex=boy presentation=breech gestation=40+0 age=24 | weight 3000 |
-          sex=boy presentation=breech gestation=40+0 age=30 birth-weight=3100 | weight 3000 |
-          sex=boy presentation=breech | jaundice=present | age born-at gestation
-          sex=boy presentation=breech | meconium=not-yet; urine=not-yet | age born-at
-          sex=boy presentation=breech | saturation-right-hand 99; saturation-foot 99 | age born-at
+          sex=girl first-born=yes age=5 hip-family-history=yes | weight 3000 g | gestation
+          sex=undetermined presentation=breech age=5 gestation=40+0 | weight 3000 g |
+          presentation=breech age=5 first-born=no | weight 3000 g | gestation sex
+          sex=boy presentation=breech gestation=40+0 age=30 | weight 3000 g | birth-weight
+          sex=boy presentation=breech gestation=40+0 age=24 | weight 3000 g |
+          sex=boy presentation=breech gestation=40+0 age=30 birth-weight=3100 | weight 3000 g |
+          sex=boy presentation=breech | jaundice present | age born-at gestation
+          sex=boy presentation=breech | meconium not-yet; urine not-yet | age born-at
+          sex=boy presentation=breech | saturation-right-hand 99 %; saturation-foot 99 % | age born-at
           sex=boy presentation=breech age=5 | maturity-score 30 | gestation
           """)
   void needsWhatDecidesAndWasNotStated(String baby, String findings, String expected) {
@@ -166,7 +166,7 @@ class AssessmentTest {
   @Test
   void saysWhyItNeedsSomething() {
     Assessment assessment =
-        Bedside.assess("sex=boy presentation=breech", "jaundice=present; urine=not-yet");
+        Bedside.assess("sex=boy presentation=breech", "jaundice present; urine not-yet");
     assertEquals(
         List.of(
             "urine not passed is urgent from 24 hours of age",
@@ -229,20 +229,20 @@ class AssessmentTest {
           """
           apgar-5 6 | apgar-10
           apgar-5 6; apgar-10 8 |
-          apgar-5 6; apgar-10=not-examined |
+          apgar-5 6; apgar-10 not-examined |
           apgar-5 7 |
-          murmur=present | murmur.place murmur.radiation
-          murmur=present place=apex | murmur.radiation
-          murmur=present radiation=none | murmur.place
-          murmur=none |
-          palate=intact | palate.palpated
-          palate=intact palpated=no |
-          palate=cleft |
-          lumbosacral=dimple | lumbosacral.base-visible lumbosacral.size lumbosacral.from-anus
-          lumbosacral=dimple base-visible=yes | lumbosacral.size lumbosacral.from-anus
-          lumbosacral=dimple base-visible=yes size=3 from-anus=2 |
-          lumbosacral=dimple base-visible=no |
-          lumbosacral=dimple size=6 |
+          murmur present | murmur.place murmur.radiation
+          murmur present place=apex | murmur.radiation
+          murmur present radiation=none | murmur.place
+          murmur none |
+          palate intact | palate.palpated
+          palate intact palpated=no |
+          palate cleft |
+          lumbosacral dimple | lumbosacral.base-visible lumbosacral.size lumbosacral.from-anus
+          lumbosacral dimple base-visible=yes | lumbosacral.size lumbosacral.from-anus
+          lumbosacral dimple base-visible=yes size=3 from-anus=2 |
+          lumbosacral dimple base-visible=no |
+          lumbosacral dimple size=6 |
           """)
   void namesWhatTheFindingsMakeNecessary(String findings, String expected) {
     assertEquals(expected == null ? "" : expected, missing(Bedside.assess("", findings)));
@@ -250,7 +250,7 @@ class AssessmentTest {
 
   @Test
   void placesSizeInTheConfiguredStandardFirst() {
-    Assessment usual = Bedside.assess("sex=boy gestation=40+0 age=2", "weight 2500");
+    Assessment usual = Bedside.assess("sex=boy gestation=40+0 age=2", "weight 2500 g");
     Size size = usual.sizes().get(0);
     assertEquals("weight", size.step());
     assertEquals(2500, size.number());
@@ -268,7 +268,7 @@ class AssessmentTest {
     Settings who = Settings.DEFAULT.with(Setting.SIZE_STANDARD, "who");
     assertEquals(
         List.of("who", "intergrowth-21st"),
-        Bedside.assess("sex=boy gestation=40+0 age=2", "weight 2500", who)
+        Bedside.assess("sex=boy gestation=40+0 age=2", "weight 2500 g", who)
             .sizes()
             .get(0)
             .against()
@@ -282,15 +282,15 @@ class AssessmentTest {
       delimiter = '|',
       textBlock =
           """
-          gestation=40+0 age=2 | weight 3000 | no standard applies: the sex was not stated
-          sex=undetermined gestation=40+0 age=2 | weight 3000 | no standard applies: the sex is undetermined, and there is one for girls and one for boys
-          sex=boy age=2 | weight 3000 | no standard applies: the gestation was not stated
-          sex=boy age=2 gestation=23+6 | weight 3000 | no standard applies: they run from 24+0 to 42+6, and the gestation is 23+6
-          sex=boy age=2 gestation=43+0 | weight 3000 | no standard applies: they run from 24+0 to 42+6, and the gestation is 43+0
-          sex=boy age=169 gestation=40+0 | weight 3000 | no standard applies: the weight at birth was not stated
-          sex=boy age=25 gestation=40+0 | weight 2400 | no standard applies: the weight at birth was not stated
-          sex=boy gestation=40+0 | weight 2400 | no standard applies: the weight at birth was not stated
-          sex=boy age=169 gestation=40+0 | length 50 | for size at birth, measured at 169 h; no standard applies: measured more than a week after birth
+          gestation=40+0 age=2 | weight 3000 g | no standard applies: the sex was not stated
+          sex=undetermined gestation=40+0 age=2 | weight 3000 g | no standard applies: the sex is undetermined, and there is one for girls and one for boys
+          sex=boy age=2 | weight 3000 g | no standard applies: the gestation was not stated
+          sex=boy age=2 gestation=23+6 | weight 3000 g | no standard applies: they run from 24+0 to 42+6, and the gestation is 23+6
+          sex=boy age=2 gestation=43+0 | weight 3000 g | no standard applies: they run from 24+0 to 42+6, and the gestation is 43+0
+          sex=boy age=169 gestation=40+0 | weight 3000 g | no standard applies: the weight at birth was not stated
+          sex=boy age=25 gestation=40+0 | weight 2400 g | no standard applies: the weight at birth was not stated
+          sex=boy gestation=40+0 | weight 2400 g | no standard applies: the weight at birth was not stated
+          sex=boy age=169 gestation=40+0 | length 50 cm | for size at birth, measured at 169 h; no standard applies: measured more than a week after birth
           """)
   void saysWhyNoStandardApplies(String baby, String findings, String remarks) {
     Size size = Bedside.assess(baby, findings).sizes().get(0);
@@ -304,15 +304,15 @@ class AssessmentTest {
       delimiter = '|',
       textBlock =
           """
-          sex=boy age=24 gestation=40+0 | weight 3000 | 2 |
-          sex=boy age=25 gestation=40+0 | length 50 | 2 | for size at birth, measured at 25 h
-          sex=boy age=168 gestation=40+0 | length 50 | 2 | for size at birth, measured at 168 h
-          sex=boy gestation=40+0 | length 50 | 2 | for size at birth, and the age was not stated
-          sex=boy gestation=40+0 birth-weight=3000 age=200 | weight 3100 | 2 | weight at birth
-          sex=girl gestation=36+6 age=2 | weight 2700 | 1 |
-          sex=girl gestation=37+0 age=2 | weight 2700 | 2 |
-          sex=girl gestation=24+0 age=2 | weight 600 | 1 |
-          sex=girl gestation=42+6 age=2 | weight 3600 | 2 |
+          sex=boy age=24 gestation=40+0 | weight 3000 g | 2 |
+          sex=boy age=25 gestation=40+0 | length 50 cm | 2 | for size at birth, measured at 25 h
+          sex=boy age=168 gestation=40+0 | length 50 cm | 2 | for size at birth, measured at 168 h
+          sex=boy gestation=40+0 | length 50 cm | 2 | for size at birth, and the age was not stated
+          sex=boy gestation=40+0 birth-weight=3000 age=200 | weight 3100 g | 2 | weight at birth
+          sex=girl gestation=36+6 age=2 | weight 2700 g | 1 |
+          sex=girl gestation=37+0 age=2 | weight 2700 g | 2 |
+          sex=girl gestation=24+0 age=2 | weight 600 g | 1 |
+          sex=girl gestation=42+6 age=2 | weight 3600 g | 2 |
           """)
   void saysWhatToKeepInMindWithASize(String baby, String findings, int standards, String remarks) {
     Size size = Bedside.assess(baby, findings).sizes().get(0);
@@ -325,7 +325,7 @@ class AssessmentTest {
     Settings who = Settings.DEFAULT.with(Setting.SIZE_STANDARD, "who");
     assertEquals(
         List.of("the configured standard (who) is for babies from 37+0"),
-        Bedside.assess("sex=girl gestation=36+6 age=2", "weight 2700", who)
+        Bedside.assess("sex=girl gestation=36+6 age=2", "weight 2700 g", who)
             .sizes()
             .get(0)
             .remarks());
@@ -338,22 +338,22 @@ class AssessmentTest {
           """
           gestation=39+4 | | gestation-class | full-term | 39+4, full term |
           birth-weight=2499 | | birth-weight-class | low | 2499 g, low birth weight |
-          age=24 | weight 1499 | birth-weight-class | very-low | 1499 g, very low birth weight |
+          age=24 | weight 1499 g | birth-weight-class | very-low | 1499 g, very low birth weight |
           gestation=38+0 | maturity-score 35 | maturity | 38 | 38 weeks by a maturity score of 35 |
           gestation=40+1 | maturity-score 35 | maturity | 38 | 38 weeks by a maturity score of 35 | more than 2 weeks from the stated 40+1
           | apgar-5 6 | apgar-5 | moderately-abnormal | 6 at 5 minutes, moderately abnormal |
-          age=24 | saturation-right-hand 99; saturation-foot 97 | saturation-screen | pass | saturation screen: passed | a pass does not exclude coarctation
-          age=23.9 | saturation-right-hand 99; saturation-foot 97 | saturation-screen | pass | saturation screen: passed | a pass does not exclude coarctation; the screen is meant for 24 hours of age or later
-          age=24 | saturation-right-hand 99; saturation-foot 92 | saturation-screen | repeat | saturation screen: to be repeated in 1 hour |
-          age=24 | saturation-right-hand 99; saturation-foot 89 | saturation-screen | fail | saturation screen: not passed |
-          age=24 | saturation-right-hand 93; saturation-foot 92; saturation-right-hand 96 repeat=first; saturation-foot 95 repeat=first | saturation-screen | pass | saturation screen: passed | a pass does not exclude coarctation
-          age=24 | saturation-right-hand 93; saturation-foot 92; saturation-right-hand 93 repeat=first; saturation-foot 92 repeat=first | saturation-screen | fail | saturation screen: not passed |
-          age=24 | saturation-right-hand 93; saturation-foot 92; saturation-foot 97 repeat=first | saturation-screen | repeat | saturation screen: to be repeated in 1 hour |
-          age=24 | saturation-right-hand 93; saturation-foot 92; saturation-foot 88 repeat=first | saturation-screen | fail | saturation screen: not passed |
-          age=24 | saturation-right-hand 96 repeat=first; saturation-foot 95 repeat=first; saturation-right-hand 93; saturation-foot 92 | saturation-screen | pass | saturation screen: passed | a pass does not exclude coarctation
-          birth-weight=3000 | weight 2775 | weight-change | -7.5 | 7.5 % lost since birth |
-          birth-weight=3000 | weight 3000 | weight-change | 0.0 | as heavy as at birth |
-          birth-weight=3000 | weight 3030 | weight-change | 1.0 | 1.0 % gained since birth |
+          age=24 | saturation-right-hand 99 %; saturation-foot 97 % | saturation-screen | pass | saturation screen: passed | a pass does not exclude coarctation
+          age=23.9 | saturation-right-hand 99 %; saturation-foot 97 % | saturation-screen | pass | saturation screen: passed | a pass does not exclude coarctation; the screen is meant for 24 hours of age or later
+          age=24 | saturation-right-hand 99 %; saturation-foot 92 % | saturation-screen | repeat | saturation screen: to be repeated in 1 hour |
+          age=24 | saturation-right-hand 99 %; saturation-foot 89 % | saturation-screen | fail | saturation screen: not passed |
+          age=24 | saturation-right-hand 93 %; saturation-foot 92 %; saturation-right-hand 96 % repeat=first; saturation-foot 95 % repeat=first | saturation-screen | pass | saturation screen: passed | a pass does not exclude coarctation
+          age=24 | saturation-right-hand 93 %; saturation-foot 92 %; saturation-right-hand 93 % repeat=first; saturation-foot 92 % repeat=first | saturation-screen | fail | saturation screen: not passed |
+          age=24 | saturation-right-hand 93 %; saturation-foot 92 %; saturation-foot 97 % repeat=first | saturation-screen | repeat | saturation screen: to be repeated in 1 hour |
+          age=24 | saturation-right-hand 93 %; saturation-foot 92 %; saturation-foot 88 % repeat=first | saturation-screen | fail | saturation screen: not passed |
+          age=24 | saturation-right-hand 96 % repeat=first; saturation-foot 95 % repeat=first; saturation-right-hand 93 %; saturation-foot 92 % | saturation-screen | pass | saturation screen: passed | a pass does not exclude coarctation
+          birth-weight=3000 | weight 2775 g | weight-change | -7.5 | 7.5 % lost since birth |
+          birth-weight=3000 | weight 3000 g | weight-change | 0.0 | as heavy as at birth |
+          birth-weight=3000 | weight 3030 g | weight-change | 1.0 | 1.0 % gained since birth |
           """)
   void computesResults(
       String baby, String findings, String id, String value, String text, String remarks) {
@@ -372,14 +372,14 @@ class AssessmentTest {
     assertEquals(List.of(), nothing.sizes());
     assertEquals(List.of(), nothing.missing());
     assertNull(nothing.result("apgar-5"));
-    assertNull(Bedside.assess("age=25", "weight 1499").result("birth-weight-class"));
-    assertNull(Bedside.assess("", "weight 1499").result("birth-weight-class"));
+    assertNull(Bedside.assess("age=25", "weight 1499 g").result("birth-weight-class"));
+    assertNull(Bedside.assess("", "weight 1499 g").result("birth-weight-class"));
   }
 
   @Test
   void aFlagNamesWhatRaisedItAndWhatToDo() {
     Flag flag =
-        Bedside.assess("", "tone=normal; right femoral-pulse=weak; left brachio-femoral=delayed")
+        Bedside.assess("", "tone normal; femoral-pulse.right weak; brachio-femoral.left delayed")
             .flags()
             .get(0);
     assertEquals(
@@ -408,7 +408,7 @@ class AssessmentTest {
         Assessor.of(none)
             .assess(
                 Baby.UNKNOWN,
-                Bedside.answers("skin=bruising; skin=laceration place=scalp"),
+                Bedside.answers("skin bruising; skin laceration place=scalp"),
                 Settings.DEFAULT,
                 Bedside.NOW)
             .flags()
@@ -430,7 +430,7 @@ class AssessmentTest {
 
   @Test
   void aFlagThatRestsOnTheBabyAloneNamesTheStepsItIsAbout() {
-    Flag flag = Bedside.assess("presentation=breech", "left barlow=negative").flags().get(0);
+    Flag flag = Bedside.assess("presentation=breech", "barlow.left negative").flags().get(0);
     assertEquals(List.of("barlow", "ortolani"), flag.steps());
     assertEquals(List.of(), flag.statements());
     assertEquals(List.of(), flag.sides());
@@ -439,7 +439,7 @@ class AssessmentTest {
   @Test
   void whatMakesAFlagSuperfluousTakesOverItsStatements() {
     Flag flag =
-        Bedside.assess("", "left testis=undescended; genital-appearance=ambiguous").flags().get(0);
+        Bedside.assess("", "testis.left undescended; genital-appearance ambiguous").flags().get(0);
     assertEquals("sex-not-to-be-assigned", flag.rule());
     assertEquals(List.of(1, 2), flag.statements());
     assertEquals(List.of("genital-appearance", "testis"), flag.steps());
@@ -448,7 +448,7 @@ class AssessmentTest {
   @Test
   void aFailedScreenRestsOnAllReadings() {
     Flag flag =
-        Bedside.assess("", "saturation-foot 92; tone=normal; saturation-right-hand 85")
+        Bedside.assess("", "saturation-foot 92 %; tone normal; saturation-right-hand 85 %")
             .flags()
             .get(0);
     assertEquals(List.of(1, 3), flag.statements());
@@ -458,10 +458,10 @@ class AssessmentTest {
   @Test
   void aSizeFlagRestsOnTheWeightThatWasMeasuredOrOnTheOneAtBirth() {
     Flag measured =
-        Bedside.assess("sex=boy gestation=40+0 age=2", "tone=normal; weight 2500").flags().get(0);
+        Bedside.assess("sex=boy gestation=40+0 age=2", "tone normal; weight 2500 g").flags().get(0);
     assertEquals(List.of(2), measured.statements());
     Flag stated =
-        Bedside.assess("sex=boy gestation=40+0 birth-weight=2500", "weight 2450").flags().get(0);
+        Bedside.assess("sex=boy gestation=40+0 birth-weight=2500", "weight 2450 g").flags().get(0);
     assertEquals("severely-small", stated.rule());
     assertEquals(List.of(), stated.statements());
     assertEquals(List.of("weight"), stated.steps());
@@ -469,7 +469,7 @@ class AssessmentTest {
 
   @Test
   void aWeightOfNothingHasNoSize() {
-    Assessment nothing = Bedside.assess("sex=boy gestation=40+0 age=2", "weight 0; length 0");
+    Assessment nothing = Bedside.assess("sex=boy gestation=40+0 age=2", "weight 0 g; length 0 cm");
     assertEquals(List.of(), nothing.sizes());
     assertNull(nothing.result("birth-weight-class"));
   }
@@ -482,7 +482,7 @@ class AssessmentTest {
         Bedside.flags(
             Bedside.assess(
                 "",
-                "skin=bruising; left clavicle=fracture; left red-reflex=dull; anus=not-patent")));
+                "skin bruising; clavicle.left fracture; red-reflex.left dull; anus not-patent")));
   }
 
   @Test
@@ -511,7 +511,7 @@ class AssessmentTest {
   @Test
   void isJsonOfTheAgreedShape() {
     Assessment assessment =
-        Bedside.assess("sex=boy gestation=40+0 age=18", "weight 2500; left red-reflex=white");
+        Bedside.assess("sex=boy gestation=40+0 age=18", "weight 2500 g; red-reflex.left white");
     JsonNode json = new ObjectMapper().valueToTree(assessment);
     JsonNode flag = json.get("flags").get(0);
     assertEquals("urgent", flag.get("level").asText());
@@ -549,7 +549,7 @@ class AssessmentTest {
     Settings settings = Settings.DEFAULT.with(Setting.SATURATION_SCREEN, "2011");
     Assessment assessment =
         Bedside.assess(
-            "age=24", "saturation-right-hand 93; saturation-foot 92" + repeats, settings);
+            "age=24", "saturation-right-hand 93 %; saturation-foot 92 %" + repeats, settings);
     assertEquals(outcome, assessment.result("saturation-screen").value());
   }
 

@@ -47,8 +47,8 @@ class AssessmentTextTest {
         """,
         text(
             "sex=girl gestation=40+0 age=18 presentation=breech",
-            "weight 3000; left red-reflex=white; palate=intact; left clavicle=step-off;"
-                + " right clavicle=fracture",
+            "weight 3000 g; red-reflex.left white; palate intact; clavicle.left step-off;"
+                + " clavicle.right fracture",
             Settings.DEFAULT));
   }
 
@@ -68,7 +68,7 @@ class AssessmentTextTest {
             .with(Setting.SPELLING, "american")
             .with(Setting.WEIGHT_UNIT, "lb")
             .with(Setting.LENGTH_UNIT, "in");
-    String text = text("sex=girl gestation=40+0 age=18", "weight 3345; length 50.8", american);
+    String text = text("sex=girl gestation=40+0 age=18", "weight 3345 g; length 50.8 cm", american);
     assertTrue(text.contains("weight 3345 g (7 lb 6 oz): "), text);
     assertTrue(text.contains("length 50.8 cm (20.0 in): "), text);
     assertTrue(text.contains(" percentile, z "), text);
@@ -77,14 +77,14 @@ class AssessmentTextTest {
   @Test
   void spellsTheAdviceAnewButNoSource() {
     Settings american = Settings.DEFAULT.with(Setting.SPELLING, "american");
-    String text = text("age=18", "murmur=present; skin=haemangioma", american);
+    String text = text("age=18", "murmur present; skin haemangioma", american);
     assertTrue(text.contains("; hemangioma near eye or airway"), text);
     assertTrue(text.contains(", 2024: senior paediatrician within 24 hours"), text);
   }
 
   @Test
   void showsCentimetresUnlessInchesWereChosen() {
-    assertTrue(text("", "length 50.8", Settings.DEFAULT).contains("length 50.8 cm; "));
+    assertTrue(text("", "length 50.8 cm", Settings.DEFAULT).contains("length 50.8 cm; "));
   }
 
   @Test
@@ -92,7 +92,7 @@ class AssessmentTextTest {
     String text =
         text(
             "age=18",
-            "lumbosacral=hair-tuft; saturation-right-hand 99; saturation-foot 99",
+            "lumbosacral hair-tuft; saturation-right-hand 99 %; saturation-foot 99 %",
             Settings.DEFAULT);
     assertTrue(text.contains("  by 2027-02-24, by 3 months of age: spinal ultrasound ("), text);
     assertTrue(text.contains("  from 2026-11-25T16:30:00+00:00, from 24 hours of age: "), text);
@@ -100,7 +100,8 @@ class AssessmentTextTest {
 
   @Test
   void remarksStandBehindWhatTheyAreAbout() {
-    String text = text("age=30", "saturation-right-hand 98; saturation-foot 97", Settings.DEFAULT);
+    String text =
+        text("age=30", "saturation-right-hand 98 %; saturation-foot 97 %", Settings.DEFAULT);
     assertTrue(
         text.contains(
             "  saturation screen: passed; a pass does not exclude coarctation (AAP 2025 screen,"),
@@ -110,7 +111,7 @@ class AssessmentTextTest {
   @Test
   void namesWhatIsToBeStated() {
     assertTrue(
-        text("sex=boy presentation=breech", "jaundice=present", Settings.DEFAULT)
+        text("sex=boy presentation=breech", "jaundice present", Settings.DEFAULT)
             .contains(
                 """
                 to be stated

@@ -102,13 +102,13 @@ class BilirubinTest {
       delimiter = '|',
       textBlock =
           """
-          gestation=39+0 age=48 | bilirubin 250 | below | arrange bilirubin-close | NICE CG98: above the threshold, not at it
-          gestation=39+0 age=48 | bilirubin 251 | phototherapy | urgent bilirubin-phototherapy | NICE CG98
-          gestation=39+0 age=48 | bilirubin 451 | exchange | emergency bilirubin-exchange | NICE CG98
-          gestation=39+0 age=48 | bilirubin 199 | below | | NICE CG98: more than 50 below
-          gestation=39+0 age=48 | bilirubin 200 | below | arrange bilirubin-close | NICE CG98: 50 below
-          gestation=39+0 age=96 | bilirubin 260 age=48 | phototherapy | urgent bilirubin-phototherapy | the age that was said counts
-          gestation=32+0 age=80 | bilirubin 221 | phototherapy | urgent bilirubin-phototherapy | NICE CG98, graph for 32 weeks
+          gestation=39+0 age=48 | bilirubin 250 µmol/L | below | arrange bilirubin-close | NICE CG98: above the threshold, not at it
+          gestation=39+0 age=48 | bilirubin 251 µmol/L | phototherapy | urgent bilirubin-phototherapy | NICE CG98
+          gestation=39+0 age=48 | bilirubin 451 µmol/L | exchange | emergency bilirubin-exchange | NICE CG98
+          gestation=39+0 age=48 | bilirubin 199 µmol/L | below | | NICE CG98: more than 50 below
+          gestation=39+0 age=48 | bilirubin 200 µmol/L | below | arrange bilirubin-close | NICE CG98: 50 below
+          gestation=39+0 age=96 | bilirubin 260 µmol/L age=48 | phototherapy | urgent bilirubin-phototherapy | the age that was said counts
+          gestation=32+0 age=80 | bilirubin 221 µmol/L | phototherapy | urgent bilirubin-phototherapy | NICE CG98, graph for 32 weeks
           """)
   void flagsWhatTheThresholdSays(
       String baby, String findings, String value, String flags, String source) {
@@ -119,10 +119,12 @@ class BilirubinTest {
 
   @Test
   void takesTheLowerThresholdsOfTheAapUnlessThereAreNoRiskFactors() {
-    Result unknown = result(Bedside.assess("gestation=39+0 age=48", "bilirubin 260", BY_AAP));
+    Result unknown =
+        result(Bedside.assess("gestation=39+0 age=48", "bilirubin 260 µmol/L", BY_AAP));
     Result without =
         result(
-            Bedside.assess("gestation=39+0 age=48 neurotoxicity-risk=no", "bilirubin 260", BY_AAP));
+            Bedside.assess(
+                "gestation=39+0 age=48 neurotoxicity-risk=no", "bilirubin 260 µmol/L", BY_AAP));
     assertTrue(unknown.phototherapy() < without.phototherapy());
     assertTrue(unknown.remarks().toString().contains("lower thresholds"));
     assertEquals(List.of(), without.remarks());
@@ -131,7 +133,7 @@ class BilirubinTest {
 
   @Test
   void asksForAgeAndGestationAndJudgesNothingWithoutThem() {
-    Assessment found = Bedside.assess("", "bilirubin 260", Settings.DEFAULT);
+    Assessment found = Bedside.assess("", "bilirubin 260 µmol/L", Settings.DEFAULT);
     assertTrue(found.results().isEmpty());
     List<String> needs = found.needs().stream().map(Need::fact).toList();
     assertTrue(needs.containsAll(List.of("age", "gestation")), needs.toString());
@@ -141,10 +143,10 @@ class BilirubinTest {
   void tellsJaundiceThatStaysTooLong() {
     String term =
         Bedside.flags(
-            Bedside.assess("gestation=39+0 age=340", "jaundice=present", Settings.DEFAULT));
+            Bedside.assess("gestation=39+0 age=340", "jaundice present", Settings.DEFAULT));
     String preterm =
         Bedside.flags(
-            Bedside.assess("gestation=35+0 age=340", "jaundice=present", Settings.DEFAULT));
+            Bedside.assess("gestation=35+0 age=340", "jaundice present", Settings.DEFAULT));
     assertTrue(term.contains("jaundice-prolonged"), term);
     assertTrue(!preterm.contains("jaundice-prolonged"), preterm);
   }

@@ -37,22 +37,22 @@ class UnsettledFlagsTest {
       delimiter = '|',
       textBlock =
           """
-          colour=pink | colour=central-cyanosis | urgent central-cyanosis?
-          left femoral-pulse=strong; right femoral-pulse=strong | right femoral-pulse=absent | urgent femoral-pulse-weak?
-          left red-reflex=present | left red-reflex=absent | urgent red-reflex-abnormal?
-          murmur=none | murmur=present | arrange murmur?
-          saturation-right-hand 98; saturation-foot 97 | saturation-right-hand 80; saturation-foot 79 | urgent saturation-screen-failed-2025?
-          saturation-right-hand 98; saturation-foot 97 | saturation-foot 79 | urgent saturation-screen-failed-2025?
-          temperature 36.8 | temperature 31 | emergency hypothermia-severe?
-          temperature 31 | temperature 36.8 | emergency hypothermia-severe
-          temperature 36.8 | temperature 31; temperature 38.4 | emergency hypothermia-severe?, urgent fever?
-          heart-rate 85; alertness=asleep-rousable | alertness=alert | note heart-rate-low?
-          colour=central-cyanosis | breathing=grunting | emergency cyanosis-with-distress?, urgent central-cyanosis
-          colour=central-cyanosis; breathing=grunting | breathing=easy | emergency cyanosis-with-distress
-          left testis=undescended; right testis=descended | right testis=undescended | emergency sex-not-to-be-assigned?, arrange testis-undescended
-          left barlow=positive | left barlow=negative | urgent hip-unstable
-          | skin=vesicles | urgent vesicles?
-          | tone=normal |
+          colour pink | colour central-cyanosis | urgent central-cyanosis?
+          femoral-pulse.left strong; femoral-pulse.right strong | femoral-pulse.right absent | urgent femoral-pulse-weak?
+          red-reflex.left present | red-reflex.left absent | urgent red-reflex-abnormal?
+          murmur none | murmur present | arrange murmur?
+          saturation-right-hand 98 %; saturation-foot 97 % | saturation-right-hand 80 %; saturation-foot 79 % | urgent saturation-screen-failed-2025?
+          saturation-right-hand 98 %; saturation-foot 97 % | saturation-foot 79 % | urgent saturation-screen-failed-2025?
+          temperature 36.8 °C | temperature 31 °C | emergency hypothermia-severe?
+          temperature 31 °C | temperature 36.8 °C | emergency hypothermia-severe
+          temperature 36.8 °C | temperature 31 °C; temperature 38.4 °C | emergency hypothermia-severe?, urgent fever?
+          heart-rate 85 /min; alertness asleep-rousable | alertness alert | note heart-rate-low?
+          colour central-cyanosis | breathing grunting | emergency cyanosis-with-distress?, urgent central-cyanosis
+          colour central-cyanosis; breathing grunting | breathing easy | emergency cyanosis-with-distress
+          testis.left undescended; testis.right descended | testis.right undescended | emergency sex-not-to-be-assigned?, arrange testis-undescended
+          barlow.left positive | barlow.left negative | urgent hip-unstable
+          | skin vesicles | urgent vesicles?
+          | tone normal |
           """)
   void raisesWhatIsNotSettledBesideWhatStands(String standing, String unsettled, String expected) {
     assertEquals(expected == null ? "" : expected, flags(assess(standing, unsettled)));
@@ -61,16 +61,17 @@ class UnsettledFlagsTest {
   @Test
   void withoutUnsettledReadingsEverythingIsAsBefore() {
     assertEquals(
-        Bedside.assess("age=30", "murmur=present; tone=low"),
-        assess("murmur=present; tone=low", ""));
+        Bedside.assess("age=30", "murmur present; tone low"),
+        assess("murmur present; tone low", ""));
   }
 
   @Test
   void changesNothingButTheFlags() {
-    Assessment before = assess("saturation-right-hand 98; saturation-foot 97", "");
+    Assessment before = assess("saturation-right-hand 98 %; saturation-foot 97 %", "");
     Assessment with =
         assess(
-            "saturation-right-hand 98; saturation-foot 97", "saturation-foot 80; murmur=present");
+            "saturation-right-hand 98 %; saturation-foot 97 %",
+            "saturation-foot 80 %; murmur present");
     assertEquals(before.results(), with.results());
     assertEquals(before.plan(), with.plan());
     assertEquals(before.missing(), with.missing());
@@ -79,7 +80,7 @@ class UnsettledFlagsTest {
 
   @Test
   void theRecordSaysWhichFlagsAreProvisional() {
-    JsonNode flags = new ObjectMapper().valueToTree(assess("tone=low", "skin=vesicles").flags());
+    JsonNode flags = new ObjectMapper().valueToTree(assess("tone low", "skin vesicles").flags());
     List<String> provisional = List.of(flags.get(0).toString(), flags.get(1).toString());
     assertEquals("vesicles", flags.get(1).path("rule").asText());
     assertTrue(flags.get(1).path("provisional").asBoolean(), provisional.toString());

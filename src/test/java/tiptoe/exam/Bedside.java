@@ -5,7 +5,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -13,13 +12,11 @@ import tiptoe.exam.journal.MemorySink;
 import tiptoe.finding.Command;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
-import tiptoe.finding.Quantity;
 import tiptoe.finding.Question;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
 import tiptoe.protocol.Protocol;
-import tiptoe.protocol.Side;
 import tiptoe.wording.QuestionWording;
 
 /** An examination to talk to, with a clock that is set by hand. */
@@ -69,17 +66,25 @@ public final class Bedside {
     return exam.hear(heard, new Interpretation(List.of(meanings), List.of(), dialogue));
   }
 
-  /** Says findings such as {@code left barlow positive}. */
+  /** Says findings such as {@code barlow.left positive}. */
   public Changes find(String... findings) {
-    return say(
-        String.join(" and ", findings),
-        Arrays.stream(findings).map(text -> finding(text, false)).toArray(Meaning[]::new));
+    return say("", false, findings);
   }
 
   public Changes correct(String... findings) {
+    return say("correction ", true, findings);
+  }
+
+  private Changes say(String opening, boolean correction, String... findings) {
     return say(
-        "correction " + String.join(" and ", findings),
-        Arrays.stream(findings).map(text -> finding(text, true)).toArray(Meaning[]::new));
+        Arrays.stream(findings)
+            .map(Bedside::spoken)
+            .collect(Collectors.joining(" and ", opening, "")),
+        Arrays.stream(findings).map(text -> finding(text, correction)).toArray(Meaning[]::new));
+  }
+
+  private static String spoken(String finding) {
+    return finding.replaceFirst("^(\\S+)\\.(left|right) ", "$2 $1 ");
   }
 
   public Changes command(Command command) {
@@ -95,54 +100,19 @@ public final class Bedside {
   }
 
   public static Meaning finding(String text, boolean correction) {
-    return new Meaning.States(statement(text), correction);
-  }
-
-  /** Reads {@code [left|right] step value [detail=value…] [no:value…] [group]}. */
-  public static Finding statement(String text) {
-    List<String> words = new ArrayList<>(List.of(text.split(" ")));
-    Side side =
-        words.get(0).equals("left") || words.get(0).equals("right")
-            ? Side.of(words.remove(0))
-            : null;
-    String step = words.remove(0);
-    String value = words.remove(0);
-    var measure = Protocol.standard().find(step).map(known -> known.measure()).orElse(null);
-    Quantity quantity =
-        measure == null || !value.matches("-?[\\d.]+")
-            ? null
-            : new Quantity(Double.parseDouble(value), measure.unit());
-    return new Finding(
-        step,
-        side,
-        quantity == null ? value : null,
-        quantity,
-        words.stream()
-            .filter(word -> word.contains("="))
-            .map(word -> word.split("="))
-            .collect(Collectors.toMap(pair -> pair[0], pair -> pair[1])),
-        words.stream().filter(w -> w.startsWith("no:")).map(w -> w.substring(3)).toList(),
-        words.contains("group"),
-        tiptoe.finding.Source.GRAMMAR);
+    return new Meaning.States(Finding.parse(text), correction);
   }
 
   public static Meaning asks(Question.Kind kind, String detail, String about) {
     return new Meaning.Asks(
-        new Question(kind, detail, statement(about), null, List.of(), null, null), false);
+        new Question(kind, detail, Finding.parse(about), null, List.of(), null, null), false);
   }
 
-  /** What stands, one finding a line of the form that {@link #statement} reads. */
+  /** What stands, in the notation of findings. */
   public String answers() {
-    return record().answers().stream().map(Bedside::text).collect(Collectors.joining(", "));
-  }
-
-  static String text(Answer answer) {
-    StringBuilder text = new StringBuilder();
-    text.append(answer.side() == null ? "" : answer.side().id() + " ").append(answer.step());
-    text.append(' ').append(answer.value() == null ? answer.quantity().text() : answer.value());
-    answer.details().forEach((id, value) -> text.append(' ').append(id).append('=').append(value));
-    answer.denied().forEach(value -> text.append(" no:").append(value));
-    return text.append(answer.group() ? " group" : "").toString();
+    return record().answers().stream()
+        .map(answer -> answer.finding().toString())
+        .collect(Collectors.joining(", "));
   }
 
   public String question() {

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import tiptoe.finding.Command;
+import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Question;
 import tiptoe.language.Meaning;
@@ -22,8 +23,8 @@ class ExaminationTest {
 
   @Test
   void keepsAFindingAsAnAnswer() {
-    Changes changes = bed.find("left clavicle crepitus");
-    assertEquals("left clavicle crepitus", bed.answers());
+    Changes changes = bed.find("clavicle.left crepitus");
+    assertEquals("clavicle.left crepitus", bed.answers());
     assertEquals(1, changes.statements().get(0).number());
     assertEquals("left clavicle crepitus", changes.statements().get(0).words());
     assertEquals(1.0, changes.statements().get(0).start());
@@ -32,11 +33,11 @@ class ExaminationTest {
   @Test
   void anUnsureUtteranceStatesNothingAndWaitsForTheReviewer() {
     bed.hear(
-        "left barlow positive", Outcome.UNSURE, Bedside.finding("left barlow positive", false));
+        "barlow.left positive", Outcome.UNSURE, Bedside.finding("barlow.left positive", false));
     assertEquals("", bed.answers());
     assertEquals(1, bed.record().unsure().size());
     bed.exam.review("Dr Reed").accept(1);
-    assertEquals("left barlow positive", bed.answers());
+    assertEquals("barlow.left positive", bed.answers());
     assertTrue(bed.record().unsure().isEmpty());
     assertEquals("Dr Reed", bed.record().statements().get(0).author());
   }
@@ -44,7 +45,7 @@ class ExaminationTest {
   @Test
   void whatWasDismissedStaysVisibleAndStatesNothing() {
     bed.hear(
-        "left barlow positive", Outcome.UNSURE, Bedside.finding("left barlow positive", false));
+        "barlow.left positive", Outcome.UNSURE, Bedside.finding("barlow.left positive", false));
     bed.exam.review("Dr Reed").dismiss(1);
     assertEquals("", bed.answers());
     assertEquals(false, bed.record().utterances().get(0).reviewed());
@@ -52,7 +53,7 @@ class ExaminationTest {
 
   @Test
   void anIgnoredUtteranceIsKeptAsHeardAndNoMore() {
-    bed.hear("nice weather", Outcome.IGNORED, Bedside.finding("left barlow positive", false));
+    bed.hear("nice weather", Outcome.IGNORED, Bedside.finding("barlow.left positive", false));
     assertEquals("", bed.answers());
     assertTrue(bed.record().unsure().isEmpty());
     assertEquals("nice weather", bed.record().utterances().get(0).heard().text());
@@ -98,8 +99,8 @@ class ExaminationTest {
   void aQuestionAboutTheSideIsClosedByTheAnswer() {
     bed.say("clavicle crepitus", Bedside.asks(Question.Kind.SIDE, null, "clavicle crepitus"));
     Question open = bed.exam.dialogue().open();
-    bed.say("left", new Meaning.Answers(open), Bedside.finding("left clavicle crepitus", false));
-    assertEquals("left clavicle crepitus", bed.answers());
+    bed.say("left", new Meaning.Answers(open), Bedside.finding("clavicle.left crepitus", false));
+    assertEquals("clavicle.left crepitus", bed.answers());
     assertEquals("left", bed.record().questions().get(0).outcome());
     assertTrue(bed.record().openQuestions().isEmpty());
   }
@@ -107,23 +108,22 @@ class ExaminationTest {
   @Test
   void aQuestionAboutTheSideIsDroppedWhenTheFindingIsStatedInFull() {
     bed.find("clavicle crepitus");
-    bed.find("left clavicle intact");
+    bed.find("clavicle.left intact");
     assertEquals(1, bed.record().openQuestions().size(), "which side crepitates is still open");
-    bed.find("right clavicle crepitus");
+    bed.find("clavicle.right crepitus");
     assertTrue(bed.record().openQuestions().isEmpty());
   }
 
   @Test
   void theAnswerTakesOverThatItsFindingWasACorrection() {
-    bed.find("left clavicle intact");
-    Meaning.Asks asks =
-        new Meaning.Asks(Question.side(Bedside.statement("clavicle crepitus")), true);
+    bed.find("clavicle.left intact");
+    Meaning.Asks asks = new Meaning.Asks(Question.side(Finding.parse("clavicle crepitus")), true);
     bed.say("correction clavicle crepitus", asks);
     bed.say(
         "left",
         new Meaning.Answers(asks.question()),
-        Bedside.finding("left clavicle crepitus", false));
-    assertEquals("left clavicle crepitus", bed.answers());
+        Bedside.finding("clavicle.left crepitus", false));
+    assertEquals("clavicle.left crepitus", bed.answers());
   }
 
   @Test
@@ -146,14 +146,15 @@ class ExaminationTest {
 
   @Test
   void anImpossibleNumberIsAskedAboutAndLetGoOrSaidAgain() {
-    bed.say("weight 34", Bedside.asks(Question.Kind.NUMBER, null, "weight 34"));
+    bed.say("weight 34 g", Bedside.asks(Question.Kind.NUMBER, null, "weight 34 g"));
     assertEquals("", bed.answers());
     bed.command(Command.NO);
     assertTrue(bed.record().openQuestions().isEmpty());
-    bed.say("saturation foot 104", Bedside.asks(Question.Kind.NUMBER, null, "saturation-foot 104"));
-    bed.find("saturation-foot 98");
+    bed.say(
+        "saturation foot 104", Bedside.asks(Question.Kind.NUMBER, null, "saturation-foot 104 %"));
+    bed.find("saturation-foot 98 %");
     assertTrue(bed.record().openQuestions().isEmpty());
-    assertEquals("saturation-foot 98", bed.answers());
+    assertEquals("saturation-foot 98 %", bed.answers());
   }
 
   @Test
@@ -161,7 +162,7 @@ class ExaminationTest {
     bed.fact("age", "2000");
     assertEquals("expected hours from 0 to 672 for age, found 2000 — say it again", bed.question());
     assertTrue(bed.record().baby().fact("age").isEmpty());
-    bed.find("left clavicle crepitus");
+    bed.find("clavicle.left crepitus");
     assertEquals(1, bed.record().openQuestions().size(), "it is not passed over");
     bed.fact("age", "20");
     assertTrue(bed.record().openQuestions().isEmpty());
@@ -179,18 +180,18 @@ class ExaminationTest {
     bed.find("clavicle crepitus");
     bed.find("femoral-pulse weak", "brachial-pulse weak");
     assertEquals("femoral pulse: weak — left, right or both?", bed.question());
-    bed.find("left femoral-pulse weak");
+    bed.find("femoral-pulse.left weak");
     assertEquals("brachial pulse: weak — left, right or both?", bed.question());
-    bed.find("left brachial-pulse weak");
+    bed.find("brachial-pulse.left weak");
     assertEquals("clavicle: crepitus — left, right or both?", bed.question());
   }
 
   @Test
   void aCorrectionReplacesWhateverStandsForThatStepAndSide() {
-    bed.find("left clavicle swelling", "left clavicle crepitus", "right clavicle swelling");
-    bed.correct("left clavicle step-off", "left clavicle fracture");
+    bed.find("clavicle.left swelling", "clavicle.left crepitus", "clavicle.right swelling");
+    bed.correct("clavicle.left step-off", "clavicle.left fracture");
     assertEquals(
-        "right clavicle swelling, left clavicle step-off, left clavicle fracture", bed.answers());
+        "clavicle.right swelling, clavicle.left step-off, clavicle.left fracture", bed.answers());
     assertEquals("1 replaced, 2 replaced, 3 stands, 4 stands, 5 stands", bed.statuses());
   }
 
@@ -203,10 +204,10 @@ class ExaminationTest {
 
   @Test
   void strikeTakesBackAllOfTheLastUtteranceAndErasesNothing() {
-    bed.find("left barlow negative");
-    bed.find("left ortolani negative", "right ortolani negative");
+    bed.find("barlow.left negative");
+    bed.find("ortolani.left negative", "ortolani.right negative");
     bed.command(Command.STRIKE);
-    assertEquals("left barlow negative", bed.answers());
+    assertEquals("barlow.left negative", bed.answers());
     assertEquals("1 stands, 2 struck, 3 struck", bed.statuses());
     bed.command(Command.STRIKE);
     assertEquals("", bed.answers());
@@ -215,10 +216,10 @@ class ExaminationTest {
 
   @Test
   void strikeTakesBackAQuestionBeforeOlderStatements() {
-    bed.find("left barlow negative");
+    bed.find("barlow.left negative");
     bed.find("clavicle crepitus");
     bed.command(Command.STRIKE);
-    assertEquals("left barlow negative", bed.answers());
+    assertEquals("barlow.left negative", bed.answers());
     assertTrue(bed.record().openQuestions().isEmpty());
   }
 
@@ -234,8 +235,8 @@ class ExaminationTest {
 
   @Test
   void whatAStruckCorrectionHadReplacedIsMissingAgain() {
-    bed.find("left barlow negative");
-    bed.correct("left barlow positive");
+    bed.find("barlow.left negative");
+    bed.correct("barlow.left positive");
     bed.command(Command.STRIKE);
     assertEquals("", bed.answers());
     assertTrue(bed.record().missing().contains(new Slot("barlow", tiptoe.protocol.Side.LEFT)));
@@ -247,9 +248,9 @@ class ExaminationTest {
 
   @Test
   void aCommandThatCouldBeTalkIsCarriedOutByYesAlone() {
-    bed.find("left barlow negative");
+    bed.find("barlow.left negative");
     couldBeTalk(Command.STRIKE);
-    assertEquals("left barlow negative", bed.answers());
+    assertEquals("barlow.left negative", bed.answers());
     assertEquals("cross out what was said last — yes or no?", bed.question());
     assertTrue(bed.exam.awaitsYesOrNo());
     assertEquals(List.of(Command.YES, Command.STRIKE), bed.command(Command.YES).commands());
@@ -260,11 +261,11 @@ class ExaminationTest {
 
   @Test
   void aCommandThatCouldBeTalkIsLetGoByNoAndByWhateverElseIsHeard() {
-    bed.find("left barlow negative");
+    bed.find("barlow.left negative");
     for (Runnable answer :
         List.<Runnable>of(
             () -> bed.command(Command.NO),
-            () -> bed.find("left ortolani negative"),
+            () -> bed.find("ortolani.left negative"),
             () -> bed.hear("he is lovely", Outcome.IGNORED))) {
       couldBeTalk(Command.PAUSE);
       assertEquals("pause the recording — yes or no?", bed.question());
@@ -309,27 +310,28 @@ class ExaminationTest {
 
   @Test
   void groupNormalFillsOnlyStepsThatAreNotKeyAndNotAnswered() {
-    bed.find("left eyes discharge");
-    bed.find("eyes clear group", "red-reflex present group", "eye-spacing normal group");
+    bed.find("eyes.left discharge");
+    bed.find("eyes clear [region]", "red-reflex present [region]", "eye-spacing normal [region]");
     assertEquals(
-        "eye-spacing normal group, right eyes clear group, left eyes discharge", bed.answers());
+        "eye-spacing normal [region], eyes.right clear [region], eyes.left discharge",
+        bed.answers());
     assertTrue(bed.record().contradictions().isEmpty());
     assertTrue(bed.record().statements().stream().anyMatch(s -> s.status() == Status.UNUSED));
   }
 
   @Test
   void aFindingTakesThePlaceOfWhatWasOnlySaidForTheRegion() {
-    bed.find("eyes clear group");
-    bed.find("left eyes discharge");
-    assertEquals("right eyes clear group, left eyes discharge", bed.answers());
-    bed.find("right eyes clear");
-    assertEquals("right eyes clear, left eyes discharge", bed.answers());
+    bed.find("eyes clear [region]");
+    bed.find("eyes.left discharge");
+    assertEquals("eyes.right clear [region], eyes.left discharge", bed.answers());
+    bed.find("eyes.right clear");
+    assertEquals("eyes.right clear, eyes.left discharge", bed.answers());
   }
 
   @Test
   void groupNormalDoesNotFillAStepThatIsBeingAskedAbout() {
     bed.find("eyes discharge");
-    bed.find("eyes clear group");
+    bed.find("eyes clear [region]");
     assertEquals("", bed.answers());
   }
 
@@ -337,7 +339,7 @@ class ExaminationTest {
   void notExaminedIsAnAnswerAndGivesWayToAFinding() {
     bed.find("barlow not-examined reason=cast");
     assertEquals(
-        "right barlow not-examined reason=cast, left barlow not-examined reason=cast",
+        "barlow.right not-examined reason=cast, barlow.left not-examined reason=cast",
         bed.answers());
     assertEquals(
         Map.of(new Slot("barlow", Side.RIGHT), "cast", new Slot("barlow", Side.LEFT), "cast"),
@@ -345,33 +347,35 @@ class ExaminationTest {
     assertTrue(
         bed.record().missingKeySteps().containsAll(bed.record().deferred().keySet()),
         "what was left out is owed");
-    bed.find("left barlow negative");
+    bed.find("barlow.left negative");
     assertEquals(Map.of(new Slot("barlow", Side.RIGHT), "cast"), bed.record().deferred());
-    assertEquals("right barlow not-examined reason=cast, left barlow negative", bed.answers());
-    bed.find("left barlow not-examined reason=crying");
+    assertEquals("barlow.right not-examined reason=cast, barlow.left negative", bed.answers());
+    bed.find("barlow.left not-examined reason=crying");
     assertEquals(1, bed.record().contradictions().size());
   }
 
   @Test
   void aHydroceleDoesNotSayWhereTheTestisIs() {
     bed.fact("sex", "boy");
-    bed.find("left testis hydrocele", "right testis descended");
+    bed.find("testis.left hydrocele", "testis.right descended");
     assertTrue(bed.record().missingKeySteps().contains(new Slot("testis", Side.LEFT)));
     assertFalse(bed.record().missingKeySteps().contains(new Slot("testis", Side.RIGHT)));
-    bed.find("left testis descended");
+    bed.find("testis.left descended");
     assertFalse(bed.record().missingKeySteps().contains(new Slot("testis", Side.LEFT)));
   }
 
   @Test
   void whatWaitsOrLacksItsSideOrWasHeardUnsurelyIsNotSettled() {
-    bed.find("left red-reflex present");
-    bed.find("left red-reflex absent");
+    bed.find("red-reflex.left present");
+    bed.find("red-reflex.left absent");
     bed.say("clavicle crepitus", Bedside.asks(Question.Kind.SIDE, null, "clavicle crepitus"));
     bed.hear(
-        "left barlow positive", Outcome.UNSURE, Bedside.finding("left barlow positive", false));
+        "barlow.left positive", Outcome.UNSURE, Bedside.finding("barlow.left positive", false));
     assertEquals(
-        "left red-reflex absent, clavicle crepitus, left barlow positive",
-        bed.record().unsettled().stream().map(Bedside::text).collect(Collectors.joining(", ")));
+        "red-reflex.left absent, clavicle crepitus, barlow.left positive",
+        bed.record().unsettled().stream()
+            .map(answer -> answer.finding().toString())
+            .collect(Collectors.joining(", ")));
     bed.exam.review("Dr Reed").dismiss(4);
     bed.command(Command.STRIKE);
     bed.command(Command.STRIKE);
@@ -381,23 +385,22 @@ class ExaminationTest {
   @Test
   void pauseHearsNothingUntilItIsResumed() {
     bed.command(Command.PAUSE);
-    assertTrue(bed.find("left barlow positive").isEmpty());
+    assertTrue(bed.find("barlow.left positive").isEmpty());
     bed.command(Command.RESUME);
-    bed.find("left barlow negative");
-    assertEquals("left barlow negative", bed.answers());
+    bed.find("barlow.left negative");
+    assertEquals("barlow.left negative", bed.answers());
   }
 
   @Test
   void whatIsSaidInARemarkIsKeptAsTextAndStatesNothing() {
     bed.command(Command.START_REMARK);
-    bed.find("left barlow positive");
-    bed.find("ask the mother again");
+    bed.find("barlow.left positive");
+    bed.say("ask the mother again");
     bed.command(Command.END_REMARK);
-    bed.find("right barlow negative");
-    assertEquals("right barlow negative", bed.answers());
+    bed.find("barlow.right negative");
+    assertEquals("barlow.right negative", bed.answers());
     Remark remark = bed.record().remarks().get(0);
-    assertEquals(
-        "left barlow positive and ask the mother again".replace(" and", ""), remark.text());
+    assertEquals("left barlow positive ask the mother again", remark.text());
     assertEquals(3.0, remark.start());
     assertEquals(10.0, remark.end());
   }
@@ -406,7 +409,7 @@ class ExaminationTest {
   void endingWithKeyStepsMissingTakesASecondWord() {
     bed.command(Command.END_EXAM);
     assertEquals(Phase.ENDING, bed.record().phase());
-    bed.find("left barlow negative");
+    bed.find("barlow.left negative");
     assertEquals(Phase.LISTENING, bed.record().phase());
     bed.command(Command.END_EXAM);
     bed.command(Command.NO);
@@ -417,7 +420,7 @@ class ExaminationTest {
     Event.Ended ended = last.of(Event.Ended.class).findFirst().orElseThrow();
     assertFalse(ended.missing().contains(new Slot("barlow", tiptoe.protocol.Side.LEFT)));
     assertTrue(ended.missing().contains(new Slot("barlow", tiptoe.protocol.Side.RIGHT)));
-    assertTrue(bed.find("right barlow negative").isEmpty());
+    assertTrue(bed.find("barlow.right negative").isEmpty());
   }
 
   @Test
@@ -437,7 +440,7 @@ class ExaminationTest {
   void progressCountsEachSide() {
     Progress before = progress("hips");
     assertEquals(new Progress("hips", 0, 9, 4), before);
-    bed.find("left barlow negative", "knee-height equal");
+    bed.find("barlow.left negative", "knee-height equal");
     assertEquals(new Progress("hips", 2, 9, 3), progress("hips"));
   }
 
@@ -461,7 +464,7 @@ class ExaminationTest {
 
   @Test
   void notesThatTheClockWentBack() {
-    bed.find("left barlow negative");
+    bed.find("barlow.left negative");
     bed.clock.now = Bedside.START.minusSeconds(3600);
     bed.exam.gap(3, 1, "the microphone was gone");
     assertEquals(
@@ -518,8 +521,8 @@ class ExaminationTest {
     bed.say(
         "left",
         new Meaning.Answers(bed.exam.dialogue().open()),
-        Bedside.finding("left scalp cephalohaematoma", false));
-    assertEquals("left scalp cephalohaematoma", bed.answers());
+        Bedside.finding("scalp.left cephalohaematoma", false));
+    assertEquals("scalp.left cephalohaematoma", bed.answers());
     assertTrue(bed.record().openQuestions().isEmpty());
     assertTrue(bed.record().missingDetails().isEmpty());
   }
@@ -530,7 +533,7 @@ class ExaminationTest {
     bed.say("left negative", new Meaning.Asks(which, false));
     assertEquals("which is meant: Barlow or Ortolani?", bed.question());
     assertEquals(null, bed.exam.dialogue().open());
-    bed.find("left barlow negative");
+    bed.find("barlow.left negative");
     assertTrue(bed.record().openQuestions().isEmpty());
   }
 

@@ -34,31 +34,31 @@ class RecordProperties {
   private static final Protocol PROTOCOL = Protocol.standard();
   private static final List<String> FINDINGS =
       List.of(
-          "left barlow positive",
-          "left barlow negative",
-          "right barlow negative",
+          "barlow.left positive",
+          "barlow.left negative",
+          "barlow.right negative",
           "barlow not-examined",
           "clavicle crepitus",
-          "left clavicle intact",
-          "left clavicle intact no:crepitus",
-          "left clavicle crepitus",
-          "left clavicle swelling",
-          "left red-reflex present symmetric=yes",
-          "right red-reflex present symmetric=yes",
-          "right red-reflex absent",
+          "clavicle.left intact",
+          "clavicle.left intact !crepitus",
+          "clavicle.left crepitus",
+          "clavicle.left swelling",
+          "red-reflex.left present symmetric=yes",
+          "red-reflex.right present symmetric=yes",
+          "red-reflex.right absent",
           "murmur present grade=2",
           "murmur present grade=3 radiation=none",
-          "murmur none no:present",
+          "murmur none !present",
           "scalp cephalohaematoma",
-          "left scalp cephalohaematoma",
-          "scalp clear group",
-          "left testis descended",
+          "scalp.left cephalohaematoma",
+          "scalp clear [region]",
+          "testis.left descended",
           "labia normal",
-          "labia normal group",
-          "weight 3420",
-          "weight 4320",
-          "left moro asymmetric",
-          "right moro asymmetric");
+          "labia normal [region]",
+          "weight 3420 g",
+          "weight 4320 g",
+          "moro.left asymmetric",
+          "moro.right asymmetric");
 
   @Property(tries = 300)
   void anySequenceOfEventsFoldsAndFoldsTheSameOneByOne(@ForAll("events") List<Event> events) {
@@ -227,7 +227,7 @@ class RecordProperties {
   }
 
   private static void edit(Bedside bed, Review review, int kind, int number, String text) {
-    Finding statement = Bedside.statement(text);
+    Finding statement = Finding.parse(text);
     Finding placed =
         PROTOCOL.step(statement.step()).sided() && statement.side() == null
             ? statement.withSide(Side.LEFT)
@@ -273,7 +273,7 @@ class RecordProperties {
   Arbitrary<List<Event>> events() {
     Arbitrary<Integer> number = Arbitraries.integers().between(0, 6);
     Arbitrary<List<Integer>> numbers = number.list().ofMaxSize(3);
-    Arbitrary<Finding> statement = Arbitraries.of(FINDINGS).map(Bedside::statement);
+    Arbitrary<Finding> statement = Arbitraries.of(FINDINGS).map(Finding::parse);
     Arbitrary<Event> made =
         Combinators.combine(number, statement, Arbitraries.of(Effect.class), numbers)
             .as(

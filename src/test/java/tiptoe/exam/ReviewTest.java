@@ -10,6 +10,7 @@ import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import tiptoe.finding.Command;
+import tiptoe.finding.Finding;
 
 class ReviewTest {
   private final Bedside bed = new Bedside();
@@ -17,22 +18,22 @@ class ReviewTest {
 
   @BeforeEach
   void examine() {
-    bed.find("left barlow positive");
-    bed.find("weight 3420");
+    bed.find("barlow.left positive");
+    bed.find("weight 3420 g");
   }
 
   @Test
   void aChangeTakesThePlaceOfTheStatementWhichStaysVisible() {
-    review.change(1, Bedside.statement("right barlow positive"));
-    assertEquals("weight 3420, right barlow positive", bed.answers());
+    review.change(1, Finding.parse("barlow.right positive"));
+    assertEquals("weight 3420 g, barlow.right positive", bed.answers());
     assertEquals("1 replaced, 2 stands, 3 stands", bed.statuses());
     assertEquals("Dr Reed", bed.record().statements().get(2).author());
   }
 
   @Test
   void whatTheReviewerStatesStandsAtOnce() {
-    review.state(Bedside.statement("left barlow negative"));
-    assertEquals("weight 3420, left barlow negative", bed.answers());
+    review.state(Finding.parse("barlow.left negative"));
+    assertEquals("weight 3420 g, barlow.left negative", bed.answers());
     assertTrue(bed.record().openQuestions().isEmpty());
   }
 
@@ -41,8 +42,8 @@ class ReviewTest {
     review.reject(2, "scale was off");
     review.notExamined("ortolani", null, "asleep");
     assertEquals(
-        "left barlow positive, right ortolani not-examined reason=asleep,"
-            + " left ortolani not-examined reason=asleep",
+        "barlow.left positive, ortolani.right not-examined reason=asleep,"
+            + " ortolani.left not-examined reason=asleep",
         bed.answers());
     var problem = assertThrows(IllegalArgumentException.class, () -> review.reject(9, "?"));
     assertEquals("expected a statement, found none of number 9", problem.getMessage());
@@ -50,10 +51,10 @@ class ReviewTest {
 
   @Test
   void settlesAContradictionOrDropsAQuestion() {
-    bed.find("left barlow negative");
+    bed.find("barlow.left negative");
     bed.find("clavicle crepitus");
     review.settle(1, true);
-    assertEquals("weight 3420, left barlow negative", bed.answers());
+    assertEquals("weight 3420 g, barlow.left negative", bed.answers());
     review.drop(2, "cannot be told any more");
     assertTrue(bed.record().openQuestions().isEmpty());
   }
@@ -61,7 +62,7 @@ class ReviewTest {
   @Test
   void aContradictionClosedWithoutAnAnswerLeavesTheFirstAndTheSecondWaitsNoLonger() {
     String before = bed.answers();
-    bed.find("left barlow negative");
+    bed.find("barlow.left negative");
     review.drop(1, "cannot be told any more");
     assertEquals(before, bed.answers());
     RecordedFinding second = bed.record().statements().get(bed.record().statements().size() - 1);
@@ -78,7 +79,7 @@ class ReviewTest {
     String before = bed.answers();
     review.reject(1, "mis-heard");
     String one = bed.answers();
-    review.change(2, Bedside.statement("weight 3240"));
+    review.change(2, Finding.parse("weight 3240 g"));
     String two = bed.answers();
     review.undo();
     assertEquals(one, bed.answers());
@@ -91,16 +92,16 @@ class ReviewTest {
     assertTrue(review.redo().isEmpty());
     review.undo();
     assertEquals("1 rejected, 2 stands, 3 undone", bed.statuses());
-    review.state(Bedside.statement("length 50"));
+    review.state(Finding.parse("length 50 cm"));
     assertEquals(4, bed.record().statements().get(3).number(), "no number is given twice");
   }
 
   @Test
   void doesNotUndoWhatSomethingSaidSinceBuildsUpon() {
     review.reject(1, "mis-heard");
-    bed.find("left barlow negative");
+    bed.find("barlow.left negative");
     assertTrue(review.undo().isEmpty());
-    assertEquals("weight 3420, left barlow negative", bed.answers());
+    assertEquals("weight 3420 g, barlow.left negative", bed.answers());
   }
 
   @Test

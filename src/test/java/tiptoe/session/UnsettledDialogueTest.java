@@ -140,16 +140,16 @@ class UnsettledDialogueTest {
   }
 
   private void pairs(Step step) {
-    String side = step.sided() ? "left " : "";
+    String place = step.id() + (step.sided() ? ".left " : " ");
     for (Value first : step.values()) {
       for (Value second : step.values()) {
         Bedside bed = new Bedside();
-        bed.find(side + step.id() + " " + second.id());
+        bed.find(place + second.id());
         int alone = highest(bed.record());
         bed = new Bedside();
-        bed.find(side + step.id() + " " + first.id());
+        bed.find(place + first.id());
         int before = highest(bed.record());
-        bed.find(side + step.id() + " " + second.id());
+        bed.find(place + second.id());
         int after = highest(bed.record());
         String said = step.id() + ": " + first.id() + ", then " + second.id();
         assertTrue(after <= before && after <= alone, said);

@@ -38,7 +38,7 @@ class EncryptionTest {
 
   private ExamFolder recorded() throws IOException {
     try (OpenExam open = store().create("Demo", "0.1.0", "Dr Reed", PASSPHRASE)) {
-      new Bedside(clock, open.examination()).find("left barlow positive");
+      new Bedside(clock, open.examination()).find("barlow.left positive");
       return open.folder();
     }
   }
@@ -53,7 +53,7 @@ class EncryptionTest {
     assertEquals("positive", stored.record().answers("barlow").get(0).value());
     assertEquals(List.of(), stored.breaks());
     try (OpenExam open = store().open(folder, PASSPHRASE)) {
-      new Bedside(clock, open.examination()).find("weight 3420");
+      new Bedside(clock, open.examination()).find("weight 3420 g");
     }
     assertEquals(2, store().read(folder, PASSPHRASE).record().answers().size());
   }

@@ -46,10 +46,10 @@ class JournalTest {
     try (OpenExam open = store().create("Demo", "0.1.0", "Dr Reed", null)) {
       Bedside bed = new Bedside(clock, open.examination());
       bed.fact("sex", "girl");
-      bed.find("left barlow positive", "right barlow negative");
+      bed.find("barlow.left positive", "barlow.right negative");
       bed.find("murmur present grade=2 place=apex");
-      bed.find("weight 3420");
-      bed.find("left barlow negative");
+      bed.find("weight 3420 g");
+      bed.find("barlow.left negative");
       bed.find("clavicle crepitus");
       bed.exam.gap(12.5, 1, "the microphone is gone");
       before = open.examination().record();
@@ -66,10 +66,10 @@ class JournalTest {
 
   @Test
   void goesOnBehindWhatThereIs() throws IOException {
-    ExamFolder folder = recorded("left barlow negative");
+    ExamFolder folder = recorded("barlow.left negative");
     try (OpenExam open = store().open(folder, null)) {
       open.examination().goOn("0.1.0", null);
-      new Bedside(clock, open.examination()).find("right barlow negative");
+      new Bedside(clock, open.examination()).find("barlow.right negative");
     }
     StoredExam stored = store().read(folder, null);
     assertEquals(List.of(), stored.breaks());
@@ -79,7 +79,7 @@ class JournalTest {
 
   @Test
   void onlyTheOwnerCanReadIt() throws IOException {
-    ExamFolder folder = recorded("left barlow negative");
+    ExamFolder folder = recorded("barlow.left negative");
     assumeTrue(
         folder.path().getFileSystem().supportedFileAttributeViews().contains("posix"),
         "this file system knows no permissions");
@@ -96,7 +96,7 @@ class JournalTest {
 
   @Test
   void wherEverAPowerCutTearsTheTailNothingBeforeItIsLostAndTheTearIsReported() throws IOException {
-    ExamFolder folder = recorded("left barlow negative", "right barlow negative", "weight 3420");
+    ExamFolder folder = recorded("barlow.left negative", "barlow.right negative", "weight 3420 g");
     byte[] whole = Files.readAllBytes(folder.journal());
     int lines = store().read(folder, null).record().entries().size();
     for (int length = whole.length - 1; length > 0; length--) {
@@ -117,7 +117,7 @@ class JournalTest {
 
   @Test
   void setsATornLineAsideNotesItAndGoesOn() throws IOException {
-    ExamFolder folder = recorded("left barlow negative", "right barlow negative");
+    ExamFolder folder = recorded("barlow.left negative", "barlow.right negative");
     byte[] whole = Files.readAllBytes(folder.journal());
     for (int lost : List.of(1, 7, 150)) {
       Files.write(folder.journal(), Arrays.copyOf(whole, whole.length - lost));
@@ -126,7 +126,7 @@ class JournalTest {
       Path aside;
       try (OpenExam open = store().open(folder, null)) {
         aside = folder.path().resolve(lastNoteFile(open));
-        new Bedside(clock, open.examination()).find("weight 3420");
+        new Bedside(clock, open.examination()).find("weight 3420 g");
       }
       assertEquals(torn.torn(), Files.size(aside));
       byte[] kept = Files.readAllBytes(aside);
@@ -151,7 +151,7 @@ class JournalTest {
 
   @Test
   void anyChangedByteIsFoundAndItsEntryNamed() throws IOException {
-    ExamFolder folder = recorded("left barlow negative", "weight 3420");
+    ExamFolder folder = recorded("barlow.left negative", "weight 3420 g");
     byte[] whole = Files.readAllBytes(folder.journal());
     int entry = 1;
     for (int at = 0; at < whole.length; at++) {
@@ -172,14 +172,14 @@ class JournalTest {
 
   @Test
   void aLineThatWasTakenOutOrPutElsewhereIsNamed() throws IOException {
-    ExamFolder folder = recorded("left barlow negative", "weight 3420");
+    ExamFolder folder = recorded("barlow.left negative", "weight 3420 g");
     List<String> lines = Files.readAllLines(folder.journal());
     String without = String.join("\n", lines.subList(0, 2)) + "\n" + lines.get(3) + "\n";
     assertEquals("entry 3: expected entry 3, found 4", firstBreak(without));
     String swapped =
         String.join("\n", lines.get(0), lines.get(2), lines.get(1), lines.get(3)) + "\n";
     assertEquals("entry 2: expected entry 2, found 3", firstBreak(swapped));
-    ExamFolder other = recorded("left barlow positive", "weight 3420");
+    ExamFolder other = recorded("barlow.left positive", "weight 3420 g");
     String foreign = lines.get(0) + "\n" + Files.readAllLines(other.journal()).get(1) + "\n";
     assertEquals("entry 2: it does not follow from the entry before it", firstBreak(foreign));
   }
@@ -191,7 +191,7 @@ class JournalTest {
 
   @Test
   void aBrokenRecordIsReadInFullButNotWrittenTo() throws IOException {
-    ExamFolder folder = recorded("left barlow negative", "weight 3420", "length 50");
+    ExamFolder folder = recorded("barlow.left negative", "weight 3420 g", "length 50 cm");
     String text = Files.readString(folder.journal());
     Files.writeString(folder.journal(), text.replaceFirst("3420", "4320"));
     StoredExam stored = store().read(folder, null);
@@ -221,7 +221,7 @@ class JournalTest {
 
   @Test
   void removalTakesJournalAndAudio() throws IOException {
-    ExamFolder folder = recorded("left barlow negative");
+    ExamFolder folder = recorded("barlow.left negative");
     Files.createDirectories(folder.audio());
     Files.writeString(folder.audio().resolve("segment-000001-0000000000.wav"), "x");
     store().remove(folder);
@@ -234,7 +234,7 @@ class JournalTest {
 
   @Test
   void whatACrashLeftOfARemovalIsRemovedWhenListed() throws IOException {
-    ExamFolder folder = recorded("left barlow negative");
+    ExamFolder folder = recorded("barlow.left negative");
     Path left = folder.path().resolveSibling(".removing-" + folder.name());
     Files.move(folder.path(), left);
     assertEquals(List.of(), store().list());
@@ -243,7 +243,7 @@ class JournalTest {
 
   @Test
   void findsAnExaminationByItsIdOrItsPath() throws IOException {
-    ExamFolder folder = recorded("left barlow negative");
+    ExamFolder folder = recorded("barlow.left negative");
     assertEquals(folder, store().find(folder.name()));
     assertEquals(folder, store().find(folder.path().toString()));
     assertEquals(

@@ -30,11 +30,11 @@ class LongRunTest {
   private static final int UTTERANCES = 8 * 3600 / 5;
   private static final List<String> FINDINGS =
       List.of(
-          "left barlow negative",
-          "right barlow negative",
-          "left clavicle intact",
+          "barlow.left negative",
+          "barlow.right negative",
+          "clavicle.left intact",
           "murmur none",
-          "weight 3420",
+          "weight 3420 g",
           "skin milia");
 
   @TempDir(factory = MemoryDisk.class)

@@ -123,10 +123,10 @@ class ReviewKeysTest {
 
   private void examine() {
     bed.fact("sex", "girl");
-    bed.find("left clavicle crepitus", "right clavicle intact");
-    bed.find("left barlow negative");
-    bed.find("left barlow positive");
-    bed.hear("right ortolani", Outcome.UNSURE, Bedside.finding("right ortolani positive", false));
+    bed.find("clavicle.left crepitus", "clavicle.right intact");
+    bed.find("barlow.left negative");
+    bed.find("barlow.left positive");
+    bed.hear("right ortolani", Outcome.UNSURE, Bedside.finding("ortolani.right positive", false));
     bed.hear("nice weather", Outcome.IGNORED);
   }
 
@@ -152,7 +152,7 @@ class ReviewKeysTest {
     press(review, "u");
     assertFalse(bed.answers().contains("weight"), bed.answers());
     press(review, "y");
-    assertTrue(bed.answers().contains("weight 3420"), bed.answers());
+    assertTrue(bed.answers().contains("weight 3420 g"), bed.answers());
     assertEquals(bed.record(), ExamRecord.fold(Protocol.standard(), bed.record().entries()));
   }
 
@@ -171,7 +171,7 @@ class ReviewKeysTest {
     press(review, "tclavicle crepitus\n");
     assertTrue(review.typing().orElseThrow().prompt().contains("left, right or both?"));
     press(review, "left\n");
-    assertEquals("left clavicle crepitus", bed.answers());
+    assertEquals("clavicle.left crepitus [typed]", bed.answers());
   }
 
   @Test
@@ -191,7 +191,7 @@ class ReviewKeysTest {
     ReviewKeys review = review();
     choose(review, "left clavicle: crepitus");
     press(review, "s");
-    assertTrue(bed.answers().contains("right clavicle crepitus"), bed.answers());
+    assertTrue(bed.answers().contains("clavicle.right crepitus"), bed.answers());
     choose(review, "left clavicle: crepitus (replaced)");
     assertTrue(review.shown().chosen().orElseThrow().notes().toString().contains("by Dr Reed"));
   }
@@ -202,13 +202,13 @@ class ReviewKeysTest {
     ReviewKeys review = review();
     choose(review, "left clavicle: crepitus");
     press(review, "v1");
-    assertTrue(bed.answers().contains("left clavicle intact"), bed.answers());
+    assertTrue(bed.answers().contains("clavicle.left intact"), bed.answers());
     choose(review, "right clavicle: intact");
     press(review, "x\n");
-    assertFalse(bed.answers().contains("right clavicle"), bed.answers());
+    assertFalse(bed.answers().contains("clavicle.right"), bed.answers());
     choose(review, "right clavicle is missing");
     press(review, "nasleep\n");
-    assertTrue(bed.answers().contains("right clavicle not-examined reason=asleep"));
+    assertTrue(bed.answers().contains("clavicle.right not-examined reason=asleep"));
   }
 
   @Test
@@ -217,10 +217,10 @@ class ReviewKeysTest {
     ReviewKeys review = review();
     choose(review, "unsure: right Ortolani");
     press(review, "a");
-    assertTrue(bed.answers().contains("right ortolani positive"), bed.answers());
+    assertTrue(bed.answers().contains("ortolani.right positive"), bed.answers());
     choose(review, "left Barlow: first");
     press(review, "2");
-    assertTrue(bed.answers().contains("left barlow positive"), bed.answers());
+    assertTrue(bed.answers().contains("barlow.left positive"), bed.answers());
     choose(review, "ignored:");
     press(review, "d");
     assertEquals(0, bed.record().unsure().size());
@@ -229,10 +229,10 @@ class ReviewKeysTest {
 
   @Test
   void aWholeRegionFillsOnlyWhatIsOpen() {
-    bed.find("left eyes discharge");
+    bed.find("eyes.left discharge");
     ReviewKeys review = review();
     press(review, "teyes normal\n");
-    assertTrue(bed.answers().contains("left eyes discharge"), bed.answers());
+    assertTrue(bed.answers().contains("eyes.left discharge"), bed.answers());
     assertFalse(bed.answers().contains("red-reflex"), bed.answers());
   }
 
@@ -369,8 +369,8 @@ class ReviewKeysTest {
 
   @Test
   void whatMattersIsSettledOrNamedBeforeASignature() throws IOException {
-    bed.find("left red-reflex present");
-    bed.find("left red-reflex absent");
+    bed.find("red-reflex.left present");
+    bed.find("red-reflex.left absent");
     ReviewKeys review = review();
     assertEquals(2, review.service().unsettled().size());
     Reply refused = review.service().sign("Dr Reed", "registrar", "");
@@ -382,8 +382,8 @@ class ReviewKeysTest {
 
   @Test
   void whatWasSettledIsNotNamed() throws IOException {
-    bed.find("left red-reflex present");
-    bed.find("left red-reflex absent");
+    bed.find("red-reflex.left present");
+    bed.find("red-reflex.left absent");
     ReviewKeys review = review();
     review.service().settle(bed.record().openQuestion().orElseThrow().number(), false);
     assertEquals(List.of(), review.service().unsettled());
