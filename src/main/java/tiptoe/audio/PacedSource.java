@@ -8,10 +8,9 @@ import java.util.Optional;
  * Hands on another source's chunks no sooner than they could have been heard: a recording replayed
  * in real time.
  */
-public final class PacedSource implements SampleSource {
+public final class PacedSource extends PassedSound {
   private static final long NANOS_A_SAMPLE = 1_000_000_000L / Pcm.RATE;
 
-  private final SampleSource source;
   private final Pace pace;
   private boolean started;
   private long start;
@@ -29,7 +28,7 @@ public final class PacedSource implements SampleSource {
   }
 
   PacedSource(SampleSource source, Pace pace) {
-    this.source = source;
+    super(source);
     this.pace = pace;
   }
 
@@ -55,16 +54,6 @@ public final class PacedSource implements SampleSource {
       Thread.currentThread().interrupt();
       throw new InterruptedIOException("interrupted while replaying in real time");
     }
-  }
-
-  @Override
-  public void end() {
-    source.end();
-  }
-
-  @Override
-  public void close() throws IOException {
-    source.close();
   }
 
   private static final class RealPace implements Pace {

@@ -27,8 +27,4 @@ public final class Tones {
     }
     this.volume = volume;
   }
-
-  public double volume() {
-    return volume;
-  }
 }

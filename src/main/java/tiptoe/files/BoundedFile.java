@@ -42,11 +42,6 @@ public enum BoundedFile {
     this.most = most;
   }
 
-  /** The most bytes that a file of the kind may have. */
-  public int most() {
-    return most;
-  }
-
   /**
    * All bytes of a file.
    *

@@ -143,20 +143,15 @@ public final class GraphCache {
     Files.writeString(
         into.resolve(ModelFolder.FEATURES),
         ModelConf.features(Files.readString(model.file(ModelFolder.FEATURES))));
-    boolean besideModel =
-        into.toAbsolutePath().getParent().equals(model.path().toAbsolutePath().getParent());
     for (String name : TAKEN) {
-      take(model.file(name), into.resolve(name), besideModel);
+      take(model.file(name), into.resolve(name));
     }
-    take(network, into.resolve(ModelFolder.TRANSITIONS), besideModel);
+    take(network, into.resolve(ModelFolder.TRANSITIONS));
     Manifest.of(into).write(into.resolve(MANIFEST));
   }
 
-  /**
-   * Names files by links rather than copying 24 MB, where the file system can. Beside the model the
-   * links are relative, so that both can be moved together.
-   */
-  private static void take(Path from, Path to, boolean besideModel) throws IOException {
+  /** Names files by links rather than copying 24 MB, where the file system can. */
+  private static void take(Path from, Path to) throws IOException {
     if (!Files.exists(from)) {
       return; // a model without i-vectors
     }
@@ -164,15 +159,14 @@ public final class GraphCache {
       for (Path file : (Iterable<Path>) files.filter(Files::isRegularFile)::iterator) {
         Path copy = to.resolve(from.relativize(file).toString());
         Files.createDirectories(copy.getParent());
-        link(copy, file.toAbsolutePath(), besideModel);
+        link(copy, file.toAbsolutePath());
       }
     }
   }
 
-  private static void link(Path link, Path file, boolean relative) throws IOException {
-    Path target = relative ? link.toAbsolutePath().getParent().relativize(file) : file;
+  private static void link(Path link, Path file) throws IOException {
     try {
-      Files.createSymbolicLink(link, target);
+      Files.createSymbolicLink(link, file);
     } catch (IOException | UnsupportedOperationException e) {
       try {
         Files.createLink(link, file);

@@ -35,10 +35,6 @@ final class SymbolTable {
     return table;
   }
 
-  int size() {
-    return symbols.size();
-  }
-
   /** The symbol of a label, or null. */
   String symbol(int label) {
     return symbols.get(label);

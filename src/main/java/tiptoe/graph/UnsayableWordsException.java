@@ -10,7 +10,6 @@ import tiptoe.grammar.Problem;
 public final class UnsayableWordsException extends IOException {
   private static final long serialVersionUID = 1L;
 
-  private final transient List<Problem> problems;
   private final transient List<MissingWord> missing;
 
   UnsayableWordsException(List<Problem> problems, List<MissingWord> missing) {
@@ -18,13 +17,7 @@ public final class UnsayableWordsException extends IOException {
         Stream.concat(problems.stream(), missing.stream())
             .map(Object::toString)
             .collect(Collectors.joining("\n")));
-    this.problems = List.copyOf(problems);
     this.missing = List.copyOf(missing);
-  }
-
-  /** What is wrong with the pronunciation file. */
-  public List<Problem> problems() {
-    return problems;
   }
 
   /** Words that neither the pronunciation file nor the model's lexicon has. */

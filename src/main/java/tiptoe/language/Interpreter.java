@@ -68,10 +68,6 @@ public final class Interpreter {
     return network;
   }
 
-  public Protocol protocol() {
-    return protocol;
-  }
-
   /**
    * What the words mean in this dialogue.
    *

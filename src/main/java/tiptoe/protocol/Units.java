@@ -38,16 +38,6 @@ public final class Units {
     return celsius * 9 / 5 + 32;
   }
 
-  /** Pounds and ounces to g. */
-  public static double grams(double pounds, double ounces) {
-    return pounds * GRAMS_PER_POUND + ounces * GRAMS_PER_OUNCE;
-  }
-
-  /** Inches to cm. */
-  public static double centimetres(double inches) {
-    return inches * CENTIMETRES_PER_INCH;
-  }
-
   /** g as pounds and ounces to the nearest ounce: {@code 7 lb 6 oz}. */
   public static String poundsAndOunces(double grams) {
     long ounces = Math.round(grams / GRAMS_PER_OUNCE);

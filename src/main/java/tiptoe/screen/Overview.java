@@ -68,10 +68,6 @@ record Overview(
         maker.sizes(wording.assessment()));
   }
 
-  Progress progressHere() {
-    return regions.stream().filter(one -> one.region().equals(here.id())).findFirst().orElseThrow();
-  }
-
   private static List<Line> flags(RecordWording wording) {
     return wording.assessment().flags().stream()
         .map(flag -> new Line(wording.flag(flag), Maker.ink(flag.level())))

@@ -37,10 +37,6 @@ enum Voice {
     this.command = command;
   }
 
-  String key() {
-    return key;
-  }
-
   String words() {
     return words;
   }

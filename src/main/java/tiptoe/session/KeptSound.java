@@ -4,13 +4,13 @@ import java.io.IOException;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import tiptoe.audio.Chunk;
+import tiptoe.audio.PassedSound;
 import tiptoe.audio.Pcm;
 import tiptoe.audio.SampleSource;
 import tiptoe.audio.SegmentStore;
 
 /** Sound from a file that is kept with the examination as it goes by, but for what is paused. */
-public final class KeptSound implements SampleSource {
-  private final SampleSource source;
+public final class KeptSound extends PassedSound {
   private final SegmentStore store;
   private final long base;
   private final BooleanSupplier paused;
@@ -20,7 +20,7 @@ public final class KeptSound implements SampleSource {
    */
   public KeptSound(
       SampleSource source, SegmentStore store, double seconds, BooleanSupplier paused) {
-    this.source = source;
+    super(source);
     this.store = store;
     this.paused = paused;
     this.base = Math.round(seconds * Pcm.RATE);
@@ -34,15 +34,5 @@ public final class KeptSound implements SampleSource {
       store.append(new Chunk(base + chunk.position(), chunk.lost(), chunk.samples()));
     }
     return next;
-  }
-
-  @Override
-  public void end() {
-    source.end();
-  }
-
-  @Override
-  public void close() throws IOException {
-    source.close();
   }
 }

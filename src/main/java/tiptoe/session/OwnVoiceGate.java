@@ -5,22 +5,22 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.function.BooleanSupplier;
 import tiptoe.audio.Chunk;
+import tiptoe.audio.PassedSound;
 import tiptoe.audio.SampleSource;
 
 /**
  * Sound in which it is quiet while the tool speaks, so that it does not take down its own voice.
  * Time goes on in it, and what is kept of the sound comes from elsewhere.
  */
-final class OwnVoiceGate implements SampleSource {
+final class OwnVoiceGate extends PassedSound {
   /** The noise of a quiet room, about -84 dB; bare zeros are no sound that models were made for. */
   private static final double QUIET = 2;
 
-  private final SampleSource source;
   private final BooleanSupplier speaks;
   private final Random random = new Random(1);
 
   OwnVoiceGate(SampleSource source, BooleanSupplier speaks) {
-    this.source = source;
+    super(source);
     this.speaks = speaks;
   }
 
@@ -35,15 +35,5 @@ final class OwnVoiceGate implements SampleSource {
       samples[i] = (short) Math.round(QUIET * random.nextGaussian());
     }
     return new Chunk(chunk.position(), chunk.lost(), samples);
-  }
-
-  @Override
-  public void end() {
-    source.end();
-  }
-
-  @Override
-  public void close() throws IOException {
-    source.close();
   }
 }

@@ -4,12 +4,12 @@ import java.io.IOException;
 import java.util.Optional;
 import tiptoe.audio.Chunk;
 import tiptoe.audio.Level;
+import tiptoe.audio.PassedSound;
 import tiptoe.audio.Pcm;
 import tiptoe.audio.SampleSource;
 
 /** Sound that a view sees go by, and that ends when the user leaves. */
-public final class SeenSound implements SampleSource {
-  private final SampleSource source;
+public final class SeenSound extends PassedSound {
   private final ExamView view;
   private final double offset;
 
@@ -17,7 +17,7 @@ public final class SeenSound implements SampleSource {
    * @param offset second of the examination at which the sound begins
    */
   SeenSound(SampleSource source, ExamView view, double offset) {
-    this.source = source;
+    super(source);
     this.view = view;
     this.offset = offset;
   }
@@ -33,15 +33,5 @@ public final class SeenSound implements SampleSource {
           view.sound(level.rmsDb(), level.isClipping(), from, to);
         });
     return next;
-  }
-
-  @Override
-  public void end() {
-    source.end();
-  }
-
-  @Override
-  public void close() throws IOException {
-    source.close();
   }
 }

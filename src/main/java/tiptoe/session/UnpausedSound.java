@@ -4,15 +4,15 @@ import java.io.IOException;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import tiptoe.audio.Chunk;
+import tiptoe.audio.PassedSound;
 import tiptoe.audio.SampleSource;
 
 /** Sound without what comes while the examination is paused, since none of that is to be kept. */
-public final class UnpausedSound implements SampleSource {
-  private final SampleSource source;
+public final class UnpausedSound extends PassedSound {
   private final BooleanSupplier paused;
 
   public UnpausedSound(SampleSource source, BooleanSupplier paused) {
-    this.source = source;
+    super(source);
     this.paused = paused;
   }
 
@@ -26,15 +26,5 @@ public final class UnpausedSound implements SampleSource {
     }
     long before = dropped;
     return next.map(chunk -> new Chunk(chunk.position(), chunk.lost() + before, chunk.samples()));
-  }
-
-  @Override
-  public void end() {
-    source.end();
-  }
-
-  @Override
-  public void close() throws IOException {
-    source.close();
   }
 }

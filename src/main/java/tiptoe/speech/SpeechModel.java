@@ -128,11 +128,6 @@ public final class SpeechModel implements AutoCloseable {
     return recogniser;
   }
 
-  /** Whether the recogniser can hear a word. */
-  public synchronized boolean knows(String word) {
-    return library.vosk_model_find_word(opened(), word) >= 0;
-  }
-
   private Pointer opened() {
     if (model == null) {
       throw new IllegalStateException("expected an open speech model, found a closed one");

@@ -17,8 +17,6 @@ interface VoskLibrary extends Library {
   void vosk_model_free(Pointer model);
 
   /** Label of a word, −1 when the model does not have it. */
-  int vosk_model_find_word(Pointer model, String word);
-
   Pointer vosk_recognizer_new(Pointer model, float rate);
 
   Pointer vosk_recognizer_new_grm(Pointer model, float rate, String phrases);
@@ -36,8 +34,6 @@ interface VoskLibrary extends Library {
   String vosk_recognizer_partial_result(Pointer recogniser);
 
   String vosk_recognizer_final_result(Pointer recogniser);
-
-  void vosk_recognizer_reset(Pointer recogniser);
 
   void vosk_recognizer_free(Pointer recogniser);
 }

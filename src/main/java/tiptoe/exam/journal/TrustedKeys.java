@@ -28,10 +28,6 @@ public final class TrustedKeys {
     file = data.resolve("trusted-keys");
   }
 
-  public Path file() {
-    return file;
-  }
-
   /** Fingerprint to owner; empty where there is no such file. */
   public Map<String, String> owners() throws IOException {
     Map<String, String> owners = new LinkedHashMap<>();

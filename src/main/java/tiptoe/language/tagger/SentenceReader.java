@@ -73,10 +73,7 @@ final class SentenceReader {
             next();
           }
         }
-        case TURN -> {
-          next();
-          now.behindTurn = true;
-        }
+        case TURN -> next();
         case CORRECTION -> {
           next();
           now.corrects = true;

@@ -38,9 +38,6 @@ final class Statement {
   /** The word that says that it is as before, of another structure; −1 where there is none. */
   int alike = -1;
 
-  /** Whether it stands behind "but" or another turn. */
-  boolean behindTurn;
-
   /** Whether it was said to correct what comes before. */
   boolean corrects;
 

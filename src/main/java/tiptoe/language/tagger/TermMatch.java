@@ -39,10 +39,6 @@ record TermMatch(int from, int to, int words, List<Sense> senses) {
         .collect(Collectors.toCollection(java.util.LinkedHashSet::new));
   }
 
-  boolean isPair() {
-    return senses.stream().anyMatch(sense -> sense.kind() == Sense.Kind.PART && sense.pair());
-  }
-
   boolean overlaps(TermMatch other) {
     return from < other.to && other.from < to;
   }

@@ -28,10 +28,6 @@ final class ReviewDialogue {
     }
   }
 
-  ReviewService service() {
-    return service;
-  }
-
   ItemList shown() {
     return shown;
   }

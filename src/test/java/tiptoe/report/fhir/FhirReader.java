@@ -18,7 +18,7 @@ import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Value;
 
-/** Reads the answers back from a document this package wrote. */
+/** Reads the answers back from a document that the exporter wrote. */
 public final class FhirReader {
   private final Protocol protocol;
 
