@@ -19,6 +19,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import tiptoe.Golden;
 import tiptoe.exam.Entry;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.MemorySink;
@@ -66,12 +67,9 @@ class GoldenJournalTest {
     assertEquals(List.of(), stored.breaks());
     for (Format format : List.of(Format.JSON, Format.TXT)) {
       byte[] now = Reports.render(Records.wording(stored.record()), format);
-      Path golden = GOLDEN.resolve(name).resolve("record." + format.ending());
-      if (!Files.exists(golden)) {
-        Files.write(golden, now);
-        throw new AssertionError("wrote " + golden + ": read it, then run again");
-      }
-      assertEquals(Files.readString(golden), new String(now, StandardCharsets.UTF_8));
+      Golden.check(
+          GOLDEN.resolve(name).resolve("record." + format.ending()),
+          new String(now, StandardCharsets.UTF_8));
     }
   }
 
