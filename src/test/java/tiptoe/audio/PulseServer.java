@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
+import tiptoe.ChildJava;
 
 /**
  * A private PulseAudio server whose only device is a null sink, for tests of the real sound path:
@@ -98,8 +99,7 @@ public final class PulseServer implements AutoCloseable {
 
   /** A program of ours in a JVM of its own, on this server, with the class path of this one. */
   public Process java(Class<?> main, String... arguments) throws IOException {
-    List<String> command = new ArrayList<>();
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    List<String> command = ChildJava.command();
     command.addAll(List.of("-cp", System.getProperty("java.class.path"), main.getName()));
     command.addAll(List.of(arguments));
     return builder(command).start();

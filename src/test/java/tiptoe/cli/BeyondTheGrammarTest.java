@@ -3,15 +3,13 @@ package tiptoe.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.IOException;
 import java.util.List;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import tiptoe.exam.Utterance;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Source;
 import tiptoe.session.ExamSession;
-import tiptoe.session.Home;
+import tiptoe.session.Hearing;
 import tiptoe.session.Sessions;
 import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
@@ -19,12 +17,7 @@ import tiptoe.settings.Settings;
 /** Sentences that no grammar covers, in an examination. The wordings are common practice. */
 class BeyondTheGrammarTest {
   private static final String UNLISTED = "whatsoever his right arm hangs there and isn't moving";
-  private static Understanding understanding;
-
-  @BeforeAll
-  static void load() throws IOException {
-    understanding = Understanding.load(Home.locate());
-  }
+  private static final Understanding understanding = Hearing.understood();
 
   private final ExamSession session = Sessions.inMemory(understanding, Settings.DEFAULT);
 

@@ -2,9 +2,7 @@ package tiptoe.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import java.io.IOException;
 import java.util.stream.Collectors;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -12,19 +10,14 @@ import tiptoe.exam.Answer;
 import tiptoe.exam.Phase;
 import tiptoe.language.TypedText;
 import tiptoe.session.ExamSession;
-import tiptoe.session.Home;
+import tiptoe.session.Hearing;
 import tiptoe.session.Sessions;
 import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
 
 /** Whole dialogues, in the words of the grammars: what is asked, and what an answer does. */
 class DialogueTest {
-  private static Understanding understanding;
-
-  @BeforeAll
-  static void load() throws IOException {
-    understanding = Understanding.load(Home.locate());
-  }
+  private static final Understanding understanding = Hearing.understood();
 
   private static ExamSession say(String dialogue) {
     ExamSession session = Sessions.inMemory(understanding, Settings.DEFAULT);

@@ -2,24 +2,16 @@ package tiptoe.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import java.io.IOException;
 import java.util.List;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.session.ContinuablePhrases;
-import tiptoe.session.Home;
-import tiptoe.session.Understanding;
+import tiptoe.session.Hearing;
 
 /** Which words may be torn off, by the grammars as they are. */
 class GoingOnTest {
-  private static PhraseNetwork network;
-
-  @BeforeAll
-  static void load() throws IOException {
-    network = Understanding.load(Home.locate()).network();
-  }
+  private static final PhraseNetwork network = Hearing.understood().network();
 
   @ParameterizedTest
   @CsvSource({

@@ -215,7 +215,7 @@ class MeasureCommandTest {
   @Test
   void acceptsHardlyAnythingOfUnrelatedSpeech(@TempDir Path folder) throws IOException {
     assumeTrue(Files.isDirectory(OFF_SCRIPT), "skipped: no recordings in ../shared");
-    int number = TestExtent.of(3, 12);
+    int number = TestExtent.of(1, 12);
     try (Stream<Path> files = Files.list(OFF_SCRIPT)) {
       for (Path file :
           files
@@ -300,7 +300,7 @@ class MeasureCommandTest {
         run(
             "measure",
             some(DEMO, 3, folder),
-            some(CLIPS, 4, folder),
+            some(CLIPS, 6, folder),
             "--baseline",
             TestExtent.isFull()
                 ? "src/test/resources/tiptoe/measure/baseline.csv"

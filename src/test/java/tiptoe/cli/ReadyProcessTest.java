@@ -8,7 +8,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Tag;
@@ -16,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
+import tiptoe.ChildJava;
 import tiptoe.graph.ModelFolder;
 
 /** What only a process of its own can lack: the library, and the locale that Java starts in. */
@@ -29,8 +29,7 @@ class ReadyProcessTest {
 
   private Ran run(List<String> java, Map<String, String> environment, String... args)
       throws IOException, InterruptedException {
-    List<String> command = new ArrayList<>();
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    List<String> command = ChildJava.command();
     command.addAll(java);
     command.addAll(List.of("-cp", System.getProperty("java.class.path"), Tiptoe.class.getName()));
     command.addAll(List.of(args));

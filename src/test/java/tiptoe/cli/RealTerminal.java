@@ -15,6 +15,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.io.TempDir;
+import tiptoe.ChildJava;
 
 /** The real process in a real terminal, for the tests of screens; needs tmux. */
 abstract class RealTerminal {
@@ -57,7 +58,11 @@ abstract class RealTerminal {
     Path arguments =
         Files.writeString(
             folder.resolve("arguments"),
-            "-Xmx1g -cp \"" + System.getProperty("java.class.path").replace("\\", "\\\\") + "\"");
+            "-Xmx1g "
+                + String.join(" ", ChildJava.OPTIONS)
+                + " -cp \""
+                + System.getProperty("java.class.path").replace("\\", "\\\\")
+                + "\"");
     Path script =
         Files.writeString(
             folder.resolve("run.sh"),

@@ -22,6 +22,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tiptoe.ChildJava;
 import tiptoe.audio.Chunk;
 import tiptoe.audio.SegmentStore;
 import tiptoe.exam.Bedside;
@@ -305,7 +306,7 @@ class RecordCommandsTest {
                   "trace=connect,bind,listen,sendto,sendmsg",
                   "-o",
                   trace.toString()));
-      command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+      command.addAll(ChildJava.command());
       command.addAll(List.of("-cp", System.getProperty("java.class.path")));
       command.add(Tiptoe.class.getName());
       command.addAll(call);

@@ -15,11 +15,9 @@ import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
 import tiptoe.exam.Remark;
 import tiptoe.session.Dictation;
-import tiptoe.session.Engine;
 import tiptoe.session.ExamSession;
-import tiptoe.session.Home;
+import tiptoe.session.Hearing;
 import tiptoe.session.Sessions;
-import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
 
 /** A remark in free words: a synthetic voice (flite, slt) says what {@code remark.txt} holds. */
@@ -28,13 +26,11 @@ class RemarkTest {
 
   @Test
   void aRemarkIsHeardInFreeWordsAndWhatIsSaidBehindItIsRecorded() throws IOException {
-    Home home = Home.locate();
-    Understanding understanding = Understanding.load(home);
-    ExamSession session = Sessions.inMemory(understanding, Settings.DEFAULT);
+    Hearing hearing = Hearing.loaded();
+    ExamSession session = Sessions.inMemory(hearing.understanding(), Settings.DEFAULT);
     List<Changes> changes = new ArrayList<>();
-    try (Engine engine = Engine.open(home, understanding, null, Settings.DEFAULT, System.err);
-        SampleSource sound = AudioFile.open(RECORDING)) {
-      new Dictation(engine, session).listen(sound, 0, changes::add);
+    try (SampleSource sound = AudioFile.open(RECORDING)) {
+      new Dictation(hearing.engine(), session).listen(sound, 0, changes::add);
     }
     assertEquals(1, session.record().remarks().size());
     Remark remark = session.record().remarks().get(0);

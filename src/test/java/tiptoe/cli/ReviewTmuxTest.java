@@ -10,9 +10,11 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import tiptoe.ChildJava;
 
 /** A review in a real terminal: corrects, signs, and is found out when somebody tampers. */
 @Tag("hearing")
@@ -107,23 +109,11 @@ class ReviewTmuxTest extends RealTerminal {
     String record = examined();
     start("LC_ALL=C.UTF-8", "review " + record, "--as", "'Rowan Reed, registrar'");
     await(frame -> frame.contains("DRAFT, NOT SIGNED"));
-    Process second =
-        new ProcessBuilder(
-                System.getProperty("java.home") + "/bin/java",
-                "-cp",
-                System.getProperty("java.class.path"),
-                "tiptoe.cli.Tiptoe",
-                "sign",
-                record,
-                "--as",
-                "Robin Vale",
-                "--role",
-                "consultant",
-                "--yes",
-                "--data",
-                data())
-            .redirectErrorStream(true)
-            .start();
+    List<String> command = ChildJava.command();
+    command.addAll(List.of("-cp", System.getProperty("java.class.path"), "tiptoe.cli.Tiptoe"));
+    command.addAll(List.of("sign", record, "--as", "Robin Vale", "--role", "consultant", "--yes"));
+    command.addAll(List.of("--data", data()));
+    Process second = new ProcessBuilder(command).redirectErrorStream(true).start();
     String why = new String(second.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     assertEquals(1, second.waitFor(), why);
     assertFalse(why.contains("Exception"), why);

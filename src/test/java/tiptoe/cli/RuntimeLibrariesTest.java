@@ -7,12 +7,12 @@ import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tiptoe.ChildJava;
 
 /** Commands in a process that has only the libraries that are shipped, not those of the tests. */
 @Tag("hearing")
@@ -25,8 +25,7 @@ class RuntimeLibrariesTest {
 
   private String run(String... arguments) throws Exception {
     String libraries = Files.readString(Path.of("target/libraries.txt")).strip();
-    List<String> command = new ArrayList<>();
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    List<String> command = ChildJava.command();
     command.addAll(List.of("-Xmx1g", "-cp", "target/classes" + File.pathSeparator + libraries));
     command.add(Tiptoe.class.getName());
     command.addAll(List.of(arguments));

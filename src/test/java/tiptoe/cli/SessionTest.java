@@ -3,15 +3,13 @@ package tiptoe.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.IOException;
 import java.util.Arrays;
 import java.util.List;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import tiptoe.exam.Phase;
 import tiptoe.finding.Command;
 import tiptoe.session.ExamSession;
-import tiptoe.session.Home;
+import tiptoe.session.Hearing;
 import tiptoe.session.Sessions;
 import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
@@ -20,12 +18,7 @@ import tiptoe.speech.Word;
 
 /** What is heard and what keys ask for, together. */
 class SessionTest {
-  private static Understanding understanding;
-
-  @BeforeAll
-  static void load() throws IOException {
-    understanding = Understanding.load(Home.locate());
-  }
+  private static final Understanding understanding = Hearing.understood();
 
   private final ExamSession session = Sessions.inMemory(understanding, Settings.DEFAULT);
 

@@ -12,8 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
-import tiptoe.session.Home;
-import tiptoe.session.Understanding;
+import tiptoe.session.Hearing;
 
 /** The sound check on recordings; the clip says the sentence it asks for. */
 class SoundcheckCommandTest {
@@ -52,7 +51,7 @@ class SoundcheckCommandTest {
 
   @Test
   void asksForASentenceOfTheGrammars() throws IOException {
-    assertTrue(Understanding.load(Home.locate()).network().accepts(SoundcheckCommand.SENTENCE));
+    assertTrue(Hearing.understood().network().accepts(SoundcheckCommand.SENTENCE));
   }
 
   @Test

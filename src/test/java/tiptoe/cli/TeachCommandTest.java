@@ -8,11 +8,11 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tiptoe.ChildJava;
 
 /** Teaching in a process of its own, whose user has settings of its own. */
 @Tag("process")
@@ -25,8 +25,7 @@ class TeachCommandTest {
   private record Ran(int code, String out) {}
 
   private Ran run(String... args) throws IOException, InterruptedException {
-    List<String> command = new ArrayList<>();
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    List<String> command = ChildJava.command();
     // On macOS and Windows settings are found by these.
     command.add("-Duser.home=" + home);
     command.addAll(List.of("-cp", System.getProperty("java.class.path"), Tiptoe.class.getName()));

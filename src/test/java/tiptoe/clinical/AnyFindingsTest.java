@@ -147,7 +147,7 @@ class AnyFindingsTest {
                     .with(Setting.SIZE_STANDARD, size));
   }
 
-  @Property(tries = 2000)
+  @Property
   void neverThrowsAndNeverContradictsItself(
       @ForAll("findings") List<Answer> findings,
       @ForAll("babies") Baby baby,

@@ -9,9 +9,8 @@ import java.nio.file.Path;
 import java.util.function.Predicate;
 import org.junit.jupiter.api.Test;
 import tiptoe.session.ExamSession;
-import tiptoe.session.Home;
+import tiptoe.session.Hearing;
 import tiptoe.session.Sessions;
-import tiptoe.session.Understanding;
 
 /** What the screen tells of trouble with the sound, on a terminal in memory. */
 class ScreenViewTest {
@@ -19,7 +18,7 @@ class ScreenViewTest {
 
   private final DefaultVirtualTerminal terminal =
       new DefaultVirtualTerminal(new TerminalSize(80, 24));
-  private final ExamSession session = Sessions.inMemory(Understanding.load(Home.locate()));
+  private final ExamSession session = Sessions.inMemory(Hearing.understood());
 
   ScreenViewTest() throws IOException {}
 

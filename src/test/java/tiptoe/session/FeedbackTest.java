@@ -2,11 +2,9 @@ package tiptoe.session;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import java.io.IOException;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import tiptoe.audio.Tone;
 import tiptoe.settings.Settings;
@@ -15,12 +13,7 @@ import tiptoe.speech.Word;
 
 /** Which tone tells what became of an utterance. */
 class FeedbackTest {
-  private static Understanding understanding;
-
-  @BeforeAll
-  static void load() throws IOException {
-    understanding = Understanding.load(Home.locate());
-  }
+  private static final Understanding understanding = Hearing.understood();
 
   private final ExamSession session = Sessions.inMemory(understanding, Settings.DEFAULT);
   private double at = 1;

@@ -19,15 +19,15 @@ import tiptoe.speech.Recogniser;
 /** The engine, and what an examination that just begins decides about what it hears. */
 public final class Hearing {
   private static Hearing loaded;
+  private static Understanding understood;
 
   private final UtteranceVerifier verifier = UtteranceVerifier.standard();
   private final Understanding understanding;
   private final Engine engine;
 
   Hearing(Settings settings) throws IOException {
-    Home home = Home.locate();
-    understanding = Understanding.load(home);
-    engine = Engine.open(home, understanding, null, settings, System.err);
+    understanding = understood();
+    engine = Engine.open(Home.locate(), understanding, null, settings, System.err);
   }
 
   /** Loaded once for all tests of a process, and freed with it. */
@@ -40,6 +40,18 @@ public final class Hearing {
       }
     }
     return loaded;
+  }
+
+  /** The grammars and what reads beyond them, loaded once for all tests of a process. */
+  public static synchronized Understanding understood() {
+    if (understood == null) {
+      try {
+        understood = Understanding.load(Home.locate());
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+    return understood;
   }
 
   public Engine engine() {

@@ -3,12 +3,10 @@ package tiptoe.session;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.IOException;
 import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -30,12 +28,7 @@ import tiptoe.wording.Words;
 
 /** Nothing worse than what stands is silent, in whole dialogues. */
 class UnsettledDialogueTest {
-  private static Understanding understanding;
-
-  @BeforeAll
-  static void load() throws IOException {
-    understanding = Understanding.load(Home.locate());
-  }
+  private static final Understanding understanding = Hearing.understood();
 
   private final ExamSession session = Sessions.inMemory(understanding, Settings.DEFAULT);
 

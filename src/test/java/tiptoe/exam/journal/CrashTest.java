@@ -23,6 +23,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tiptoe.ChildJava;
 import tiptoe.MemoryDisk;
 import tiptoe.TestExtent;
 import tiptoe.audio.SegmentStore;
@@ -54,13 +55,13 @@ class CrashTest {
    */
   @Test
   void noStatementThatWasShownIsLostHoweverOftenItIsKilled() throws Exception {
-    kill(TestExtent.of(40, 200), data);
+    kill(TestExtent.of(20, 200), data);
   }
 
   /** The same on a real disk, where a process can also be killed while it waits for it. */
   @Test
   void noStatementIsLostWhileTheDiskIsWaitedFor(@TempDir Path disk) throws Exception {
-    kill(TestExtent.of(10, 40), disk);
+    kill(TestExtent.of(5, 40), disk);
   }
 
   private void kill(int kills, Path disk) throws Exception {
@@ -177,20 +178,20 @@ class CrashTest {
   }
 
   private List<String> writer(Path to, String exam, int statements) {
-    return List.of(
-        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-        "-XX:TieredStopAtLevel=1",
-        "-XX:+UseSerialGC",
-        "-XX:SharedArchiveFile=" + archive,
-        "-Xshare:auto",
-        "-Xlog:disable",
-        "-Xmx128m",
-        "-cp",
-        classPath,
-        KilledWriter.class.getName(),
-        to.toString(),
-        exam,
-        String.valueOf(statements));
+    List<String> command = ChildJava.command();
+    command.addAll(
+        List.of(
+            "-XX:SharedArchiveFile=" + archive,
+            "-Xshare:auto",
+            "-Xlog:disable",
+            "-Xmx128m",
+            "-cp",
+            classPath,
+            KilledWriter.class.getName(),
+            to.toString(),
+            exam,
+            String.valueOf(statements)));
+    return command;
   }
 
   /** Dumps the loaded classes, with which a process starts in half the time. */
