@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZonedDateTime;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -49,6 +50,7 @@ import tiptoe.wording.ProblemWording;
     footer = {
       "",
       "Example: tiptoe exam --label \"bed 4\" --as \"Rowan Reed\" --role midwife",
+      "         tiptoe exam --patient baby.json",
       "         tiptoe exam --from demo-audio",
       "         tiptoe exam --continue last"
     })
@@ -90,6 +92,7 @@ final class ExamCommand implements Callable<Integer> {
   private Path model;
 
   @Mixin private RecordOptions options;
+  @Mixin private IdentityOption identity;
   @Mixin private KeepAudioOption keepAudio;
   @Mixin private WhoOption who;
 
@@ -100,9 +103,11 @@ final class ExamCommand implements Callable<Integer> {
     Loading<Understanding> understanding =
         Loading.load("load the grammars", () -> Understanding.load(home));
     Settings settings = options.settings();
+    Map<String, String> baby = identity.stated(settings);
     OpenExam open = open(settings);
     boolean begun = true;
     try (open) {
+      IdentityOption.state(baby, open.examination());
       keepAudio.chosen().ifPresent(keep -> open.examination().keepAudio(keep.id()));
       return examine(home, understanding, settings, recordings, open);
     } catch (NotBegun e) {
@@ -142,6 +147,7 @@ final class ExamCommand implements Callable<Integer> {
           Feedback feedback = fast ? Feedback.silent() : Feedback.of(settings, session);
           Engine engine = engine(home, understanding, settings, view)) {
         Synthesiser.missing(settings).ifPresent(view.progress()::println);
+        feedback.begin();
         boolean keepsSound = keepAudio.of(settings, open.examination().record()).writes();
         Listening listening = new Listening(engine, session, view, feedback);
         SegmentStore sound = keepsSound ? open.openSound() : null;
@@ -172,6 +178,7 @@ final class ExamCommand implements Callable<Integer> {
             .anyMatch(
                 entry ->
                     !(entry.event() instanceof Event.ExaminationOpened)
+                        && !(entry.event() instanceof Event.ContextStated)
                         && !(entry.event() instanceof Event.KeepAudioChosen));
   }
 
@@ -201,6 +208,9 @@ final class ExamCommand implements Callable<Integer> {
     if (plain || !Terminals.usable(System.getenv())) {
       Console.out().println(Caution.TEXT);
       Console.out().println("record " + folder.name());
+      if (session.record().baby().isIdentified()) {
+        Console.out().println(session.wording().identityLine());
+      }
       return new PlainView(session.wording().words(), Console.out(), Console.err());
     }
     Look look = Look.of(System.getenv());

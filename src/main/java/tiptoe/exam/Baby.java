@@ -2,6 +2,8 @@ package tiptoe.exam;
 
 import java.util.Map;
 import java.util.Optional;
+import tiptoe.protocol.Fact;
+import tiptoe.protocol.Protocol;
 
 /**
  * What is known of the baby beside the findings. Nothing is assumed: what was not stated is empty.
@@ -18,6 +20,21 @@ public record Baby(Map<String, String> facts) {
 
   public Optional<String> fact(String id) {
     return Optional.ofNullable(facts.get(id));
+  }
+
+  /** Whether it was said whose record this is: by name or by number. */
+  public boolean isIdentified() {
+    return facts.containsKey("name") || facts.containsKey("record-number");
+  }
+
+  /** What was stated of who it is: fact id to value, in the order of the protocol. */
+  public Map<String, String> identity(Protocol protocol) {
+    Map<String, String> identity = new java.util.LinkedHashMap<>();
+    protocol
+        .facts()
+        .filter(Fact::identifies)
+        .forEach(fact -> fact(fact.id()).ifPresent(value -> identity.put(fact.id(), value)));
+    return identity;
   }
 
   public Optional<String> sex() {

@@ -205,6 +205,13 @@ public final class Review {
     return edit(draft -> new Context(draft, null, author).state(fact, value));
   }
 
+  /** States several facts as one edit, such as who the baby is. */
+  public Changes context(Map<String, String> facts) {
+    facts.forEach(this::require);
+    return edit(
+        draft -> facts.forEach((id, value) -> new Context(draft, null, author).state(id, value)));
+  }
+
   /** Takes back the last edit of this review, unless something was said or edited since. */
   public Changes undo() {
     if (done.isEmpty() || isBuiltUpon(done.peek())) {

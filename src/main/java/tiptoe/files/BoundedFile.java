@@ -23,6 +23,8 @@ public enum BoundedFile {
   JOURNAL("a journal", 64 << 20),
   SETTINGS("a settings file", 1 << 20),
   ANSWERS("a file of findings", 4 << 20),
+  /** Who a baby is. */
+  PATIENT("a file that says who the baby is", 1 << 20),
   /** Lines that people write, such as words to be taught, or what was said in a recording. */
   TEXT("a text file", 4 << 20),
   /** A passphrase, a password or a token. */

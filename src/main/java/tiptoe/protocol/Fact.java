@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /**
  * Something that can be known of the baby beside the findings.
@@ -20,7 +21,8 @@ import java.util.Optional;
  * @param kind how its value is written
  * @param values what a choice can be; empty for every other kind
  * @param labels words for people for those values whose id is not good enough
- * @param measure unit and range of a number, and of the weeks of a gestation; else null
+ * @param measure unit and range of a number, of the weeks of a gestation, and of the length of an
+ *     identity; else null
  */
 public record Fact(
     String id,
@@ -29,6 +31,8 @@ public record Fact(
     List<String> values,
     Map<String, String> labels,
     Measure measure) {
+  private static final Pattern PRINTABLE = Pattern.compile("[^\\p{C}\\p{Zl}\\p{Zp}]+");
+
   /** How the value of a fact is written. */
   public enum Kind {
     /** One of a few words. */
@@ -40,7 +44,9 @@ public record Fact(
     /** An ISO 8601 date and time; without a zone it is in the one where the baby is examined. */
     MOMENT,
     /** Anything but nothing. */
-    TEXT;
+    TEXT,
+    /** One printable line that helps to tell whose record it is; no rule depends on it. */
+    IDENTITY;
 
     @JsonCreator
     static Kind of(String id) {
@@ -55,9 +61,14 @@ public record Fact(
       throw new IllegalArgumentException("expected labels of values alone in fact " + id);
     }
     if ((kind == Kind.CHOICE) == values.isEmpty()
-        || (kind == Kind.NUMBER || kind == Kind.GESTATION) == (measure == null)) {
+        || (kind == Kind.CHOICE || kind == Kind.MOMENT || kind == Kind.TEXT) != (measure == null)) {
       throw new IllegalArgumentException("expected what its kind needs in fact " + id);
     }
+  }
+
+  /** Whether it helps to tell whose record it is: the moment of birth does, too. */
+  public boolean identifies() {
+    return kind == Kind.IDENTITY || kind == Kind.MOMENT;
   }
 
   /** A value of a choice for people. */
@@ -95,6 +106,10 @@ public record Fact(
         case GESTATION -> measure.plausible(Gestation.parse(value).weeks());
         case MOMENT -> moment(value, null) != null;
         case TEXT -> !value.isBlank();
+        case IDENTITY ->
+            PRINTABLE.matcher(value).matches()
+                && value.equals(value.strip())
+                && measure.plausible(value.length());
       };
     } catch (IllegalArgumentException | DateTimeException e) {
       return false;
@@ -102,7 +117,8 @@ public record Fact(
   }
 
   private String expected() {
-    String from = measure == null ? "" : " from " + Math.round(measure.min());
+    String from =
+        measure == null ? "" : (kind == Kind.IDENTITY ? " " : " from ") + Math.round(measure.min());
     String to = measure == null ? "" : Long.toString(Math.round(measure.max()));
     return switch (kind) {
       case CHOICE -> String.join(" or ", values);
@@ -110,6 +126,7 @@ public record Fact(
       case GESTATION -> "weeks and days" + from + "+0 to " + to + "+6";
       case MOMENT -> "a time such as 2026-03-01T04:30:00Z";
       case TEXT -> "some text";
+      case IDENTITY -> "one line of" + from + " to " + to + " printable letters";
     };
   }
 }

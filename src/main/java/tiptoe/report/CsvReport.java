@@ -29,7 +29,10 @@ final class CsvReport {
     "details",
     "denied",
     "group",
-    "settled"
+    "settled",
+    "name",
+    "record-number",
+    "born-at"
   };
   private static final CSVFormat FORMAT = CSVFormat.RFC4180.builder().setHeader(COLUMNS).get();
 
@@ -72,7 +75,10 @@ final class CsvReport {
             .collect(Collectors.joining("; ")),
         String.join("; ", answer.denied()),
         answer.group() ? "yes" : "no",
-        settled ? "yes" : "no");
+        settled ? "yes" : "no",
+        record.baby().fact("name").orElse(""),
+        record.baby().fact("record-number").orElse(""),
+        record.baby().fact("born-at").orElse(""));
   }
 
   // A spreadsheet runs a cell that begins like a formula, some also behind spaces or in full-width

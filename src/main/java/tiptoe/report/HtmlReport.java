@@ -28,6 +28,8 @@ final class HtmlReport {
       .draft { border: 1.2pt solid #111; padding: 0.2mm 2mm; font-size: 10pt; margin-left: 4mm; }
       .altered { border: 2pt solid #111; padding: 1mm 2mm; font-size: 10pt; font-weight: bold; }
       .caution { color: #333; }
+      .identity { font-size: 11pt; font-weight: bold; }
+      .sticker { float: right; width: 62mm; height: 22mm; border: 0.8pt dashed #555; padding: 1mm; margin: 0 0 1mm 3mm; }
       .fact { margin-right: 4mm; }
       .flag { border-left: 3pt solid #111; padding: 0.2mm 2mm; margin: 0 0 1.2mm 0;
         page-break-inside: avoid; }
@@ -101,9 +103,7 @@ final class HtmlReport {
         .append("</title>\n<style>\n")
         .append(STYLE)
         .append("</style>\n<style media=\"print\">\n")
-        .append(
-            PAPER.formatted(
-                spelled(Caution.TEXT).replace("\"", "'"), css(findings.banner()), draft))
+        .append(PAPER.formatted(spelled(Caution.TEXT).replace("\"", "'"), css(head()), draft))
         .append("</style>\n<style media=\"screen\">\n")
         .append(SCREEN)
         .append("</style>\n</head>\n<body>\n<main>\n");
@@ -113,6 +113,7 @@ final class HtmlReport {
       page.append(" <span class=\"draft\">").append(draft).append("</span>");
     }
     page.append("</h1>\n");
+    identity();
     page.append("<p class=\"caution\">")
         .append(escapeXml10(spelled(Caution.TEXT)))
         .append("</p>\n");
@@ -142,6 +143,21 @@ final class HtmlReport {
     if (!findings.banner().isEmpty()) {
       page.append("<p class=\"altered\">").append(escapeXml10(findings.banner())).append("</p>\n");
     }
+  }
+
+  private String head() {
+    return findings.banner().isEmpty()
+        ? findings.identityLine()
+        : findings.banner() + " — " + findings.identityLine();
+  }
+
+  private void identity() {
+    if (!findings.record().baby().isIdentified()) {
+      page.append("<p class=\"sticker\">Sticker with the baby’s name and number</p>\n");
+    }
+    page.append("<p class=\"identity\">")
+        .append(escapeXml10(findings.identityLine()))
+        .append("</p>\n");
   }
 
   // In a style sheet, and inside HTML: what an attacker wrote must not end either.

@@ -30,6 +30,7 @@ abstract class Outline {
     if (findings.isDraft()) {
       text.append(emphasised("DRAFT — not signed")).append("\n\n");
     }
+    identity(findings);
     text.append(findings.words().spelled(Caution.TEXT)).append("\n\n");
     facts(findings);
     flags(findings);
@@ -52,6 +53,16 @@ abstract class Outline {
       text.append(emphasised(findings.banner())).append("\n\n");
     }
     return text.toString().stripTrailing() + "\n";
+  }
+
+  private void identity(RecordWording findings) {
+    if (!findings.record().baby().isIdentified()) {
+      text.append(emphasised(RecordWording.UNIDENTIFIED)).append("\n\n");
+    }
+    findings.identity().forEach((name, said) -> text.append(item(name + ": " + said)));
+    if (!findings.identity().isEmpty()) {
+      text.append('\n');
+    }
   }
 
   private void facts(RecordWording findings) {

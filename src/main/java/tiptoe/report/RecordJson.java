@@ -36,6 +36,8 @@ public final class RecordJson {
     record.utterances().forEach(utterance -> utterances.add(utterance(record, utterance)));
     ObjectNode context = root.putObject("context");
     record.baby().facts().forEach(context::put);
+    ObjectNode identity = root.putObject("identity");
+    record.baby().identity(record.protocol()).forEach(identity::put);
     ArrayNode answers = root.putArray("answers");
     record.answers().forEach(answer -> answers.add(answer(answer)));
     ArrayNode missing = root.putArray("missing");

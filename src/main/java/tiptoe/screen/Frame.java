@@ -76,6 +76,11 @@ final class Frame {
   }
 
   private void work(Area area) {
+    if (IdentityPane.wanted(state.wording())) {
+      Area below = new IdentityPane(canvas).draw(area, state.wording());
+      new HerePane(canvas, overview).draw(below);
+      return;
+    }
     Area left =
         Prompt.of(state.wording())
             .map(prompt -> new PromptPane(canvas).draw(area, prompt))
@@ -101,7 +106,7 @@ final class Frame {
       right = sound() + " ";
     }
     StringBuilder left = new StringBuilder(" " + phase());
-    for (String more : List.of(pressing(), state.record().label().orElse(""), baby())) {
+    for (String more : List.of(pressing(), whose(), baby())) {
       if (!more.isEmpty() && left.length() + 2 + more.length() + right.length() < area.width()) {
         left.append("  ").append(more);
       }
@@ -123,6 +128,16 @@ final class Frame {
         .filter(count -> count.getValue() > 0)
         .map(count -> count.getValue() + " " + count.getKey())
         .collect(Collectors.joining(", "));
+  }
+
+  /** Name and number, or else the label. */
+  private String whose() {
+    Baby baby = state.record().baby();
+    return baby.isIdentified()
+        ? Stream.of(baby.fact("name"), baby.fact("record-number"))
+            .flatMap(Optional::stream)
+            .collect(Collectors.joining(", "))
+        : state.record().label().orElse("");
   }
 
   /** Whom the judgements are about, as far as it was said. */

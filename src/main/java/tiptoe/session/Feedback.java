@@ -80,6 +80,13 @@ public final class Feedback implements AutoCloseable {
     };
   }
 
+  /** Says whose examination begins, where a voice is wanted. */
+  public void begin() {
+    if (voice != null) {
+      voice.identity();
+    }
+  }
+
   /** Whether a voice speaks, so that what is heard now is its own. */
   boolean speaks() {
     return voice != null && voice.speaks();

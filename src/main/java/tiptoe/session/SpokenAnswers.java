@@ -46,7 +46,17 @@ final class SpokenAnswers implements AutoCloseable {
   }
 
   void answer(Changes changes) {
-    String text = String.join(". ", SpokenWording.of(changes, session.wording().words(), results));
+    say(String.join(". ", SpokenWording.of(changes, session.wording().words(), results)));
+  }
+
+  /** Reads back whose examination it is, where that was stated. */
+  void identity() {
+    if (session.record().baby().isIdentified()) {
+      say(session.wording().identityLine());
+    }
+  }
+
+  private void say(String text) {
     if (text.isEmpty()) {
       return;
     }

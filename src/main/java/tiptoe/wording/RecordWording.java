@@ -28,6 +28,7 @@ import tiptoe.exam.Status;
 import tiptoe.exam.Utterance;
 import tiptoe.exam.journal.Integrity;
 import tiptoe.language.Meaning;
+import tiptoe.protocol.Fact;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
@@ -38,6 +39,9 @@ import tiptoe.settings.Settings;
 public final class RecordWording {
   private static final DateTimeFormatter MOMENT =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm 'UTC'").withZone(ZoneOffset.UTC);
+
+  /** Stands in the place of the baby's name and number where neither was stated. */
+  public static final String UNIDENTIFIED = "No name or number stated: check whose record this is";
 
   private static final List<Side> BOTH = List.of(Side.LEFT, Side.RIGHT);
 
@@ -138,14 +142,42 @@ public final class RecordWording {
     return instant == null ? "" : MOMENT.format(instant);
   }
 
-  /** What is known of the baby, for people. */
+  /** What is known of the baby, for people; who it is stands apart. */
   public Map<String, String> baby() {
     Map<String, String> facts = new TreeMap<>();
     record
         .baby()
         .facts()
-        .forEach((id, value) -> facts.put(words.title(id), PlainText.line(words.fact(id, value))));
+        .forEach(
+            (id, value) -> {
+              if (!isIdentity(id)) {
+                facts.put(words.title(id), PlainText.line(words.fact(id, value)));
+              }
+            });
     return facts;
+  }
+
+  /** Whose record this is, in the order of the protocol: what it is called, and what was stated. */
+  public Map<String, String> identity() {
+    Map<String, String> identity = new LinkedHashMap<>();
+    record
+        .baby()
+        .identity(record.protocol())
+        .forEach(
+            (id, value) -> identity.put(words.title(id), PlainText.line(words.fact(id, value))));
+    return identity;
+  }
+
+  /** The same in one line; says so where nobody said whose record it is. */
+  public String identityLine() {
+    return Stream.concat(
+            record.baby().isIdentified() ? Stream.empty() : Stream.of(UNIDENTIFIED),
+            identity().entrySet().stream().map(one -> one.getKey() + ": " + one.getValue()))
+        .collect(Collectors.joining("; "));
+  }
+
+  private boolean isIdentity(String fact) {
+    return record.protocol().fact(fact).filter(Fact::identifies).isPresent();
   }
 
   /** What was found in a region; what is the same on both sides is one row. */

@@ -203,7 +203,7 @@ public final class Words {
       return label(value);
     }
     return switch (fact.kind()) {
-      case TEXT, MOMENT -> value;
+      case TEXT, MOMENT, IDENTITY -> value;
       case CHOICE -> spelled(fact.label(value));
       default -> measured(value, fact.measure().unit());
     };

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -16,6 +17,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -27,6 +29,7 @@ import tiptoe.protocol.Caution;
 import tiptoe.protocol.Protocol;
 import tiptoe.session.ToolVersion;
 import tiptoe.wording.QuestionWording;
+import tiptoe.wording.Words;
 
 /** The commands as a user calls them. */
 class CommandsTest {
@@ -72,6 +75,30 @@ class CommandsTest {
     JsonNode json = run("interpret", "--json", "weight seven pounds six ounces").json();
     assertEquals(
         "{\"step\":\"weight\",\"number\":3345,\"unit\":\"g\"}", json.at("/answers/0").toString());
+  }
+
+  @Test
+  void aFileThatDoesNotSayWhoTheBabyIsIsWrongUseAndLeavesNoRecord(@TempDir Path folder)
+      throws IOException {
+    Path file = Files.writeString(folder.resolve("baby.json"), "{\"name\": 3, \"sex\": \"f\"}");
+    Path data = folder.resolve("data");
+    Ran ran = run("exam", "--patient", file.toString(), "--data", data.toString());
+    assertEquals(2, ran.code());
+    assertTrue(ran.err().startsWith("--patient: expected girl or boy or undetermined"), ran.err());
+    Ran missing = run("exam", "--patient", folder.resolve("none").toString());
+    assertEquals(2, missing.code());
+    assertFalse(Files.exists(data.resolve("examinations")));
+  }
+
+  @Test
+  void whoTheBabyIsIsAskedUntilItIsConfirmed() throws IOException {
+    run("settings");
+    assertEquals(
+        Map.of("record-number", "K1234567"),
+        IdentityOption.asked(
+            Words.asKept(Protocol.standard()),
+            new ByteArrayInputStream(
+                "no\nK7654321\nno\nK1234567\r\n\n".getBytes(StandardCharsets.UTF_8))));
   }
 
   @Test

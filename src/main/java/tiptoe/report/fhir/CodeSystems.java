@@ -32,7 +32,7 @@ public final class CodeSystems {
     CodeSystem facts = system(Codes.FACTS, "BabyFact");
     protocol
         .facts()
-        .filter(fact -> fact.kind() != Fact.Kind.TEXT)
+        .filter(fact -> fact.kind() != Fact.Kind.TEXT && fact.kind() != Fact.Kind.IDENTITY)
         .sorted(Comparator.comparing(Fact::id))
         .forEach(fact -> concept(facts, fact.id(), fact.label()));
     CodeSystem sides = system(Codes.SIDES, "Side");

@@ -14,20 +14,17 @@ import org.hl7.fhir.r4.model.Coding;
 import org.hl7.fhir.r4.model.Composition;
 import org.hl7.fhir.r4.model.DateTimeType;
 import org.hl7.fhir.r4.model.Device;
-import org.hl7.fhir.r4.model.Enumerations.AdministrativeGender;
 import org.hl7.fhir.r4.model.Identifier;
 import org.hl7.fhir.r4.model.Narrative;
 import org.hl7.fhir.r4.model.Observation;
-import org.hl7.fhir.r4.model.Patient;
-import org.hl7.fhir.r4.model.Practitioner;
 import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.Resource;
 import org.hl7.fhir.r4.model.StringType;
 import org.hl7.fhir.utilities.xhtml.XhtmlNode;
 import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
-import tiptoe.exam.Signature;
 import tiptoe.exam.journal.Integrity;
+import tiptoe.protocol.Fact;
 import tiptoe.protocol.Region;
 import tiptoe.wording.PlainText;
 import tiptoe.wording.RecordWording;
@@ -74,7 +71,8 @@ public final class FhirDocument {
   private Bundle build() {
     Composition composition = new Composition();
     String compositionUrl = put("composition", composition);
-    Reference patient = add("patient", patient());
+    Reference patient =
+        add("patient", Persons.patient(record, identifier(Codes.uuid(examination, "baby"))));
     Reference author = author();
     composition
         .setStatus(status())
@@ -82,6 +80,7 @@ public final class FhirDocument {
         .setSubject(patient)
         .setDateElement(moment(asOf))
         .setTitle("Newborn examination")
+        .setEncounter(add("encounter", Persons.encounter(record, patient, examiner())))
         .addAuthor(author);
     composition.setIdentifier(identifier(compositionUrl));
     if (integrity.isAltered()) {
@@ -142,48 +141,27 @@ public final class FhirDocument {
         .addCoding(new Coding(Codes.LOINC, codes.document(), codes.documentDisplay()));
   }
 
-  private Patient patient() {
-    Patient patient = new Patient();
-    patient.addIdentifier(identifier(Codes.uuid(examination, "baby")));
-    record.label().ifPresent(label -> patient.addName().setText(printable(label)));
-    record
-        .baby()
-        .sex()
-        .ifPresent(
-            sex ->
-                patient.setGender(
-                    switch (sex) {
-                      case "girl" -> AdministrativeGender.FEMALE;
-                      case "boy" -> AdministrativeGender.MALE;
-                      default -> AdministrativeGender.UNKNOWN;
-                    }));
-    record
-        .baby()
-        .fact("born-at")
-        .filter(born -> record.protocol().problem("born-at", born).isEmpty())
-        .ifPresent(
-            born ->
-                patient.setBirthDateElement(
-                    new org.hl7.fhir.r4.model.DateType(born.substring(0, 10))));
-    return patient;
-  }
-
   private Reference author() {
     if (!record.signatures().isEmpty()) {
-      Signature last = record.signatures().get(record.signatures().size() - 1);
-      Practitioner practitioner = new Practitioner();
-      practitioner.addName().setText(last.name());
-      practitioner.addQualification().setCode(new CodeableConcept().setText(last.role()));
-      return add("practitioner", practitioner);
+      return signer(record.signatures().size() - 1);
     }
-    if (record.opened() != null && record.opened().author() != null) {
-      Practitioner practitioner = new Practitioner();
-      practitioner.addName().setText(printable(record.opened().author()));
-      return add("practitioner", practitioner);
+    if (examiner() != null) {
+      return examiner();
     }
     Device device = new Device();
     device.addDeviceName().setName("Tiptoe").setType(Device.DeviceNameType.USERFRIENDLYNAME);
     return add("device", device);
+  }
+
+  /** Who gave this signature. */
+  Reference signer(int number) {
+    return add("signer/" + number, Persons.signer(record.signatures().get(number)));
+  }
+
+  private Reference examiner() {
+    return record.opened() == null || record.opened().author() == null
+        ? null
+        : add("examiner", Persons.named(record.opened().author()));
   }
 
   private void facts(Composition composition, ObservationMaker maker) {
@@ -194,7 +172,7 @@ public final class FhirDocument {
         .facts()
         .forEach(
             (id, value) -> {
-              if (!id.equals("label")) {
+              if (!isName(id)) {
                 section.addEntry(add("fact/" + id, maker.fact(id, value)));
                 words.add(wording.words().title(id) + ": " + wording.words().fact(id, value));
               }
@@ -203,6 +181,14 @@ public final class FhirDocument {
       section.setTitle("The baby").setText(narrative(words));
       composition.addSection(section);
     }
+  }
+
+  private boolean isName(String fact) {
+    return record
+        .protocol()
+        .fact(fact)
+        .filter(one -> one.kind() == Fact.Kind.IDENTITY || one.kind() == Fact.Kind.TEXT)
+        .isPresent();
   }
 
   private void section(Composition composition, Region region, ObservationMaker maker) {
@@ -305,7 +291,7 @@ public final class FhirDocument {
     return new StringType(printable(text));
   }
 
-  private static String printable(String text) {
+  static String printable(String text) {
     String clean = PlainText.line(text).strip();
     return clean.isEmpty() ? "–" : clean;
   }

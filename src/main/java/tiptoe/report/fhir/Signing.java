@@ -38,7 +38,9 @@ final class Signing {
         .setWho(author.copy());
     if (!altered) {
       // A name that anybody could give attests; only a key signs.
-      record.signatures().forEach(one -> attest(composition, one));
+      for (int number = 0; number < record.signatures().size(); number++) {
+        attest(composition, record.signatures().get(number), document.signer(number));
+      }
       record.signatures().stream()
           .filter(Signature::isKeyed)
           .forEach(one -> provenance.addSignature(signature(one)));
@@ -46,11 +48,11 @@ final class Signing {
     document.add("provenance", provenance);
   }
 
-  private static void attest(Composition composition, Signature one) {
+  private static void attest(Composition composition, Signature one, Reference signer) {
     Composition.CompositionAttesterComponent attester = composition.addAttester();
     attester.setMode(Composition.CompositionAttestationMode.PERSONAL);
     attester.setTimeElement(FhirDocument.moment(one.at()));
-    attester.setParty(new Reference().setDisplay(who(one)));
+    attester.setParty(signer.setDisplay(who(one)));
   }
 
   private static String who(Signature one) {

@@ -20,6 +20,7 @@ import tiptoe.exam.NotRecorded;
 import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Review;
 import tiptoe.exam.Slot;
+import tiptoe.exam.StatedIdentity;
 import tiptoe.exam.Status;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
@@ -218,6 +219,12 @@ public final class ReviewService {
    * @param asking a question that it may answer; null when there is none
    */
   public Reply type(String line, String region, Question asking) {
+    Optional<StatedIdentity> identity = StatedIdentity.ofLine(line, record().protocol());
+    if (identity.isPresent()) {
+      return identity.get().problems().isEmpty()
+          ? edit(review -> review.context(identity.get().facts()))
+          : Reply.refused(String.join("; ", identity.get().problems()));
+    }
     Integer number = number(asking);
     return understood(
         line, region, asking, meaning -> edit(review -> review.enter(line, meaning, number)));
