@@ -24,6 +24,48 @@ class FlagTablesTest {
         flags == null ? "" : flags, Bedside.flags(Bedside.assess(baby, findings, settings)));
   }
 
+  /** What was stated of pregnancy, family and the first days raises flags without any finding. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          vomiting=bile | | emergency vomiting-bile | BAPM 2024
+          vomiting=yes | | urgent vomiting-colour-not-stated | BAPM 2024
+          vomiting=not-bilious | | | BAPM 2024
+          vomiting=milk | | | practice
+          vomiting=no | | | practice
+          vomiting=blood | | urgent vomiting-blood | practice
+          feeding=breast feeds=well | | | NICE NG195
+          antenatal-renal-dilatation=yes | | arrange antenatal-renal-dilatation | practice
+          antenatal-renal-dilatation=no antenatal-anomaly=no | | | practice
+          antenatal-anomaly=yes | | arrange antenatal-anomaly | practice
+          kidney-family-history=yes | | note kidney-family-history | practice
+          hearing-family-history=yes | | arrange hearing-family-history | JCIH 2007
+          bleeding-family-history=yes | | arrange bleeding-family-history | practice
+          sibling-phototherapy=yes | | arrange sibling-phototherapy | NICE CG98
+          direct-antiglobulin=positive | | arrange direct-antiglobulin-positive | AAP 2022
+          direct-antiglobulin=negative | | | AAP 2022
+          maternal-opioid=yes | | arrange maternal-opioid | AAP 2020
+          maternal-antidepressant=yes | | note maternal-antidepressant | practice
+          parental-concern=yes | | note parental-concern | practice
+          vitamin-k=given | | | NICE NG194
+          vitamin-k=due | | arrange vitamin-k-not-given | NICE NG194
+          vitamin-k=declined | | arrange vitamin-k-declined | NICE NG194
+          vitamin-k=by-mouth | | arrange vitamin-k-by-mouth | NICE NG194
+          hearing-screen=referred | | arrange hearing-screen-referred | JCIH 2007
+          hearing-screen=passed blood-spot=done | | | JCIH 2007
+          hearing-screen=declined | | arrange screening-declined | practice
+          blood-spot=declined | | arrange screening-declined | practice
+          maternal-hepatitis-b=positive | | urgent maternal-hepatitis-b | WHO 2017
+          maternal-hepatitis-b=positive hepatitis-b=due | | urgent maternal-hepatitis-b | WHO 2017
+          maternal-hepatitis-b=positive hepatitis-b=given | | | WHO 2017
+          maternal-hepatitis-b=negative | | | WHO 2017
+          """)
+  void history(String baby, String findings, String flags, String source) {
+    check(baby, findings, flags, source);
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
