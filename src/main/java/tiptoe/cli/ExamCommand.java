@@ -21,6 +21,7 @@ import tiptoe.exam.journal.OpenExam;
 import tiptoe.protocol.Caution;
 import tiptoe.screen.Look;
 import tiptoe.screen.ScreenView;
+import tiptoe.screen.Summary;
 import tiptoe.screen.Terminals;
 import tiptoe.screen.review.Reviewer;
 import tiptoe.session.Engine;
@@ -204,8 +205,12 @@ final class ExamCommand implements Callable<Integer> {
     }
   }
 
+  private boolean isPlain() {
+    return plain || !Terminals.usable(System.getenv());
+  }
+
   private ExamView view(ExamSession session, ExamFolder folder) throws IOException {
-    if (plain || !Terminals.usable(System.getenv())) {
+    if (isPlain()) {
       Console.out().println(Caution.TEXT);
       Console.out().println("record " + folder.name());
       if (session.record().baby().isIdentified()) {
@@ -232,10 +237,15 @@ final class ExamCommand implements Callable<Integer> {
   }
 
   private void finish(ExamSession session, ExamFolder folder) {
+    if (!isPlain()) {
+      Summary.of(session.wording(), folder.path()).forEach(Console.out()::println);
+      return;
+    }
     Console.out().print(ChecklistWording.of(session.wording()));
     Console.out().println();
     if (session.record().phase() == Phase.ENDED) {
       Console.out().println("record kept in " + folder.path());
+      Console.out().println("next: tiptoe review " + folder.name());
     } else {
       Console.out().println("not ended; record kept in " + folder.path());
       Console.out().println("to go on: tiptoe exam --continue " + folder.name());

@@ -43,10 +43,10 @@ final class Frame {
       down(left, middle);
     }
     Area main = new Area(left + (left > 0 ? 2 : 0), 1, all.width() - left - 2, middle.height());
-    int heard = main.height() >= TALL ? main.height() / 3 : main.height() >= 20 ? 6 : 4;
+    AttentionPane attention = new AttentionPane(canvas, overview, state.sound().seconds());
+    int heard = heard(main, all.width() >= WIDE, attention);
     new HeardPane(canvas, state, overview).draw(main.bottom(heard));
     Area work = main.top(main.height() - heard);
-    AttentionPane attention = new AttentionPane(canvas, overview, state.sound().seconds());
     if (all.width() >= WIDE) {
       int right = all.width() / 4;
       Area side = new Area(all.width() - right, 1, right, work.height());
@@ -65,6 +65,20 @@ final class Frame {
     } else {
       work(work);
     }
+  }
+
+  /** Rows for what was heard: more than a few where nothing is asked and the table leaves room. */
+  private int heard(Area main, boolean wide, AttentionPane attention) {
+    int few = main.height() >= TALL ? main.height() / 3 : main.height() >= 20 ? 6 : 4;
+    if (Prompt.of(state.wording()).isPresent()
+        || state.showing() != ScreenState.Showing.EXAMINATION) {
+      return few;
+    }
+    int width = wide ? main.width() - canvas.all().width() / 4 - 2 : main.width();
+    int flags = wide ? 0 : Math.min(attention.wanted(width), Math.max(4, main.height() / 3));
+    int room = main.height() - flags - new HerePane(canvas, overview).wanted(width);
+    int wanted = new HeardPane(canvas, state, overview).wanted(main.width(), Math.max(few, room));
+    return Math.max(few, Math.min(wanted, room));
   }
 
   private void notice(Area area) {

@@ -7,6 +7,12 @@ import tiptoe.protocol.Caution;
 
 /** What is being said, and what became of what was said last. */
 final class HeardPane {
+  /** The rows above what became of it: a line, what is being heard, and the words. */
+  private static final int HEAD = 3;
+
+  /** What a large sign takes on the left. */
+  private static final int INDENT = 5;
+
   private final Canvas canvas;
   private final ScreenState state;
   private final Overview overview;
@@ -22,6 +28,25 @@ final class HeardPane {
   /** Whether the notice has no room here, and wants a place of its own. */
   static boolean longNotice(ScreenState state, Area area) {
     return Wrap.words(state.notice(), area.width()).size() > area.height() - 2;
+  }
+
+  /** Rows that all of what was heard takes: in large letters where these rows suffice. */
+  int wanted(int width, int most) {
+    List<Line> heard = overview.heard();
+    if (heard.size() < 2) {
+      return 0;
+    }
+    List<Line> outcomes = heard.subList(1, heard.size());
+    int large = 0;
+    int small = 0;
+    boolean fits = true;
+    for (Line outcome : outcomes) {
+      int rows = BigLetters.fit(outcome.text(), width, most, glyphs, 1).size();
+      fits &= rows > 0;
+      large += 1 + rows;
+      small += Wrap.words(outcome.text(), width - INDENT).size();
+    }
+    return HEAD + (fits && HEAD + large <= most ? large : small);
   }
 
   void draw(Area area) {
@@ -75,7 +100,7 @@ final class HeardPane {
         signs ? BigLetters.fit(outcomes.get(0).text().substring(0, 1), 4, room, glyphs) : List.of();
     List<Line> lines = new ArrayList<>(heard.subList(0, 1));
     List<Line> wrapped = new ArrayList<>();
-    int indent = sign.isEmpty() ? 0 : 5;
+    int indent = sign.isEmpty() ? 0 : INDENT;
     for (Line outcome : outcomes) {
       String text = sign.isEmpty() ? outcome.text() : outcome.text().substring(2);
       Wrap.words(text, area.width() - indent)

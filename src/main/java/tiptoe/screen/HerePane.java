@@ -44,14 +44,24 @@ final class HerePane {
     }
   }
 
-  /** Of what is missing, as much as fits: key steps first, all of one size. */
+  /** Of the key steps that are missing, as many as fit; of another, what is good practice. */
   private List<Line> big(int width, int room) {
-    List<Overview.Missing> wanted =
-        overview.missing().stream()
-            .sorted((one, other) -> Boolean.compare(other.key(), one.key()))
-            .toList();
-    List<Line> twice = glyphs.plain() ? List.of() : big(wanted, width, room, 2, true);
-    return twice.isEmpty() ? big(wanted, width, room, 1, false) : twice;
+    List<Line> lines = new ArrayList<>();
+    List<Overview.Missing> keys =
+        overview.missing().stream().filter(Overview.Missing::key).toList();
+    List<Line> twice = glyphs.plain() ? List.of() : big(keys, width, room, 2, true);
+    lines.addAll(twice.isEmpty() ? big(keys, width, room, 1, false) : twice);
+    overview.missing().stream()
+        .filter(missing -> !missing.key() && missing.reminder() != null)
+        .flatMap(missing -> Wrap.words(missing.reminder(), width).stream())
+        .limit(Math.max(0, room - lines.size()))
+        .forEach(line -> lines.add(new Line(line, Ink.PLAIN)));
+    return lines;
+  }
+
+  /** Rows that it takes without large letters. */
+  int wanted(int width) {
+    return 2 + new BoardPane(canvas, overview.board()).height(width);
   }
 
   private List<Line> big(

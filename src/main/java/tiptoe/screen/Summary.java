@@ -25,6 +25,9 @@ public final class Summary {
     list(lines, "UNSURE, FOR THE REVIEWER", wording.unsure());
     lines.add("");
     lines.add("RECORD  " + folder);
+    lines.add(
+        (ended ? "  next: tiptoe review " : "  to go on: tiptoe exam --continue ")
+            + folder.getFileName());
     return lines;
   }
 

@@ -6,6 +6,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.AtomicLong;
 import tiptoe.audio.Speaker;
 import tiptoe.exam.Changes;
 import tiptoe.settings.Setting;
@@ -22,6 +23,10 @@ final class SpokenAnswers implements AutoCloseable {
   private final boolean results;
   private final Speaker speaker = Speaker.on(Optional.empty());
   private final AtomicInteger speaking = new AtomicInteger();
+
+  /** Until when it may take to have everything said, by the system's own clock, in ns. */
+  private final AtomicLong latest = new AtomicLong(System.nanoTime());
+
   private final ExecutorService thread =
       Executors.newSingleThreadExecutor(
           work -> {
@@ -62,6 +67,8 @@ final class SpokenAnswers implements AutoCloseable {
     }
     // Counted from here on: nothing is to be heard between the wish to speak and the first sound.
     speaking.incrementAndGet();
+    long patience = 2 * Synthesiser.longest(text).toNanos();
+    latest.updateAndGet(last -> Math.max(last, System.nanoTime()) + patience);
     try {
       thread.execute(() -> speak(text));
     } catch (RejectedExecutionException e) {
@@ -83,8 +90,9 @@ final class SpokenAnswers implements AutoCloseable {
     }
   }
 
+  /** A voice that never ends, or sound that nothing plays, must not keep the microphone shut. */
   boolean speaks() {
-    return speaking.get() > 0;
+    return speaking.get() > 0 && System.nanoTime() < latest.get();
   }
 
   @Override

@@ -6,9 +6,11 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
@@ -42,8 +44,13 @@ public final class Synthesiser {
                         || Files.isExecutable(Path.of(folder, program + ".exe")));
   }
 
+  /** How long a voice may take: a slow one has less than 5 letters a second, and has to start. */
+  static Duration longest(String text) {
+    return Duration.ofSeconds(5).plusMillis(200L * text.length());
+  }
+
   /**
-   * Has a text spoken.
+   * Has a text spoken. A program that takes longer than {@link #longest} is ended.
    *
    * @return the sound; empty where the program has played it itself
    */
@@ -59,9 +66,11 @@ public final class Synthesiser {
               .start();
       write(process, command.contains(TEXT) ? "" : text);
       try {
-        process.waitFor();
+        if (!process.waitFor(longest(text).toMillis(), TimeUnit.MILLISECONDS)) {
+          throw new IOException("expected the voice to end, found it still at work");
+        }
       } finally {
-        process.destroy();
+        process.destroyForcibly();
       }
       return Files.size(wav) == 0 ? Optional.empty() : Optional.of(AudioFile.read(wav));
     } finally {

@@ -17,8 +17,10 @@ import tiptoe.exam.Heard;
 import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Status;
 import tiptoe.exam.Utterance;
+import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
 import tiptoe.protocol.Region;
+import tiptoe.protocol.Side;
 import tiptoe.speech.Hypothesis;
 
 /**
@@ -136,6 +138,29 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
     private void add(Kind what, Sign sign, String label, String about) {
       raise(what);
       lines.add(new Line(sign, label, about));
+    }
+
+    /** What is the same on both sides is one line; else right stands before left, as in tables. */
+    private void recorded(String label, Finding finding) {
+      Line line = new Line(Sign.DONE, label, words.of(finding));
+      raise(Kind.RECORDED);
+      if (finding.side() != null) {
+        Side other = finding.side() == Side.LEFT ? Side.RIGHT : Side.LEFT;
+        Finding across = finding.withSide(other);
+        int same = lines.indexOf(new Line(Sign.DONE, label, words.of(across)));
+        if (same >= 0) {
+          String both = words.step(finding.step()) + " (both sides): " + words.said(finding);
+          lines.set(same, new Line(Sign.DONE, label, both));
+          return;
+        }
+        String name = words.name(finding.step(), other) + ": ";
+        int last = lines.size() - 1;
+        if (finding.side() == Side.RIGHT && last >= 0 && lines.get(last).text().startsWith(name)) {
+          lines.add(last, line);
+          return;
+        }
+      }
+      lines.add(line);
     }
 
     private void raise(Kind what) {
@@ -256,8 +281,8 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
     private void stated(RecordedFinding said) {
       String what = words.of(said.statement());
       switch (said.status()) {
-        case STANDS -> add(Kind.RECORDED, Sign.DONE, "RECORDED", what);
-        case CONFIRMS -> add(Kind.RECORDED, Sign.DONE, "AGAIN", what);
+        case STANDS -> recorded("RECORDED", said.statement());
+        case CONFIRMS -> recorded("AGAIN", said.statement());
         case WAITS -> add(Kind.ASKED, Sign.UNSURE, "NOT RECORDED YET", what);
         default -> add(Kind.RECORDED, Sign.SKIPPED, label(said.status()), what);
       }
@@ -266,8 +291,8 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
     private void settled(RecordedFinding said, Effect effect) {
       String what = words.of(said.statement());
       switch (effect) {
-        case STANDS -> add(Kind.RECORDED, Sign.DONE, "RECORDED", what);
-        case CONFIRMS -> add(Kind.RECORDED, Sign.DONE, "AGAIN", what);
+        case STANDS -> recorded("RECORDED", said.statement());
+        case CONFIRMS -> recorded("AGAIN", said.statement());
         default -> add(Kind.DONE, Sign.SKIPPED, "LEFT OUT", what);
       }
     }

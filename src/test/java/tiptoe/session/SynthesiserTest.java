@@ -1,9 +1,13 @@
 package tiptoe.session;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import tiptoe.audio.Pcm;
@@ -26,6 +30,19 @@ class SynthesiserTest {
   void aProgramThatPlaysItselfGivesNoSound() throws Exception {
     Settings own = SPOKEN.with(Setting.SYNTHESISER, "true {text}");
     assertEquals(Optional.empty(), new Synthesiser(own).speak("left Barlow, negative"));
+  }
+
+  /** Else the microphone would stay shut. */
+  @Test
+  void aProgramThatHangsIsEnded() {
+    assumeTrue(Files.isExecutable(Path.of("/bin/sleep")), "no sleep here");
+    Synthesiser hanging = new Synthesiser(SPOKEN.with(Setting.SYNTHESISER, "/bin/sleep 600"));
+    assertTrue(
+        assertThrows(IOException.class, () -> hanging.speak("")).getMessage().contains("end"));
+    assertTrue(
+        ProcessHandle.current()
+            .children()
+            .noneMatch(child -> child.info().command().orElse("").endsWith("sleep")));
   }
 
   @Test
