@@ -29,6 +29,7 @@ final class LayLexiconReader {
   private final Map<String, List<List<String>>> contexts = new HashMap<>();
   private final Map<String, String> opposites = new HashMap<>();
   private final Set<String> anywhere = new HashSet<>();
+  private final Set<String> sections = new HashSet<>();
   private String section;
 
   private LayLexiconReader(Protocol protocol, Function<String, List<String>> spelling) {
@@ -66,6 +67,7 @@ final class LayLexiconReader {
             "lay.txt:" + number + ": expected [step] or key: terms, found " + line);
       }
     }
+    protocol.steps().filter(step -> !sections.contains(step.id())).forEach(this::byLabels);
     lists.forEach(
         (name, all) -> {
           if (CUES.contains(name)) {
@@ -98,6 +100,7 @@ final class LayLexiconReader {
   private boolean take(String line) {
     if (line.startsWith("[")) {
       section = line.substring(1, line.length() - 1);
+      sections.add(section);
       return section.equals("words") || protocol.find(section).isPresent();
     }
     int colon = line.indexOf(':');
@@ -136,6 +139,12 @@ final class LayLexiconReader {
       }
     }
     return true;
+  }
+
+  // Without words of its own a step is called by its labels.
+  private void byLabels(Step step) {
+    part(step, step.label(), false);
+    step.values().forEach(value -> value(step, value.id(), "*" + value.label()));
   }
 
   private void part(Step step, String item, boolean pair) {
