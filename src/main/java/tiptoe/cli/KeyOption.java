@@ -1,11 +1,11 @@
 package tiptoe.cli;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import picocli.CommandLine.Option;
 import tiptoe.exam.Signer;
 import tiptoe.exam.journal.SigningKey;
+import tiptoe.files.BoundedFile;
 
 /** The options that say by which key is signed; without one only a name is given. */
 final class KeyOption {
@@ -38,7 +38,7 @@ final class KeyOption {
   /** A passphrase from the first line of a file, or asked for where none is named. */
   static char[] secret(Path file, String prompt) throws IOException {
     if (file != null) {
-      return Files.readAllLines(file).stream().findFirst().orElse("").toCharArray();
+      return BoundedFile.SECRET.lines(file).stream().findFirst().orElse("").toCharArray();
     }
     java.io.Console console = System.console();
     if (console == null) {

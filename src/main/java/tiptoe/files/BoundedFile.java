@@ -31,6 +31,10 @@ public enum BoundedFile {
   SECRET("a file with one line", 64 << 10),
   /** Keys and certificates: PKCS #12 or PEM. */
   CERTIFICATE("a file of certificates", 1 << 20),
+  /** A key to sign with. */
+  KEY("a signing key", 64 << 10),
+  /** How far each record has come. */
+  HEADS("a log of records", 64 << 20),
   /** A document that waits to be sent. */
   LETTER("a document to send", 64 << 20);
 

@@ -31,7 +31,7 @@ final class DataKey {
   private static final int KEY_BYTES = 32;
   private static final int NONCE_BYTES = 12;
   private static final int TAG_BITS = 128;
-  private static final int MOST_ITERATIONS = 100_000_000;
+  private static final int MOST_ITERATIONS = 10_000_000;
   private static final SecureRandom RANDOM = new SecureRandom();
 
   private final SecretKey key;

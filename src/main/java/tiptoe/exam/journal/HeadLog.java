@@ -12,6 +12,7 @@ import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import tiptoe.audio.OwnerOnly;
+import tiptoe.files.BoundedFile;
 
 /**
  * How far this installation has seen each record come, kept outside the records: lines of a
@@ -98,7 +99,9 @@ final class HeadLog {
 
   private List<String> lines() throws IOException {
     try {
-      return Files.readAllLines(file, StandardCharsets.ISO_8859_1);
+      return new String(BoundedFile.HEADS.bytes(file), StandardCharsets.ISO_8859_1)
+          .lines()
+          .toList();
     } catch (NoSuchFileException e) {
       return List.of();
     }

@@ -7,7 +7,6 @@ import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.security.GeneralSecurityException;
@@ -22,6 +21,7 @@ import java.util.Base64;
 import tiptoe.audio.OwnerOnly;
 import tiptoe.exam.SignedStatement;
 import tiptoe.exam.Signer;
+import tiptoe.files.BoundedFile;
 
 /**
  * A signer's key pair, Ed25519 (RFC 8032), in a file that only its owner may read: JSON with the
@@ -31,8 +31,7 @@ import tiptoe.exam.Signer;
 public final class SigningKey implements Signer {
   private static final String ALGORITHM = "Ed25519";
   private static final String FORM = "ed25519-pkcs8-aes-256-gcm";
-  private static final int MOST_ITERATIONS = 100_000_000;
-  private static final int MOST_BYTES = 64 * 1024;
+  private static final int MOST_ITERATIONS = 10_000_000;
 
   private final String publicKey;
   private final PrivateKey privateKey;
@@ -131,10 +130,7 @@ public final class SigningKey implements Signer {
 
   private static JsonNode read(Path file) throws IOException {
     try {
-      if (Files.size(file) > MOST_BYTES) {
-        throw new RecordProblem("expected a signing key of at most 64 KiB in " + file);
-      }
-      return EventLines.json().readTree(Files.readAllBytes(file));
+      return EventLines.json().readTree(BoundedFile.KEY.bytes(file));
     } catch (NoSuchFileException e) {
       throw new RecordProblem("expected a signing key in " + file + ", found none", e);
     } catch (com.fasterxml.jackson.core.JacksonException e) {

@@ -13,6 +13,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import tiptoe.audio.OwnerOnly;
 import tiptoe.exam.SignedStatement;
+import tiptoe.files.BoundedFile;
 
 /**
  * The public keys that are trusted here, in a file a person can read: one a line, in base64, a
@@ -54,7 +55,7 @@ public final class TrustedKeys {
 
   private String lines() throws IOException {
     try {
-      return Files.readString(file);
+      return BoundedFile.TEXT.text(file);
     } catch (NoSuchFileException e) {
       return "";
     }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -23,6 +24,7 @@ import tiptoe.audio.Segment;
 import tiptoe.audio.SegmentStore;
 import tiptoe.exam.Bedside;
 import tiptoe.exam.Event;
+import tiptoe.files.Sha256;
 import tiptoe.protocol.Protocol;
 import tiptoe.wording.QuestionWording;
 
@@ -224,6 +226,35 @@ class EncryptionTest {
     } catch (RecordProblem e) {
       throw new AssertionError(e);
     }
+  }
+
+  /** The same key under another passphrase: the head is whole by itself, and is not this one's. */
+  @Test
+  void noOtherHeadFitsTheLinesThatWereWritten() throws Exception {
+    ExamFolder folder = recorded();
+    List<String> lines = new ArrayList<>(Files.readAllLines(folder.journal()));
+    ObjectNode head = (ObjectNode) EventLines.json().readTree(lines.get(0));
+    byte[] form = head.get("encrypted").asText().getBytes(StandardCharsets.UTF_8);
+    byte[] salt = head.get("salt").binaryValue();
+    int iterations = head.get("iterations").asInt();
+    byte[] secret =
+        DataKey.decrypt(
+            DataKey.derive(PASSPHRASE, salt, iterations), head.get("key").binaryValue(), form);
+    char[] other = "loud boats".toCharArray();
+    head.put("iterations", 1);
+    head.put(
+        "key",
+        Base64.getEncoder()
+            .encodeToString(DataKey.encrypt(DataKey.derive(other, salt, 1), secret, form)));
+    head.remove("sum");
+    head.put(
+        "sum", Sha256.hexOf(head.toString().getBytes(StandardCharsets.UTF_8)).substring(0, 16));
+    lines.set(0, head.toString());
+    Files.write(folder.journal(), bytes(lines));
+    StoredExam stored = store().read(folder, other);
+    assertEquals(List.of(), stored.record().entries());
+    assertEquals(lines.size() - 1, stored.breaks().size());
+    assertTrue(stored.integrity().isAltered());
   }
 
   private static String text(byte[] bytes) {
