@@ -9,20 +9,13 @@ import java.util.function.Consumer;
  * holds up the other. When storing fails (a full disk), it says so once and keeps trying.
  */
 public final class Recorder implements AutoCloseable {
-  private static final int RETRY_SAMPLES = 2 * Pcm.RATE;
-
   private final SampleSource source;
-  private final SegmentStore store;
-  private final Consumer<AudioProblem> onProblem;
+  private final SoundKeeper keeper;
   private final Thread thread;
-  private boolean failing;
-  private long retryAt;
-  private volatile long unsaved;
 
   private Recorder(SampleSource source, SegmentStore store, Consumer<AudioProblem> onProblem) {
     this.source = source;
-    this.store = store;
-    this.onProblem = onProblem;
+    keeper = new SoundKeeper(store, onProblem);
     thread = new Thread(this::run, "recorder");
     thread.setDaemon(true);
   }
@@ -43,7 +36,7 @@ public final class Recorder implements AutoCloseable {
 
   /** Number of samples that could not be stored so far. */
   public long unsaved() {
-    return unsaved;
+    return keeper.unsaved();
   }
 
   /** Waits until the source has ended and all of it is on the disk. */
@@ -65,37 +58,11 @@ public final class Recorder implements AutoCloseable {
   private void run() {
     try (source) {
       for (Optional<Chunk> next = source.next(); next.isPresent(); next = source.next()) {
-        keep(next.get());
+        keeper.keep(next.get());
       }
     } catch (IOException e) {
-      report("expected sound to record, found ", e);
+      keeper.report("expected sound to record, found ", e);
     }
-    try {
-      store.close();
-    } catch (IOException e) {
-      report("expected to save the recording, found ", e);
-    }
-  }
-
-  private void keep(Chunk chunk) {
-    if (failing && chunk.position() < retryAt) {
-      unsaved += chunk.samples().length;
-      return;
-    }
-    try {
-      store.append(chunk);
-      failing = false;
-    } catch (IOException e) {
-      unsaved += chunk.samples().length;
-      retryAt = chunk.end() + RETRY_SAMPLES;
-      if (!failing) {
-        failing = true;
-        report("expected to save the recording, found ", e);
-      }
-    }
-  }
-
-  private void report(String expectation, IOException e) {
-    onProblem.accept(new AudioProblem(expectation + AudioProblem.reason(e), e));
+    keeper.close();
   }
 }

@@ -21,7 +21,9 @@ public enum Tone {
   /** A finding needs attention: two falling notes. */
   FLAG(new Note(1046.5, 0.12), new Note(698.46, 0.2)),
   /** Listening has stopped: one long low note. */
-  PAUSED(new Note(392, 0.3));
+  PAUSED(new Note(392, 0.3)),
+  /** Nothing more is recorded, and nobody asked for that: two low falling notes. */
+  STOPPED(new Note(392, 0.15), new Note(261.63, 0.15));
 
   /** The amplitude at full volume: these sound beside a sleeping baby. */
   private static final double LOUDEST = 0.25;

@@ -7,6 +7,7 @@ import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.function.Consumer;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -31,6 +32,7 @@ import tiptoe.session.Feedback;
 import tiptoe.session.Home;
 import tiptoe.session.Listening;
 import tiptoe.session.PlainView;
+import tiptoe.session.RecordWatch;
 import tiptoe.session.Synthesiser;
 import tiptoe.session.ToolVersion;
 import tiptoe.session.Understanding;
@@ -152,16 +154,34 @@ final class ExamCommand implements Callable<Integer> {
         boolean keepsSound = keepAudio.of(settings, open.examination().record()).writes();
         Listening listening = new Listening(engine, session, view, feedback);
         SegmentStore sound = keepsSound ? open.openSound() : null;
-        if (recordings.isEmpty()) {
-          listening.microphone(device, sound);
-        } else {
-          listening.recordings(recordings, fast, sound);
+        Consumer<String> stopped =
+            why -> {
+              view.stopped(why);
+              feedback.stopped();
+            };
+        RecordWatch watch =
+            RecordWatch.start(
+                open::isInPlace,
+                () -> {
+                  stopped.accept(gone(open));
+                  listening.end();
+                });
+        try (watch) {
+          listen(listening, recordings, sound);
+        } catch (IOException | NotRecorded e) {
+          if (open.isInPlace() && (broken != null || heardAnything(open))) {
+            stopped.accept(ProblemWording.of(e));
+          }
+          throw e;
         }
+        requireInPlace(open);
         view.over();
       }
+      requireInPlace(open);
       finish(session, open.folder());
       return 0;
     } catch (IOException | NotRecorded e) {
+      requireInPlace(open);
       if (broken == null && !heardAnything(open)) {
         throw new NotBegun(e);
       }
@@ -169,6 +189,28 @@ final class ExamCommand implements Callable<Integer> {
           "the examination stopped: %s; everything that was shown is kept in %s; to go on: tiptoe exam --continue %s"
               .formatted(ProblemWording.of(e), open.folder().path(), open.folder().name()),
           e);
+    }
+  }
+
+  private void listen(Listening listening, List<Path> recordings, SegmentStore sound)
+      throws IOException {
+    if (recordings.isEmpty()) {
+      listening.microphone(device, sound);
+    } else {
+      listening.recordings(recordings, fast, sound);
+    }
+  }
+
+  private static String gone(OpenExam open) {
+    return "the folder of the record was removed or moved away: " + open.folder().path();
+  }
+
+  private static void requireInPlace(OpenExam open) throws IOException {
+    if (!open.isInPlace()) {
+      throw new IOException(
+          "the examination stopped: "
+              + gone(open)
+              + "; what was recorded went with it, and nothing was recorded since");
     }
   }
 

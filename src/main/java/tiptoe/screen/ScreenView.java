@@ -174,6 +174,11 @@ public final class ScreenView implements ExamView, ExamScreen.Keys {
     keeping("SOUND NOT KEPT: " + why);
   }
 
+  @Override
+  public void stopped(String why) {
+    keeping("RECORDING HAS STOPPED: " + why);
+  }
+
   // What was not kept once stays told, though the microphone is well again.
   private void keeping(String text) {
     update(

@@ -46,6 +46,9 @@ public interface ExamView extends AutoCloseable {
   /** Why sound could not be kept. */
   void problem(String why);
 
+  /** Why nothing more is recorded, though the examination is not over. */
+  void stopped(String why);
+
   /** The examination is over, or was left. */
   void over();
 

@@ -2,6 +2,8 @@ package tiptoe.session;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
 import tiptoe.audio.Speaker;
 import tiptoe.audio.Tone;
 import tiptoe.audio.Tones;
@@ -14,6 +16,8 @@ import tiptoe.wording.OutcomeWording;
 
 /** Tells by a tone what became of a phrase: the most important of what happened, and one only. */
 public final class Feedback implements AutoCloseable {
+  private static final long LONGEST_TONE = 3000;
+
   private final Speaker speaker;
   private final Tones tones;
   private final ExamSession session;
@@ -57,6 +61,18 @@ public final class Feedback implements AutoCloseable {
     }
     if (voice != null) {
       voice.answer(changes);
+    }
+  }
+
+  /** Tells that nothing more is recorded; returns when that was heard, or cannot be. */
+  public void stopped() {
+    if (tones != null) {
+      CompletableFuture<Void> heard =
+          speaker
+              .play(Tone.STOPPED.render(tones.volume()))
+              .completeOnTimeout(null, LONGEST_TONE, TimeUnit.MILLISECONDS);
+      // Without a loudspeaker the screen tells it alone.
+      Speaker.problem(heard);
     }
   }
 

@@ -3,25 +3,26 @@ package tiptoe.session;
 import java.io.IOException;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 import tiptoe.audio.Chunk;
 import tiptoe.audio.PassedSound;
 import tiptoe.audio.Pcm;
 import tiptoe.audio.SampleSource;
-import tiptoe.audio.SegmentStore;
 
 /** Sound from a file that is kept with the examination as it goes by, but for what is paused. */
 public final class KeptSound extends PassedSound {
-  private final SegmentStore store;
+  private final Consumer<Chunk> keeper;
   private final long base;
   private final BooleanSupplier paused;
 
   /**
+   * @param keeper stores what it is given, or says why not
    * @param seconds of this recording that were kept before the sound begins
    */
   public KeptSound(
-      SampleSource source, SegmentStore store, double seconds, BooleanSupplier paused) {
+      SampleSource source, Consumer<Chunk> keeper, double seconds, BooleanSupplier paused) {
     super(source);
-    this.store = store;
+    this.keeper = keeper;
     this.paused = paused;
     this.base = Math.round(seconds * Pcm.RATE);
   }
@@ -31,7 +32,7 @@ public final class KeptSound extends PassedSound {
     Optional<Chunk> next = source.next();
     if (next.isPresent() && !paused.getAsBoolean()) {
       Chunk chunk = next.get();
-      store.append(new Chunk(base + chunk.position(), chunk.lost(), chunk.samples()));
+      keeper.accept(new Chunk(base + chunk.position(), chunk.lost(), chunk.samples()));
     }
     return next;
   }

@@ -15,6 +15,7 @@ import tiptoe.audio.Pcm;
 import tiptoe.audio.Recorder;
 import tiptoe.audio.SampleSource;
 import tiptoe.audio.SegmentStore;
+import tiptoe.audio.SoundKeeper;
 import tiptoe.exam.Changes;
 import tiptoe.exam.Phase;
 import tiptoe.speech.Hypothesis;
@@ -28,6 +29,8 @@ public final class Listening {
   private final Clock clock = Clock.systemDefaultZone();
 
   private volatile Microphone microphone;
+  private volatile SampleSource now;
+  private volatile boolean ended;
 
   /** What is wrong with the microphone now; null where nothing is. */
   private volatile CaptureEvent.Trouble trouble;
@@ -59,12 +62,33 @@ public final class Listening {
                 : Recorder.start(
                     kept(opened), store, problem -> view.problem(problem.getMessage()))) {
       microphone = opened;
+      hearing(sound);
       view.listening(sound::end, store != null);
       dictation.listen(sound, offset, this::changed);
       noteMissing(offset + opened.seconds());
-      if (recorder != null && recorder.unsaved() > 0) {
-        view.progress().println(recorder.unsaved() / Pcm.RATE + " s of sound could not be stored");
-      }
+      tellUnsaved(recorder == null ? 0 : recorder.unsaved());
+    }
+  }
+
+  private void tellUnsaved(long samples) {
+    if (samples > 0) {
+      view.progress().println(samples / Pcm.RATE + " s of sound could not be stored");
+    }
+  }
+
+  private void hearing(SampleSource sound) {
+    now = sound;
+    if (ended) {
+      sound.end();
+    }
+  }
+
+  /** Ends the sound, and hears no other; from any thread. */
+  public void end() {
+    ended = true;
+    SampleSource sound = now;
+    if (sound != null) {
+      sound.end();
     }
   }
 
@@ -77,20 +101,25 @@ public final class Listening {
   public void recordings(List<Path> recordings, boolean fast, SegmentStore store)
       throws IOException {
     double offset = offset(store);
-    try (store) {
+    try (SoundKeeper keeper =
+        store == null
+            ? null
+            : new SoundKeeper(store, problem -> view.problem(problem.getMessage()))) {
       double seconds = 0;
       for (Path recording : recordings) {
-        if (session.record().phase() != Phase.ENDED && !view.left()) {
+        if (session.record().phase() != Phase.ENDED && !view.left() && !ended) {
           SampleSource file = AudioFile.open(recording);
           SampleSource paced = fast ? file : new PacedSource(file);
           SampleSource kept =
-              store == null ? paced : new KeptSound(paced, store, seconds, this::paused);
+              keeper == null ? paced : new KeptSound(paced, keeper::keep, seconds, this::paused);
           try (SampleSource sound = new SeenSound(kept, view, offset + seconds)) {
+            hearing(sound);
             view.listening(sound::end, store != null);
             seconds += dictation.listen(sound, offset + seconds, this::changed);
           }
         }
       }
+      tellUnsaved(keeper == null ? 0 : keeper.unsaved());
     }
   }
 

@@ -114,6 +114,12 @@ public final class PlainView implements ExamView {
   }
 
   @Override
+  public void stopped(String why) {
+    clear();
+    err.println("RECORDING HAS STOPPED: " + why);
+  }
+
+  @Override
   public void over() {
     clear();
   }

@@ -30,7 +30,7 @@ class FullDiskTest {
   @BeforeEach
   void mount() throws Exception {
     disk = Files.createDirectory(folder.resolve("disk"));
-    mounted = command("mount", "-t", "tmpfs", "-o", "size=900k", "tmpfs", disk.toString());
+    mounted = command("mount", "-t", "tmpfs", "-o", "size=3m", "tmpfs", disk.toString());
     Assumptions.assumeTrue(mounted, "needs the right to mount a small disk");
   }
 
@@ -58,9 +58,33 @@ class FullDiskTest {
         args);
   }
 
+  /** The recordings take 5 MB, so that the sound does not fit, and the journal does. */
+  @Test
+  void soundGivesWayToTheRecord() throws Exception {
+    String data = disk.toString();
+    assertEquals(
+        0, run("exam", "--from", "demo-audio", "--fast", "--plain", "--data", data), err::toString);
+    assertTrue(out.toString(StandardCharsets.UTF_8).contains("right Barlow: positive"));
+    String told = err.toString(StandardCharsets.UTF_8);
+    assertTrue(
+        told.contains("less than 1 MiB of room on the disk, which is left to the record"), told);
+    assertTrue(told.contains(" s of sound could not be stored"), told);
+    assertTrue(Files.getFileStore(disk).getUsableSpace() > 500_000);
+    String record = out.toString(StandardCharsets.UTF_8);
+    record = record.substring(record.lastIndexOf("record kept in ")).strip();
+    record = record.lines().findFirst().orElseThrow().replaceFirst(".*/", "");
+    assertEquals(1, run("record", record, "--verify", "--data", data));
+    assertTrue(
+        out.toString(StandardCharsets.UTF_8)
+            .lines()
+            .allMatch(line -> line.endsWith(" has no sound")),
+        out::toString);
+  }
+
   @Test
   void losesNothingThatWasShownAndGoesOnWhenThereIsRoomAgain() throws Exception {
     String data = disk.toString();
+    assertTrue(command("mount", "-o", "remount,size=28k", data));
     assertEquals(
         1, run("exam", "--from", "demo-audio", "--fast", "--plain", "--data", data), err::toString);
     String shown = out.toString(StandardCharsets.UTF_8);

@@ -180,6 +180,11 @@ public final class Soak {
     }
 
     @Override
+    public void stopped(String why) {
+      throw new AssertionError(why);
+    }
+
+    @Override
     public void problem(String why) {
       view.problem(why);
     }

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import tiptoe.audio.Chunk;
 import tiptoe.audio.SampleSource;
 import tiptoe.audio.SegmentStore;
+import tiptoe.audio.SoundKeeper;
 import tiptoe.session.KeptSound;
 import tiptoe.session.UnpausedSound;
 
@@ -65,8 +66,8 @@ class UnpausedSoundTest {
   void aRecordingIsHeardWholeAndKeptWithoutThePause() throws IOException {
     Queue<Boolean> paused = new ArrayDeque<>(PAUSED);
     int heard = 0;
-    try (SegmentStore store = SegmentStore.open(folder);
-        SampleSource sound = new KeptSound(chunks(5), store, 0, paused::remove)) {
+    try (SoundKeeper keeper = new SoundKeeper(SegmentStore.open(folder), problem -> {});
+        SampleSource sound = new KeptSound(chunks(5), keeper::keep, 0, paused::remove)) {
       while (sound.next().isPresent()) {
         heard++;
       }
