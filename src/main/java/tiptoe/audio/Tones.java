@@ -1,5 +1,7 @@
 package tiptoe.audio;
 
+import java.util.concurrent.CompletableFuture;
+
 /** Plays tones at a volume that can be changed or turned off. */
 public final class Tones {
   /** A volume that is heard at the cot and not across the room. */
@@ -12,12 +14,14 @@ public final class Tones {
     this.speaker = speaker;
   }
 
-  /** Plays a tone behind those still playing; returns at once. */
-  public void play(Tone tone) {
+  /**
+   * Plays a tone behind those still playing; returns at once.
+   *
+   * @return as {@link Speaker#play(Pcm)} has it; complete where tones are turned off
+   */
+  public CompletableFuture<Void> play(Tone tone) {
     double now = volume;
-    if (now > 0) {
-      speaker.play(tone.render(now));
-    }
+    return now > 0 ? speaker.play(tone.render(now)) : CompletableFuture.completedFuture(null);
   }
 
   /** The volume: 0 turns tones off, 1 is the loudest. */

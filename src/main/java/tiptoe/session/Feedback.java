@@ -68,8 +68,8 @@ public final class Feedback implements AutoCloseable {
   public void stopped() {
     if (tones != null) {
       CompletableFuture<Void> heard =
-          speaker
-              .play(Tone.STOPPED.render(tones.volume()))
+          tones
+              .play(Tone.STOPPED)
               .completeOnTimeout(null, LONGEST_TONE, TimeUnit.MILLISECONDS);
       // Without a loudspeaker the screen tells it alone.
       Speaker.problem(heard);
