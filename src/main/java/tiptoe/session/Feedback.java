@@ -68,9 +68,7 @@ public final class Feedback implements AutoCloseable {
   public void stopped() {
     if (tones != null) {
       CompletableFuture<Void> heard =
-          tones
-              .play(Tone.STOPPED)
-              .completeOnTimeout(null, LONGEST_TONE, TimeUnit.MILLISECONDS);
+          tones.play(Tone.STOPPED).completeOnTimeout(null, LONGEST_TONE, TimeUnit.MILLISECONDS);
       // Without a loudspeaker the screen tells it alone.
       Speaker.problem(heard);
     }
