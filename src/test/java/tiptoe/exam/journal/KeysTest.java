@@ -117,11 +117,12 @@ class KeysTest {
   @Test
   void aLineThatIsNoKeyIsNamed() throws IOException {
     TrustedKeys trusted = new TrustedKeys(folder);
-    Files.writeString(trusted.file(), "# whose\n\nAAAA Dr Reed\n");
+    Path file = folder.resolve("trusted-keys");
+    Files.writeString(file, "# whose\n\nAAAA Dr Reed\n");
     String told = assertThrows(RecordProblem.class, trusted::owners).getMessage();
-    assertEquals("expected a public key of Ed25519 in line 3 of " + trusted.file(), told);
-    Files.writeString(trusted.file(), made("key").key() + "\n");
+    assertEquals("expected a public key of Ed25519 in line 3 of " + file, told);
+    Files.writeString(file, made("key").key() + "\n");
     told = assertThrows(RecordProblem.class, trusted::owners).getMessage();
-    assertEquals("expected a key and whose it is in line 1 of " + trusted.file(), told);
+    assertEquals("expected a key and whose it is in line 1 of " + file, told);
   }
 }
