@@ -60,7 +60,7 @@ class SendCommandTest {
     Bedside.SetClock clock = new Bedside.SetClock();
     RecordStore store = new RecordStore(data(), Protocol.standard(), clock, QuestionWording::of);
     try (OpenExam open = store.create("Baby Rowan", "0.1.0", null, passphrase)) {
-      new Bedside(clock, open.examination()).find("left barlow positive");
+      new Bedside(clock, open.examination()).find("barlow.left positive");
       return open.folder();
     }
   }

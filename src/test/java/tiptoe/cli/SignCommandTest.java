@@ -92,7 +92,7 @@ class SignCommandTest {
   })
   void keepsTheSoundAsWasChosenAndSaysSoBefore(
       String recordedWith, String now, String told, int left) throws IOException {
-    ExamFolder exam = recorded(recordedWith, "left barlow negative");
+    ExamFolder exam = recorded(recordedWith, "barlow.left negative");
     String[] more = now == null ? new String[0] : new String[] {"--keep-audio", now};
     assertEquals(1, sign(exam, "no\n", more));
     assertTrue(out.toString().contains(told + "\n"), out.toString());
@@ -106,7 +106,7 @@ class SignCommandTest {
 
   @Test
   void whatIsNotSettledIsSignedOnlyForAReasonThatStaysInTheRecord() throws IOException {
-    ExamFolder exam = recorded("always", "left barlow positive", "left barlow negative");
+    ExamFolder exam = recorded("always", "barlow.left positive", "barlow.left negative");
     assertEquals(1, sign(exam, "yes\n"));
     assertTrue(err.toString().contains("named by --despite"), err.toString());
     assertEquals(1, sign(exam, "yes\n", "--despite", "  "));
