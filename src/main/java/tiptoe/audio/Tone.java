@@ -5,7 +5,7 @@ import java.util.List;
 /**
  * Short soft sounds that tell the clinician what became of a phrase without a look at the screen.
  * All are bare sine notes, one or two: the alarms of monitors are bursts of three or more pulses
- * with four harmonics or more (IEC 60601-1-8, from memory), so that neither is taken for the other.
+ * with four harmonics or more (IEC 60601-1-8), so that neither is taken for the other.
  */
 public enum Tone {
   /** A statement was taken down: one high note. */

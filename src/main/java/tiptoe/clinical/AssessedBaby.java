@@ -148,13 +148,19 @@ final class AssessedBaby {
   List<Answer> numbers(String step) {
     return answers(step).stream()
         .filter(answer -> answer.quantity() != null)
-        .sorted(Comparator.comparing(AssessedBaby::repeat).thenComparingInt(Answer::statement))
+        .sorted(Comparator.comparingInt(this::repeat).thenComparingInt(Answer::statement))
         .toList();
   }
 
-  // "", "first", "second" sort as they follow each other.
-  private static String repeat(Answer answer) {
-    return answer.details().getOrDefault(Detail.REPEAT, "");
+  // Where it stands among the repeats of its step; the first measurement, which is none, before
+  // all.
+  private int repeat(Answer answer) {
+    String said = answer.details().getOrDefault(Detail.REPEAT, "");
+    return protocol
+        .step(answer.step())
+        .detail(Detail.REPEAT)
+        .map(detail -> detail.values().indexOf(said))
+        .orElse(-1);
   }
 
   /** The number that stands for a step: the last one stated. */

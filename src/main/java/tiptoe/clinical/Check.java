@@ -4,7 +4,6 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import tiptoe.clinical.SaturationScreen.Outcome;
-import tiptoe.exam.Answer;
 
 /** Conditions that rules name because they would not be readable in the rules file. */
 enum Check implements Condition {
@@ -20,6 +19,14 @@ enum Check implements Condition {
       "bilirubin-phototherapy", baby -> Bilirubin.is(baby, Bilirubin.Band.PHOTOTHERAPY)),
   BILIRUBIN_EXCHANGE("bilirubin-exchange", baby -> Bilirubin.is(baby, Bilirubin.Band.EXCHANGE)),
   BILIRUBIN_RISES_FAST("bilirubin-rises-fast", Bilirubin::risesFast),
+  GLUCOSE_SEVERE("glucose-severe", baby -> Glucose.is(baby, Glucose.Band.SEVERE)),
+  GLUCOSE_LOW("glucose-low", baby -> Glucose.is(baby, Glucose.Band.LOW)),
+  GLUCOSE_BORDERLINE("glucose-borderline", baby -> Glucose.is(baby, Glucose.Band.BORDERLINE)),
+  GLUCOSE_LOW_FOR_SIGNS("glucose-low-for-signs", Glucose::isLowForSigns),
+  GLUCOSE_LOW_AGAIN("glucose-low-again", Glucose::isLowAgain),
+  EARLY_INFECTION_RED_FLAG("early-infection-red-flag", EarlyInfection::hasRedFlag),
+  EARLY_INFECTION_TREAT("early-infection-treat", EarlyInfection::isToBeTreated),
+  EARLY_INFECTION_RISK("early-infection-risk", EarlyInfection::isOneRiskFactor),
   MATURITY_DIFFERS("maturity-differs", Check::maturityDiffers);
 
   private final String id;
@@ -43,16 +50,16 @@ enum Check implements Condition {
   }
 
   private static ConditionResult maturityDiffers(AssessedBaby baby) {
-    Optional<Answer> score = baby.number("maturity-score");
+    Optional<Integer> score = MaturitySigns.total(baby);
     if (score.isEmpty()) {
       return ConditionResult.NO;
     }
-    int total = (int) Math.round(score.get().quantity().number());
+    int total = score.get();
     return baby.gestation()
         .map(
             stated ->
                 Maturity.differs(total, stated)
-                    ? ConditionResult.yes(score.stream().toList())
+                    ? ConditionResult.yes(MaturitySigns.evidence(baby))
                     : ConditionResult.NO)
         .orElse(ConditionResult.unknown("gestation"));
   }

@@ -63,11 +63,22 @@ final class Flags {
         new NumberDirections(protocol, rules, baby, Set.copyOf(raised.keySet()));
     Map<List<Object>, AbnormalNumber> found = new LinkedHashMap<>();
     applied.forEach(
-        (rule, answers) ->
+        (rule, answers) -> {
+          boolean told =
+              answers.stream()
+                  .filter(answer -> answer.quantity() != null)
+                  .allMatch(answer -> found.containsKey(place(answer.step(), answer.statement())));
+          if (!told) {
             directions
                 .of(rule, answers)
-                .forEach(one -> found.putIfAbsent(List.of(one.step(), one.statement()), one)));
+                .forEach(one -> found.putIfAbsent(place(one.step(), one.statement()), one));
+          }
+        });
     return List.copyOf(found.values());
+  }
+
+  private static List<Object> place(String step, int statement) {
+    return List.of(step, statement);
   }
 
   private void apply(Rules.FlagRule rule) {

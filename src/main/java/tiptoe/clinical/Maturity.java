@@ -14,6 +14,11 @@ final class Maturity {
     return Math.floorDiv(120 + 2 * score, 5);
   }
 
+  /** The score of which a gestation in completed weeks is the middle. */
+  static int expected(Gestation stated) {
+    return Math.round((5 * stated.weeks() - 120) / 2f);
+  }
+
   /** Whether score and stated gestation are more than 2 weeks apart. */
   static boolean differs(int score, Gestation stated) {
     return Math.abs(7 * weeks(score) - stated.totalDays()) > FAR_APART_DAYS;

@@ -33,7 +33,11 @@ final class NumberDirections {
 
   /** The numbers that this rule, which was raised, rests on. */
   List<AbnormalNumber> of(Rules.FlagRule rule, List<Answer> evidence) {
-    List<Answer> numbers = evidence.stream().filter(one -> one.quantity() != null).toList();
+    List<Answer> all = evidence.stream().filter(one -> one.quantity() != null).toList();
+    List<Answer> numbers = all.stream().filter(one -> isUnusual(one, all)).toList();
+    if (numbers.isEmpty()) {
+      return all.stream().map(one -> abnormal(one, AbnormalNumber.Direction.ABNORMAL)).toList();
+    }
     List<AbnormalNumber> found = new ArrayList<>();
     for (Answer answer : numbers) {
       direction(rule, List.of(answer)).ifPresent(one -> found.add(abnormal(answer, one)));
@@ -44,6 +48,20 @@ final class NumberDirections {
           .ifPresent(one -> numbers.forEach(answer -> found.add(abnormal(answer, one))));
     }
     return found;
+  }
+
+  // 99 % in the hand is no high saturation because the foot has 95 %: neither is unusual alone.
+  private boolean isUnusual(Answer number, List<Answer> all) {
+    if (all.size() < 2) {
+      return true;
+    }
+    List<Answer> without =
+        baby.answers().stream().filter(one -> one.equals(number) || !all.contains(one)).toList();
+    AssessedBaby alone = baby.withAnswers(without);
+    return rules.flags().stream()
+        .map(rule -> rule.when().of(alone))
+        .filter(ConditionResult::isYes)
+        .anyMatch(verdict -> verdict.evidence().contains(number));
   }
 
   private static AbnormalNumber abnormal(Answer answer, AbnormalNumber.Direction direction) {

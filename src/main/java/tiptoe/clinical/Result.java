@@ -8,7 +8,7 @@ import java.util.List;
  *
  * @param id what was computed: {@code gestation-class}, {@code birth-weight-class}, {@code
  *     maturity}, {@code saturation-screen}, {@code apgar-5}, {@code weight-change}, {@code
- *     bilirubin}
+ *     bilirubin}, {@code glucose}, {@code early-infection}, {@code maturity-signs}
  * @param value the id or number it came to
  * @param text the same for people
  * @param remarks what must be kept in mind with it

@@ -10,6 +10,7 @@ import tiptoe.exam.Answer;
 /** Computes classes and screens of one case. */
 final class Results {
   private static final double SCREEN_FROM_HOURS = 24;
+  private static final int TERM_FROM_WEEKS = 37;
 
   private final AssessedBaby baby;
 
@@ -23,10 +24,13 @@ final class Results {
     gestationClass().ifPresent(results::add);
     birthWeightClass().ifPresent(results::add);
     maturity().ifPresent(results::add);
+    maturitySigns().ifPresent(results::add);
     apgar().ifPresent(results::add);
     saturation().ifPresent(results::add);
     weightChange().ifPresent(results::add);
     bilirubin().ifPresent(results::add);
+    glucose().ifPresent(results::add);
+    earlyInfection().ifPresent(results::add);
     return results;
   }
 
@@ -59,16 +63,23 @@ final class Results {
   }
 
   private Optional<Result> maturity() {
-    return baby.number("maturity-score")
+    return MaturitySigns.total(baby)
         .map(
-            score -> {
-              int total = (int) Math.round(number(score));
+            total -> {
               int weeks = Maturity.weeks(total);
-              List<String> remarks =
-                  baby.gestation()
-                      .filter(stated -> Maturity.differs(total, stated))
-                      .map(stated -> List.of("more than 2 weeks from the stated " + stated))
-                      .orElse(List.of());
+              List<String> remarks = new ArrayList<>();
+              baby.gestation()
+                  .filter(stated -> Maturity.differs(total, stated))
+                  .ifPresent(stated -> remarks.add("more than 2 weeks from the stated " + stated));
+              baby.gestation()
+                  .filter(stated -> stated.weeks() < TERM_FROM_WEEKS)
+                  .ifPresent(
+                      stated ->
+                          remarks.add(
+                              "a score of about "
+                                  + Maturity.expected(stated)
+                                  + " is expected at "
+                                  + stated));
               return new Result(
                   "maturity",
                   Integer.toString(weeks),
@@ -76,6 +87,21 @@ final class Results {
                   remarks,
                   Maturity.SOURCE);
             });
+  }
+
+  // Signs that are scored one by one, until all are.
+  private Optional<Result> maturitySigns() {
+    List<String> open = MaturitySigns.open(baby);
+    int scored = MaturitySigns.STEPS.size() - open.size();
+    return open.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new Result(
+                "maturity-signs",
+                Integer.toString(scored),
+                scored + " of " + MaturitySigns.STEPS.size() + " signs of maturity scored",
+                List.of("still to be scored: " + String.join(", ", open)),
+                Maturity.SOURCE));
   }
 
   private Optional<Result> apgar() {
@@ -134,7 +160,12 @@ final class Results {
             ? shown(-percent, 1) + " % lost since birth"
             : percent > 0 ? shown(percent, 1) + " % gained since birth" : "as heavy as at birth";
     return Optional.of(
-        new Result("weight-change", shown(percent, 1), text, List.of(), WeightChange.SOURCE));
+        new Result(
+            "weight-change",
+            shown(percent, 1),
+            text,
+            percent < 0 ? WeightChange.remarks(baby) : List.of(),
+            WeightChange.SOURCE));
   }
 
   private Optional<Result> bilirubin() {
@@ -172,6 +203,63 @@ final class Results {
                   rounded(limits.exchange()),
                   limits.source());
             });
+  }
+
+  private Optional<Result> glucose() {
+    return Glucose.of(baby)
+        .map(
+            found -> {
+              String next =
+                  switch (found.band()) {
+                    case SEVERE -> "severely low: glucose into a vein now";
+                    case LOW -> "low: feed, gel, and measure again before the next feed";
+                    case BORDERLINE -> "below the aim: feed and measure again in 1 hour";
+                    case TARGET -> "not low";
+                  };
+              return new Result(
+                  Glucose.STEP,
+                  found.band().id(),
+                  String.format(Locale.ROOT, "glucose %.1f mmol/L: %s", found.number(), next),
+                  found.remarks(),
+                  found.standard(),
+                  found.number(),
+                  "mmol/L",
+                  null,
+                  null,
+                  Glucose.source(found.standard()));
+            });
+  }
+
+  // Nothing is said of a baby whose age is not known to be one the framework is for.
+  private Optional<Result> earlyInfection() {
+    if (baby.age().filter(hours -> hours < EarlyInfection.UNTIL_HOURS).isEmpty()) {
+      return Optional.empty();
+    }
+    EarlyInfection found = EarlyInfection.of(baby);
+    String counted = String.join(", ", found.names());
+    return switch (found.recommendation()) {
+      case NOTHING -> Optional.empty();
+      case TREAT ->
+          Optional.of(
+              new Result(
+                  "early-infection",
+                  "treat",
+                  "early-onset infection: investigate and start antibiotics",
+                  List.of((found.redFlags().isEmpty() ? "" : "red flag: ") + counted),
+                  EarlyInfection.version()));
+      case JUDGE ->
+          Optional.of(
+              new Result(
+                  "early-infection",
+                  "judge",
+                  "early-onset infection: judge whether antibiotics can be withheld and whether to"
+                      + " watch the baby",
+                  List.of(
+                      counted,
+                      "where watched: vital signs at 1 and 2 hours, then every 2 hours for 10"
+                          + " hours"),
+                  EarlyInfection.version()));
+    };
   }
 
   private static double rounded(double number) {

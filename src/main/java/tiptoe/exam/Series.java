@@ -66,7 +66,7 @@ final class Series {
       measured = Math.max(measured, before.size());
       if (!before.isEmpty()) {
         Answer latest = before.get(before.size() - 1);
-        same &= one.quantity().equals(latest.quantity());
+        same &= one.quantity().equals(latest.quantity()) && agree(one, latest);
         last = latest.details().getOrDefault(Detail.REPEAT, last);
       }
     }
@@ -76,6 +76,18 @@ final class Series {
       String next = measured == 0 ? null : names.get(Math.min(measured, names.size()) - 1);
       numbered.put(one, repeat(one, same ? last : next));
     }
+  }
+
+  // The same number of another hour was measured again.
+  private static boolean agree(Finding one, Answer latest) {
+    return one.details().entrySet().stream()
+        .filter(detail -> !detail.getKey().equals(Detail.REPEAT))
+        .allMatch(
+            detail ->
+                latest
+                    .details()
+                    .getOrDefault(detail.getKey(), detail.getValue())
+                    .equals(detail.getValue()));
   }
 
   private static Finding repeat(Finding one, String name) {

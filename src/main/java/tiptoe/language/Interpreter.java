@@ -191,8 +191,19 @@ public final class Interpreter {
   /** What the grammars make of the words; loose are the indexes of those that no phrase covers. */
   private record ByGrammar(UtteranceInterpreter utterance, Set<Integer> loose) {
     Interpretation interpretation(List<String> words) {
+      List<Interpretation.Certainty> certainties =
+          utterance.assumption() == null
+              ? List.of()
+              : utterance.meanings().stream()
+                  .map(one -> new Interpretation.Certainty(one, false, utterance.assumption()))
+                  .toList();
       return new Interpretation(
-          utterance.meanings(), loose.stream().map(words::get).toList(), utterance.dialogue());
+          utterance.meanings(),
+          loose.stream().map(words::get).toList(),
+          List.of(),
+          false,
+          utterance.dialogue(),
+          certainties);
     }
 
     /** Whether they leave open of what, or of which side, something is said. */

@@ -30,6 +30,7 @@ record Measurement(double number, boolean plausible) {
           "cm", Map.of("cm", 1.0, "mm", 0.1, "in", Units.CENTIMETRES_PER_INCH, "m", 100.0),
           "mm", Map.of("mm", 1.0, "cm", 10.0),
           "µmol/L", Map.of("µmol/L", 1.0, "mg/dL", Units.MICROMOLES_PER_MILLIGRAM_OF_BILIRUBIN),
+          "mmol/L", Map.of("mmol/L", 1.0, "mg/dL", Units.MILLIMOLES_PER_MILLIGRAM_OF_GLUCOSE),
           "h", Map.of("h", 1.0, "days", Units.HOURS_PER_DAY));
 
   // What is tried when no unit was said; pounds and millimetres are always said.

@@ -32,6 +32,7 @@ final class UtteranceInterpreter {
   private List<Finding> recent;
   private Question open;
   private boolean openIsCorrection;
+  private String assumption;
 
   UtteranceInterpreter(Protocol protocol, Dialogue dialogue, Source source) {
     this.protocol = protocol;
@@ -44,12 +45,27 @@ final class UtteranceInterpreter {
     this.open = dialogue.open();
   }
 
+  // What rests on an assumption is confirmed like what was read beyond the grammars.
   List<Meaning> meanings() {
-    return meanings;
+    return assumption == null
+        ? meanings
+        : meanings.stream()
+            .map(
+                one ->
+                    one instanceof Meaning.States said
+                        ? new Meaning.States(
+                            said.statement().withSource(Source.TAGGER), said.correction())
+                        : one)
+            .toList();
   }
 
   Dialogue dialogue() {
     return new Dialogue(region, recent, open);
+  }
+
+  /** What the wording takes for granted; null where there is nothing. */
+  String assumption() {
+    return assumption;
   }
 
   boolean isAsking() {
@@ -66,6 +82,7 @@ final class UtteranceInterpreter {
   }
 
   private void take(Clause clause, List<String> steps, boolean correction) {
+    clause.mark("assumed").ifPresent(assumed -> assumption = assumed.replace('-', ' '));
     facts.of(clause, correction).forEach(this::add);
     if (clause.mark("heading").isPresent()) {
       enter(clause.mark("heading").get());

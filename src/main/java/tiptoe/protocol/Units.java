@@ -10,6 +10,9 @@ public final class Units {
    */
   public static final double MICROMOLES_PER_MILLIGRAM_OF_BILIRUBIN = 10_000 / 584.66;
 
+  /** mmol/L of glucose for each mg/dL: its molar mass is 180.156 g/mol (C6H12O6, IUPAC masses). */
+  public static final double MILLIMOLES_PER_MILLIGRAM_OF_GLUCOSE = 10 / 180.156;
+
   public static final double GRAMS_PER_KILOGRAM = 1000;
   public static final double GRAMS_PER_POUND = 453.59237;
   public static final double OUNCES_PER_POUND = 16;

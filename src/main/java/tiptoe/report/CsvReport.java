@@ -6,12 +6,14 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import tiptoe.clinical.Assessment;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.protocol.Step;
 import tiptoe.wording.PlainText;
 import tiptoe.wording.RecordWording;
+import tiptoe.wording.Words;
 
 /** One row an answer, for audit over many examinations (RFC 4180). */
 final class CsvReport {
@@ -32,7 +34,8 @@ final class CsvReport {
     "settled",
     "name",
     "record-number",
-    "born-at"
+    "born-at",
+    "flags"
   };
   private static final CSVFormat FORMAT = CSVFormat.RFC4180.builder().setHeader(COLUMNS).get();
 
@@ -45,7 +48,7 @@ final class CsvReport {
       for (Answer answer : record.answers()) {
         printer.printRecord(row(findings, answer, true).stream().map(CsvReport::safe).toList());
       }
-      for (Answer answer : findings.waiting()) {
+      for (Answer answer : record.unsettled()) {
         printer.printRecord(row(findings, answer, false).stream().map(CsvReport::safe).toList());
       }
     }
@@ -78,7 +81,22 @@ final class CsvReport {
         settled ? "yes" : "no",
         record.baby().fact("name").orElse(""),
         record.baby().fact("record-number").orElse(""),
-        record.baby().fact("born-at").orElse(""));
+        record.baby().fact("born-at").orElse(""),
+        flags(findings.assessment(), answer));
+  }
+
+  // Such as "urgent red-reflex-abnormal", "urgent central-cyanosis (not settled)".
+  private static String flags(Assessment assessment, Answer answer) {
+    return assessment.flags().stream()
+        .filter(flag -> flag.steps().contains(answer.step()))
+        .filter(flag -> flag.statements().contains(answer.statement()))
+        .map(
+            flag ->
+                flag.level().id()
+                    + " "
+                    + flag.rule()
+                    + (flag.provisional() ? " (" + Words.NOT_SETTLED + ")" : ""))
+        .collect(Collectors.joining("; "));
   }
 
   // A spreadsheet runs a cell that begins like a formula, some also behind spaces or in full-width

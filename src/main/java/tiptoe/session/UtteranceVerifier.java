@@ -235,6 +235,14 @@ public final class UtteranceVerifier {
       return decision.with(
           Outcome.UNSURE, "not understood: " + String.join(" ", meaning.uncovered()));
     }
+    Optional<String> assumed =
+        meaning.certainties().stream()
+            .filter(one -> !one.sure())
+            .map(Interpretation.Certainty::why)
+            .findFirst();
+    if (assumed.isPresent()) {
+      return decision.with(Outcome.UNSURE, "if this is meant: " + assumed.get());
+    }
     return meaning.meanings().stream().allMatch(Meaning.Instruction.class::isInstance)
         ? decision.with(Outcome.COMMAND, decision.reason())
         : decision;

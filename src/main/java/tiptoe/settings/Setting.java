@@ -36,6 +36,12 @@ public enum Setting {
       "bilirubin thresholds: NICE CG98 (by week and hour) or AAP 2022 (from 35 weeks)",
       "nice-cg98",
       "aap-2022"),
+  HYPOGLYCAEMIA(
+      "rules",
+      "hypoglycaemia",
+      "blood glucose: who is at risk and what is low, BAPM 2017 or AAP 2011",
+      "bapm-2017",
+      "aap-2011"),
   SIZE_STANDARD(
       "rules",
       "size-standard",

@@ -35,7 +35,9 @@ import tiptoe.settings.Spelling;
  * read; a unit that was chosen otherwise follows in brackets: {@code 3345 g (7 lb 6 oz)}.
  */
 public final class Words {
-  static final String NOT_SETTLED = "not settled";
+  /** Said of what waits to be settled. */
+  public static final String NOT_SETTLED = "not settled";
+
   private static final String DEFERRED = "deferred";
 
   private final Protocol protocol;

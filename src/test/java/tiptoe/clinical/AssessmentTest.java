@@ -58,7 +58,7 @@ class AssessmentTest {
           age=50 | meconium not-yet; urine not-yet | meconium-late 2026-11-25 2026-11-25, urine-late 2026-11-25 2026-11-25, nipe-review 2027-01-04 2027-01-18
           age=18 gestation=32+0 presentation=breech | | hip-ultrasound-nipe-preterm 2027-01-05 2027-01-19, nipe-review 2027-01-05 2027-01-19
           age=18 gestation=33+6 multiple=yes co-twin-breech=yes | | hip-ultrasound-nipe-preterm 2026-12-23 2027-01-06, nipe-review 2027-01-05 2027-01-19
-          age=18 gestation=34+0 presentation=breech | | hip-ultrasound-nipe 2026-12-22 2027-01-05, nipe-review 2027-01-05 2027-01-19
+          age=18 gestation=34+0 presentation=breech | | glucose-due-bapm 2026-11-25 2026-11-25, hip-ultrasound-nipe 2026-12-22 2027-01-05, nipe-review 2027-01-05 2027-01-19
           age=18 co-twin-breech=yes | | hip-ultrasound-nipe 2026-12-22 2027-01-05, nipe-review 2027-01-05 2027-01-19
           age=18 | ortolani.left positive | hip-unstable 2026-11-25 2026-11-25, hip-ultrasound-unstable 2026-12-22 2027-01-05, nipe-review 2027-01-05 2027-01-19
           age=18 | murmur present | murmur null 2026-11-26T10:30:00+00:00, nipe-review 2027-01-05 2027-01-19
@@ -352,6 +352,10 @@ class AssessmentTest {
           age=24 | saturation-right-hand 93 %; saturation-foot 92 %; saturation-foot 88 % repeat=first | saturation-screen | fail | saturation screen: not passed |
           age=24 | saturation-right-hand 96 % repeat=first; saturation-foot 95 % repeat=first; saturation-right-hand 93 %; saturation-foot 92 % | saturation-screen | pass | saturation screen: passed | a pass does not exclude coarctation
           birth-weight=3000 | weight 2775 g | weight-change | -7.5 | 7.5 % lost since birth |
+          birth-weight=3000 age=97 | weight 2775 g | weight-change | -7.5 | 7.5 % lost since birth | loss mostly stops after 3 to 4 days; birth weight is mostly regained by 3 weeks
+          birth-weight=3000 age=50 feeding=breast birth-mode=vaginal | weight 2775 g | weight-change | -7.5 | 7.5 % lost since birth | median of breast-fed babies born vaginally at 48 h: 7.1 % (Flaherman, Pediatrics 2015;135:e16)
+          birth-weight=3000 age=66 feeding=breast birth-mode=caesarean | weight 2775 g | weight-change | -7.5 | 7.5 % lost since birth | median of breast-fed babies after caesarean at 72 h: 8.6 % (Flaherman, Pediatrics 2015;135:e16)
+          birth-weight=3000 age=60 feeding=breast birth-mode=caesarean | weight 2775 g | weight-change | -7.5 | 7.5 % lost since birth |
           birth-weight=3000 | weight 3000 g | weight-change | 0.0 | as heavy as at birth |
           birth-weight=3000 | weight 3030 g | weight-change | 1.0 | 1.0 % gained since birth |
           """)
@@ -494,6 +498,7 @@ class AssessmentTest {
             "saturation-screen 2011",
             "hip-ultrasound uk",
             "jaundice nice-cg98",
+            "hypoglycaemia bapm-2017",
             "size-standard intergrowth-21st"),
         assessment.ruleSets());
     assertEquals(Caution.TEXT, assessment.caution());

@@ -42,7 +42,7 @@ class AssessmentTextTest {
           2027-01-05 to 2027-01-19, at 6 to 8 weeks of age: examine eyes, heart, hips and testes again (every baby)
         missing
           palate, palpated: a submucous cleft is felt, not seen
-        rules: saturation-screen 2025, hip-ultrasound uk, jaundice nice-cg98, size-standard intergrowth-21st
+        rules: saturation-screen 2025, hip-ultrasound uk, jaundice nice-cg98, hypoglycaemia bapm-2017, size-standard intergrowth-21st
         Tiptoe documents the examination and reminds. It does not diagnose, and it defers to your local protocol and to the judgement of licensed practitioners.
         """,
         text(

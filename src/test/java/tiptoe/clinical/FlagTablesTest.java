@@ -511,9 +511,26 @@ class FlagTablesTest {
       textBlock =
           """
           sex=boy gestation=40+0 birth-weight=2550 | | note small | WHO at birth: z -1.77, 4th centile (INTERGROWTH-21st: 2nd)
-          sex=boy gestation=36+6 birth-weight=1900 | | arrange severely-small | preterm: INTERGROWTH-21st is used
+          sex=boy gestation=36+6 birth-weight=1900 | | arrange severely-small, arrange glucose-due-bapm | preterm: INTERGROWTH-21st is used
           """)
   void figuresByTheWhoStandard(String baby, String findings, String flags, String source) {
     check(baby, findings, flags, source, Settings.DEFAULT.with(Setting.SIZE_STANDARD, "who"));
+  }
+
+  // NICE NG75, 2017: more than 10 % lost (1.1.2), not back to birth weight by 3 weeks (1.1.1).
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          birth-weight=3000 age=60 | weight 2700 g | | NG75: exactly 10 % is not more
+          birth-weight=3000 age=60 | weight 2699 g | arrange weight-loss | NG75 1.1.2
+          birth-weight=3000 age=503 | weight 2990 g | | NG75 1.1.1: before 3 weeks
+          birth-weight=3000 age=504 | weight 2999 g | arrange weight-not-regained | NG75 1.1.1: at 3 weeks
+          birth-weight=3000 age=504 | weight 3000 g | | regained
+          birth-weight=3000 age=600 | weight 2600 g | arrange weight-loss, arrange weight-not-regained | both
+          """)
+  void weightLossAndRegain(String baby, String findings, String flags, String source) {
+    check(baby, findings, flags, source);
   }
 }

@@ -46,7 +46,18 @@ class LevelsPageTest {
           Map.entry("bilirubin-phototherapy", "bilirubin above the threshold of phototherapy"),
           Map.entry(
               "bilirubin-exchange", "bilirubin above the threshold of an exchange transfusion"),
-          Map.entry("bilirubin-rises-fast", "bilirubin rises fast"));
+          Map.entry("bilirubin-rises-fast", "bilirubin rises fast"),
+          Map.entry("glucose-severe", "glucose severely low"),
+          Map.entry("glucose-low", "glucose low"),
+          Map.entry("glucose-borderline", "glucose below the aim"),
+          Map.entry("glucose-low-for-signs", "glucose low for a baby with signs"),
+          Map.entry("glucose-low-again", "the last two glucoses low"),
+          Map.entry("early-infection-red-flag", "a red flag of infection from birth"),
+          Map.entry(
+              "early-infection-treat",
+              "a red flag, or two other risk factors or clinical indicators of infection from"
+                  + " birth"),
+          Map.entry("early-infection-risk", "one risk factor of infection from birth and no more"));
 
   private final Set<String> alone = new LinkedHashSet<>();
   private final StringBuilder page = new StringBuilder();

@@ -2,27 +2,10 @@ package tiptoe.clinical;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.stream.Collectors;
-import net.jqwik.api.Arbitraries;
-import net.jqwik.api.Arbitrary;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.Provide;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import tiptoe.exam.Answer;
-import tiptoe.exam.Baby;
-import tiptoe.finding.Finding;
-import tiptoe.protocol.Norm;
-import tiptoe.protocol.Protocol;
-import tiptoe.protocol.Side;
-import tiptoe.protocol.Step;
-import tiptoe.protocol.Value;
-import tiptoe.settings.Settings;
 
 /** Dangerous cases, each with the flags it must raise, by when, and what the row rests on. */
 class RedFlagsTest {
@@ -136,48 +119,5 @@ class RedFlagsTest {
   })
   void agreesWithTheClinicalIndicatorsOfNg195(String findings, String level) {
     assertEquals(level, Bedside.assess("", findings).flags().get(0).level().id());
-  }
-
-  @Provide
-  Arbitrary<List<Answer>> findings() {
-    List<Answer> all = new ArrayList<>();
-    for (Step step : Protocol.standard().steps().toList()) {
-      for (Value value : step.values()) {
-        for (Side side : step.sided() ? Side.values() : new Side[] {null}) {
-          all.add(new Answer(Finding.of(step.id(), side, value.id()), all.size() + 1));
-        }
-      }
-    }
-    return Arbitraries.of(all)
-        .list()
-        .ofMaxSize(12)
-        .uniqueElements(answer -> answer.step() + " " + answer.side());
-  }
-
-  // All but the last stand; the last comes along. What is normal or benign is not worse.
-  @Property
-  void aWorseFindingNeverLowersTheHighestLevel(@ForAll("findings") List<Answer> findings) {
-    if (findings.isEmpty()) {
-      return;
-    }
-    Answer last = findings.get(findings.size() - 1);
-    Norm norm =
-        Protocol.standard().step(last.step()).value(last.value()).map(Value::norm).orElseThrow();
-    if (norm != Norm.ABNORMAL) {
-      return;
-    }
-    Level before = highest(findings.subList(0, findings.size() - 1));
-    Level after = highest(findings);
-    assertTrue(after.compareTo(before) <= 0, before + " to " + after + " by " + last.finding());
-  }
-
-  private static Level highest(List<Answer> findings) {
-    return Assessor.standard()
-        .assess(Baby.UNKNOWN, findings, Settings.DEFAULT, Bedside.NOW)
-        .flags()
-        .stream()
-        .map(Flag::level)
-        .findFirst()
-        .orElse(Level.NOTE);
   }
 }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
@@ -39,7 +40,7 @@ class ScreeningTest {
     assertEquals(text, found.text());
   }
 
-  // WHO, ICD-10 P07 (from memory).
+  // WHO, ICD-10, P07: below 2,500, 1,500 and 1,000 g.
   @ParameterizedTest
   @CsvSource({
     "999, extremely-low, extremely low birth weight",
@@ -201,5 +202,35 @@ class ScreeningTest {
     assertEquals(
         SaturationRules.OF_2011,
         SaturationRules.of(Settings.DEFAULT.with(Setting.SATURATION_SCREEN, "2011")));
+  }
+
+  // HL7 ObservationInterpretation: L below what is expected, H above, A neither, but flagged. A
+  // screen that fails by its difference alone has no low and no high limb.
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          saturation-right-hand 99 %; saturation-foot 95 % | A A
+          saturation-right-hand 95 %; saturation-foot 99 % | A A
+          saturation-right-hand 97 %; saturation-foot 94 % | - L
+          saturation-right-hand 94 %; saturation-foot 97 % | L -
+          saturation-right-hand 92 %; saturation-foot 92 % | L L
+          saturation-right-hand 80 %; saturation-foot 79 % | L L
+          saturation-right-hand 98 %; saturation-foot 80 % | - L
+          saturation-right-hand 98 %; saturation-foot 97 % | - -
+          saturation-foot 91 %; temperature 31 °C | L L
+          heart-rate 230 /min; respiratory-rate 65 /min | H H
+          heart-rate 50 /min; respiratory-rate 20 /min | L L
+          """)
+  void marksTheNumbersThatAreUnusualThemselves(String findings, String marks) {
+    Assessment assessment = Bedside.assess("age=30", findings);
+    assertEquals(
+        marks,
+        Bedside.answers(findings).stream()
+            .map(
+                answer ->
+                    assessment.abnormal(answer).map(one -> one.direction().code()).orElse("-"))
+            .collect(Collectors.joining(" ")));
   }
 }

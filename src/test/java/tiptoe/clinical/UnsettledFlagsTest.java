@@ -47,8 +47,8 @@ class UnsettledFlagsTest {
           temperature 31 °C | temperature 36.8 °C | emergency hypothermia-severe
           temperature 36.8 °C | temperature 31 °C; temperature 38.4 °C | emergency hypothermia-severe?, urgent fever?
           heart-rate 85 /min; alertness asleep-rousable | alertness alert | note heart-rate-low?
-          colour central-cyanosis | breathing grunting | emergency cyanosis-with-distress?, urgent central-cyanosis
-          colour central-cyanosis; breathing grunting | breathing easy | emergency cyanosis-with-distress
+          colour central-cyanosis | breathing grunting | emergency cyanosis-with-distress?, urgent central-cyanosis, urgent early-infection-treat?
+          colour central-cyanosis; breathing grunting | breathing easy | emergency cyanosis-with-distress, urgent early-infection-treat
           testis.left undescended; testis.right descended | testis.right undescended | emergency sex-not-to-be-assigned?, arrange testis-undescended
           barlow.left positive | barlow.left negative | urgent hip-unstable
           | skin vesicles | urgent vesicles?

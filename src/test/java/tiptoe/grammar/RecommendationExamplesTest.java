@@ -13,8 +13,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * The ABNF examples printed in the W3C Recommendation "Speech Recognition Grammar Specification
- * Version 1.0" of 16 March 2004, each with its section. Typed from memory of the text; rules that
- * an example only refers to are ours.
+ * Version 1.0" of 16 March 2004, each with its section. Typed by hand; rules that an example only
+ * refers to are ours.
  */
 class RecommendationExamplesTest {
 
@@ -47,8 +47,10 @@ class RecommendationExamplesTest {
         "2.5.1 ! very<0-1 /0.6/> big          ! very big                    ! very very big",
         "2.5.1 ! very<0- /0.6/> big           ! very very very big          ! very",
         "2.5.1 ! $digit<2-4 /.8/>             ! one two one                 ! one",
-        "2.6   ! this is a {TAG-CONTENT-1} test {TAG-CONTENT-2} ! this is a {TAG-CONTENT-1} test {TAG-CONTENT-2} ! this is",
-        "2.6   ! open {action='open';} | close {action='close';} ! close {action='close';} ! open close",
+        "2.6   ! this is a {TAG-CONTENT-1} test {TAG-CONTENT-2} ! this is a {TAG-CONTENT-1} test"
+            + " {TAG-CONTENT-2} ! this is",
+        "2.6   ! open {action='open';} | close {action='close';} ! close {action='close';} ! open"
+            + " close",
         "2.8   ! New York | Los Angeles       ! los angeles                 ! new angeles",
         "2.8   ! a b<2>                       ! a b b                       ! a b a b",
         "2.8   ! (a b)<2>                     ! a b a b                     ! a b b",

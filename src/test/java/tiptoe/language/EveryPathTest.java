@@ -51,7 +51,8 @@ class EveryPathTest {
           "correction",
           "reply",
           "reason",
-          "either");
+          "either",
+          "assumed");
   private static final Protocol PROTOCOL = Protocol.standard();
   private static PhraseNetwork network;
   private static List<PhraseNetwork.Path> paths;

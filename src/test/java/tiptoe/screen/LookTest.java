@@ -10,7 +10,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * NO_COLOR counts when it is there and not empty (no-color.org); LC_ALL goes before LC_CTYPE before
- * LANG (POSIX.1-2017, chapter 8). Both from memory.
+ * LANG (POSIX.1-2017, chapter 8).
  */
 class LookTest {
   @ParameterizedTest

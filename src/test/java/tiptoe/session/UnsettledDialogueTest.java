@@ -81,6 +81,19 @@ class UnsettledDialogueTest {
         session.record().openFlags().stream().anyMatch(flag -> flag.provisional() != null));
   }
 
+  // Which limb is meant was not said; the right hand is mostly said first.
+  @Test
+  void twoSaturationsWithoutALimbWaitForAYesAndRaiseTheirFlag() {
+    say("sats 98 and 97.");
+    assertEquals("", answers());
+    say("yes.");
+    assertEquals("saturation-right-hand 98 % [tagger], saturation-foot 97 % [tagger]", answers());
+    say("sats 80 and 79.");
+    assertEquals("urgent saturation-screen-failed-2025?", flags());
+    say("no.");
+    assertEquals("", flags());
+  }
+
   @Test
   void whatWasHeardUnsurelyRaisesItsFlagUntilItIsDismissed() {
     hearUnsurely("left barlow positive");

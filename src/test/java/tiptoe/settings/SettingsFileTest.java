@@ -31,6 +31,7 @@ class SettingsFileTest {
               saturation-screen: 2011
               hip-ultrasound: aap
               jaundice: aap-2022
+              hypoglycaemia: aap-2011
               size-standard: who
             units: {weight: lb, length: in, temperature: fahrenheit}
             spelling: american
@@ -179,7 +180,7 @@ class SettingsFileTest {
     assertEquals(
         List.of(
             "tiptoe.yaml line 2: expected one of rules.saturation-screen, rules.hip-ultrasound,"
-                + " rules.jaundice, rules.size-standard, found rules.hips",
+                + " rules.jaundice, rules.hypoglycaemia, rules.size-standard, found rules.hips",
             "tiptoe.yaml line 3: expected one of rules, units, spelling, keep-audio, tones,"
                 + " tone-volume, weights, spoken-answers, synthesiser, who, found tone"),
         problems("rules:\n  hips: nipe\ntone: on\n"));

@@ -8,7 +8,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class SpellingTest {
   private static final Settings AMERICAN = Settings.DEFAULT.with(Setting.SPELLING, "american");
 
-  // Stedman's and Merriam-Webster spelling; from memory.
+  // Stedman's and Merriam-Webster spelling.
   @ParameterizedTest
   @CsvSource({
     "haemorrhage, hemorrhage",

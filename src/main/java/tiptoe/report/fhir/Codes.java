@@ -83,6 +83,7 @@ final class Codes {
   static String ucum(String unit) {
     return switch (unit) {
       case "°C" -> "Cel";
+      case "µmol/L" -> "umol/L";
       case "1" -> "1";
       default -> unit;
     };

@@ -1,0 +1,131 @@
+package tiptoe.clinical;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import tiptoe.exam.Answer;
+import tiptoe.protocol.Protocol;
+
+/**
+ * What speaks for an infection that begins within 72 hours of birth, by NICE NG195.
+ *
+ * @param redFlags names of the red flags that were found
+ * @param riskFactors names of the other risk factors
+ * @param indicators names of the other clinical indicators
+ * @param evidence the findings that they rest on
+ */
+record EarlyInfection(
+    List<String> redFlags,
+    List<String> riskFactors,
+    List<String> indicators,
+    List<Answer> evidence) {
+  /** The framework is for infection that begins before this age in hours. */
+  static final double UNTIL_HOURS = 72;
+
+  private static final int ENOUGH_TO_TREAT = 2;
+
+  /** What the framework recommends. */
+  enum Recommendation {
+    /** Investigate and start antibiotics. */
+    TREAT,
+    /** Judge whether antibiotics can be withheld, and whether to watch the baby. */
+    JUDGE,
+    NOTHING
+  }
+
+  static EarlyInfection of(AssessedBaby baby) {
+    List<Answer> evidence = new ArrayList<>();
+    return new EarlyInfection(
+        found(Framework.SHIPPED.redFlags, baby, evidence),
+        found(Framework.SHIPPED.riskFactors, baby, evidence),
+        found(Framework.SHIPPED.indicators, baby, evidence),
+        List.copyOf(evidence));
+  }
+
+  /** Edition of the guideline. */
+  static String version() {
+    return Framework.SHIPPED.version;
+  }
+
+  Recommendation recommendation() {
+    int others = riskFactors.size() + indicators.size();
+    if (!redFlags.isEmpty() || others >= ENOUGH_TO_TREAT) {
+      return Recommendation.TREAT;
+    }
+    return others == 1 ? Recommendation.JUDGE : Recommendation.NOTHING;
+  }
+
+  /** Everything that counts, the gravest first. */
+  List<String> names() {
+    return Stream.of(redFlags, riskFactors, indicators).flatMap(List::stream).toList();
+  }
+
+  static ConditionResult hasRedFlag(AssessedBaby baby) {
+    EarlyInfection found = of(baby);
+    return found.redFlags.isEmpty() ? ConditionResult.NO : ConditionResult.yes(found.evidence);
+  }
+
+  static ConditionResult isToBeTreated(AssessedBaby baby) {
+    EarlyInfection found = of(baby);
+    return found.recommendation() == Recommendation.TREAT
+        ? ConditionResult.yes(found.evidence)
+        : ConditionResult.NO;
+  }
+
+  /** Whether a risk factor is all that was found; a finding has a flag of its own. */
+  static ConditionResult isOneRiskFactor(AssessedBaby baby) {
+    EarlyInfection found = of(baby);
+    boolean one = found.recommendation() == Recommendation.JUDGE && found.riskFactors.size() == 1;
+    return one ? ConditionResult.yes(List.of()) : ConditionResult.NO;
+  }
+
+  private static List<String> found(List<Item> items, AssessedBaby baby, List<Answer> evidence) {
+    List<String> names = new ArrayList<>();
+    for (Item item : items) {
+      ConditionResult result = item.when.of(baby);
+      if (result.isYes()) {
+        names.add(item.name);
+        result.evidence().stream().filter(one -> !evidence.contains(one)).forEach(evidence::add);
+      }
+    }
+    return names;
+  }
+
+  private record Item(String name, Condition when) {}
+
+  private record Framework(
+      String version, List<Item> redFlags, List<Item> riskFactors, List<Item> indicators) {
+    static final Framework SHIPPED = read();
+
+    private static Framework read() {
+      try (InputStream in = EarlyInfection.class.getResourceAsStream("early-infection.yaml")) {
+        JsonNode file = new ObjectMapper(new YAMLFactory()).readTree(in);
+        Set<String> rules =
+            Rules.standard().flags().stream().map(Rules.FlagRule::id).collect(Collectors.toSet());
+        ConditionReader reader = new ConditionReader(Protocol.standard(), rules);
+        return new Framework(
+            file.path("version").asText(),
+            items(file.path("red-flags"), reader),
+            items(file.path("risk-factors"), reader),
+            items(file.path("clinical-indicators"), reader));
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+
+    private static List<Item> items(JsonNode list, ConditionReader reader) {
+      List<Item> items = new ArrayList<>();
+      list.forEach(
+          one -> items.add(new Item(one.path("name").asText(), reader.read(one.path("when")))));
+      return items;
+    }
+  }
+}
