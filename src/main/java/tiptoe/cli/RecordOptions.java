@@ -84,7 +84,8 @@ final class RecordOptions {
     return first;
   }
 
-  private char[] passphrase(String prompt) throws IOException {
+  /** A passphrase from the first line of the file that was named, or asked for. */
+  char[] passphrase(String prompt) throws IOException {
     if (file != null) {
       return BoundedFile.SECRET.lines(file).stream().findFirst().orElse("").toCharArray();
     }

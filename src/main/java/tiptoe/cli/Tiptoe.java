@@ -47,6 +47,8 @@ import tiptoe.wording.ProblemWording;
       RecordsCommand.class,
       RecordCommand.class,
       SettingsCommand.class,
+      BackupCommand.class,
+      RestoreCommand.class,
       SayCommand.class,
       ReportCommand.class,
       SendCommand.class,
