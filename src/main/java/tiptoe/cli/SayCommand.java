@@ -24,7 +24,7 @@ import tiptoe.session.Understanding;
       "Prints what can be said, for one region or for all.",
       "It is drawn from the grammars."
     },
-    footer = {"", "Example: tiptoe say hips", "         tiptoe say > crib.md"})
+    footer = {"", "Example: tiptoe say hips", "         tiptoe say > phrases.md"})
 final class SayCommand implements Callable<Integer> {
   @Parameters(paramLabel = "REGION", arity = "0..1", description = "Such as hips; all without it.")
   private String region;
@@ -40,8 +40,8 @@ final class SayCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "expected a region (" + known + "), found " + region);
     }
-    PhraseBook crib = new PhraseBook(Understanding.load(Home.locate()).network(), protocol);
-    Console.out().print(region == null ? crib.pages() : crib.page(wanted.get(0)));
+    PhraseBook book = new PhraseBook(Understanding.load(Home.locate()).network(), protocol);
+    Console.out().print(region == null ? book.pages() : book.page(wanted.get(0)));
     return 0;
   }
 

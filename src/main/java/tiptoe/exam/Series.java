@@ -13,8 +13,8 @@ import tiptoe.protocol.Step;
 
 /**
  * Tells which repeat a number of a series is where that was not said: a second saturation is a
- * second screen and contradicts nothing. Numbers said in one breath, such as hand and foot, are one
- * repeat together; all the same numbers once more are only said again.
+ * second screen and contradicts nothing. Numbers said in one utterance, such as hand and foot, are
+ * one repeat together; all the same numbers once more are only said again.
  */
 final class Series {
   private final Protocol protocol;

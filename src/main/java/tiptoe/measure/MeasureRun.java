@@ -97,7 +97,7 @@ public final class MeasureRun {
     List<TimedUtterance> heard = new ArrayList<>();
     long start = processorTime();
     PcmSource source = new PcmSource(sound);
-    ExamRecord record = subject.hear(source, changes -> heard.addAll(handed(changes, source)));
+    ExamRecord record = subject.hear(source, changes -> heard.addAll(timed(changes, source)));
     double busy = (processorTime() - start) / 1e9 / atOnce;
     boolean scripted = expected.flatMap(Expectation::script).isPresent();
     return new Score(
@@ -132,7 +132,7 @@ public final class MeasureRun {
     return snr == null ? speech : noises.mix(speech, name, task.place(), snr);
   }
 
-  private static List<TimedUtterance> handed(Changes changes, PcmSource source) {
+  private static List<TimedUtterance> timed(Changes changes, PcmSource source) {
     return changes
         .of(Event.UtteranceHeard.class)
         .map(Event.UtteranceHeard::heard)

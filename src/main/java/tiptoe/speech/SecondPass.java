@@ -57,7 +57,7 @@ final class SecondPass implements AutoCloseable {
   private double lastEnd;
 
   /** The utterance that is being said; null while none is. */
-  private SecondPassHypothesis echo;
+  private SecondPassHypothesis current;
 
   /**
    * @param phrases makes a recogniser over the decoding graph
@@ -96,15 +96,15 @@ final class SecondPass implements AutoCloseable {
       drop();
       return;
     }
-    if (echo == null) {
-      echo = begun(Math.max(recent.seconds() - SHOWN_AFTER, lastEnd));
+    if (current == null) {
+      current = begun(Math.max(recent.seconds() - SHOWN_AFTER, lastEnd));
     }
-    double ready = recent.seconds() - AROUND - echo.until();
+    double ready = recent.seconds() - AROUND - current.until();
     if (ready * Recogniser.RATE >= SecondPassHypothesis.PIECE) {
-      echo.hear(recent.between(echo.until(), recent.seconds() - AROUND));
+      current.hear(recent.between(current.until(), recent.seconds() - AROUND));
     }
-    if (recent.seconds() - echo.from() > LONGEST + 2 * SHOWN_AFTER) {
-      echo.dropWordings();
+    if (recent.seconds() - current.from() > LONGEST + 2 * SHOWN_AFTER) {
+      current.dropWordings();
     }
   }
 
@@ -130,19 +130,19 @@ final class SecondPass implements AutoCloseable {
     if (!weighed && !isFreely(utterance)) {
       return utterance;
     }
-    if (echo == null || !isAround(utterance)) {
+    if (current == null || !isAround(utterance)) {
       drop();
-      echo = begun(utterance.start() - AROUND);
+      current = begun(utterance.start() - AROUND);
     }
     if (!weighed) {
-      echo.dropPhrases();
+      current.dropPhrases();
     }
     if (!isFreely(utterance)) {
-      echo.dropWordings();
+      current.dropWordings();
     }
-    echo.hear(recent.between(echo.until(), utterance.end() + AROUND));
-    Hypothesis again = echo.given(utterance);
-    echo = null;
+    current.hear(recent.between(current.until(), utterance.end() + AROUND));
+    Hypothesis again = current.given(utterance);
+    current = null;
     return again;
   }
 
@@ -161,8 +161,8 @@ final class SecondPass implements AutoCloseable {
 
   /** Whether what has been heard so far is the utterance, and not much more. */
   private boolean isAround(Hypothesis utterance) {
-    double before = utterance.start() - echo.from();
-    double behind = echo.until() - utterance.end();
+    double before = utterance.start() - current.from();
+    double behind = current.until() - utterance.end();
     return before >= Math.min(BESIDE_FILLER, utterance.start() - lastEnd)
         && before <= TOO_MUCH
         && behind <= TOO_MUCH;
@@ -181,9 +181,9 @@ final class SecondPass implements AutoCloseable {
   }
 
   private void drop() {
-    if (echo != null) {
-      echo.drop();
-      echo = null;
+    if (current != null) {
+      current.drop();
+      current = null;
     }
   }
 

@@ -52,8 +52,8 @@ final class SecondPassHypothesis {
     for (int at = 0; at < sound.length; at += PIECE) {
       short[] piece = Arrays.copyOfRange(sound, at, Math.min(sound.length, at + PIECE));
       phones.hear(piece);
-      phrases.ifPresent(follower -> follower.hear(piece));
-      wordings.ifPresent(follower -> follower.hear(piece));
+      phrases.ifPresent(decoder -> decoder.hear(piece));
+      wordings.ifPresent(decoder -> decoder.hear(piece));
     }
     given += sound.length;
   }

@@ -276,7 +276,7 @@ class CommandsTest {
   }
 
   @Test
-  void theCribIsDrawnFromTheGrammars() {
+  void thePhraseBookIsDrawnFromTheGrammars() {
     String hips = run("say", "hips").out();
     assertTrue(hips.contains("**Barlow** (each side) — key step"), hips);
     assertTrue(hips.contains("barlow"));

@@ -62,7 +62,7 @@ class RepeatedMeasurementTest {
   }
 
   @Test
-  void theSameNumbersOnceMoreInOneBreathAreOnlySaidAgain() {
+  void theSameNumbersOnceMoreInOneUtteranceAreOnlySaidAgain() {
     first();
     bed.find("saturation-right-hand 93 %", "saturation-foot 92 %");
     assertEquals("1 stands, 2 stands, 3 confirms, 4 confirms", bed.statuses());
@@ -74,7 +74,7 @@ class RepeatedMeasurementTest {
   }
 
   @Test
-  void twoScreensInOneBreathAreTwo() {
+  void twoScreensInOneUtteranceAreTwo() {
     bed.find(
         "saturation-right-hand 98 %",
         "saturation-foot 97 %", "saturation-right-hand 80 %", "saturation-foot 79 %");

@@ -69,11 +69,11 @@ class DecodingGraphBuilderTest {
   }
 
   @Test
-  void hearsSeveralPhrasesInOneBreath() {
+  void hearsSeveralPhrasesInOneUtterance() {
     GraphWalker walker = walker("skin pink", "tone normal");
 
-    Speller breath = speller("skin pink").word(first("tone")).word(first("normal")).silence();
-    assertEquals("skin pink tone normal", heard(walker, breath));
+    Speller phrase = speller("skin pink").word(first("tone")).word(first("normal")).silence();
+    assertEquals("skin pink tone normal", heard(walker, phrase));
   }
 
   @Test

@@ -21,7 +21,7 @@ class FiguresTest {
   private static final AnswerKey POSITIVE = new AnswerKey("barlow", Side.RIGHT, "positive");
   private static final AnswerKey PINK = new AnswerKey("skin-colour", null, "pink");
 
-  private static TimedUtterance handed(
+  private static TimedUtterance timed(
       String text, Outcome outcome, double end, double at, boolean last) {
     return new TimedUtterance(end - 1, end, text, outcome, "", at, last, List.of());
   }
@@ -51,17 +51,17 @@ class FiguresTest {
         score(
             "a.wav",
             List.of(
-                handed("left barlow negative", Outcome.ACCEPTED, 2.0, 2.6, false),
-                handed("next region", Outcome.COMMAND, 5.0, 5.9, false),
-                handed("", Outcome.IGNORED, 8.0, 9.0, false),
-                handed("right barlow positive", Outcome.ACCEPTED, 10.0, 10.4, true)),
+                timed("left barlow negative", Outcome.ACCEPTED, 2.0, 2.6, false),
+                timed("next region", Outcome.COMMAND, 5.0, 5.9, false),
+                timed("", Outcome.IGNORED, 8.0, 9.0, false),
+                timed("right barlow positive", Outcome.ACCEPTED, 10.0, 10.4, true)),
             List.of(Alignment.Outcome.RIGHT, Alignment.Outcome.RIGHT, Alignment.Outcome.WRONG),
             Set.of(LEFT, RIGHT),
             Set.of(LEFT, POSITIVE));
     Score second =
         score(
             "b.wav",
-            List.of(handed("skin", Outcome.UNSURE, 3.0, 3.7, false)),
+            List.of(timed("skin", Outcome.UNSURE, 3.0, 3.7, false)),
             List.of(Alignment.Outcome.MISSED),
             Set.of(PINK),
             Set.of());

@@ -42,10 +42,10 @@ public final class VerifierFit {
    *
    * @param meant what was said; null for talk
    */
-  private record Case(Hypothesis utterance, List<Meaning> meant) {}
+  private record Heard(Hypothesis utterance, List<Meaning> meant) {}
 
   /** What was heard in one folder. */
-  private record Folder(List<Case> cases, double seconds, int clips) {}
+  private record Folder(List<Heard> heard, double seconds, int clips) {}
 
   private final Hearing hearing = Hearing.loaded();
   private final Map<List<String>, Interpretation> interpreted = new HashMap<>();
@@ -101,7 +101,7 @@ public final class VerifierFit {
 
   /** The utterances that are taken, and mean what was said, or do not. */
   private long count(Folder folder, UtteranceVerifier verifier, boolean right) {
-    return folder.cases.stream()
+    return folder.heard.stream()
         .filter(
             one -> {
               UtteranceVerifier.Decision decision =
@@ -134,15 +134,15 @@ public final class VerifierFit {
                 })
             .toList();
     return new Folder(
-        each.stream().flatMap(one -> one.cases.stream()).toList(),
+        each.stream().flatMap(one -> one.heard.stream()).toList(),
         each.stream().mapToDouble(Folder::seconds).sum(),
         files.size());
   }
 
   private Folder hear(Pcm sound, List<Meaning> meant) {
-    List<Case> cases =
-        hearing.utterances(sound).stream().map(utterance -> new Case(utterance, meant)).toList();
-    return new Folder(cases, sound.seconds(), 1);
+    List<Heard> heard =
+        hearing.utterances(sound).stream().map(utterance -> new Heard(utterance, meant)).toList();
+    return new Folder(heard, sound.seconds(), 1);
   }
 
   private List<Meaning> said(Path wav) {

@@ -15,7 +15,7 @@ import tiptoe.audio.Pcm;
 
 /** The limits are the tool's own, measured on spoken sentences and babble; no source outside. */
 @Tag("hearing")
-class RehearingTest {
+class SecondPassTest {
   @ParameterizedTest(name = "{0} s: {1}")
   @CsvSource({"0.3, false", "0.4, true", "8.0, true", "8.1, false", "15.0, false"})
   void hearsNeitherSingleSyllablesNorLongTalk(double seconds, boolean heard) {
