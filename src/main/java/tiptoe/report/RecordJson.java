@@ -1,67 +1,84 @@
 package tiptoe.report;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonInclude.Include;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.cfg.JsonNodeFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import tiptoe.clinical.Assessment;
-import tiptoe.exam.Answer;
 import tiptoe.exam.Asked;
-import tiptoe.exam.Contradiction;
 import tiptoe.exam.ExamRecord;
-import tiptoe.exam.MissingDetail;
 import tiptoe.exam.RecordedFinding;
-import tiptoe.exam.Remark;
+import tiptoe.exam.Repair;
 import tiptoe.exam.Slot;
 import tiptoe.exam.Utterance;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Quantity;
+import tiptoe.finding.Question;
+import tiptoe.finding.Source;
 import tiptoe.language.Meaning;
 import tiptoe.protocol.Side;
 
 /** Writes a record in the JSON that other programs read; see {@code record.schema.json}. */
 public final class RecordJson {
-  private static final ObjectMapper JSON = new ObjectMapper();
+  private static final ObjectMapper JSON =
+      JsonMapper.builder().disable(JsonNodeFeature.STRIP_TRAILING_BIGDECIMAL_ZEROES).build();
 
   private RecordJson() {}
 
   /** The answers of a record and how they came about. */
   public static ObjectNode of(ExamRecord record, Assessment assessment) {
     ObjectNode root = JSON.createObjectNode();
-    ArrayNode utterances = root.putArray("utterances");
-    record.utterances().forEach(utterance -> utterances.add(utterance(record, utterance)));
-    ObjectNode context = root.putObject("context");
-    record.baby().facts().forEach(context::put);
-    ObjectNode identity = root.putObject("identity");
-    record.baby().identity(record.protocol()).forEach(identity::put);
-    ArrayNode answers = root.putArray("answers");
-    record.answers().forEach(answer -> answers.add(answer(answer)));
-    ArrayNode missing = root.putArray("missing");
-    record.missing().forEach(slot -> missing.add(missing(record, slot)));
-    record.missingDetails().forEach(detail -> missing.add(detail(detail)));
-    assessment.missing().stream()
-        .filter(needed -> !listed(record, needed))
-        .forEach(needed -> missing.add(JSON.valueToTree(needed)));
-    ArrayNode questions = root.putArray("questions");
-    record.openQuestions().forEach(asked -> questions.add(question(asked)));
-    ArrayNode contradictions = root.putArray("contradictions");
-    record.contradictions().forEach(one -> contradictions.add(contradiction(one)));
+    root.set(
+        "utterances", tree(record.utterances().stream().map(u -> Heard.of(record, u)).toList()));
+    root.set("context", tree(record.baby().facts()));
+    root.set("identity", tree(record.baby().identity(record.protocol())));
+    root.set(
+        "answers", tree(record.answers().stream().map(a -> Said.of(a.finding(), null)).toList()));
+    root.set("missing", tree(missing(record, assessment)));
+    root.set("questions", tree(record.openQuestions().stream().map(Asking::of).toList()));
+    root.set(
+        "contradictions",
+        tree(
+            record.contradictions().stream()
+                .map(
+                    one ->
+                        new Contradicting(one.text(), Said.of(one.older()), Said.of(one.newer())))
+                .toList()));
     if (!record.remarks().isEmpty()) {
-      ArrayNode remarks = root.putArray("remarks");
-      record.remarks().forEach(remark -> remarks.add(remark(remark)));
+      root.set("remarks", tree(record.remarks().stream().map(Remark::of).toList()));
     }
-    root.set("flags", JSON.valueToTree(assessment.flags()));
-    root.set("sizes", JSON.valueToTree(assessment.sizes()));
-    root.set("results", JSON.valueToTree(assessment.results()));
-    root.set("plan", JSON.valueToTree(assessment.plan()));
-    root.set("needs", JSON.valueToTree(assessment.needs()));
-    root.set("rule-sets", JSON.valueToTree(assessment.ruleSets()));
+    root.set("flags", tree(assessment.flags()));
+    root.set("sizes", tree(assessment.sizes()));
+    root.set("results", tree(assessment.results()));
+    root.set("plan", tree(assessment.plan()));
+    root.set("needs", tree(assessment.needs()));
+    root.set("rule-sets", tree(assessment.ruleSets()));
     root.put("caution", assessment.caution());
     return root;
+  }
+
+  private static JsonNode tree(Object value) {
+    return JSON.valueToTree(value);
+  }
+
+  private static List<Object> missing(ExamRecord record, Assessment assessment) {
+    List<Object> missing = new ArrayList<>();
+    record.missing().forEach(slot -> missing.add(Missing.of(record, slot)));
+    record
+        .missingDetails()
+        .forEach(one -> missing.add(new Missing(one.slot(), null, one.detail())));
+    assessment.missing().stream().filter(one -> !listed(record, one)).forEach(missing::add);
+    return missing;
   }
 
   private static boolean listed(ExamRecord record, tiptoe.clinical.MissingItem needed) {
@@ -74,154 +91,126 @@ public final class RecordJson {
             && record.missing().stream().anyMatch(slot -> slot.step().equals(needed.step()));
   }
 
-  private static ObjectNode utterance(ExamRecord record, Utterance utterance) {
-    ObjectNode node = JSON.createObjectNode();
-    node.put("start", seconds(utterance.heard().start()));
-    node.put("end", seconds(utterance.heard().end()));
-    node.put("text", utterance.heard().text());
-    node.put("outcome", utterance.heard().outcome().id());
-    String reason = utterance.heard().reason();
-    if (reason != null && !reason.isBlank()) {
-      node.put("reason", reason);
-    }
-    ArrayNode statements = node.putArray("statements");
-    if (utterance.heard().outcome() == Outcome.UNSURE) {
-      utterance.candidates().stream()
-          .map(Meaning.States::statement)
-          .forEach(statement -> statements.add(statement(statement)));
-    } else {
-      record.statements().stream()
-          .filter(said -> Integer.valueOf(utterance.number()).equals(said.utterance()))
-          .map(RecordedFinding::statement)
-          .forEach(statement -> statements.add(statement(statement)));
-    }
-    return node;
-  }
-
-  private static ObjectNode remark(Remark remark) {
-    ObjectNode node = JSON.createObjectNode();
-    node.put("start", seconds(remark.start()));
-    node.put("end", seconds(remark.end()));
-    node.put("text", remark.text());
-    if (!remark.heard().equals(remark.text())) {
-      node.put("heard", remark.heard());
-    }
-    if (!remark.repairs().isEmpty()) {
-      ArrayNode repaired = node.putArray("repaired");
-      remark.repairs().forEach(repair -> repaired.add(JSON.valueToTree(repair)));
-    }
-    if (remark.author() != null) {
-      node.put("author", remark.author());
-    }
-    return node;
-  }
-
-  private static ObjectNode statement(Finding said) {
-    ObjectNode node = place(said.step(), said.side());
-    what(node, said.value(), said.quantity(), said.details(), said.denied());
-    if (said.group()) {
-      node.put("group", true);
-    }
-    return node.put("source", said.source().id());
-  }
-
-  private static ObjectNode answer(Answer answer) {
-    ObjectNode node = place(answer.step(), answer.side());
-    what(node, answer.value(), answer.quantity(), answer.details(), answer.denied());
-    if (answer.group()) {
-      node.put("group", true);
-    }
-    return node;
-  }
-
-  private static ObjectNode place(String step, Side side) {
-    ObjectNode node = JSON.createObjectNode();
-    node.put("step", step);
-    if (side != null) {
-      node.put("side", side.id());
-    }
-    return node;
-  }
-
-  private static void what(
-      ObjectNode node,
-      String value,
-      Quantity quantity,
-      Map<String, String> details,
-      List<String> denied) {
-    if (value != null) {
-      node.put("value", value);
-    }
-    if (quantity != null) {
-      node.put("number", number(quantity.number()));
-      node.put("unit", quantity.unit());
-    }
-    if (!details.isEmpty()) {
-      ObjectNode beside = node.putObject("details");
-      details.forEach(beside::put);
-    }
-    if (!denied.isEmpty()) {
-      ArrayNode list = node.putArray("denied");
-      denied.forEach(list::add);
-    }
-  }
-
-  private static BigDecimal number(double number) {
-    return new BigDecimal(BigDecimal.valueOf(number).stripTrailingZeros().toPlainString());
-  }
-
   private static BigDecimal seconds(double seconds) {
     return BigDecimal.valueOf(seconds).setScale(2, RoundingMode.HALF_UP);
   }
 
-  private static ObjectNode slot(Slot slot) {
-    return place(slot.step(), slot.side());
+  @JsonInclude(Include.NON_NULL)
+  private record Heard(
+      BigDecimal start,
+      BigDecimal end,
+      String text,
+      Outcome outcome,
+      String reason,
+      List<Said> statements) {
+    static Heard of(ExamRecord record, Utterance utterance) {
+      tiptoe.exam.Heard heard = utterance.heard();
+      boolean unsure = heard.outcome() == Outcome.UNSURE;
+      List<Finding> statements =
+          unsure
+              ? utterance.candidates().stream().map(Meaning.States::statement).toList()
+              : record.statements().stream()
+                  .filter(said -> Integer.valueOf(utterance.number()).equals(said.utterance()))
+                  .map(RecordedFinding::statement)
+                  .toList();
+      return new Heard(
+          seconds(heard.start()),
+          seconds(heard.end()),
+          heard.text(),
+          heard.outcome(),
+          heard.reason() == null || heard.reason().isBlank() ? null : heard.reason(),
+          statements.stream().map(said -> Said.of(said, said.source())).toList());
+    }
   }
 
-  private static ObjectNode missing(ExamRecord record, Slot slot) {
-    String reason = record.deferred().get(slot);
-    ObjectNode node = slot(slot);
-    return reason == null
-        ? node
-        : node.put("deferred", reason.isEmpty() ? "no reason given" : reason);
+  /** A finding; of a contradiction with the words it was said in and when. */
+  @JsonInclude(Include.NON_NULL)
+  private record Said(
+      String step,
+      Side side,
+      String value,
+      BigDecimal number,
+      String unit,
+      @JsonInclude(Include.NON_EMPTY) Map<String, String> details,
+      @JsonInclude(Include.NON_EMPTY) List<String> denied,
+      Boolean group,
+      Source source,
+      String words,
+      BigDecimal start) {
+    static Said of(Finding said, Source source) {
+      return of(said, source, null, null);
+    }
+
+    static Said of(RecordedFinding said) {
+      return said == null
+          ? null
+          : of(said.statement(), said.statement().source(), said.words(), said.start());
+    }
+
+    private static Said of(Finding said, Source source, String words, Double start) {
+      Quantity quantity = said.quantity();
+      return new Said(
+          said.step(),
+          said.side(),
+          said.value(),
+          quantity == null ? null : new BigDecimal(quantity.text()),
+          quantity == null ? null : quantity.unit(),
+          said.details(),
+          said.denied(),
+          said.group() ? true : null,
+          source,
+          words,
+          start == null ? null : seconds(start));
+    }
   }
 
-  private static ObjectNode detail(MissingDetail missing) {
-    return slot(missing.slot()).put("detail", missing.detail());
+  @JsonInclude(Include.NON_NULL)
+  private record Missing(@JsonUnwrapped Slot slot, String deferred, String detail) {
+    static Missing of(ExamRecord record, Slot slot) {
+      String reason = record.deferred().get(slot);
+      return new Missing(slot, "".equals(reason) ? "no reason given" : reason, null);
+    }
   }
 
-  private static ObjectNode question(Asked asked) {
-    ObjectNode node = JSON.createObjectNode();
-    node.put("kind", asked.question().kind().id());
-    Finding about = asked.question().about();
-    if (about != null) {
-      node.setAll(place(about.step(), about.side()));
-      what(node, about.value(), about.quantity(), Map.of(), List.of());
+  @JsonInclude(Include.NON_NULL)
+  private record Asking(Question.Kind kind, @JsonUnwrapped Said about, String detail, String text) {
+    static Asking of(Asked asked) {
+      Question question = asked.question();
+      return new Asking(
+          question.kind(), place(question.about()), question.detail(), question.text());
     }
-    if (asked.question().detail() != null) {
-      node.put("detail", asked.question().detail());
+
+    private static Said place(Finding about) {
+      if (about == null) {
+        return null;
+      }
+      Finding bare =
+          about.quantity() == null
+              ? Finding.of(about.step(), about.side(), about.value())
+              : Finding.of(about.step(), about.quantity()).withSide(about.side());
+      return Said.of(bare, null);
     }
-    return node.put("text", asked.question().text());
   }
 
-  private static ObjectNode contradiction(Contradiction contradiction) {
-    ObjectNode node = JSON.createObjectNode();
-    node.put("text", contradiction.text());
-    if (contradiction.older() != null) {
-      node.set("older", said(contradiction.older()));
-    }
-    if (contradiction.newer() != null) {
-      node.set("newer", said(contradiction.newer()));
-    }
-    return node;
-  }
+  @JsonInclude(Include.NON_NULL)
+  private record Contradicting(String text, Said older, Said newer) {}
 
-  private static ObjectNode said(RecordedFinding said) {
-    ObjectNode node = statement(said.statement());
-    node.put("words", said.words());
-    if (said.start() != null) {
-      node.put("start", seconds(said.start()));
+  @JsonInclude(Include.NON_NULL)
+  private record Remark(
+      BigDecimal start,
+      BigDecimal end,
+      String text,
+      String heard,
+      @JsonInclude(Include.NON_EMPTY) List<Repair> repaired,
+      String author) {
+    static Remark of(tiptoe.exam.Remark remark) {
+      return new Remark(
+          seconds(remark.start()),
+          seconds(remark.end()),
+          remark.text(),
+          remark.heard().equals(remark.text()) ? null : remark.heard(),
+          remark.repairs(),
+          remark.author());
     }
-    return node;
   }
 }
