@@ -82,7 +82,8 @@ public final class Interpreter {
     }
     ByGrammar first = byGrammar(plain, dialogue, source);
     boolean parted = words.contains(TypedText.BREAK);
-    if (second == SecondReading.NONE || first.loose().isEmpty() && !parted) {
+    boolean asked = words.contains(TypedText.ASKS) && first.states();
+    if (second == SecondReading.NONE || first.loose().isEmpty() && !parted && !asked) {
       return first.interpretation(plain);
     }
     SecondReading.Reading reading = second.read(words);
@@ -90,7 +91,7 @@ public final class Interpreter {
       // "Reduced left, clear right": phrases know nothing of what parts them.
       boolean agrees = reading.claims().stream().noneMatch(claim -> first.denies(claim, protocol));
       boolean complete = reading.unaccounted().isEmpty() && !reading.claims().isEmpty();
-      if (agrees && !(complete && first.asksWhere())) {
+      if (agrees && !(complete && first.asksWhere()) && !(asked && reading.doubtful())) {
         return first.interpretation(plain);
       }
       IntStream.range(0, plain.size()).forEach(first.loose()::add);
@@ -212,6 +213,10 @@ public final class Interpreter {
           .filter(Meaning.Asks.class::isInstance)
           .map(meaning -> ((Meaning.Asks) meaning).question().kind())
           .anyMatch(kind -> kind == Question.Kind.SIDE || kind == Question.Kind.STEP);
+    }
+
+    boolean states() {
+      return utterance.meanings().stream().anyMatch(Meaning.States.class::isInstance);
     }
 
     /** Whether they state something else of the same step and side. */

@@ -138,6 +138,29 @@ public final class SentenceBenchmark {
     return count;
   }
 
+  /** What is recorded of a text. */
+  Set<String> recorded(String text) {
+    Dialogue dialogue = Dialogue.START;
+    Set<String> recorded = new TreeSet<>();
+    for (String sentence : TypedText.sentences(text)) {
+      Interpretation meaning =
+          interpreter.interpret(typed.utterance(sentence), dialogue, Source.GRAMMAR);
+      dialogue = meaning.dialogue();
+      Interpretation counts = meaning.isParted() ? meaning.certain() : meaning;
+      if (verifier.decide(counts, false).outcome() == Outcome.ACCEPTED) {
+        counts.statements().forEach(finding -> recorded.add(key(finding)));
+      }
+    }
+    return recorded;
+  }
+
+  /** Whether something recorded is a normal finding. */
+  boolean isNormal(String recorded) {
+    String[] parts = recorded.split("=", 2);
+    Step step = PROTOCOL.step(parts[0].replaceAll("/.*", ""));
+    return !step.isMeasured() && isNormal(step, parts[1]);
+  }
+
   private void read(String text, Set<String> expected, Count count) {
     long start = System.nanoTime();
     Dialogue dialogue = Dialogue.START;

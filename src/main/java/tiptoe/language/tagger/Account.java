@@ -61,9 +61,16 @@ final class Account {
             .map(WordItem::match)
             .toList();
     read.addAll(Numbers.claims(numbers(), parts, protocol));
+    // "It is not milia" beside "milia": who knows.
+    List<Claim> denied =
+        read.stream()
+            .filter(claim -> reader.deniedValues().contains(claim.step() + " " + claim.value()))
+            .toList();
+    read.removeAll(denied);
     List<Claim> settled = new FindingMerger(protocol).settled(read);
     deniedAside.addAll(reader.deniedAside());
     Set<Integer> unaccounted = unaccounted(settled, read);
+    denied.forEach(claim -> unaccounted.addAll(claim.evidence()));
     unaccounted.removeAll(reader.replacedWords());
     corrections(reader.corrections() + correctedNumbers.size(), unaccounted);
     Set<Integer> doubted = doubted();
@@ -347,6 +354,9 @@ final class Account {
   }
 
   private boolean covers(Claim kept, Claim claim) {
+    if (claim.denied().contains(kept.value()) || kept.denied().contains(claim.value())) {
+      return false;
+    }
     if (lexicon.says("except", words) && kept.step().equals(claim.step()) && isNormal(claim)) {
       return true;
     }
@@ -361,8 +371,17 @@ final class Account {
   // "Two testes", "the one hand"
   private boolean counts(WordItem number, Set<Integer> stated) {
     List<String> said = words.subList(number.from(), number.to());
+    boolean ofFinding =
+        COUNTING.containsAll(said)
+            && items.stream()
+                .filter(item -> item.from() >= number.to() && !item.isEmpty())
+                .findFirst()
+                .filter(item -> item.kind() == WordItem.Kind.FINDING)
+                .filter(item -> stated.contains(item.from()))
+                .isPresent();
     boolean ofTime = number.to() < words.size() && TIMES.contains(words.get(number.to()));
     return ofTime
+        || ofFinding
         || said.equals(List.of("one"))
         || said.equals(List.of("oh"))
         || said.equals(List.of("two")) && stated.contains(number.to());
@@ -396,8 +415,16 @@ final class Account {
             .anyMatch(
                 claim ->
                     claim.denied().isEmpty()
-                        && (claim.evidence().contains(item.to())
+                        && (claim.evidence().contains(behindFillers(item.to()))
                             || claim.evidence().contains(item.from() - 1)));
+  }
+
+  private int behindFillers(int word) {
+    return items.stream()
+        .filter(item -> item.from() >= word && !item.isEmpty())
+        .mapToInt(WordItem::from)
+        .findFirst()
+        .orElse(-1);
   }
 
   // "In the white of the eye": a structure behind a preposition tells where the finding is.
@@ -423,7 +450,7 @@ final class Account {
       return false;
     }
     for (WordItem item : items) {
-      boolean between = item.from() > from && item.from() < to;
+      boolean between = item.from() > from && item.from() < to && isAmong(item, claim);
       boolean next = item.from() == to + 1 || item.to() == from;
       if (item.kind() == WordItem.Kind.UNKNOWN
           && (between || next && (suspected.contains(item.from()) || isPraised(item)))) {
@@ -448,6 +475,22 @@ final class Account {
             item ->
                 item.kind() == WordItem.Kind.NOT
                     || item.kind() == WordItem.Kind.FINDING && lexicon.denies(item.match(), words));
+  }
+
+  // Whether words of the claim stand on both sides of it in its own chunk.
+  private boolean isAmong(WordItem item, Claim claim) {
+    int from = item.from();
+    while (from > 0 && !words.get(from - 1).equals(TypedText.BREAK)) {
+      from--;
+    }
+    int to = item.to();
+    while (to < words.size() && !words.get(to).equals(TypedText.BREAK)) {
+      to++;
+    }
+    int begin = from;
+    int end = to;
+    return claim.evidence().stream().anyMatch(word -> word >= begin && word < item.from())
+        && claim.evidence().stream().anyMatch(word -> word >= item.to() && word < end);
   }
 
   // "A good stare": of what is good, only the unknown word behind it tells.

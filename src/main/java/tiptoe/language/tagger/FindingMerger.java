@@ -80,6 +80,9 @@ final class FindingMerger {
     if (claim.value() == null || other.value() == null) {
       return false;
     }
+    if (claim.denied().contains(other.value()) || other.denied().contains(claim.value())) {
+      return false;
+    }
     boolean normal = isNormal(claim);
     boolean otherNormal = isNormal(other);
     if (!normal && otherNormal) {

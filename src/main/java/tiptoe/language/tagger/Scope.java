@@ -39,6 +39,7 @@ final class Scope {
           "someone",
           "they",
           "they're");
+  private static final Set<String> REFERS = Set.of("that", "that's", "it", "it's", "this", "so");
   private static final Set<String> PARTING =
       Set.of("but", "although", "though", "while", "whereas");
 
@@ -122,9 +123,6 @@ final class Scope {
     for (int i = last + 1; i < chunks.size() && goesOn(claim, chunks.get(i)); i++) {
       addDangerous(claim, chunks.get(i), scope);
     }
-    if (first > 0 && first < chunks.size() && saysOnlyNo(chunks.get(first - 1))) {
-      chunks.get(first - 1).items().forEach(item -> add(item, scope));
-    }
     // "Ventral suspension, good tone": what was named and has no finding yet may be meant.
     for (int i = first - 1; i >= 0 && names(chunks.get(i)); i--) {
       chunks.get(i).items().stream()
@@ -134,6 +132,19 @@ final class Scope {
     contested.stream()
         .filter(other -> other.step().equals(claim.step()))
         .forEach(other -> scope.addAll(other.evidence()));
+    for (int i = 0; i < chunks.size(); i++) {
+      boolean ofSame =
+          i < first && isOf(claim, chunks.get(i))
+              || i == first - 1 && refersBack(chunks.get(first));
+      if (saysOnlyNo(chunks.get(i))) {
+        chunks.get(i).items().forEach(item -> add(item, scope));
+      } else if (ofSame) {
+        chunks.get(i).items().stream()
+            .filter(
+                item -> item.kind() == WordItem.Kind.NOT || item.kind() == WordItem.Kind.FINDING)
+            .forEach(item -> add(item, scope));
+      }
+    }
     // What puts something right, but nobody knows what, may put right anything.
     items.stream()
         .filter(item -> item.kind() == WordItem.Kind.CORRECTION)
@@ -168,6 +179,17 @@ final class Scope {
 
   private boolean isStated(WordItem item) {
     return stated.contains(item.from());
+  }
+
+  // "That's acrocyanosis": said of what stands before.
+  private boolean refersBack(Chunk chunk) {
+    return REFERS.contains(words.get(chunk.from()));
+  }
+
+  private static boolean isOf(Claim claim, Chunk chunk) {
+    return chunk.items().stream()
+        .filter(item -> item.kind() == WordItem.Kind.PART)
+        .anyMatch(item -> item.match().steps(Sense.Kind.PART).contains(claim.step()));
   }
 
   private boolean saysOnlyNo(Chunk chunk) {

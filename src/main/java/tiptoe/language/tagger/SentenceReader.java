@@ -27,7 +27,15 @@ final class SentenceReader {
       Set.of("the", "his", "her", "that", "this", "their");
 
   private static final Set<String> OF_BOTH =
-      Set.of("ten", "equal", "equally", "symmetrical", "symmetric", "symmetrically", "bilateral");
+      Set.of(
+          "ten",
+          "hernias",
+          "equal",
+          "equally",
+          "symmetrical",
+          "symmetric",
+          "symmetrically",
+          "bilateral");
   private static final Set<String> TRIES =
       Set.of(
           "can", "can't", "cannot", "could", "couldn't", "do", "don't", "did", "didn't", "unable");
@@ -43,6 +51,7 @@ final class SentenceReader {
   private boolean behindComma;
   private int corrections;
   private final Set<Integer> deniedAside = new TreeSet<>();
+  private final Set<String> deniedValues = new TreeSet<>();
   private final List<Statement> replaced = new ArrayList<>();
 
   /**
@@ -98,7 +107,8 @@ final class SentenceReader {
           }
         }
       }
-      if (item.kind() != WordItem.Kind.COMMA && !item.isEmpty()) {
+      boolean joins = item.kind() == WordItem.Kind.COMMA || item.kind() == WordItem.Kind.AND;
+      if (!joins && !item.isEmpty()) {
         behindComma = false;
       }
     }
@@ -158,6 +168,11 @@ final class SentenceReader {
   /** Words that deny what no answer of the protocol says: "that isn't a bruise". */
   Set<Integer> deniedAside() {
     return deniedAside;
+  }
+
+  /** {@code step value} of what these deny. */
+  Set<String> deniedValues() {
+    return deniedValues;
   }
 
   /** How many corrections could be told what they correct. */
@@ -333,6 +348,14 @@ final class SentenceReader {
 
   private void part(WordItem item) {
     TermMatch part = item.match();
+    // "A pearl on the palate": it is not the palate that is spoken of.
+    if (!now.findings.isEmpty()
+        && !behindComma
+        && isBehindPreposition(item)
+        && !fits(part)
+        && now.findings.stream().noneMatch(this::isBound)) {
+      return;
+    }
     // "Red reflex present, eyes without discharge": a place has no finding of its own.
     boolean ownFinding =
         behindComma
@@ -349,7 +372,8 @@ final class SentenceReader {
           now.findings.stream().allMatch(this::isBound)
               && now.topicOf == null
               && now.findings.stream().noneMatch(this::isExclaimed);
-      if (stranger || behindComma && !(needsPart && fits(part))) {
+      boolean told = !behindComma && isBehindPreposition(item) && fits(part);
+      if (stranger && !told || behindComma && !(needsPart && fits(part))) {
         next();
       }
     } else if (!place && behindComma && now.denier >= 0 && now.parts.isEmpty()) {
@@ -365,14 +389,6 @@ final class SentenceReader {
             && now.findings.stream()
                 .flatMap(found -> found.match().senses().stream())
                 .anyMatch(sense -> steps.contains(sense.step()));
-    // "A pearl on the palate": it is not the palate that is spoken of.
-    if (!itsOwn
-        && !now.findings.isEmpty()
-        && !behindComma
-        && isBehindPreposition(item)
-        && !fits(part)) {
-      return;
-    }
     boolean onlyPlace = place && !itsOwn && (!now.parts.isEmpty() || !now.findings.isEmpty());
     now.parts.add(onlyPlace ? part.only(Sense.Kind.PLACE) : part);
   }
@@ -430,6 +446,9 @@ final class SentenceReader {
     if (describes(match)) {
       return;
     }
+    if (beginsAnew(match)) {
+      next();
+    }
     // "Strong cry, nothing wrong with the lungs": what needs a structure begins anew.
     if (behindComma
         && now.parts.isEmpty()
@@ -440,7 +459,10 @@ final class SentenceReader {
       next();
     }
     // "Reduced left, clear right": each with the side behind it.
-    if (!now.findings.isEmpty() && !now.sides.isEmpty() && now.denier < 0 && hasOwnSide()) {
+    if (!now.findings.isEmpty()
+        && (!now.sides.isEmpty() || behindComma)
+        && now.denier < 0
+        && hasOwnSide()) {
       next();
     }
     boolean denied = now.denier >= 0;
@@ -464,6 +486,46 @@ final class SentenceReader {
     if (denies && now.denier < 0 && isNormal(match)) {
       now.denier = item.from();
     }
+  }
+
+  // "Soft spot sunken and he's lethargic", "sutures normal, can't feel the spleen": a finding of
+  // something else than the structures before it, or of the one right behind it.
+  private boolean beginsAnew(TermMatch match) {
+    if (now.parts.isEmpty() || now.denier >= 0) {
+      return false;
+    }
+    boolean joined = lastJoint() == WordItem.Kind.AND;
+    boolean free = match.senses().stream().noneMatch(Sense::bound);
+    boolean related =
+        match.senses().stream()
+            .anyMatch(
+                sense ->
+                    lexicon.isAnywhere(sense.step())
+                        || now.parts.stream().anyMatch(part -> isNear(part, sense.step())));
+    if (free && !related && (behindComma || joined && !now.findings.isEmpty())) {
+      return true;
+    }
+    Optional<WordItem> behind = following(at + 1).filter(next -> next.kind() == WordItem.Kind.PART);
+    return behindComma
+        && !now.findings.isEmpty()
+        && behind
+            .map(
+                part ->
+                    match.steps(Sense.Kind.VALUE).stream()
+                            .anyMatch(part.match().steps(Sense.Kind.PART)::contains)
+                        && now.partSteps().stream()
+                            .noneMatch(part.match().steps(Sense.Kind.PART)::contains))
+            .orElse(false);
+  }
+
+  // What joins this item to the one before it, little words aside.
+  private WordItem.Kind lastJoint() {
+    for (int i = at - 1; i >= 0; i--) {
+      if (!items.get(i).isEmpty()) {
+        return items.get(i).kind();
+      }
+    }
+    return null;
   }
 
   private boolean hasOwnSide() {
@@ -674,6 +736,9 @@ final class SentenceReader {
       if (here.isEmpty()) {
         here = oneStep(fitting.stream().filter(s -> isTopic(statement, s.step())).toList());
       }
+      if (here.isEmpty() && isOfAll(finding, fitting)) {
+        here = distinct(fitting);
+      }
       here.stream().filter(sense -> !found.contains(sense)).forEach(found::add);
     }
     if (!found.isEmpty()) {
@@ -688,6 +753,13 @@ final class SentenceReader {
                         || statement.parts.stream().allMatch(part -> isNear(part, sense.step())))
             .toList();
     return oneStep(placed);
+  }
+
+  // "Ears look fine": of all that is said of ears, where none of it must be stated for itself.
+  private boolean isOfAll(TermMatch finding, List<Sense> fitting) {
+    return lexicon.isListed("good", words.subList(finding.from(), finding.to()))
+        && fitting.stream().allMatch(this::isNormal)
+        && fitting.stream().noneMatch(sense -> protocol.step(sense.step()).key());
   }
 
   // "Extra digit on the left hand, right hand normal": said of the same as before.
@@ -760,6 +832,7 @@ final class SentenceReader {
         if (abnormal) {
           addWords(found.match(), deniedAside);
           deniedAside.add(found.denier());
+          deniedValues.add(step.id() + " " + value.id());
         }
         return List.of();
       }
@@ -909,11 +982,13 @@ final class SentenceReader {
         .forEach(part -> addWords(part, evidence));
     if (statement.parts.isEmpty() && statement.topicOf != null) {
       Statement topic = statement.topicOf;
-      if (statement.sides.isEmpty()) {
+      if (statement.sides.isEmpty() && topic.steps.contains(step)) {
         evidence.addAll(topic.sideWords);
       }
       if (topic.findings.isEmpty()) {
-        topic.parts.forEach(part -> addWords(part, evidence));
+        topic.parts.stream()
+            .filter(part -> part.steps(Sense.Kind.PART).contains(step))
+            .forEach(part -> addWords(part, evidence));
       }
     }
     if (found.denied()) {

@@ -35,6 +35,9 @@ final class WordItems {
           Map.entry("general", WordItem.Kind.FOREIGN));
   private static final Set<String> POINTS_AT =
       Set.of("the", "left", "right", "that", "this", "other", "back", "each", "either", "which");
+  // "On the right there is", not "right there".
+  private static final Set<String> LEADS_A_SIDE =
+      Set.of("the", "on", "his", "her", "in", "left", "or", "this", "that", "at", "over");
   private static final Set<String> SPOKEN_OF =
       Set.of(
           "my", "your", "his", "her", "the", "a", "like", "from", "and", "to", "of", "with", "for",
@@ -139,7 +142,12 @@ final class WordItems {
   private List<WordItem> listed(List<String> words, int at) {
     List<WordItem> found = new ArrayList<>();
     for (Entry entry : byFirst.getOrDefault(words.get(at), List.of())) {
-      int end = end(entry.words(), words, at);
+      int end = end(entry, words, at);
+      if (entry.words().get(0).equals("right")
+          && at > 0
+          && LEADS_A_SIDE.contains(words.get(at - 1))) {
+        end = 0;
+      }
       boolean asks = entry.list().equals("question") && !isAsked(words, at);
       boolean defines = entry.list().equals("defines") && !isDefined(words, at);
       if (end > 0 && !asks && !defines) {
@@ -166,10 +174,11 @@ final class WordItems {
   }
 
   // A break may stand between the words: "no, wait".
-  private static int end(List<String> wanted, List<String> words, int from) {
+  private static int end(Entry entry, List<String> words, int from) {
+    boolean corrects = entry.kind() == WordItem.Kind.CORRECTION;
     int at = from;
-    for (String word : wanted) {
-      if (at > from && at < words.size() && words.get(at).equals(TypedText.BREAK)) {
+    for (String word : entry.words()) {
+      if (corrects && at > from && at < words.size() && words.get(at).equals(TypedText.BREAK)) {
         at++;
       }
       if (at >= words.size() || !words.get(at).equals(word)) {

@@ -1,0 +1,226 @@
+package tiptoe.language;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Sentences that are recorded at once, changed so that they mean something else: then something
+ * else is recorded, or nothing. What a sentence is about is left as it is, so that no table of
+ * answers is needed.
+ */
+class SentencePropertiesTest {
+  private static final Path FOLDER = Path.of("src/test/resources/tiptoe/language/natural/typed");
+  private static final Set<String> NOT_A_SIDE =
+      Set.of(
+          "right then",
+          "right so",
+          "right okay",
+          "right,",
+          "all right",
+          "right down",
+          "right at",
+          "right out",
+          "right back",
+          "right round",
+          "right over",
+          "right to",
+          "right on",
+          "that's right",
+          "right the",
+          "just right",
+          "right place",
+          "right up",
+          "right angle",
+          "right height");
+
+  private static SentenceBenchmark benchmark;
+  private static List<String> recorded;
+  private static List<String> simple;
+
+  @BeforeAll
+  static void read() throws IOException {
+    benchmark = SentenceBenchmark.shipped();
+    List<String> all = new ArrayList<>();
+    try (Stream<Path> files = Files.list(FOLDER)) {
+      for (Path file : files.sorted().toList()) {
+        Files.readAllLines(file).stream()
+            .filter(line -> line.contains("=>"))
+            .map(line -> line.split("=>")[0].strip())
+            .forEach(all::add);
+      }
+    }
+    recorded = all.stream().filter(text -> !benchmark.recorded(text).isEmpty()).toList();
+    simple = recorded.stream().filter(text -> !text.matches(".*[,.:()–—-].*")).toList();
+    assertTrue(recorded.size() > 200, () -> recorded.size() + " recorded");
+    assertTrue(simple.size() > 40, () -> simple.size() + " short");
+  }
+
+  private static void assertNothingIsRecorded(List<String> texts) {
+    List<String> wrong =
+        texts.stream()
+            .filter(text -> !benchmark.recorded(text).isEmpty())
+            .map(text -> text + " => " + benchmark.recorded(text))
+            .toList();
+    assertEquals(List.of(), wrong);
+  }
+
+  @Test
+  void theOtherSideIsTheOtherSide() {
+    List<String> wrong = new ArrayList<>();
+    for (String text : recorded) {
+      boolean sided = text.matches(".*\\b(left|right)\\b.*");
+      if (!sided || NOT_A_SIDE.stream().anyMatch(text::contains)) {
+        continue;
+      }
+      Set<String> before = benchmark.recorded(text);
+      Set<String> after = benchmark.recorded(swapped(text));
+      Set<String> mirrored =
+          before.stream()
+              .map(SentencePropertiesTest::swapped)
+              .collect(Collectors.toCollection(TreeSet::new));
+      if (!mirrored.containsAll(after)) {
+        wrong.add(text + " => " + before + " but " + after);
+      }
+    }
+    assertEquals(List.of(), wrong);
+  }
+
+  private static String swapped(String text) {
+    return text.replaceAll("\\bleft\\b", "@")
+        .replaceAll("\\bright\\b(?!-hand)", "left")
+        .replaceAll("@", "right");
+  }
+
+  @Test
+  void aQuestionRecordsNothing() {
+    assertNothingIsRecorded(recorded.stream().map(text -> text + "?").toList());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "maybe %s",
+        "possibly %s",
+        "i think %s",
+        "%s i think",
+        "query %s",
+        "not sure if %s",
+        "%s perhaps",
+        "i wonder whether %s",
+        "it looks as if %s",
+        "hopefully %s"
+      })
+  void aDoubtRecordsNothing(String pattern) {
+    assertNothingIsRecorded(simple.stream().map(pattern::formatted).toList());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "his brother had %s",
+        "mum said %s",
+        "in the last baby %s",
+        "the other twin has %s",
+        "my cousin's baby had %s"
+      })
+  void anotherPersonRecordsNothing(String pattern) {
+    assertNothingIsRecorded(recorded.stream().map(pattern::formatted).toList());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "yesterday %s",
+        "last week %s",
+        "previously %s",
+        "%s at the last check",
+        "it used to be that %s"
+      })
+  void thePastRecordsNothing(String pattern) {
+    assertNothingIsRecorded(simple.stream().map(pattern::formatted).toList());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "we should check whether %s",
+        "i'll see tomorrow if %s",
+        "make sure %s",
+        "watch for %s",
+        "tell me if %s",
+        "if %s we will refer"
+      })
+  void aPlanRecordsNothing(String pattern) {
+    assertNothingIsRecorded(simple.stream().map(pattern::formatted).toList());
+  }
+
+  @Test
+  void anUnknownWordAmongItsWordsRecordsNothing() {
+    List<String> changed = new ArrayList<>();
+    for (String text : simple) {
+      String[] words = text.split(" ");
+      for (int at = 0; at <= words.length && !text.contains(" but "); at++) {
+        // "Without flobbery" denies a thing of its own.
+        if (at > 0 && Set.of("no", "without", "nil").contains(words[at - 1])) {
+          continue;
+        }
+        List<String> more = new ArrayList<>(List.of(words));
+        more.add(at, "flobbery");
+        changed.add(String.join(" ", more));
+      }
+    }
+    assertNothingIsRecorded(changed);
+  }
+
+  @Test
+  void aDenialTakesBackWhatItDenies() {
+    List<String> wrong = new ArrayList<>();
+    for (String text : recorded) {
+      Set<String> before = benchmark.recorded(text);
+      if (before.size() != 1) {
+        continue;
+      }
+      for (String verb : List.of("is", "are", "feels", "looks")) {
+        String denied = text.replaceFirst(" " + verb + " (?!not)", " " + verb + " not ");
+        if (!denied.equals(text)
+            && benchmark.recorded(denied).stream().anyMatch(before::contains)) {
+          wrong.add(denied + " => " + benchmark.recorded(denied));
+        }
+      }
+      for (String behind :
+          List.of(", no", ", not", ", no it isn't", ", not really", ", scratch that")) {
+        String denied = text + behind;
+        if (benchmark.recorded(denied).stream().anyMatch(before::contains)) {
+          wrong.add(denied + " => " + benchmark.recorded(denied));
+        }
+      }
+    }
+    assertEquals(List.of(), wrong);
+  }
+
+  @Test
+  void whatIsTakenForUneasyIsNotRecordedAsNormal() {
+    List<String> wrong = new ArrayList<>();
+    for (String text : recorded) {
+      String uneasy = text + ", i'm not happy with it";
+      if (benchmark.recorded(uneasy).stream().anyMatch(benchmark::isNormal)) {
+        wrong.add(uneasy + " => " + benchmark.recorded(uneasy));
+      }
+    }
+    assertEquals(List.of(), wrong);
+  }
+}
