@@ -11,6 +11,9 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import tiptoe.exam.ExamRecord;
+import tiptoe.finding.Finding;
+import tiptoe.language.Interpretation;
+import tiptoe.language.Meaning;
 import tiptoe.language.SecondReading;
 import tiptoe.language.TypedText;
 import tiptoe.report.RecordJson;
@@ -20,6 +23,7 @@ import tiptoe.session.Sessions;
 import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
 import tiptoe.wording.UtteranceWording;
+import tiptoe.wording.Words;
 
 /** Says what typed text means. */
 @Command(
@@ -41,7 +45,10 @@ final class InterpretCommand implements Callable<Integer> {
 
   @Option(
       names = "--explain",
-      description = "Show what each word was taken for where no grammar covers all.")
+      description = {
+        "Show how sure the reading of each finding is and why, and what each word",
+        "was taken for where no grammar covers all."
+      })
   private boolean explain;
 
   @Mixin private SettingsOption option;
@@ -56,8 +63,11 @@ final class InterpretCommand implements Callable<Integer> {
       int at = 0;
       for (String sentence : TypedText.sentences(text)) {
         List<String> words = understanding.typed().utterance(sentence);
-        explanations.add(new Explanation(TypedText.plain(words), session.meaning(words).spans()));
+        Interpretation meaning = session.meaning(words);
         session.dictate(sentence, words, at++);
+        explanations.add(
+            new Explanation(
+                session.record().utterances().size() - 1, TypedText.plain(words), meaning));
       }
       print(session, explain ? explanations : List.of());
     }
@@ -71,10 +81,24 @@ final class InterpretCommand implements Callable<Integer> {
         : texts;
   }
 
-  /** What the words of a sentence were taken for; no spans where the grammars cover all. */
-  private record Explanation(List<String> words, List<SecondReading.Span> spans) {
+  /**
+   * How a sentence was understood.
+   *
+   * @param utterance index of the last utterance that was made of it; −1 for none
+   */
+  private record Explanation(int utterance, List<String> words, Interpretation meaning) {
     String words(SecondReading.Span span) {
       return String.join(" ", words.subList(span.from(), span.to()));
+    }
+
+    List<Interpretation.Certainty> certainties() {
+      return meaning.howSure().stream()
+          .filter(one -> one.meaning() instanceof Meaning.States)
+          .toList();
+    }
+
+    static Finding finding(Interpretation.Certainty one) {
+      return ((Meaning.States) one.meaning()).statement();
     }
   }
 
@@ -82,18 +106,12 @@ final class InterpretCommand implements Callable<Integer> {
     ExamRecord record = session.record();
     if (json) {
       ObjectNode node = RecordJson.of(record, session.assessment());
-      for (int i = 0; i < explanations.size(); i++) {
-        Explanation explanation = explanations.get(i);
-        ArrayNode spans = ((ObjectNode) node.at("/utterances/" + i)).putArray("spans");
-        explanation
-            .spans()
-            .forEach(
-                span ->
-                    spans
-                        .addObject()
-                        .put("label", span.label())
-                        .put("words", explanation.words(span)));
-      }
+      explanations.stream()
+          .filter(explanation -> explanation.utterance() >= 0)
+          .forEach(
+              explanation ->
+                  explain(
+                      explanation, (ObjectNode) node.at("/utterances/" + explanation.utterance())));
       Console.json(node);
       return;
     }
@@ -102,14 +120,52 @@ final class InterpretCommand implements Callable<Integer> {
           .print(
               UtteranceWording.withSources(
                   record, record.utterances().get(i), session.wording().words()));
-      if (i < explanations.size()) {
-        Explanation explanation = explanations.get(i);
-        explanation
-            .spans()
-            .forEach(
-                span ->
-                    Console.out().printf("    %-15s  %s%n", span.label(), explanation.words(span)));
-      }
+      int utterance = i;
+      explanations.stream()
+          .filter(explanation -> explanation.utterance() == utterance)
+          .forEach(explanation -> explain(explanation, session.wording().words()));
     }
+  }
+
+  private static void explain(Explanation explanation, ObjectNode utterance) {
+    ArrayNode spans = utterance.putArray("spans");
+    explanation
+        .meaning()
+        .spans()
+        .forEach(
+            span ->
+                spans.addObject().put("label", span.label()).put("words", explanation.words(span)));
+    ArrayNode readings = utterance.putArray("readings");
+    for (Interpretation.Certainty one : explanation.certainties()) {
+      Finding finding = Explanation.finding(one);
+      ObjectNode reading = readings.addObject().put("step", finding.step());
+      if (finding.side() != null) {
+        reading.put("side", finding.side().id());
+      }
+      if (finding.quantity() == null) {
+        reading.put("value", finding.value());
+      } else {
+        reading.put("number", finding.quantity().number()).put("unit", finding.quantity().unit());
+      }
+      reading.put("sure", one.sure()).put("why", one.why());
+    }
+  }
+
+  private static void explain(Explanation explanation, Words words) {
+    explanation
+        .meaning()
+        .spans()
+        .forEach(
+            span -> Console.out().printf("    %-15s  %s%n", span.label(), explanation.words(span)));
+    explanation
+        .certainties()
+        .forEach(
+            one ->
+                Console.out()
+                    .printf(
+                        "    %-15s  %s (%s)%n",
+                        one.sure() ? "sure" : "not sure",
+                        words.of(Explanation.finding(one)),
+                        one.why()));
   }
 }

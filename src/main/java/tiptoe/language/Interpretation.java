@@ -55,6 +55,17 @@ public record Interpretation(
     this(meanings, uncovered, List.of(), false, dialogue);
   }
 
+  /** How sure the reading of each meaning is, in the order they were said. */
+  public List<Certainty> howSure() {
+    if (!certainties.isEmpty()) {
+      return certainties;
+    }
+    boolean sure = uncovered.isEmpty();
+    String why =
+        sure ? "words of the phrases" : "not accounted for: " + String.join(" ", uncovered);
+    return meanings.stream().map(meaning -> new Certainty(meaning, sure, why)).toList();
+  }
+
   /** What counts though other words of the sentence are not accounted for; may be nothing. */
   public Interpretation certain() {
     List<Meaning> sure =

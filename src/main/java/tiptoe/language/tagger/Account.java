@@ -354,7 +354,7 @@ final class Account {
   }
 
   private boolean covers(Claim kept, Claim claim) {
-    if (claim.denied().contains(kept.value()) || kept.denied().contains(claim.value())) {
+    if (FindingMerger.denies(claim, kept)) {
       return false;
     }
     if (lexicon.says("except", words) && kept.step().equals(claim.step()) && isNormal(claim)) {

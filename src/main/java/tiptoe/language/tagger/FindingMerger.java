@@ -80,7 +80,7 @@ final class FindingMerger {
     if (claim.value() == null || other.value() == null) {
       return false;
     }
-    if (claim.denied().contains(other.value()) || other.denied().contains(claim.value())) {
+    if (denies(claim, other)) {
       return false;
     }
     boolean normal = isNormal(claim);
@@ -90,6 +90,13 @@ final class FindingMerger {
       return true;
     }
     return !normal && !otherNormal && protocol.step(claim.step()).many();
+  }
+
+  /** Whether one of them denies what the other says. */
+  static boolean denies(Claim one, Claim other) {
+    return one.value() != null
+        && other.value() != null
+        && (one.denied().contains(other.value()) || other.denied().contains(one.value()));
   }
 
   private boolean isNormal(Claim claim) {

@@ -132,10 +132,13 @@ final class Scope {
     contested.stream()
         .filter(other -> other.step().equals(claim.step()))
         .forEach(other -> scope.addAll(other.evidence()));
+    int said = first - 1;
+    while (said >= 0 && chunks.get(said).items().stream().allMatch(WordItem::isEmpty)) {
+      said--;
+    }
     for (int i = 0; i < chunks.size(); i++) {
       boolean ofSame =
-          i < first && isOf(claim, chunks.get(i))
-              || i == first - 1 && refersBack(chunks.get(first));
+          i < first && isOf(claim, chunks.get(i)) || i == said && refersBack(chunks.get(first));
       if (saysOnlyNo(chunks.get(i))) {
         chunks.get(i).items().forEach(item -> add(item, scope));
       } else if (ofSame) {
