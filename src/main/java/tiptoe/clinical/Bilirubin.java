@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import tiptoe.exam.Answer;
 import tiptoe.protocol.Gestation;
+import tiptoe.protocol.Units;
 import tiptoe.settings.Setting;
 
 /**
@@ -26,6 +27,14 @@ record Bilirubin(
   // NICE CG98: a rise of more than this an hour calls for more phototherapy.
   private static final double RAPID_RISE_AN_HOUR = 8.5;
 
+  // AAP, Pediatrics 2022;150:e2022058859: from this rise an hour haemolysis is likely, in mg/dL, in
+  // the first day and behind it.
+  private static final double AAP_RAPID_RISE_FIRST_DAY = 0.3;
+  private static final double AAP_RAPID_RISE = 0.2;
+  private static final double FIRST_DAY_HOURS = 24;
+
+  private static final int AT_RISK_BELOW_WEEKS = 38;
+
   /** Where it stands. */
   enum Band {
     BELOW,
@@ -36,7 +45,7 @@ record Bilirubin(
 
   /** The last bilirubin; empty where none was stated or what decides on it is not known. */
   static Optional<Bilirubin> of(AssessedBaby baby) {
-    Optional<Answer> last = baby.number(STEP);
+    Optional<Answer> last = latest(baby);
     Optional<Double> hours = last.flatMap(answer -> hours(baby, answer));
     if (hours.isEmpty() || baby.gestation().isEmpty()) {
       return Optional.empty();
@@ -46,33 +55,77 @@ record Bilirubin(
     if (BilirubinThresholds.obstacle(standard, gestation, hours.get()).isPresent()) {
       return Optional.empty();
     }
-    boolean risk = !baby.fact(RISK).equals(Optional.of("no"));
+    boolean haemolysis = baby.fact("direct-antiglobulin").equals(Optional.of("positive"));
+    boolean risk = haemolysis || !baby.fact(RISK).equals(Optional.of("no"));
     List<String> remarks = new ArrayList<>();
-    if (standard.equals(BilirubinThresholds.AAP) && baby.fact(RISK).isEmpty()) {
+    if (standard.equals(BilirubinThresholds.AAP) && baby.fact(RISK).isEmpty() && !haemolysis) {
       remarks.add("the lower thresholds were taken, since no risk factors were not stated");
     }
     if ("skin".equals(last.get().details().get("method"))) {
       remarks.add("measured through the skin; confirm near a threshold in serum");
     }
-    rise(baby)
-        .filter(rise -> rise > RAPID_RISE_AN_HOUR)
-        .ifPresent(
-            rise ->
-                remarks.add(
-                    String.format(
-                        java.util.Locale.ROOT, "rising by %.1f µmol/L an hour (rapid)", rise)));
-    return Optional.of(
+    rise(baby).ifPresent(rise -> remarks.add(said(rise)));
+    Bilirubin found =
         new Bilirubin(
             last.get(),
             hours.get(),
             BilirubinThresholds.of(standard, gestation, hours.get(), risk),
-            List.copyOf(remarks)));
+            List.of());
+    found.again(baby).ifPresent(remarks::add);
+    return Optional.of(
+        new Bilirubin(found.answer, found.hours, found.thresholds, List.copyOf(remarks)));
+  }
+
+  /** When to measure again by NICE CG98; the AAP's times are not tabled, so nothing is said. */
+  private Optional<String> again(AssessedBaby baby) {
+    if (!thresholds.id().equals(BilirubinThresholds.NICE)) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        switch (band()) {
+          case EXCHANGE -> "again within 2 hours of an exchange transfusion";
+          case PHOTOTHERAPY ->
+              "again 4 to 6 hours after phototherapy began, then every 6 to 12 hours once it is"
+                  + " stable or falling";
+          case CLOSE -> {
+            List<String> risks = risks(baby);
+            yield risks.isEmpty()
+                ? "again within 24 hours, within 18 where there are risk factors"
+                : "again within 18 hours: " + String.join(", ", risks);
+          }
+          case BELOW -> "no routine repeat where the baby is well";
+        });
+  }
+
+  // NICE CG98, factors that make a significant rise likelier.
+  private static List<String> risks(AssessedBaby baby) {
+    List<String> risks = new ArrayList<>();
+    if (baby.gestation().filter(born -> born.weeks() < AT_RISK_BELOW_WEEKS).isPresent()) {
+      risks.add("born before 38 weeks");
+    }
+    if (baby.fact("sibling-phototherapy").equals(Optional.of("yes"))) {
+      risks.add("phototherapy of a brother or sister");
+    }
+    if (baby.fact("feeding").equals(Optional.of("breast"))) {
+      risks.add("fed at the breast alone");
+    }
+    return risks;
+  }
+
+  private static String said(Rise rise) {
+    String way = rise.anHour < 0 ? "falling" : "rising";
+    return String.format(
+        java.util.Locale.ROOT,
+        "%s by %.1f µmol/L an hour%s",
+        way,
+        Math.abs(rise.anHour),
+        rise.rapid ? " (rapid)" : "");
   }
 
   /** Facts that are needed for the thresholds and were not stated; empty without a bilirubin. */
   static List<String> needs(AssessedBaby baby) {
     List<String> needs = new ArrayList<>();
-    baby.number(STEP)
+    latest(baby)
         .ifPresent(
             answer -> {
               if (hours(baby, answer).isEmpty()) {
@@ -87,6 +140,14 @@ record Bilirubin(
               }
             });
     return needs;
+  }
+
+  // By the ages that were said; the last that was said where one has none.
+  private static Optional<Answer> latest(AssessedBaby baby) {
+    List<Answer> all = baby.numbers(STEP);
+    return all.stream().noneMatch(one -> Double.isNaN(age(one)))
+        ? all.stream().max(java.util.Comparator.comparingDouble(Bilirubin::age))
+        : baby.number(STEP);
   }
 
   /** In µmol/L. */
@@ -109,7 +170,7 @@ record Bilirubin(
 
   /** Whether the last bilirubin is in this band. */
   static ConditionResult is(AssessedBaby baby, Band band) {
-    if (baby.number(STEP).isEmpty()) {
+    if (latest(baby).isEmpty()) {
       return ConditionResult.NO;
     }
     return of(baby)
@@ -120,32 +181,49 @@ record Bilirubin(
 
   /** Whether it rose faster than phototherapy alone would be trusted with. */
   static ConditionResult risesFast(AssessedBaby baby) {
-    return rise(baby).filter(rise -> rise > RAPID_RISE_AN_HOUR).isPresent()
-        ? ConditionResult.yes(baby.number(STEP).stream().toList())
+    return rise(baby).filter(Rise::rapid).isPresent()
+        ? ConditionResult.yes(latest(baby).stream().toList())
         : ConditionResult.NO;
   }
 
-  /** µmol/L an hour between the last two measurements whose ages were said. */
-  private static Optional<Double> rise(AssessedBaby baby) {
+  /**
+   * Between the last two measurements whose ages were said.
+   *
+   * @param anHour in µmol/L; below 0 where it falls
+   * @param rapid whether the configured standard calls it so
+   */
+  private record Rise(double anHour, boolean rapid) {}
+
+  private static Optional<Rise> rise(AssessedBaby baby) {
     List<Answer> timed =
-        baby.numbers(STEP).stream().filter(one -> one.details().containsKey("age")).toList();
+        baby.numbers(STEP).stream()
+            .filter(one -> !Double.isNaN(age(one)))
+            .sorted(java.util.Comparator.comparingDouble(Bilirubin::age))
+            .toList();
     if (timed.size() < 2) {
       return Optional.empty();
     }
     Answer before = timed.get(timed.size() - 2);
     Answer last = timed.get(timed.size() - 1);
     double hours = age(last) - age(before);
-    return hours > 0
-        ? Optional.of((last.quantity().number() - before.quantity().number()) / hours)
-        : Optional.empty();
+    if (hours <= 0) {
+      return Optional.empty();
+    }
+    double anHour = (last.quantity().number() - before.quantity().number()) / hours;
+    boolean rapid = anHour > RAPID_RISE_AN_HOUR;
+    if (baby.settings().is(Setting.JAUNDICE, BilirubinThresholds.AAP)) {
+      double limit = age(last) <= FIRST_DAY_HOURS ? AAP_RAPID_RISE_FIRST_DAY : AAP_RAPID_RISE;
+      rapid = anHour >= limit * Units.MICROMOLES_PER_MILLIGRAM_OF_BILIRUBIN;
+    }
+    return Optional.of(new Rise(anHour, rapid));
   }
 
   private static Optional<Double> hours(AssessedBaby baby, Answer answer) {
-    double said = answer.details().containsKey("age") ? age(answer) : Double.NaN;
+    double said = age(answer);
     return Double.isNaN(said) ? baby.age() : Optional.of(said);
   }
 
   private static double age(Answer answer) {
-    return TermReader.numberIn(answer.details().get("age"));
+    return TermReader.numberIn(answer.details().getOrDefault("age", ""));
   }
 }

@@ -151,6 +151,67 @@ class BilirubinTest {
     assertTrue(!preterm.contains("jaundice-prolonged"), preterm);
   }
 
+  // NICE CG98: more than 8.5 µmol/L an hour; again within 18 or 24 hours where no more than 50
+  // below,
+  // 4 to 6 hours behind the start of phototherapy.
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          gestation=39+0 age=60 | bilirubin 200 µmol/L age=40; bilirubin 234 µmol/L age=44 | rising by 8.5 µmol/L an hour; again within 24 hours, within 18 where there are risk factors | arrange bilirubin-close
+          gestation=39+0 age=60 | bilirubin 200 µmol/L age=40; bilirubin 234.4 µmol/L age=44 | rising by 8.6 µmol/L an hour (rapid); again within 24 hours, within 18 where there are risk factors | urgent bilirubin-rises-fast, arrange bilirubin-close
+          gestation=39+0 age=60 | bilirubin 234.4 µmol/L age=44; bilirubin 200 µmol/L age=40 repeat=first | rising by 8.6 µmol/L an hour (rapid); again within 24 hours, within 18 where there are risk factors | urgent bilirubin-rises-fast, arrange bilirubin-close
+          gestation=39+0 age=60 | bilirubin 240 µmol/L age=40; bilirubin 220 µmol/L age=50 repeat=first | falling by 2.0 µmol/L an hour; again within 24 hours, within 18 where there are risk factors | arrange bilirubin-close
+          gestation=39+0 age=60 feeding=breast sibling-phototherapy=yes | bilirubin 240 µmol/L | again within 18 hours: phototherapy of a brother or sister, fed at the breast alone | arrange bilirubin-close, arrange sibling-phototherapy
+          gestation=37+6 age=80 | bilirubin 230 µmol/L | again within 18 hours: born before 38 weeks | arrange bilirubin-close
+          gestation=39+0 age=60 | bilirubin 100 µmol/L | no routine repeat where the baby is well |
+          gestation=39+0 age=60 | bilirubin 300 µmol/L | again 4 to 6 hours after phototherapy began, then every 6 to 12 hours once it is stable or falling | urgent bilirubin-phototherapy
+          gestation=39+0 age=60 | bilirubin 460 µmol/L | again within 2 hours of an exchange transfusion | emergency bilirubin-exchange
+          """)
+  void saysHowFastItRisesAndWhenToMeasureAgain(
+      String baby, String findings, String remarks, String flags) {
+    Assessment found = Bedside.assess(baby, findings, Settings.DEFAULT);
+    assertEquals(remarks, String.join("; ", result(found).remarks()));
+    assertEquals(flags == null ? "" : flags, Bedside.flags(found));
+  }
+
+  // AAP, Pediatrics 2022;150:e2022058859: 0.3 mg/dL an hour or more in the first 24 hours, 0.2
+  // behind
+  // them; 1 mg/dL is 17.1 µmol/L.
+  @ParameterizedTest
+  @CsvSource({
+    "50, 81, 24, true",
+    "50, 80.7, 24, false",
+    "50, 70.6, 25, true",
+    "50, 70, 25, false",
+  })
+  void callsARiseRapidByTheAap(double first, double second, double age, boolean rapid) {
+    String findings =
+        "bilirubin %s µmol/L age=%s; bilirubin %s µmol/L age=%s repeat=first"
+            .formatted(first, age - 6, second, age);
+    String flags =
+        Bedside.flags(
+            Bedside.assess("gestation=39+0 age=30 neurotoxicity-risk=no", findings, BY_AAP));
+    assertEquals(rapid, flags.contains("bilirubin-rises-fast"), flags);
+  }
+
+  // AAP 2022: isoimmune haemolytic disease is a neurotoxicity risk factor.
+  @Test
+  void takesAPositiveAntiglobulinTestForARiskFactor() {
+    Result found =
+        result(
+            Bedside.assess(
+                "gestation=39+0 age=48 neurotoxicity-risk=no direct-antiglobulin=positive",
+                "bilirubin 260 µmol/L",
+                BY_AAP));
+    Result without =
+        result(
+            Bedside.assess(
+                "gestation=39+0 age=48 neurotoxicity-risk=no", "bilirubin 260 µmol/L", BY_AAP));
+    assertTrue(found.phototherapy() < without.phototherapy());
+  }
+
   private static Result result(Assessment assessment) {
     return assessment.results().stream()
         .filter(result -> result.id().equals("bilirubin"))
