@@ -15,7 +15,7 @@ final class HelpByTask {
     TASKS.put("At the cot", List.of("ready", "exam", "soundcheck", "say", "teach", "demo"));
     TASKS.put("Afterwards", List.of("records", "record", "review", "sign", "report", "send"));
     TASKS.put("Keep and set up", List.of("settings", "key", "backup", "restore"));
-    TASKS.put("Try and measure", List.of("interpret", "replay", "assess", "measure"));
+    TASKS.put("Try and measure", List.of("interpret", "replay", "assess", "measure", "statistics"));
   }
 
   private HelpByTask() {}

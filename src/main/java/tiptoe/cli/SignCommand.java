@@ -24,6 +24,7 @@ import tiptoe.exam.journal.OpenExam;
 import tiptoe.screen.review.BeforeSigning;
 import tiptoe.screen.review.Reviewer;
 import tiptoe.settings.Settings;
+import tiptoe.wording.ProblemWording;
 import tiptoe.wording.RecordWording;
 import tiptoe.wording.StoredExamWording;
 
@@ -43,8 +44,8 @@ import tiptoe.wording.StoredExamWording;
       "             --addendum \"blood culture sterile\""
     })
 final class SignCommand implements Callable<Integer> {
-  @Parameters(paramLabel = "RECORD", description = "Id or folder of an examination.")
-  private String name;
+  @Parameters(paramLabel = "RECORD", arity = "1..*", description = "Ids or folders.")
+  private List<String> names;
 
   @Option(names = "--yes", description = "Do not ask.")
   private boolean yes;
@@ -67,14 +68,32 @@ final class SignCommand implements Callable<Integer> {
   @Mixin private WhoOption who;
   @Spec private CommandSpec spec;
 
+  /** One reader for all questions, since it reads ahead. */
+  private final BufferedReader answers =
+      new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
+
   @Override
   public Integer call() throws IOException {
     Settings settings = options.settings();
     Reviewer signer = signer(settings);
     Signer keyed = key.signer(options.place());
-    try (OpenExam open = options.open(name)) {
-      return sign(open, signer, keyed, settings);
+    if (addendum != null && names.size() > 1) {
+      throw new ParameterException(
+          spec.commandLine(), "expected one record beside --addendum, found " + names.size());
     }
+    int unsigned = 0;
+    for (String name : names) {
+      try (OpenExam open = options.open(name)) {
+        if (names.size() > 1) {
+          Console.out().println(open.folder().name());
+        }
+        unsigned += sign(open, signer, keyed, settings) == 0 ? 0 : 1;
+      } catch (IOException e) {
+        Console.err().println(ProblemWording.of(e));
+        unsigned++;
+      }
+    }
+    return unsigned == 0 ? 0 : Tiptoe.COULD_NOT;
   }
 
   /** Who signs: both name and role, in letters that can be seen. */
@@ -144,8 +163,7 @@ final class SignCommand implements Callable<Integer> {
   private boolean agreed(Reviewer signer) throws IOException {
     Console.err().print("sign as " + signer + "? (yes/no) ");
     Console.err().flush();
-    String answer =
-        new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8)).readLine();
+    String answer = answers.readLine();
     return answer != null && answer.strip().toLowerCase(Locale.ROOT).equals("yes");
   }
 }

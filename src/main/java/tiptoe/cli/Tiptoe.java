@@ -47,6 +47,7 @@ import tiptoe.wording.ProblemWording;
       RecordsCommand.class,
       RecordCommand.class,
       SettingsCommand.class,
+      StatisticsCommand.class,
       BackupCommand.class,
       RestoreCommand.class,
       SayCommand.class,

@@ -15,6 +15,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -110,6 +111,55 @@ class RecordCommandsTest {
     run("records", "--data", data.toString());
     assertTrue(
         out().contains("closed by “Dr Reed”, “paediatrician” (a name, not a signature)"), out());
+  }
+
+  @Test
+  void recordsShowsOnlyWhatIsAskedForAndSeveralAreSignedAtOnce() throws IOException {
+    ExamFolder quiet;
+    try (OpenExam open = store().create("Bed 8", "test", null, null)) {
+      new Bedside(clock, open.examination()).find("spine straight");
+      quiet = open.folder();
+    }
+    ExamFolder pressing;
+    try (OpenExam open = store().create("Bed 9", "test", "Ada Quill", null)) {
+      new Bedside(clock, open.examination()).find("barlow.left positive");
+      pressing = open.folder();
+    }
+    assertEquals(List.of(pressing.name()), listed("--urgent"));
+    assertEquals(List.of(pressing.name()), listed("--by", "quill"));
+    assertEquals(2, listed("--unsigned").size());
+    assertEquals(List.of(), listed("--since", "2999-01-01"));
+    assertEquals(2, run("records", "--since", "soon", "--data", data.toString()));
+    assertEquals(List.of(pressing.name()), listed("--urgent", "--due", "2999-01-01"));
+    String[] sign = {
+      "sign",
+      quiet.name(),
+      pressing.name(),
+      "nobody",
+      "--as",
+      "Rowan Reed",
+      "--role",
+      "registrar",
+      "--yes",
+      "--data",
+      data.toString()
+    };
+    assertEquals(1, run(sign), "one of the three is not there");
+    assertTrue(err().contains("found none called nobody"), err());
+    assertEquals(List.of(), listed("--unsigned"));
+    assertEquals(0, run("statistics", "--data", data.toString()), err());
+    assertTrue(out().startsWith("2 records, 2 signed\n"), out());
+    assertTrue(out().matches("(?s).*\\nBarlow +1 of 4 +25% .*"), out());
+    assertEquals(0, run("statistics", "--csv", "--data", data.toString()), err());
+    assertTrue(out().startsWith("step,wanted,done,left-out,judged,corrected\n"), out());
+    assertTrue(out().contains("\nbarlow,4,1,0,1,0\n"), out());
+  }
+
+  private List<String> listed(String... how) {
+    List<String> call = new ArrayList<>(List.of("records", "--data", data.toString()));
+    call.addAll(List.of(how));
+    assertEquals(0, run(call.toArray(String[]::new)), err());
+    return out().lines().skip(1).map(line -> line.split(" ")[0]).toList();
   }
 
   @Test
