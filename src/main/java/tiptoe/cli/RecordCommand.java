@@ -102,7 +102,7 @@ final class RecordCommand implements Callable<Integer> {
       if (integrity.isAltered()) {
         Console.out().println(integrity.banner(record));
       }
-      Console.out().print(StoredExamWording.of(stored));
+      Console.out().print(StoredExamWording.of(stored, wording.words()));
       Console.out().print(ChecklistWording.of(wording));
     }
   }

@@ -57,6 +57,11 @@ public record Finding(
     return new Finding(step, null, null, quantity, Map.of(), List.of(), false, Source.GRAMMAR);
   }
 
+  /** Step, side and value or number alone, as answers are compared and questions put. */
+  public Finding bare() {
+    return new Finding(step, side, value, quantity, Map.of(), List.of(), false, Source.GRAMMAR);
+  }
+
   public Finding withSide(Side newSide) {
     return new Finding(step, newSide, value, quantity, details, denied, group, source);
   }

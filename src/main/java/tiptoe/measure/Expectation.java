@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import tiptoe.clinical.AnswersFile;
 import tiptoe.exam.ExamRecord;
 import tiptoe.files.BoundedFile;
+import tiptoe.finding.Finding;
 import tiptoe.protocol.Protocol;
 
 /**
@@ -28,7 +29,7 @@ record Expectation(
     Optional<Script> script,
     List<List<String>> words,
     List<List<ComparableMeaning>> meant,
-    Set<AnswerKey> answers,
+    Set<Finding> answers,
     List<String> notCovered) {
 
   /**
@@ -78,12 +79,14 @@ record Expectation(
         notCovered);
   }
 
-  private Expectation withAnswers(Set<AnswerKey> others) {
+  private Expectation withAnswers(Set<Finding> others) {
     return new Expectation(script, words, meant, others, notCovered);
   }
 
-  static Set<AnswerKey> keys(ExamRecord record) {
-    return record.answers().stream().map(AnswerKey::of).collect(Collectors.toSet());
+  static Set<Finding> keys(ExamRecord record) {
+    return record.answers().stream()
+        .map(answer -> answer.finding().bare())
+        .collect(Collectors.toSet());
   }
 
   private static List<String> lines(Path text) throws IOException {
@@ -94,7 +97,7 @@ record Expectation(
     }
   }
 
-  private static Set<AnswerKey> answers(Path json) throws IOException {
+  private static Set<Finding> answers(Path json) throws IOException {
     String text;
     try {
       text = BoundedFile.ANSWERS.text(json);
@@ -105,7 +108,9 @@ record Expectation(
     if (!file.problems().isEmpty()) {
       throw new IOException(json.getFileName() + ": " + String.join("; ", file.problems()));
     }
-    return file.answers().stream().map(AnswerKey::of).collect(Collectors.toSet());
+    return file.answers().stream()
+        .map(answer -> answer.finding().bare())
+        .collect(Collectors.toSet());
   }
 
   private static Path withEnding(Path recording, String ending) {

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
 
 /**
@@ -28,8 +29,8 @@ public record Score(
     List<TimedUtterance> heard,
     List<Alignment.Outcome> words,
     List<Alignment.Outcome> meaning,
-    Set<AnswerKey> expected,
-    Set<AnswerKey> answers,
+    Set<Finding> expected,
+    Set<Finding> answers,
     List<String> notCovered) {
   public Score {
     heard = List.copyOf(heard);
@@ -44,22 +45,22 @@ public record Score(
   }
 
   /** Answers that stand and should. */
-  Set<AnswerKey> right() {
+  Set<Finding> right() {
     return kept(answers, expected, true);
   }
 
   /** Answers that stand and should not. */
-  public Set<AnswerKey> wrong() {
+  public Set<Finding> wrong() {
     return kept(answers, expected, false);
   }
 
   /** Answers that should stand and do not. */
-  Set<AnswerKey> missing() {
+  Set<Finding> missing() {
     return kept(expected, answers, false);
   }
 
-  private static Set<AnswerKey> kept(Set<AnswerKey> from, Set<AnswerKey> by, boolean in) {
-    Set<AnswerKey> kept = new TreeSet<>(java.util.Comparator.comparing(AnswerKey::toString));
+  private static Set<Finding> kept(Set<Finding> from, Set<Finding> by, boolean in) {
+    Set<Finding> kept = new TreeSet<>(java.util.Comparator.comparing(Finding::toString));
     from.stream().filter(key -> by.contains(key) == in).forEach(kept::add);
     return kept;
   }

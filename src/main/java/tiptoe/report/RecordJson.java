@@ -176,19 +176,8 @@ public final class RecordJson {
   private record Asking(Question.Kind kind, @JsonUnwrapped Said about, String detail, String text) {
     static Asking of(Asked asked) {
       Question question = asked.question();
-      return new Asking(
-          question.kind(), place(question.about()), question.detail(), question.text());
-    }
-
-    private static Said place(Finding about) {
-      if (about == null) {
-        return null;
-      }
-      Finding bare =
-          about.quantity() == null
-              ? Finding.of(about.step(), about.side(), about.value())
-              : Finding.of(about.step(), about.quantity()).withSide(about.side());
-      return Said.of(bare, null);
+      Said about = question.about() == null ? null : Said.of(question.about().bare(), null);
+      return new Asking(question.kind(), about, question.detail(), question.text());
     }
   }
 

@@ -12,14 +12,17 @@ import tiptoe.exam.Signature;
 import tiptoe.exam.journal.Integrity;
 import tiptoe.exam.journal.StoredExam;
 
-/** What a record is, in a few lines of text: when, whose, how far, signed or not. */
+/**
+ * What a record is, in a few lines of text: when, whose, how far, signed or not. What was said and
+ * typed stays as it was; what the program wrote is in the chosen spelling.
+ */
 public final class StoredExamWording {
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
   private StoredExamWording() {}
 
-  public static String of(StoredExam stored) throws IOException {
+  public static String of(StoredExam stored, Words words) throws IOException {
     ExamRecord record = stored.record();
     StringBuilder text = new StringBuilder();
     line(text, "examination", stored.folder().name());
@@ -27,7 +30,7 @@ public final class StoredExamWording {
     line(text, "opened", opened(record));
     line(text, "state", state(stored));
     line(text, "progress", progress(record));
-    record.notes().forEach(note -> line(text, "note", note.text()));
+    record.notes().forEach(note -> line(text, "note", words.spelled(note.text())));
     record
         .gaps()
         .forEach(
@@ -40,7 +43,7 @@ public final class StoredExamWording {
                         "%.1f s from %.1f s on: %s",
                         gap.seconds(),
                         gap.from(),
-                        gap.reason())));
+                        words.spelled(gap.reason()))));
     record.remarks().forEach(remark -> line(text, "remark", remark.text()));
     return text.append('\n').toString();
   }

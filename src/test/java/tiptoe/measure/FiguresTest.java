@@ -11,15 +11,16 @@ import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
 import tiptoe.protocol.Side;
 
 /** Two recordings made up by hand, with figures worked out by hand. */
 class FiguresTest {
-  private static final AnswerKey LEFT = new AnswerKey("barlow", Side.LEFT, "negative");
-  private static final AnswerKey RIGHT = new AnswerKey("barlow", Side.RIGHT, "negative");
-  private static final AnswerKey POSITIVE = new AnswerKey("barlow", Side.RIGHT, "positive");
-  private static final AnswerKey PINK = new AnswerKey("skin-colour", null, "pink");
+  private static final Finding LEFT = Finding.of("barlow", Side.LEFT, "negative");
+  private static final Finding RIGHT = Finding.of("barlow", Side.RIGHT, "negative");
+  private static final Finding POSITIVE = Finding.of("barlow", Side.RIGHT, "positive");
+  private static final Finding PINK = Finding.of("skin-colour", null, "pink");
 
   private static TimedUtterance timed(
       String text, Outcome outcome, double end, double at, boolean last) {
@@ -30,8 +31,8 @@ class FiguresTest {
       String name,
       List<TimedUtterance> heard,
       List<Alignment.Outcome> lines,
-      Set<AnswerKey> expected,
-      Set<AnswerKey> answers) {
+      Set<Finding> expected,
+      Set<Finding> answers) {
     return new Score(
         Path.of("ward", name),
         Condition.CLEAN,
