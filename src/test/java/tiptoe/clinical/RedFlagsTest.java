@@ -62,6 +62,8 @@ class RedFlagsTest {
           | breath-sounds.left stridor; breathing retractions | emergency now airway-obstructed | practice
           | nostrils.left blocked; nostrils.right blocked | urgent now nostrils-blocked-both | practice
           | nostrils.left blocked; nostrils.right patent | arrange today nostril-blocked | practice
+          | nostrils.right blocked | arrange today nostril-blocked | practice: one side alone
+          | nostrils.left blocked | arrange today nostril-blocked | practice: one side alone
           | nostrils.left blocked; nostrils.right blocked; colour central-cyanosis | emergency now cyanosis-with-distress | practice
           | suck absent | urgent today suck-absent | practice
           | cry absent | urgent now cry-absent | practice

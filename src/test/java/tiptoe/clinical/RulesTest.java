@@ -246,7 +246,9 @@ class RulesTest {
           when: both sex=girl ~ in rule r: expected a step, found sex in both sex=girl
           when: sex.size=girl ~ in rule r: expected a step, found sex in sex.size=girl
           when: hip-ultrasound=mine ~ in rule r: expected a choice of hip-ultrasound, found mine
-          when: hip-ultrasound>aap ~ in rule r: expected a choice of hip-ultrasound, found aap
+          when: hip-ultrasound>uk ~ in rule r: expected a choice of hip-ultrasound, found uk
+          when: sex=tall ~ in rule r: expected = and a value of fact sex, found =tall
+          when: sex>girl ~ in rule r: expected = and a value of fact sex, found >girl
           when: age<24 ~ in rule r: expected asks beside a condition on age
           when: sex=girl ~ in rule r: expected asks beside a condition on sex
           when: gestation<37+0 ~ in rule r: expected asks beside a condition on gestation
