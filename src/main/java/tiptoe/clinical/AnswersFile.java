@@ -19,6 +19,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Baby;
+import tiptoe.finding.Bound;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Quantity;
 import tiptoe.finding.Source;
@@ -152,7 +153,12 @@ public record AnswersFile(
       expect(entry.path("number").isNumber(), "expected a number for step " + step.id());
       Quantity quantity =
           new Quantity(
-              entry.get("number").asDouble(), entry.path("unit").asText(step.measure().unit()));
+              entry.get("number").asDouble(),
+              entry.path("unit").asText(step.measure().unit()),
+              entry.has("comparator") ? Bound.of(entry.path("comparator").asText()) : null);
+      expect(
+          quantity.comparator() == null || step.measure().bounds(),
+          "expected no comparator for step " + step.id());
       expect(
           quantity.unit().equals(step.measure().unit()),
           "expected "

@@ -1,5 +1,8 @@
 package tiptoe.clinical;
 
+import tiptoe.finding.Bound;
+import tiptoe.finding.Quantity;
+
 /** How two numbers stand to each other. */
 enum Relation {
   LESS("<"),
@@ -21,6 +24,29 @@ enum Relation {
       }
     }
     throw new IllegalArgumentException("expected < <= = >= or >, found " + sign);
+  }
+
+  /**
+   * Whether it holds for a number that may be a bound: of "under two" the largest it can be counts,
+   * since high is what is feared of all that is told so, of "over three" what is certain.
+   */
+  boolean holds(Quantity left, double right) {
+    double number = left.number();
+    if (left.comparator() == Bound.UNDER) {
+      return switch (this) {
+        case LESS, AT_MOST -> number <= right;
+        case EQUAL -> false;
+        case AT_LEAST, MORE -> number > right;
+      };
+    }
+    if (left.comparator() == Bound.OVER) {
+      return switch (this) {
+        case LESS, AT_MOST -> number < right;
+        case EQUAL -> false;
+        case AT_LEAST, MORE -> number >= right;
+      };
+    }
+    return holds(number, right);
   }
 
   boolean holds(double left, double right) {

@@ -100,7 +100,7 @@ final class TermReader {
     return baby ->
         ConditionResult.found(
             baby.number(step).stream()
-                .filter(answer -> relation.holds(answer.quantity().number(), limit))
+                .filter(answer -> relation.holds(answer.quantity(), limit))
                 .toList());
   }
 

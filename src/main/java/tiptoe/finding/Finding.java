@@ -91,6 +91,13 @@ public record Finding(
           "expected a finding such as clavicle.left crepitus, found " + text);
     }
     String[] place = tokens.remove().split("\\.", 2);
+    Bound bound = Bound.find(tokens.peek()).orElse(null);
+    if (bound != null) {
+      tokens.remove();
+    }
+    if (tokens.isEmpty()) {
+      throw new IllegalArgumentException("expected a number, found " + text);
+    }
     String said = tokens.remove();
     boolean measured = NUMBER.matcher(said).matches();
     boolean unitSaid =
@@ -114,11 +121,14 @@ public record Finding(
         throw new IllegalArgumentException("expected a detail, found " + token + " in " + text);
       }
     }
+    if (bound != null && !measured) {
+      throw new IllegalArgumentException("expected a number, found " + said + " in " + text);
+    }
     return new Finding(
         place[0],
         place.length < 2 ? null : Side.of(place[1]),
         measured ? null : said,
-        measured ? new Quantity(Double.parseDouble(said), unit) : null,
+        measured ? new Quantity(Double.parseDouble(said), unit, bound) : null,
         details,
         denied,
         group,
@@ -129,7 +139,7 @@ public record Finding(
    * The one notation of a finding, in tables, measurements and messages for developers: step and
    * side, value or number, details, {@code !} before what was denied, and in brackets whether it
    * was said of a whole region and how it was understood, unless by the grammars: {@code
-   * clavicle.left swelling size="2 cm" !crepitus [tagger]}.
+   * clavicle.left swelling size="2 cm" !crepitus [tagger]}, {@code capillary-refill < 2 s}.
    */
   @Override
   public String toString() {

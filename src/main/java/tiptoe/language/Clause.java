@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import tiptoe.finding.Bound;
 import tiptoe.grammar.Parse;
 import tiptoe.grammar.Tag;
 import tiptoe.protocol.Side;
@@ -51,6 +52,7 @@ final class Clause {
     private Clause clause = new Clause();
     private List<String> number;
     private String of;
+    private Bound bound;
 
     Reader(List<String> words) {
       this.words = words;
@@ -89,6 +91,7 @@ final class Clause {
         case "value" -> clause.values.add(tag.value());
         case "deny" -> clause.denied.add(tag.value());
         case "of" -> of = tag.value();
+        case "bound" -> bound = Bound.ofId(tag.value());
         case "number" -> takeNumber(tag.value());
         case "unit" -> takeUnit(tag.value());
         case "fact" -> clause.facts.add(new Meaning.Fact(tag.value(), null));
@@ -117,7 +120,8 @@ final class Clause {
       if (edge.equals("begin")) {
         number = new ArrayList<>();
       } else {
-        clause.numbers.add(new SpokenNumber(of, number, null));
+        clause.numbers.add(new SpokenNumber(of, number, null, bound));
+        bound = null;
         number = null;
         of = null;
       }

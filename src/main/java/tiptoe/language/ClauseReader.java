@@ -126,7 +126,8 @@ final class ClauseReader {
       return List.of();
     }
     Measurement measurement = Measurement.of(said, step.measure());
-    Quantity quantity = new Quantity(measurement.number(), step.measure().unit());
+    Quantity quantity =
+        new Quantity(measurement.number(), step.measure().unit(), measurement.bound());
     Finding statement =
         new Finding(
             step.id(), null, null, quantity, details(step, "", clause), List.of(), false, source);

@@ -14,6 +14,7 @@ import tiptoe.finding.Source;
 import tiptoe.grammar.Parse;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Value;
 
 /** Finds out what an utterance means: its phrases by the grammars, their meaning by their tags. */
 public final class Interpreter {
@@ -89,18 +90,21 @@ public final class Interpreter {
     SecondReading.Reading reading = second.read(words);
     if (first.loose().isEmpty()) {
       // "Reduced left, clear right": phrases know nothing of what parts them.
-      boolean agrees = reading.claims().stream().noneMatch(claim -> first.denies(claim, protocol));
+      boolean agrees =
+          first.leavesOut()
+              || reading.claims().stream().noneMatch(claim -> first.denies(claim, protocol));
       boolean complete = reading.unaccounted().isEmpty() && !reading.claims().isEmpty();
       if (agrees && !(complete && first.asksWhere()) && !(asked && reading.doubtful())) {
         return first.interpretation(plain);
       }
       IntStream.range(0, plain.size()).forEach(first.loose()::add);
-    } else if (!reading.doubtful()) {
+    } else {
       ByGrammar bare = byGrammar(without(plain, reading.fillers()), dialogue, source);
       boolean agrees =
           reading.claims().stream().allMatch(claim -> bare.states(claim, protocol))
               && !bare.utterance().meanings().isEmpty();
-      if (bare.loose().isEmpty() && agrees) {
+      boolean counts = !reading.doubtful() || bare.leavesOut();
+      if (bare.loose().isEmpty() && agrees && counts) {
         return new Interpretation(
             bare.utterance().meanings(),
             List.of(),
@@ -205,6 +209,15 @@ public final class Interpreter {
           false,
           utterance.dialogue(),
           certainties);
+    }
+
+    /** Whether they say of steps that these were not examined, and nothing else. */
+    boolean leavesOut() {
+      return utterance.meanings().stream()
+          .allMatch(
+              meaning ->
+                  meaning instanceof Meaning.States said
+                      && Value.NOT_EXAMINED.equals(said.statement().value()));
     }
 
     /** Whether they leave open of what, or of which side, something is said. */

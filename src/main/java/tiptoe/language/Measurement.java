@@ -5,6 +5,7 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import tiptoe.finding.Bound;
 import tiptoe.protocol.Measure;
 import tiptoe.protocol.Units;
 
@@ -13,8 +14,13 @@ import tiptoe.protocol.Units;
  *
  * @param number in the unit of the measure; only for the question where it is not plausible
  * @param plausible whether it can stand without being asked about
+ * @param bound whether it is less or more than that number; null where it is that number
  */
-record Measurement(double number, boolean plausible) {
+record Measurement(double number, boolean plausible, Bound bound) {
+  Measurement(double number, boolean plausible) {
+    this(number, plausible, null);
+  }
+
   private static final Map<String, Map<String, Double>> FACTORS =
       Map.of(
           "g",
@@ -31,7 +37,14 @@ record Measurement(double number, boolean plausible) {
           "mm", Map.of("mm", 1.0, "cm", 10.0),
           "µmol/L", Map.of("µmol/L", 1.0, "mg/dL", Units.MICROMOLES_PER_MILLIGRAM_OF_BILIRUBIN),
           "mmol/L", Map.of("mmol/L", 1.0, "mg/dL", Units.MILLIMOLES_PER_MILLIGRAM_OF_GLUCOSE),
-          "h", Map.of("h", 1.0, "days", Units.HOURS_PER_DAY));
+          "h",
+              Map.of(
+                  "h",
+                  1.0,
+                  "days",
+                  Units.HOURS_PER_DAY,
+                  "weeks",
+                  Units.DAYS_PER_WEEK * Units.HOURS_PER_DAY));
 
   // What is tried when no unit was said; pounds and millimetres are always said.
   private static final Map<String, List<String>> UNSAID =
@@ -43,11 +56,15 @@ record Measurement(double number, boolean plausible) {
 
   /** The measurement that these numbers, said one after the other, mean. */
   static Measurement of(List<SpokenNumber> said, Measure measure) {
+    Bound bound = said.get(0).bound();
+    if (bound != null && !measure.bounds()) {
+      return new Measurement(asSaid(said.get(0)), false);
+    }
     List<Double> candidates = candidates(said, measure);
     List<Double> plausible = candidates.stream().filter(measure::plausible).distinct().toList();
     boolean unitSaid = said.get(0).unit() != null;
     if (!plausible.isEmpty() && (plausible.size() == 1 || unitSaid || sameUnit(said, measure))) {
-      return new Measurement(plausible.get(0), true);
+      return new Measurement(plausible.get(0), true, bound);
     }
     return new Measurement(candidates.isEmpty() ? asSaid(said.get(0)) : candidates.get(0), false);
   }
@@ -90,10 +107,12 @@ record Measurement(double number, boolean plausible) {
     return candidates;
   }
 
-  // "three kilos four hundred", "seven pounds six": the second number is in the smaller unit.
+  // "three kilos four hundred", "seven pounds six", "two days and four hours": the second number is
+  // in the smaller unit.
   private static List<Double> pair(SpokenNumber major, SpokenNumber minor, Measure measure) {
     boolean metric = "kg".equals(major.unit());
     boolean imperial = "lb".equals(major.unit());
+    int parts = List.of("weeks days", "days h").indexOf(major.unit() + " " + minor.unit());
     String unit = minor.unit() != null ? minor.unit() : metric ? "g" : imperial ? "oz" : null;
     List<Double> candidates = new ArrayList<>();
     if (unit == null) {
@@ -101,7 +120,10 @@ record Measurement(double number, boolean plausible) {
     }
     for (double high : NumberWords.readings(major.words())) {
       for (double low : NumberWords.readings(minor.words())) {
-        boolean fits = metric ? low >= 100 && low < 1000 || minor.unit() != null : low < 16;
+        boolean fits =
+            metric
+                ? low >= 100 && low < 1000 || minor.unit() != null
+                : low < (parts == 0 ? Units.DAYS_PER_WEEK : parts == 1 ? Units.HOURS_PER_DAY : 16);
         if (fits) {
           candidates.add(
               round(

@@ -139,8 +139,9 @@ final class SecondOpinion {
           Source.TAGGER);
     }
     Measure measure = protocol.step(claim.step()).measure();
-    double number = Measurement.of(claim.numbers(), measure).number();
-    return Finding.of(claim.step(), new Quantity(number, measure.unit())).withSource(Source.TAGGER);
+    Measurement said = Measurement.of(claim.numbers(), measure);
+    Quantity quantity = new Quantity(said.number(), measure.unit(), said.bound());
+    return Finding.of(claim.step(), quantity).withSource(Source.TAGGER);
   }
 
   private boolean isNew(Finding statement, List<Meaning> first) {

@@ -1,6 +1,7 @@
 package tiptoe.language;
 
 import java.util.List;
+import tiptoe.finding.Bound;
 
 /**
  * A number as it was said.
@@ -8,13 +9,14 @@ import java.util.List;
  * @param of id of the detail it belongs to; null where it is the step's own
  * @param words the words of the number
  * @param unit id of the unit that was said; null where none was
+ * @param bound whether less or more than it was said; null where it was told as it is
  */
-public record SpokenNumber(String of, List<String> words, String unit) {
+public record SpokenNumber(String of, List<String> words, String unit, Bound bound) {
   public SpokenNumber {
     words = List.copyOf(words);
   }
 
   SpokenNumber withUnit(String said) {
-    return new SpokenNumber(of, words, said);
+    return new SpokenNumber(of, words, said, bound);
   }
 }

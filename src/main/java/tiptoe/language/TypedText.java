@@ -143,6 +143,10 @@ public final class TypedText {
         .replaceAll("(?<=\\d),(?=\\d{3}\\b)", "")
         .replace("%", " percent ")
         .replace("°", " degrees ")
+        .replaceAll("<=|≤", " at most ")
+        .replaceAll(">=|≥", " at least ")
+        .replace("<", " under ")
+        .replace(">", " over ")
         .replaceAll("(?<=\\d)\\+(?=\\d)", " plus ")
         .replaceAll("(?<=\\d)/(?=\\d)", " out of ");
   }

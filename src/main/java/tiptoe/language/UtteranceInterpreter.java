@@ -92,7 +92,11 @@ final class UtteranceInterpreter {
     } else if (clause.mark("group").isPresent()) {
       wholeRegion(clause.mark("group").get());
     } else if (clause.mark("every").isPresent()) {
-      leftOut(clause);
+      leftOut(clause.mark("every").get(), clause);
+    } else if (clause.mark("here").isPresent()) {
+      if (region != null) {
+        leftOut(region, clause);
+      }
     } else if (clause.mark("same").isPresent()) {
       sameOn(clause.mark("same").get());
     } else if (clause.mark("either").isPresent()) {
@@ -172,8 +176,8 @@ final class UtteranceInterpreter {
     WholeRegion.normal(whole, source).forEach(normal -> add(new Meaning.States(normal, false)));
   }
 
-  private void leftOut(Clause clause) {
-    Region whole = protocol.region(clause.mark("every").orElseThrow()).orElseThrow();
+  private void leftOut(String id, Clause clause) {
+    Region whole = protocol.region(id).orElseThrow();
     WholeRegion.notExamined(whole, clause, findings)
         .forEach(statement -> add(new Meaning.States(statement, false)));
   }

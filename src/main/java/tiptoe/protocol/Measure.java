@@ -8,8 +8,13 @@ package tiptoe.protocol;
  * @param min smallest plausible number, in that unit; below it the number is asked about
  * @param max largest plausible number, in that unit
  * @param whole whether only whole numbers make sense
+ * @param bounds whether less or more than a number is an answer too, such as "under two seconds"
  */
-public record Measure(String unit, double min, double max, boolean whole) {
+public record Measure(String unit, double min, double max, boolean whole, boolean bounds) {
+  public Measure(String unit, double min, double max, boolean whole) {
+    this(unit, min, max, whole, false);
+  }
+
   public Measure {
     if (!(min <= max)) {
       throw new IllegalArgumentException("expected min ≤ max, found " + min + " and " + max);

@@ -19,6 +19,7 @@ public final class Units {
   public static final double GRAMS_PER_OUNCE = GRAMS_PER_POUND / OUNCES_PER_POUND;
   public static final double CENTIMETRES_PER_INCH = 2.54;
   public static final double HOURS_PER_DAY = 24;
+  public static final double DAYS_PER_WEEK = 7;
 
   private Units() {}
 

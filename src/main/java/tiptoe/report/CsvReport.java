@@ -71,7 +71,7 @@ final class CsvReport {
             .norm(answer)
             .map(norm -> norm.name().toLowerCase(java.util.Locale.ROOT))
             .orElse(""),
-        answer.quantity() == null ? "" : answer.quantity().text(),
+        answer.quantity() == null ? "" : answer.quantity().comparison(),
         answer.quantity() == null ? "" : answer.quantity().unit(),
         answer.details().entrySet().stream()
             .map(detail -> detail.getKey() + "=" + detail.getValue())

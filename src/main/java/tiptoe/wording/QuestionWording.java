@@ -65,6 +65,9 @@ public final class QuestionWording {
   }
 
   private String fact(String id, String heard) {
+    if (heard.matches("day \\d+")) {
+      return heard + " is counted from 0 or from 1 — how many hours old?";
+    }
     return protocol.problem(id, heard).orElse("heard " + heard + " for " + id) + " — say it again";
   }
 

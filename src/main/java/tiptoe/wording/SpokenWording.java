@@ -7,6 +7,7 @@ import java.util.regex.Pattern;
 import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
+import tiptoe.finding.Bound;
 import tiptoe.wording.OutcomeWording.Kind;
 
 /** What a voice says of what an utterance came to: result, side and number, and what is asked. */
@@ -60,6 +61,11 @@ public final class SpokenWording {
         .replaceAll("")
         .replace(" —", ",")
         .replace(": ", ", ")
+        .replaceAll("< (?=\\d)", Bound.UNDER.words() + " ")
+        .replaceAll("> (?=\\d)", Bound.OVER.words() + " ")
+        .replaceAll("<= (?=\\d)", Bound.AT_MOST.words() + " ")
+        .replaceAll(">= (?=\\d)", Bound.AT_LEAST.words() + " ")
+        .replaceAll("(?<=\\d) s\\b", " seconds")
         .replaceAll("(?<=\\d) g\\b", " grams")
         .replaceAll("(?<=\\d) cm\\b", " centimetres")
         .replaceAll("(?<=\\d) °C", " degrees")

@@ -390,6 +390,12 @@ class FlagTablesTest {
           | temperature 38 °C | urgent fever | practice
           | capillary-refill 3 s | | Strozik 1997
           | capillary-refill 3.5 s | urgent capillary-refill-slow | Strozik 1997
+          | capillary-refill < 2 s | | a bound: the largest it can be counts
+          | capillary-refill < 3 s | | a bound: the largest it can be counts
+          | capillary-refill <= 3 s | | a bound: the largest it can be counts
+          | capillary-refill < 4 s | urgent capillary-refill-slow | a bound: the largest it can be counts
+          | capillary-refill > 3 s | urgent capillary-refill-slow | a bound: what is certain counts
+          | capillary-refill >= 3 s | | a bound: what is certain counts
           | temperature 35 °C; temperature 36.8 °C | | the last measurement stands
           """)
   void vitalSigns(String baby, String findings, String flags, String source) {

@@ -31,8 +31,9 @@ class FindingTest {
     Arbitrary<Quantity> quantity =
         Combinators.combine(
                 Arbitraries.integers().between(-500_000, 500_000),
-                Arbitraries.of("g", "cm", "°C", "%", "/min", "1"))
-            .as((number, unit) -> new Quantity(number / 100.0, unit))
+                Arbitraries.of("g", "cm", "°C", "%", "/min", "1"),
+                Arbitraries.of(Bound.class).injectNull(0.5))
+            .as((number, unit, bound) -> new Quantity(number / 100.0, unit, bound))
             .injectNull(0.5);
     return Combinators.combine(
             id,
@@ -75,6 +76,9 @@ class FindingTest {
         Finding.of("weight", new Quantity(3420, "g"))
             .withDetails(Map.of("repeat", "2"))
             .toString());
+    assertEquals(
+        "capillary-refill < 2 s",
+        Finding.of("capillary-refill", new Quantity(2, "s", Bound.UNDER)).toString());
   }
 
   @ParameterizedTest
@@ -83,6 +87,8 @@ class FindingTest {
         "",
         "clavicle",
         "clavicle.up crepitus",
+        "weight <",
+        "weight < heavy",
         "clavicle crepitus swelling",
         "weight 3420 g g",
         "weight 3420 !a g",

@@ -43,6 +43,8 @@ class EveryPathTest {
           "is",
           "group",
           "every",
+          "here",
+          "bound",
           "short",
           "heading",
           "command",
@@ -160,7 +162,8 @@ class EveryPathTest {
           path.items().stream()
               .filter(Parse.TagItem.class::isInstance)
               .anyMatch(
-                  item -> ((Parse.TagItem) item).text().matches(".*(short|reply|same|fact)=.*"));
+                  item ->
+                      ((Parse.TagItem) item).text().matches(".*(short|reply|same|fact|here)=.*"));
       if (!onlyInContext && meaning.meanings().isEmpty()) {
         silent.add(String.join(" ", path.words()));
       }

@@ -122,6 +122,20 @@ class FhirDocumentTest {
     assertSame(Stated.everyAbnormal());
   }
 
+  /** The signs are the codes of Quantity.comparator in FHIR R4. */
+  @Test
+  void aNumberThatWasToldAsABoundIsWrittenAsOne() {
+    for (String said : List.of("under", "at most", "at least", "over")) {
+      ExamRecord record = Records.of("cap refill " + said + " two seconds");
+      assertValid(record);
+      assertSame(record);
+    }
+    String json =
+        FhirDocument.json(Records.wording(Records.of("cap refill less than two seconds")))
+            .replaceAll("\\s", "");
+    assertTrue(json.contains("\"valueQuantity\":{\"value\":2,\"comparator\":\"<\""), json);
+  }
+
   private static void assertSame(ExamRecord record) {
     String json = FhirDocument.json(Records.wording(record));
     List<String> back =

@@ -25,6 +25,7 @@ final class Account {
   private static final Set<String> TIMES =
       Set.of("hour", "hours", "day", "days", "week", "weeks", "month", "months");
   private static final Set<String> OF_NOUNS = Set.of("no", "nil", "without");
+  private static final List<String> FILLERS = List.of("filler", "address");
   private static final Set<String> COUNTING =
       Set.of("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten");
 
@@ -521,7 +522,9 @@ final class Account {
     Set<Integer> fillers = new TreeSet<>();
     for (WordItem item : items) {
       if (item.kind() == WordItem.Kind.FILLER
-          && lexicon.isListed("filler", words.subList(item.from(), item.to()))) {
+          && FILLERS.stream()
+              .anyMatch(
+                  list -> lexicon.isListed(list, words.subList(item.from(), item.to())))) {
         fillers.addAll(range(item));
       }
     }

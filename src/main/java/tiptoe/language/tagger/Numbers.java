@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import tiptoe.finding.Bound;
 import tiptoe.language.NumberWords;
 import tiptoe.language.SecondReading.Claim;
 import tiptoe.language.SpokenNumber;
@@ -38,6 +39,27 @@ final class Numbers {
           Map.entry("celsius", "°C"),
           Map.entry("centigrade", "°C"),
           Map.entry("fahrenheit", "°F"));
+
+  private static final List<Map.Entry<List<String>, Bound>> BOUNDS =
+      List.of(
+          Map.entry(List.of("no", "more", "than"), Bound.AT_MOST),
+          Map.entry(List.of("not", "more", "than"), Bound.AT_MOST),
+          Map.entry(List.of("no", "less", "than"), Bound.AT_LEAST),
+          Map.entry(List.of("not", "less", "than"), Bound.AT_LEAST),
+          Map.entry(List.of("less", "than"), Bound.UNDER),
+          Map.entry(List.of("more", "than"), Bound.OVER),
+          Map.entry(List.of("greater", "than"), Bound.OVER),
+          Map.entry(List.of("longer", "than"), Bound.OVER),
+          Map.entry(List.of("at", "most"), Bound.AT_MOST),
+          Map.entry(List.of("at", "least"), Bound.AT_LEAST),
+          Map.entry(List.of("up", "to"), Bound.AT_MOST),
+          Map.entry(List.of("under"), Bound.UNDER),
+          Map.entry(List.of("below"), Bound.UNDER),
+          Map.entry(List.of("within"), Bound.AT_MOST),
+          Map.entry(List.of("over"), Bound.OVER),
+          Map.entry(List.of("above"), Bound.OVER));
+
+  private static final Set<String> ROUND = Set.of("round", "around");
 
   // Nothing else of a newborn is told in these.
   private static final Set<String> WEIGHTS = Set.of("g", "kg", "lb");
@@ -75,10 +97,33 @@ final class Numbers {
       if (behind < words.size() && UNITS.containsKey(words.get(behind))) {
         unit = UNITS.get(words.get(behind++));
       }
-      found.add(new At(at, end, behind, new SpokenNumber(null, words.subList(at, end), unit)));
+      // "Thirty-four and a half round": not of the shape of the head
+      if (behind < words.size() && ROUND.contains(words.get(behind))) {
+        behind++;
+      }
+      Bounded bounded = bounded(words, at);
+      found.add(
+          new At(
+              bounded.from(),
+              end,
+              behind,
+              new SpokenNumber(null, words.subList(at, end), unit, bounded.bound())));
       at = behind;
     }
     return found;
+  }
+
+  private record Bounded(int from, Bound bound) {}
+
+  // "Under two", "no more than three": the words before a number that make it a bound.
+  private static Bounded bounded(List<String> words, int number) {
+    for (Map.Entry<List<String>, Bound> said : BOUNDS) {
+      int from = number - said.getKey().size();
+      if (from >= 0 && words.subList(from, number).equals(said.getKey())) {
+        return new Bounded(from, said.getValue());
+      }
+    }
+    return new Bounded(number, null);
   }
 
   // The longest run that reads as a number.
@@ -110,10 +155,13 @@ final class Numbers {
       int next = i + 1 < amounts.size() ? amounts.get(i + 1).from() : Integer.MAX_VALUE;
       TermMatch part = nearest(free, amount, next).orElse(null);
       List<String> steps = part == null ? List.of() : measured(part, protocol);
-      if (steps.size() == 1) {
+      boolean bounded = amount.said().get(0).bound() != null;
+      if (steps.size() == 1 && (!bounded || protocol.step(steps.get(0)).measure().bounds())) {
         free.removeIf(part::equals);
         claims.add(amount.claim(steps.get(0), part));
-      } else if (part == null && WEIGHTS.contains(String.valueOf(amount.said().get(0).unit()))) {
+      } else if (part == null
+          && !bounded
+          && WEIGHTS.contains(String.valueOf(amount.said().get(0).unit()))) {
         claims.add(
             amount.claim("weight", new TermMatch(amount.from(), amount.from(), 0, List.of())));
       }
@@ -145,10 +193,12 @@ final class Numbers {
     return amounts;
   }
 
+  // "Seven pounds nine ounces", "seven pound nine", "three kilos four hundred"
   private static boolean isOunces(At number, At before) {
-    return "lb".equals(before.said().unit())
-        && "oz".equals(number.said().unit())
-        && number.from() - before.to() <= 1;
+    String unit = before.said().unit() + " " + number.said().unit();
+    boolean bare = number.said().unit() == null && number.from() == before.to();
+    return Set.of("lb oz", "kg g").contains(unit) && number.from() - before.to() <= 1
+        || bare && Set.of("lb null", "kg null").contains(unit);
   }
 
   // The last structure before the number, else the first between it and the next number.

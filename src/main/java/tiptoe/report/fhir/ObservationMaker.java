@@ -71,7 +71,12 @@ final class ObservationMaker {
       absent(observation, answer.details().get(REASON));
     } else if (answer.quantity() != null) {
       String ucum = coded == null ? Codes.ucum(answer.quantity().unit()) : coded.ucum();
-      observation.setValue(quantity(answer.quantity().text(), answer.quantity().unit(), ucum));
+      Quantity quantity = quantity(answer.quantity().text(), answer.quantity().unit(), ucum);
+      if (answer.quantity().comparator() != null) {
+        quantity.setComparator(
+            Quantity.QuantityComparator.fromCode(answer.quantity().comparator().sign()));
+      }
+      observation.setValue(quantity);
       assessment
           .abnormal(answer)
           .map(AbnormalNumber::direction)

@@ -12,6 +12,7 @@ import org.hl7.fhir.r4.model.Coding;
 import org.hl7.fhir.r4.model.Observation;
 import org.hl7.fhir.r4.model.Quantity;
 import tiptoe.exam.Answer;
+import tiptoe.finding.Bound;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Source;
 import tiptoe.protocol.Protocol;
@@ -80,7 +81,10 @@ public final class FhirReader {
       quantity =
           new tiptoe.finding.Quantity(
               observation.getValueQuantity().getValue().doubleValue(),
-              protocol.step(step).measure().unit());
+              protocol.step(step).measure().unit(),
+              observation.getValueQuantity().hasComparator()
+                  ? Bound.of(observation.getValueQuantity().getComparator().toCode())
+                  : null);
     } else {
       value = last(coding(observation.getValueCodeableConcept(), Codes.VALUES).orElseThrow());
     }

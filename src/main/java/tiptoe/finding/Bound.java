@@ -1,0 +1,61 @@
+package tiptoe.finding;
+
+import com.fasterxml.jackson.annotation.JsonCreator;
+import com.fasterxml.jackson.annotation.JsonValue;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * What was said of a number that was not told exactly: "under two seconds". The signs are those of
+ * {@code Quantity.comparator} in FHIR R4.
+ */
+public enum Bound {
+  UNDER("<", "less than"),
+  AT_MOST("<=", "at most"),
+  AT_LEAST(">=", "at least"),
+  OVER(">", "more than");
+
+  private final String sign;
+  private final String words;
+
+  Bound(String sign, String words) {
+    this.sign = sign;
+    this.words = words;
+  }
+
+  @JsonValue
+  public String sign() {
+    return sign;
+  }
+
+  /** As it is said: {@code less than}. */
+  public String words() {
+    return words;
+  }
+
+  /** Kebab-case id, the value of the tag {@code bound} in the grammars. */
+  public String id() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** The bound with this sign. */
+  @JsonCreator
+  public static Bound of(String sign) {
+    return find(sign)
+        .orElseThrow(() -> new IllegalArgumentException("expected < <= >= or >, found " + sign));
+  }
+
+  /** The bound with this sign; empty where it is none. */
+  public static Optional<Bound> find(String sign) {
+    return Stream.of(values()).filter(bound -> bound.sign.equals(sign)).findFirst();
+  }
+
+  /** The bound with this id. */
+  public static Bound ofId(String id) {
+    return Stream.of(values())
+        .filter(bound -> bound.id().equals(id))
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException("expected a bound, found " + id));
+  }
+}
