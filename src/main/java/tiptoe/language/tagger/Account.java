@@ -523,8 +523,7 @@ final class Account {
     for (WordItem item : items) {
       if (item.kind() == WordItem.Kind.FILLER
           && FILLERS.stream()
-              .anyMatch(
-                  list -> lexicon.isListed(list, words.subList(item.from(), item.to())))) {
+              .anyMatch(list -> lexicon.isListed(list, words.subList(item.from(), item.to())))) {
         fillers.addAll(range(item));
       }
     }
