@@ -24,6 +24,7 @@ record CommandHandler(EventBatch draft, Integer utterance, Heard heard) {
       case YES -> yes();
       case NO -> no();
       case END_EXAM -> end();
+      case SAY_UNSURE -> offerNext(0);
       case START_REMARK -> startRemark();
       case END_REMARK -> endRemark();
       default -> {}
@@ -57,6 +58,20 @@ record CommandHandler(EventBatch draft, Integer utterance, Heard heard) {
     }
   }
 
+  /** Offers again what is unsure, behind the utterance of this number; behind the last, ends it. */
+  void offerNext(int behind) {
+    if (!draft.record().phase().takesFindings()) {
+      return;
+    }
+    Optional<Utterance> next =
+        draft.record().offers().stream().filter(one -> one.number() > behind).findFirst();
+    if (next.isPresent()) {
+      draft.add(new Event.OfferAsked(next.get().number(), utterance));
+    } else if (behind > 0 && draft.record().phase() == Phase.ENDING) {
+      draft.add(new Event.EndAsked(draft.record().missingKeySteps(), utterance));
+    }
+  }
+
   private Optional<Command> askedAbout() {
     return draft
         .record()
@@ -85,7 +100,10 @@ record CommandHandler(EventBatch draft, Integer utterance, Heard heard) {
     endRemark();
     Phase phase = draft.record().phase();
     List<Slot> missing = draft.record().missingKeySteps();
-    boolean clear = missing.isEmpty() && draft.record().pressing().isEmpty();
+    boolean clear =
+        missing.isEmpty()
+            && draft.record().pressing().isEmpty()
+            && draft.record().offers().isEmpty();
     if (phase == Phase.ENDING || phase.takesFindings() && clear) {
       draft.add(new Event.Ended(missing, utterance));
     } else if (phase.takesFindings() || phase == Phase.PAUSED) {

@@ -42,6 +42,7 @@ import tiptoe.language.Meaning;
   @Type(name = "ended", value = Event.Ended.class),
   @Type(name = "statement-rejected", value = Event.StatementRejected.class),
   @Type(name = "utterance-reviewed", value = Event.UtteranceReviewed.class),
+  @Type(name = "offer-asked", value = Event.OfferAsked.class),
   @Type(name = "undone", value = Event.Undone.class),
   @Type(name = "redone", value = Event.Redone.class),
   @Type(name = "segment-kept", value = Event.SegmentKept.class),
@@ -352,7 +353,20 @@ public sealed interface Event {
     }
   }
 
-  /** The reviewer has dealt with an unsure or ignored utterance. */
+  /**
+   * What an unsure utterance seems to say is offered again, to be answered by yes or no.
+   *
+   * @param by number of the utterance that asked what is unsure, or answered the offer before; null
+   *     when a key did
+   */
+  record OfferAsked(int utterance, Integer by) implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      // The record finds it among its entries while it is what was asked last.
+    }
+  }
+
+  /** The reviewer, or a yes or no, has dealt with an unsure or ignored utterance. */
   record UtteranceReviewed(int utterance, boolean accepted, String author) implements Event {
     @Override
     public void applyTo(Fold fold, Entry entry) {

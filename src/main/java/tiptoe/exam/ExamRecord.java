@@ -3,11 +3,15 @@ package tiptoe.exam;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Question;
+import tiptoe.language.Meaning;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Value;
 
@@ -194,18 +198,72 @@ public record ExamRecord(
   }
 
   /**
-   * The utterance that a bare "yes" would record: the last that was not ignored, where no grammar
-   * covers it but it was read all the same, and nothing else is being asked.
+   * The utterance that a bare "yes" would record: that which was offered again last, else the last
+   * that was not ignored, where no grammar covers it but it was read all the same. A question that
+   * it did not raise itself waits meanwhile.
    */
   public Optional<Utterance> toConfirm() {
-    if (openQuestion().isPresent() || !phase.takesFindings()) {
+    if (!phase.takesFindings()) {
       return Optional.empty();
     }
+    Optional<Utterance> again =
+        offerAsked().flatMap(asked -> utterance(asked.utterance())).filter(Utterance::waits);
+    if (again.isPresent() || phase == Phase.ENDING) {
+      return again;
+    }
+    int asking = openQuestion().map(ExamRecord::utterance).orElse(0);
     return utterances.stream()
         .filter(one -> one.heard().outcome() != Outcome.IGNORED)
         .reduce((first, last) -> last)
+        .filter(one -> one.number() > asking)
         .filter(Utterance::waits)
         .filter(Utterance::wasTagged);
+  }
+
+  /** The offer that was made again, until something else is heard. */
+  Optional<Event.OfferAsked> offerAsked() {
+    for (int i = entries.size() - 1; i >= 0; i--) {
+      if (entries.get(i).event() instanceof Event.OfferAsked asked) {
+        return Optional.of(asked);
+      }
+      if (entries.get(i).event() instanceof Event.UtteranceHeard heard
+          && heard.heard().outcome() != Outcome.IGNORED) {
+        return Optional.empty();
+      }
+    }
+    return Optional.empty();
+  }
+
+  /**
+   * Unsure utterances that seem to state something that does not stand, oldest first: each can be
+   * recorded by a yes, so what they state is not simply missing.
+   */
+  public List<Utterance> offers() {
+    List<Answer> answers = answers();
+    return unsure().stream()
+        .filter(
+            one ->
+                one.candidates().stream()
+                    .map(Meaning.States::statement)
+                    .anyMatch(said -> answers.stream().noneMatch(answer -> states(answer, said))))
+        .toList();
+  }
+
+  private static boolean states(Answer answer, Finding said) {
+    return answer.step().equals(said.step())
+        && answer.side() == said.side()
+        && Objects.equals(answer.value(), said.value())
+        && Objects.equals(answer.quantity(), said.quantity());
+  }
+
+  /** Key slots without an answer that no offer would fill. */
+  public List<Slot> missingKeyStepsBesideOffers() {
+    Set<Slot> offered =
+        offers().stream()
+            .flatMap(one -> one.candidates().stream())
+            .map(candidate -> new Slot(candidate.statement().step(), candidate.statement().side()))
+            .collect(Collectors.toSet());
+    return missingKeySteps().stream().filter(slot -> !offered.contains(slot)).toList();
   }
 
   /** Flags of rules that apply now. */

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import tiptoe.finding.Command;
 import tiptoe.finding.Outcome;
@@ -156,10 +157,15 @@ public final class Examination {
 
   private Changes take(Heard heard, Interpretation meaning) {
     Dialogue next = moved(meaning);
-    Optional<Utterance> confirmed =
-        says(meaning, Command.YES) || says(meaning, Command.NO)
-            ? record.toConfirm().filter(waiting -> isRightBehind(heard, waiting))
-            : Optional.empty();
+    Optional<Utterance> offered =
+        record.toConfirm().filter(waiting -> isRightBehind(heard, askedBy(waiting)));
+    Optional<List<Meaning.States>> kept =
+        offered.flatMap(waiting -> kept(waiting.candidates(), meaning));
+    boolean stray = says(meaning, Command.YES) || says(meaning, Command.NO);
+    if (stray && kept.isEmpty() && record.toConfirm().isPresent()) {
+      // Long after an offer it answers neither that nor what was asked before.
+      return keep(heard.asTalk(), meaning);
+    }
     boolean late = askedAboutCommand().filter(one -> !isRightBehind(heard, one)).isPresent();
     Changes changes =
         change(
@@ -172,15 +178,58 @@ public final class Examination {
                   new Event.UtteranceHeard(
                       utterance, heard, List.of(), meaning.uncovered(), next.region()));
               UtteranceHandler turn = new UtteranceHandler(draft, utterance, heard);
-              turn.take(meaning);
-              confirmed.ifPresent(
-                  waiting ->
-                      new UtteranceHandler(draft, waiting.number(), waiting.heard())
-                          .confirm(waiting, says(meaning, Command.YES)));
-              return turn.commands();
+              if (kept.isEmpty()) {
+                turn.take(meaning);
+                return turn.commands();
+              }
+              return confirm(draft, offered.get(), kept.get(), utterance);
             });
     dialogue = next;
     return changes;
+  }
+
+  /** What of an offer an answer keeps; empty where it answers nothing, or names none or all. */
+  private static Optional<List<Meaning.States>> kept(
+      List<Meaning.States> offered, Interpretation answer) {
+    if (answer.meanings().size() != 1) {
+      return Optional.empty();
+    }
+    if (says(answer, Command.YES) || says(answer, Command.NO)) {
+      return Optional.of(says(answer, Command.YES) ? offered : List.of());
+    }
+    if (!(answer.meanings().get(0) instanceof Meaning.Picks picks)) {
+      return Optional.empty();
+    }
+    List<Meaning.States> kept =
+        IntStream.range(0, offered.size())
+            .filter(at -> picks.keeps(offered.get(at).statement(), at + 1, offered.size()))
+            .mapToObj(offered::get)
+            .toList();
+    boolean namesNone = picks.only() ? kept.isEmpty() : kept.size() == offered.size();
+    return namesNone ? Optional.empty() : Optional.of(kept);
+  }
+
+  // Where it was offered again, the next offer follows.
+  private List<Command> confirm(
+      EventBatch draft, Utterance offered, List<Meaning.States> kept, Integer by) {
+    boolean again =
+        record.offerAsked().filter(asked -> asked.utterance() == offered.number()).isPresent();
+    new UtteranceHandler(draft, offered.number(), offered.heard()).confirm(offered, kept);
+    new QuestionUpkeep(draft, by).run();
+    if (again) {
+      new CommandHandler(draft, by, offered.heard()).offerNext(offered.number());
+    }
+    return List.of(kept.isEmpty() ? Command.NO : Command.YES);
+  }
+
+  /** The utterance behind which the answer to an offer must be. */
+  private Utterance askedBy(Utterance offered) {
+    return record
+        .offerAsked()
+        .filter(asked -> asked.utterance() == offered.number())
+        .map(Event.OfferAsked::by)
+        .flatMap(record::utterance)
+        .orElse(offered);
   }
 
   // "Yes" is said to parents too: it confirms only what was said just before, with no talk between.
@@ -232,6 +281,17 @@ public final class Examination {
     Changes changes =
         change(
             draft -> {
+              Optional<List<Meaning.States>> kept =
+                  record
+                      .toConfirm()
+                      .flatMap(
+                          offered ->
+                              kept(
+                                  offered.candidates(),
+                                  new Interpretation(List.of(pressed), List.of(), dialogue)));
+              if (kept.isPresent()) {
+                return confirm(draft, record.toConfirm().get(), kept.get(), null);
+              }
               Optional<Command> agreed =
                   new CommandHandler(draft, null, Heard.typed("", at)).carryOut(command);
               new QuestionUpkeep(draft, null).run();

@@ -50,15 +50,15 @@ final class UtteranceHandler {
     new QuestionUpkeep(draft, utterance).run();
   }
 
-  /** The clinician says whether an unsure utterance was understood; only then it counts. */
-  void confirm(Utterance unsure, boolean yes) {
-    if (yes) {
-      series = series(unsure.candidates());
-      unsure
-          .candidates()
-          .forEach(candidate -> found(candidate.statement(), candidate.correction()));
-    }
-    draft.add(new Event.UtteranceReviewed(unsure.number(), yes, null));
+  /**
+   * The clinician says whether an unsure utterance was understood; only then it counts.
+   *
+   * @param kept what of it was: all, some or nothing
+   */
+  void confirm(Utterance unsure, List<Meaning.States> kept) {
+    series = series(kept);
+    kept.forEach(candidate -> found(candidate.statement(), candidate.correction()));
+    draft.add(new Event.UtteranceReviewed(unsure.number(), !kept.isEmpty(), null));
   }
 
   private Series series(List<Meaning.States> said) {

@@ -10,6 +10,7 @@ public enum Command {
   SAY_MISSING,
   READ_BACK,
   SAY_AGAIN,
+  SAY_UNSURE,
   NEXT_REGION,
   PREVIOUS_REGION,
   END_EXAM,

@@ -350,7 +350,10 @@ public final class Interpreter {
             .map(Command::of)
             .anyMatch(ONLY_ALONE::contains);
     boolean doubtful = clauses.stream().anyMatch(clause -> clause.mark("ask").isPresent());
-    boolean reply = clauses.stream().anyMatch(clause -> clause.mark("reply").isPresent());
+    boolean reply =
+        clauses.stream()
+            .anyMatch(
+                clause -> clause.mark("reply").isPresent() || clause.mark("pick").isPresent());
     boolean alone = phrase.from() == 0 && phrase.to() == length;
     return !alone && (onlyAlone || doubtful || reply && (phrase.to() != length || !asking));
   }

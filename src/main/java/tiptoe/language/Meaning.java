@@ -1,8 +1,10 @@
 package tiptoe.language;
 
+import java.util.List;
 import tiptoe.finding.Command;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
+import tiptoe.protocol.Side;
 
 /** One thing an utterance means; an utterance can mean several, in the order they were said. */
 public sealed interface Meaning {
@@ -49,6 +51,30 @@ public sealed interface Meaning {
 
   /** A region was announced; what is said short from here on belongs to it. */
   record Heading(String region) implements Meaning {}
+
+  /**
+   * Which of several findings that are offered together is meant: "only the first", "not the mass".
+   *
+   * @param only whether the named is to be kept and the rest left out; else the other way round
+   * @param place its place among them, from 1, or -1 for the last; null where it was named
+   * @param steps the steps that its name can mean
+   * @param side its side; null where none was said
+   */
+  record Picks(boolean only, Integer place, List<String> steps, Side side) implements Meaning {
+    public Picks {
+      steps = List.copyOf(steps);
+    }
+
+    /** Whether the finding at this place, from 1, of so many is kept. */
+    public boolean keeps(Finding finding, int at, int of) {
+      boolean named =
+          place != null
+              ? at == (place < 0 ? of : place)
+              : (steps.isEmpty() || steps.contains(finding.step()))
+                  && (side == null || side == finding.side());
+      return named == only;
+    }
+  }
 
   /**
    * A spoken command.

@@ -89,6 +89,8 @@ final class UtteranceInterpreter {
       meanings.add(new Meaning.Heading(region));
     } else if (clause.mark("command").isPresent()) {
       command(Command.of(clause.mark("command").get()), clause.mark("ask").isPresent());
+    } else if (clause.mark("pick").isPresent()) {
+      pick(clause);
     } else if (clause.mark("group").isPresent()) {
       wholeRegion(clause.mark("group").get());
     } else if (clause.mark("every").isPresent()) {
@@ -230,6 +232,15 @@ final class UtteranceInterpreter {
       }
     }
     meanings.add(new Meaning.Instruction(command, doubtful));
+  }
+
+  private void pick(Clause clause) {
+    meanings.add(
+        new Meaning.Picks(
+            clause.mark("pick").get().equals("only"),
+            clause.mark("nth").map(Integer::valueOf).orElse(null),
+            clause.steps,
+            clause.sides.size() == 1 ? clause.sides.iterator().next() : null));
   }
 
   private void reply(Clause clause) {

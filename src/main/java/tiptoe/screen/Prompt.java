@@ -5,7 +5,9 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.exam.Asked;
+import tiptoe.exam.ExamRecord;
 import tiptoe.finding.Question;
+import tiptoe.wording.CommandReply;
 import tiptoe.wording.RecordWording;
 import tiptoe.wording.Words;
 
@@ -52,7 +54,9 @@ record Prompt(String headline, String text, String answers) {
   }
 
   private static Prompt ending(RecordWording wording) {
-    List<String> missing = wording.missingKeySteps();
+    ExamRecord record = wording.record();
+    List<String> missing =
+        record.missingKeyStepsBesideOffers().stream().map(wording::missing).toList();
     String count = missing.size() + (missing.size() == 1 ? " key step is" : " key steps are");
     Stream<String> pressing =
         wording.record().pressing().stream()
@@ -62,9 +66,16 @@ record Prompt(String headline, String text, String answers) {
         missing.isEmpty()
             ? Stream.empty()
             : Stream.of(count + " missing: " + String.join(", ", missing));
+    Stream<String> offers =
+        record.offers().isEmpty()
+            ? Stream.empty()
+            : Stream.of("not recorded: " + CommandReply.offered(record, wording.words()));
+    boolean clear = missing.isEmpty() && record.pressing().isEmpty() && record.offers().isEmpty();
     return new Prompt(
-        missing.isEmpty() && wording.record().pressing().isEmpty() ? "end?" : "end anyway?",
-        Stream.concat(pressing, steps).collect(Collectors.joining("; ")),
+        clear ? "end?" : "end anyway?",
+        Stream.of(pressing, offers, steps)
+            .flatMap(lines -> lines)
+            .collect(Collectors.joining("; ")),
         Voice.END.quoted() + " or \"yes\" to end, \"no\" to go on");
   }
 

@@ -243,7 +243,8 @@ public final class UtteranceVerifier {
     if (assumed.isPresent()) {
       return decision.with(Outcome.UNSURE, "if this is meant: " + assumed.get());
     }
-    return meaning.meanings().stream().allMatch(Meaning.Instruction.class::isInstance)
+    return meaning.meanings().stream()
+            .allMatch(one -> one instanceof Meaning.Instruction || one instanceof Meaning.Picks)
         ? decision.with(Outcome.COMMAND, decision.reason())
         : decision;
   }
@@ -255,9 +256,10 @@ public final class UtteranceVerifier {
         && meaning.meanings().stream()
             .allMatch(
                 one ->
-                    one instanceof Meaning.Instruction instruction
-                        && (instruction.command() == Command.YES
-                            || instruction.command() == Command.NO));
+                    one instanceof Meaning.Picks
+                        || one instanceof Meaning.Instruction instruction
+                            && (instruction.command() == Command.YES
+                                || instruction.command() == Command.NO));
   }
 
   private static List<String> texts(List<Word> words) {

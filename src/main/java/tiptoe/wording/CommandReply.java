@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Slot;
@@ -22,6 +23,8 @@ public final class CommandReply {
           case SAY_MISSING -> missing(record, words);
           case READ_BACK -> recorded(record, words);
           case SAY_AGAIN -> again(record, words);
+          case SAY_UNSURE ->
+              record.offers().isEmpty() ? Stream.of("nothing is unsure") : Stream.empty();
           default -> Stream.empty();
         };
     return lines.toList();
@@ -53,12 +56,31 @@ public final class CommandReply {
             .map(flag -> "not settled, " + flag.level() + ", confirm now: " + flag.text())
             .map(words::spelled);
     Stream<String> missing =
-        record.missingKeySteps().stream()
+        record.missingKeyStepsBesideOffers().stream()
             .map(slot -> "key step missing: " + words.missing(slot, record.deferred()));
-    boolean clear = record.pressing().isEmpty() && record.missingKeySteps().isEmpty();
-    return Stream.of(pressing, missing, Stream.of(clear ? END : "end anyway, yes or no?"))
+    Stream<String> offers =
+        record.offers().isEmpty()
+            ? Stream.empty()
+            : Stream.of(
+                "not recorded: "
+                    + offered(record, words)
+                    + "; \"what is unsure\" goes through them");
+    boolean clear =
+        record.pressing().isEmpty()
+            && record.missingKeySteps().isEmpty()
+            && record.offers().isEmpty();
+    return Stream.of(pressing, offers, missing, Stream.of(clear ? END : "end anyway, yes or no?"))
         .flatMap(lines -> lines)
         .toList();
+  }
+
+  /** What unsure utterances seem to say: {@code right Barlow: negative; murmur: none}. */
+  public static String offered(ExamRecord record, Words words) {
+    return record.offers().stream()
+        .flatMap(one -> one.candidates().stream())
+        .map(candidate -> words.of(candidate.statement()))
+        .distinct()
+        .collect(Collectors.joining("; "));
   }
 
   /** What became of the last utterance that was no command, and what is asked. */

@@ -3,6 +3,7 @@ package tiptoe.wording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -15,10 +16,12 @@ import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Heard;
 import tiptoe.exam.RecordedFinding;
+import tiptoe.exam.Slot;
 import tiptoe.exam.Status;
 import tiptoe.exam.Utterance;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
+import tiptoe.language.Meaning;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
 import tiptoe.speech.Hypothesis;
@@ -33,6 +36,8 @@ import tiptoe.speech.Hypothesis;
 public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
   /** So few words of phrases are found in any conversation, and are no attempt to dictate. */
   private static final int CHANCE_WORDS = 1;
+
+  private static final String UNSURE = "UNSURE, NOT RECORDED:";
 
   public OutcomeWording {
     lines = List.copyOf(lines);
@@ -62,6 +67,11 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
    * @param text what it is about; may be empty
    */
   public record Line(Sign sign, String label, String text) {
+    /** Whether it is offered and waits for an answer. */
+    boolean isOffer() {
+      return label.equals(UNSURE);
+    }
+
     /** Label and text. */
     public String shown() {
       return text.isEmpty() ? label : label + " " + text;
@@ -181,10 +191,10 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
         raise(asks ? Kind.ASKED : Kind.TALK);
       } else if (event instanceof Event.Struck struck) {
         add(Kind.DONE, Sign.SKIPPED, "CROSSED OUT", struck(struck));
-      } else if (event instanceof Event.UtteranceReviewed reviewed && !reviewed.accepted()) {
-        record
-            .utterance(reviewed.utterance())
-            .ifPresent(left -> add(Kind.DONE, Sign.SKIPPED, "LEFT OUT", seems(left)));
+      } else if (event instanceof Event.UtteranceReviewed reviewed) {
+        record.utterance(reviewed.utterance()).ifPresent(this::leftOut);
+      } else if (event instanceof Event.OfferAsked asked) {
+        record.utterance(asked.utterance()).ifPresent(this::offered);
       } else {
         phase(event);
       }
@@ -233,8 +243,7 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
     }
 
     private void unsure(Utterance utterance) {
-      String seems = seems(utterance);
-      if (seems.isEmpty()) {
+      if (utterance.candidates().isEmpty()) {
         String words = String.join(" ", utterance.uncovered());
         add(
             Kind.NOT_UNDERSTOOD,
@@ -242,13 +251,38 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
             "NOT UNDERSTOOD",
             words.isEmpty() ? "" : "“" + words + "”");
       } else {
-        boolean asked = record.toConfirm().filter(utterance::equals).isPresent();
-        add(
-            Kind.OFFERED,
-            Sign.UNSURE,
-            "UNSURE, NOT RECORDED:",
-            "(" + seems + ")" + (asked ? " yes or no?" : ""));
+        offered(utterance);
       }
+    }
+
+    private void offered(Utterance utterance) {
+      boolean asked = record.toConfirm().filter(utterance::equals).isPresent();
+      String answers =
+          utterance.candidates().size() > 1 ? " yes, no, or only which?" : " yes or no?";
+      add(
+          Kind.OFFERED,
+          Sign.UNSURE,
+          UNSURE,
+          "(" + seems(utterance.candidates()) + ")" + (asked ? answers : ""));
+    }
+
+    // All of an offer that was declined, or what of it was not picked.
+    private void leftOut(Utterance utterance) {
+      List<Meaning.States> left =
+          utterance.candidates().stream()
+              .filter(
+                  candidate ->
+                      record.statements().stream()
+                          .filter(said -> Objects.equals(said.utterance(), utterance.number()))
+                          .noneMatch(said -> said.slot().equals(slot(candidate.statement()))))
+              .toList();
+      if (!left.isEmpty()) {
+        add(Kind.DONE, Sign.SKIPPED, "LEFT OUT", seems(left));
+      }
+    }
+
+    private static Slot slot(Finding finding) {
+      return new Slot(finding.step(), finding.side());
     }
 
     /** The region that a command went to; empty where it stayed. */
@@ -272,8 +306,8 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
       return words.region(region).toLowerCase(Locale.ROOT);
     }
 
-    private String seems(Utterance utterance) {
-      return utterance.candidates().stream()
+    private String seems(List<Meaning.States> candidates) {
+      return candidates.stream()
           .map(candidate -> words.of(candidate.statement()))
           .collect(Collectors.joining("; "));
     }

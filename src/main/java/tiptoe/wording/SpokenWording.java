@@ -8,7 +8,6 @@ import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.finding.Bound;
-import tiptoe.wording.OutcomeWording.Kind;
 
 /** What a voice says of what an utterance came to: result, side and number, and what is asked. */
 public final class SpokenWording {
@@ -29,20 +28,34 @@ public final class SpokenWording {
         changes.commands().stream()
             .flatMap(command -> CommandReply.of(command, record, words).stream())
             .toList();
-    if (results && replies.isEmpty() && outcome.kind() != Kind.OFFERED) {
-      outcome.lines().forEach(line -> said.add(result(line)));
+    if (results && replies.isEmpty()) {
+      outcome.lines().stream()
+          .filter(line -> !line.isOffer())
+          .forEach(line -> said.add(result(line)));
     }
     replies.forEach(said::add);
-    if (outcome.kind() == Kind.OFFERED) {
-      outcome.lines().forEach(line -> said.add("not recorded: " + offered(line.text())));
-    }
+    outcome.lines().stream()
+        .filter(OutcomeWording.Line::isOffer)
+        .forEach(line -> said.add("not recorded: " + offered(line.text())));
     if (changes.of(Event.EndAsked.class).findAny().isPresent()) {
-      int missing = record.missingKeySteps().size();
-      said.add(missing == 0 ? CommandReply.END : missing + " key steps are missing, end anyway?");
+      said.add(beforeEnd(record));
     } else if (!changes.questions().isEmpty()) {
       record.openQuestion().ifPresent(asked -> said.add(words.spelled(asked.question().text())));
     }
     return said.stream().map(SpokenWording::aloud).filter(text -> !text.isBlank()).toList();
+  }
+
+  private static String beforeEnd(ExamRecord record) {
+    int missing = record.missingKeyStepsBesideOffers().size();
+    int unsure = record.offers().size();
+    List<String> open = new ArrayList<>();
+    if (missing > 0) {
+      open.add(missing + " key steps are missing");
+    }
+    if (unsure > 0) {
+      open.add(unsure + " not recorded, ask what is unsure");
+    }
+    return open.isEmpty() ? CommandReply.END : String.join(", ", open) + ", end anyway?";
   }
 
   private static String offered(String shown) {

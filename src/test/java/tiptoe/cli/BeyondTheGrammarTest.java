@@ -70,7 +70,7 @@ class BeyondTheGrammarTest {
         List.of(
             "I wonder if there is a murmur",
             "his brother had a cleft palate",
-            "we will do the red reflex later",
+            "we will talk about the red reflex later",
             "call me if the cord gets red")) {
       assertTrue(say(text).candidates().isEmpty(), text);
     }

@@ -45,6 +45,8 @@ class EveryPathTest {
           "every",
           "here",
           "bound",
+          "pick",
+          "nth",
           "short",
           "heading",
           "command",
@@ -163,7 +165,9 @@ class EveryPathTest {
               .filter(Parse.TagItem.class::isInstance)
               .anyMatch(
                   item ->
-                      ((Parse.TagItem) item).text().matches(".*(short|reply|same|fact|here)=.*"));
+                      ((Parse.TagItem) item)
+                          .text()
+                          .matches(".*(short|reply|same|fact|here|pick)=.*"));
       if (!onlyInContext && meaning.meanings().isEmpty()) {
         silent.add(String.join(" ", path.words()));
       }

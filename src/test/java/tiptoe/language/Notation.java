@@ -31,6 +31,11 @@ final class Notation {
     } else if (meaning instanceof Meaning.Instruction instruction) {
       return "#" + instruction.command().id() + (instruction.doubtful() ? ", asked" : "");
     }
+    if (meaning instanceof Meaning.Picks picks) {
+      return (picks.only() ? "only " : "not ")
+          + (picks.place() != null ? picks.place() : String.join("|", picks.steps()))
+          + (picks.side() == null ? "" : " " + picks.side().id());
+    }
     return null; // an answered question shows in what it yields
   }
 
