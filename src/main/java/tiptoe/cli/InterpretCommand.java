@@ -146,6 +146,9 @@ final class InterpretCommand implements Callable<Integer> {
         reading.put("value", finding.value());
       } else {
         reading.put("number", finding.quantity().number()).put("unit", finding.quantity().unit());
+        if (finding.quantity().comparator() != null) {
+          reading.put("comparator", finding.quantity().comparator().sign());
+        }
       }
       reading.put("sure", one.sure()).put("why", one.why());
     }

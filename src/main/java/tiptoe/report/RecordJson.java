@@ -20,6 +20,7 @@ import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Repair;
 import tiptoe.exam.Slot;
 import tiptoe.exam.Utterance;
+import tiptoe.finding.Bound;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Quantity;
@@ -131,6 +132,7 @@ public final class RecordJson {
       String value,
       BigDecimal number,
       String unit,
+      Bound comparator,
       @JsonInclude(Include.NON_EMPTY) Map<String, String> details,
       @JsonInclude(Include.NON_EMPTY) List<String> denied,
       Boolean group,
@@ -155,6 +157,7 @@ public final class RecordJson {
           said.value(),
           quantity == null ? null : new BigDecimal(quantity.text()),
           quantity == null ? null : quantity.unit(),
+          quantity == null ? null : quantity.comparator(),
           said.details(),
           said.denied(),
           said.group() ? true : null,
