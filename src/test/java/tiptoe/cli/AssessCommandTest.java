@@ -18,6 +18,8 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
@@ -93,6 +95,38 @@ class AssessCommandTest {
     assertEquals("", out.toString(StandardCharsets.UTF_8));
   }
 
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '`',
+      value = {
+        "[]                                                                 | an object with a"
+            + " list",
+        "{}                                                                 | an object with a"
+            + " list",
+        "{\"answers\": [{\"step\": \"tail\", \"value\": \"long\"}]}            | answer 1:"
+            + " expected",
+        "{\"answers\": [{\"step\": \"barlow\", \"value\": \"negative\"}]}      | a side for step"
+            + " barlow",
+        "{\"answers\": [{\"step\": \"moro\", \"side\": \"left\", \"value\": \"x\"}]} | for step"
+            + " moro",
+        "{\"answers\": [{\"step\": \"weight\", \"number\": \"much\"}]}         | a number for step"
+            + " weight",
+        "{\"answers\": [{\"step\": \"weight\", \"number\": 1e99}]}           | plausible number"
+            + " for",
+        "{\"answers\": [], \"examined-at\": \"yesterday\"}                   | expected a time such"
+            + " as",
+        "{\"answers\": []} {}                                               | expected JSON",
+        "{\"answers\": [], \"answers\": []}                                 | expected JSON"
+      })
+  void refusesAllOfAFileOfWhichItCannotUseAPart(String text, String why) throws IOException {
+    String bad = answers(text);
+    assertEquals(1, run("assess", bad, "--config", defaults.toString()), text);
+    String told = err.toString(StandardCharsets.UTF_8);
+    assertTrue(told.startsWith(bad + ": ") && told.contains(why), told);
+    assertEquals("", out.toString(StandardCharsets.UTF_8));
+  }
+
   @Test
   void refusesWhatIsNotThere() {
     Path none = folder.resolve("none.json");
@@ -146,7 +180,7 @@ class AssessCommandTest {
     assertEquals(
         config
             + " line 1: expected one of rules, units, spelling, keep-audio, tones, tone-volume,"
-            + " weights, spoken-answers, synthesiser, found tone\n",
+            + " weights, spoken-answers, synthesiser, who, found tone\n",
         err.toString(StandardCharsets.UTF_8));
   }
 
