@@ -105,6 +105,9 @@ public final class AudioFile {
       if (Files.size(file) == 0) {
         throw new AudioProblem("expected audio, found 0 bytes in " + name);
       }
+      if (FileKind.isBlank(file)) {
+        throw new UnsupportedAudioFileException();
+      }
       stream = AudioSystem.getAudioInputStream(file.toFile());
       requireWhole(stream, name);
       return source(stream, name);

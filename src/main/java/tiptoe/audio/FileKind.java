@@ -10,7 +10,21 @@ import java.nio.file.Path;
 final class FileKind {
   private static final int ENOUGH = 64;
 
+  private static final int FIRST_CHUNK = 12;
+
   private FileKind() {}
+
+  /**
+   * Whether zeros stand where the head of a chunk should: Java Sound would look for one behind
+   * them, byte by byte, for minutes in a large file.
+   */
+  static boolean isBlank(Path file) throws IOException {
+    try (InputStream in = Files.newInputStream(file)) {
+      byte[] start = in.readNBytes(FIRST_CHUNK + 1);
+      return start.length > 0 && start[0] == 0
+          || start.length > FIRST_CHUNK && start[0] == 'R' && start[FIRST_CHUNK] == 0;
+    }
+  }
 
   static String describe(Path file) {
     byte[] start;

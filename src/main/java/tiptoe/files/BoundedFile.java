@@ -95,6 +95,10 @@ public enum BoundedFile {
       throw new IOException("expected %s, found a folder at %s".formatted(what, file));
     }
     if (!Files.exists(file)) {
+      if (Files.isSymbolicLink(file)) {
+        throw new IOException(
+            "expected %s, found a link that leads nowhere at %s".formatted(what, file));
+      }
       throw new NoSuchFileException(file.toString());
     }
     if (Files.isRegularFile(file)) {

@@ -35,6 +35,7 @@ import tiptoe.exam.Bedside;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
+import tiptoe.exam.journal.SigningKey;
 import tiptoe.finding.Command;
 import tiptoe.protocol.Protocol;
 import tiptoe.wording.QuestionWording;
@@ -79,7 +80,11 @@ class HostileInputsTest {
     TOKEN,
     CERTIFICATE,
     AUTHORITY,
-    OUTBOX
+    OUTBOX,
+    KEY,
+    KEY_PASSPHRASE,
+    TRUSTED_KEYS,
+    HEADS
   }
 
   private static Thing text(String name, String text) {
@@ -193,7 +198,7 @@ class HostileInputsTest {
       }
     }
     assertTrue(all.size() >= 300, "inputs: " + all.size());
-    return TestExtent.some(all, 5);
+    return TestExtent.some(all, 7);
   }
 
   @ParameterizedTest(name = "{0}: {1}")
@@ -216,7 +221,8 @@ class HostileInputsTest {
     if (!thing.file()
         && place != Place.JOURNAL_LISTED
         && place != Place.SEGMENT
-        && place != Place.LOCK) {
+        && place != Place.LOCK
+        && place != Place.HEADS) {
       assertNotEquals(0, code, said);
     }
     assertArrayEquals(before, Files.readAllBytes(bystander.journal()));
@@ -287,7 +293,35 @@ class HostileInputsTest {
         thing.making().at(data.resolve("outbox").resolve("letter.json"));
         yield run("send", "--waiting", "--data", data.toString());
       }
+      case KEY -> {
+        thing.making().at(input);
+        Path secret = Files.writeString(folder.resolve("secret"), "right\n");
+        yield signing(data, input, secret);
+      }
+      case KEY_PASSPHRASE -> {
+        thing.making().at(input);
+        Path key = folder.resolve("key");
+        SigningKey.create(key, "Dr Reed", "right".toCharArray());
+        yield signing(data, key, input);
+      }
+      case TRUSTED_KEYS -> {
+        thing.making().at(data.resolve("trusted-keys"));
+        yield run("key", "--data", data.toString());
+      }
+      case HEADS -> {
+        ExamFolder exam = recorded(data, null);
+        Files.delete(data.resolve("heads.log"));
+        thing.making().at(data.resolve("heads.log"));
+        yield run("record", exam.name(), "--verify", "--data", data.toString());
+      }
     };
+  }
+
+  private int signing(Path data, Path key, Path passphrase) throws IOException {
+    List<String> call = new ArrayList<>(List.of("sign", recorded(data, null).name(), "--yes"));
+    call.addAll(List.of("--as", "Dr Reed", "--role", "registrar", "--data", data.toString()));
+    call.addAll(List.of("--key", key.toString(), "--key-passphrase-file", passphrase.toString()));
+    return run(call.toArray(String[]::new));
   }
 
   private int sending(Thing thing, Path input, Path data, String option) throws Exception {
@@ -313,6 +347,58 @@ class HostileInputsTest {
       }
       return open.folder();
     }
+  }
+
+  /** All in one go, since the speech model is loaded once: each refused one is named. */
+  @Test
+  @Tag("hearing")
+  void noRecordingThatIsNoneStopsTheOthers() throws Exception {
+    List<String> call = new ArrayList<>(List.of("replay"));
+    List<Path> refused = new ArrayList<>();
+    int number = 0;
+    for (Thing thing : things()) {
+      Path file = folder.resolve("thing-" + number++ + ".wav");
+      if (thing.name().equals("a folder")) {
+        continue; // stands for the recordings in it
+      }
+      thing.making().at(file);
+      call.add(file.toString());
+      refused.add(file);
+    }
+    byte[] good = recording();
+    for (int length = 0; length < 44; length += TestExtent.of(4, 1)) {
+      Path file = folder.resolve("cut-" + length + ".wav");
+      call.add(Files.write(file, java.util.Arrays.copyOf(good, length)).toString());
+      refused.add(file);
+    }
+    Random random = new Random(3);
+    for (int i = 0; i < TestExtent.of(20, 200); i++) {
+      byte[] changed = good.clone();
+      for (int flips = 0; flips < 3; flips++) {
+        changed[random.nextInt(44)] = (byte) random.nextInt();
+      }
+      call.add(Files.write(folder.resolve("changed-" + i + ".wav"), changed).toString());
+    }
+    Path whole = Files.write(folder.resolve("whole.wav"), good);
+    call.add(whole.toString());
+    assertEquals(1, run(call.toArray(String[]::new)));
+    String said = printed.toString(StandardCharsets.UTF_8);
+    assertFalse(said.contains("Exception") || said.contains("\tat "), said);
+    for (Path file : refused) {
+      assertTrue(said.contains(file.getFileName().toString()), file + " is not named in:\n" + said);
+      assertTrue(said.lines().noneMatch(line -> line.equals(file.toString())), file + " was heard");
+    }
+    assertTrue(said.lines().anyMatch(line -> line.equals(whole.toString())), said);
+  }
+
+  /** Half a second of silence. */
+  private static byte[] recording() {
+    byte[] samples = new byte[16_000];
+    byte[] all = java.util.Arrays.copyOf(wav(samples.length, 16_000), 44 + samples.length);
+    java.nio.ByteBuffer.wrap(all)
+        .order(java.nio.ByteOrder.LITTLE_ENDIAN)
+        .putInt(4, 36 + samples.length);
+    return all;
   }
 
   @Test

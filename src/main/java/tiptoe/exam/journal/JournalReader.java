@@ -1,6 +1,7 @@
 package tiptoe.exam.journal;
 
 import java.io.IOException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -44,9 +45,11 @@ final class JournalReader {
       return BoundedFile.JOURNAL.bytes(journal);
     } catch (NoSuchFileException e) {
       throw new RecordProblem("expected an examination in " + folder.path() + ", found none", e);
-    } catch (IOException e) {
+    } catch (FileSystemException e) {
       throw new RecordProblem(
           "expected to read " + journal + ", found " + RecordProblem.reason(e), e);
+    } catch (IOException e) {
+      throw new RecordProblem(e.getMessage(), e);
     }
   }
 
