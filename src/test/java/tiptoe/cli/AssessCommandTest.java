@@ -108,8 +108,8 @@ class AssessCommandTest {
             + " expected",
         "{\"answers\": [{\"step\": \"barlow\", \"value\": \"negative\"}]}      | a side for step"
             + " barlow",
-        "{\"answers\": [{\"step\": \"moro\", \"side\": \"left\", \"value\": \"x\"}]} | for step"
-            + " moro",
+        "{\"answers\": [{\"step\": \"moro\", \"side\": \"left\", \"value\": \"x\"}]} | a value"
+            + " of step moro",
         "{\"answers\": [{\"step\": \"weight\", \"number\": \"much\"}]}         | a number for step"
             + " weight",
         "{\"answers\": [{\"step\": \"weight\", \"number\": 1e99}]}           | plausible number"
