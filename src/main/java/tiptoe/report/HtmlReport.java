@@ -229,7 +229,7 @@ final class HtmlReport {
             page.append("<li><b>")
                 .append(escapeXml10(row.name()))
                 .append("</b>: ")
-                .append(escapeXml10(row.said()))
+                .append(escapeXml10(row.saidBy()))
                 .append("</li>"));
     page.append("</ul>\n");
   }

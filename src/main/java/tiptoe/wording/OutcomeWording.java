@@ -112,7 +112,7 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
    * Whether ignored speech is left alone without a word: it held no phrases or next to none, or a
    * yes or no that nothing had asked for.
    */
-  private static boolean isTalk(Heard heard) {
+  public static boolean isTalk(Heard heard) {
     long phraseWords =
         Stream.of(heard.text().split(" "))
             .filter(word -> !word.isBlank() && !word.equals(Hypothesis.FILLER))

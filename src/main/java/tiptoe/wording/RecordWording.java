@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
@@ -21,6 +22,7 @@ import tiptoe.clinical.PlanItem;
 import tiptoe.clinical.Size;
 import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
+import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Remark;
 import tiptoe.exam.Signature;
 import tiptoe.exam.Slot;
@@ -80,8 +82,9 @@ public final class RecordWording {
    * @param said value, number and details
    * @param sign what it comes to
    * @param group whether it was said for the whole region
+   * @param by who typed or accepted it in a review; empty where it stands as it was dictated
    */
-  public record Row(String name, String said, Sign sign, boolean group) {
+  public record Row(String name, String said, Sign sign, boolean group, String by) {
     /** A sign that tells the lines apart without colour. */
     public String mark() {
       return sign == Sign.SKIPPED ? "–" : sign.ascii();
@@ -89,7 +92,12 @@ public final class RecordWording {
 
     /** Such as {@code left clavicle: crepitus}. */
     public String text() {
-      return name + ": " + said;
+      return name + ": " + saidBy();
+    }
+
+    /** What was said, and who put it there where it was not dictated. */
+    public String saidBy() {
+      return said + (by.isEmpty() ? "" : " (in review: " + by + ")");
     }
 
     /** The same with its sign, and whether it was said for itself. */
@@ -250,7 +258,18 @@ public final class RecordWording {
         sides(first.step(), alike.stream().map(Answer::side).toList()),
         said(first),
         waits(first) ? Sign.UNSURE : sign(first),
-        alike.stream().allMatch(Answer::group));
+        alike.stream().allMatch(Answer::group),
+        reviewer(alike));
+  }
+
+  private String reviewer(List<Answer> answers) {
+    return answers.stream()
+        .flatMap(answer -> record.statement(answer.statement()).stream())
+        .map(RecordedFinding::author)
+        .filter(Objects::nonNull)
+        .map(PlainText::line)
+        .distinct()
+        .collect(Collectors.joining(", "));
   }
 
   private String sides(String step, List<Side> sides) {

@@ -221,12 +221,7 @@ public final class ReviewKeys {
       case FLAG, GAP -> dialogue.notice("that cannot be corrected; t types a finding");
       case REMARK ->
           dialogue.ask("remark:", item.text(), line -> service.reword(item.number(), line));
-      case UTTERANCE ->
-          dialogue.type(
-              "what was said:",
-              item.provenance().words(),
-              (line, asking) -> service.typeFor(item.number(), line, item.region(), asking),
-              null);
+      case UTTERANCE -> correctWords(item);
       case STATEMENT ->
           dialogue.type(
               "in its place:",
@@ -235,6 +230,18 @@ public final class ReviewKeys {
               null);
       default -> answer(item);
     }
+  }
+
+  private void correctWords(ReviewItem item) {
+    if (service.isNoFinding(item.number())) {
+      dialogue.notice("it was a command or talk, and stays what it was; t types a finding");
+      return;
+    }
+    dialogue.type(
+        "what was said:",
+        item.provenance().words(),
+        (line, asking) -> service.typeFor(item.number(), line, item.region(), asking),
+        null);
   }
 
   private void answer(ReviewItem item) {

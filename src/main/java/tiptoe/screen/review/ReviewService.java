@@ -23,6 +23,7 @@ import tiptoe.exam.Slot;
 import tiptoe.exam.StatedIdentity;
 import tiptoe.exam.Status;
 import tiptoe.finding.Finding;
+import tiptoe.finding.Outcome;
 import tiptoe.finding.Question;
 import tiptoe.finding.Source;
 import tiptoe.language.Dialogue;
@@ -31,6 +32,7 @@ import tiptoe.language.Meaning;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
+import tiptoe.wording.OutcomeWording;
 import tiptoe.wording.QuestionWording;
 import tiptoe.wording.RecordWording;
 import tiptoe.wording.StoredExamWording;
@@ -240,6 +242,9 @@ public final class ReviewService {
 
   /** Takes in what an utterance said in truth; it takes the place of what it seemed to say. */
   public Reply typeFor(int utterance, String line, String region, Question asking) {
+    if (isNoFinding(utterance)) {
+      return Reply.refused("it was a command or talk, and stays what it was; t types a finding");
+    }
     return understood(
         line,
         region,
@@ -248,6 +253,18 @@ public final class ReviewService {
             meaning.statements().isEmpty()
                 ? edit(review -> review.enter(line, meaning, null))
                 : edit(review -> review.accept(utterance, meaning.statements())));
+  }
+
+  /** Whether what was heard told something to the tool, or to somebody else, and no finding. */
+  boolean isNoFinding(int utterance) {
+    return record()
+        .utterance(utterance)
+        .filter(
+            one ->
+                one.heard().outcome() == Outcome.COMMAND
+                    || one.heard().outcome() == Outcome.REMARK
+                    || OutcomeWording.isTalk(one.heard()))
+        .isPresent();
   }
 
   /** Takes in what is to stand in the place of a statement. */

@@ -141,6 +141,21 @@ class ReviewKeysTest {
   }
 
   @Test
+  void talkAndCommandsStayWhatTheyWere() {
+    examine();
+    bed.hear("yes", Outcome.IGNORED);
+    ReviewKeys review = review();
+    choose(review, "ignored: \"yes\"");
+    int before = bed.record().entries().size();
+    press(review, "e");
+    assertEquals(
+        "it was a command or talk, and stays what it was; t types a finding", review.notice());
+    int yes = bed.record().utterances().get(bed.record().utterances().size() - 1).number();
+    assertTrue(review.service().typeFor(yes, "left barlow negative", "hips", null).refused());
+    assertEquals(before, bed.record().entries().size());
+  }
+
+  @Test
   void aTypedFindingIsRecordedInTheReviewersNameAndCanBeUndone() {
     examine();
     ReviewKeys review = review();
