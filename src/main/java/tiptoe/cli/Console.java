@@ -8,13 +8,15 @@ import tiptoe.wording.PlainText;
  * PlainText#stream}s.
  */
 public final class Console {
+  private static PrintStream results = System.out;
   private static PrintStream out = PlainText.stream(System.out);
   private static PrintStream err = PlainText.stream(System.err);
 
   private Console() {}
 
-  static void use(PrintStream results, PrintStream rest) {
-    out = PlainText.stream(results);
+  static void use(PrintStream to, PrintStream rest) {
+    results = to;
+    out = PlainText.stream(to);
     err = PlainText.stream(rest);
   }
 
@@ -25,6 +27,12 @@ public final class Console {
   /** Prints JSON, a line, without changing what it says. */
   static void json(Object json) {
     out.println(PlainText.json(json.toString()));
+  }
+
+  /** Prints what is cleaned already and whose line ends its format says. */
+  static void file(String content) {
+    results.print(content);
+    results.flush();
   }
 
   public static PrintStream err() {

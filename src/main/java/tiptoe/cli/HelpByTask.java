@@ -13,7 +13,8 @@ final class HelpByTask {
 
   static {
     TASKS.put("At the cot", List.of("ready", "exam", "soundcheck", "say", "teach", "demo"));
-    TASKS.put("Afterwards", List.of("records", "record", "review", "sign", "report", "send"));
+    TASKS.put(
+        "Afterwards", List.of("records", "record", "due", "review", "sign", "report", "send"));
     TASKS.put("Keep and set up", List.of("settings", "key", "backup", "restore"));
     TASKS.put("Try and measure", List.of("interpret", "replay", "assess", "measure", "statistics"));
   }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.Arrays;
+import java.util.Optional;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import tiptoe.clinical.Assessor;
@@ -84,10 +85,18 @@ final class RecordOptions {
     return first;
   }
 
+  /** The passphrase that stands in a file; empty where no file was named. */
+  Optional<char[]> keptPassphrase() throws IOException {
+    return file == null
+        ? Optional.empty()
+        : Optional.of(BoundedFile.SECRET.lines(file).stream().findFirst().orElse("").toCharArray());
+  }
+
   /** A passphrase from the first line of the file that was named, or asked for. */
   char[] passphrase(String prompt) throws IOException {
-    if (file != null) {
-      return BoundedFile.SECRET.lines(file).stream().findFirst().orElse("").toCharArray();
+    Optional<char[]> kept = keptPassphrase();
+    if (kept.isPresent()) {
+      return kept.get();
     }
     java.io.Console console = System.console();
     if (console == null) {

@@ -46,6 +46,7 @@ import tiptoe.wording.ProblemWording;
       AssessCommand.class,
       RecordsCommand.class,
       RecordCommand.class,
+      DueCommand.class,
       SettingsCommand.class,
       StatisticsCommand.class,
       BackupCommand.class,

@@ -101,7 +101,7 @@ final class CsvReport {
 
   // A spreadsheet runs a cell that begins like a formula, some also behind spaces or in full-width
   // signs; a number that is negative is none.
-  private static String safe(String text) {
+  static String safe(String text) {
     String cell = PlainText.line(text);
     boolean formula =
         cell.matches("[\\s\\p{Z}\uFFFD]*[=+\\-@|\uFF1D\uFF0B\uFF0D\uFF20].*")

@@ -99,6 +99,24 @@ class RecordCommandsTest {
   }
 
   @Test
+  void dueNamesWhatItCouldNotRead() throws IOException {
+    ExamFolder exam = recorded(null);
+    ExamFolder encrypted = recorded("correct horse".toCharArray());
+    assertEquals(1, run("due", "--data", data.toString()));
+    assertTrue(out().contains("Baby Rowan: "), out());
+    assertTrue(out().contains(exam.name()), out());
+    assertTrue(err().startsWith("not in the list: " + encrypted.name()), err());
+    out.reset();
+    Path secret = Files.writeString(data.resolve("secret"), "correct horse\n");
+    assertEquals(
+        0, run("due", "--data", data.toString(), "--passphrase-file", secret.toString()), err());
+    assertTrue(out().contains(encrypted.name()), out());
+    out.reset();
+    run("due", "--format", "ics", "--data", data.toString());
+    assertTrue(out().startsWith("BEGIN:VCALENDAR\r\nVERSION:2.0\r\n"), out());
+  }
+
+  @Test
   void recordsListsWhatIsKept() throws IOException {
     ExamFolder exam = recorded(null);
     assertEquals(0, run("records", "--data", data.toString()), err());

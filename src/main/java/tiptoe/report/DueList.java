@@ -1,0 +1,199 @@
+package tiptoe.report;
+
+import java.io.IOException;
+import java.io.StringWriter;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.ZonedDateTime;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVPrinter;
+import tiptoe.clinical.PlanItem;
+import tiptoe.exam.Baby;
+import tiptoe.wording.PlainText;
+import tiptoe.wording.RecordWording;
+
+/**
+ * What is to be done, over many records: what is overdue first, then by date, what has none last.
+ *
+ * @param rows in that order
+ * @param now what they are overdue by
+ */
+public record DueList(List<Row> rows, ZonedDateTime now) {
+  private static final CSVFormat FORMAT =
+      CSVFormat.RFC4180
+          .builder()
+          .setHeader(
+              "overdue",
+              "from",
+              "to",
+              "what",
+              "due",
+              "name",
+              "record-number",
+              "born-at",
+              "examination",
+              "signed",
+              "reason",
+              "source")
+          .get();
+
+  /**
+   * One thing to be done for one baby.
+   *
+   * @param examination id of the record that asks for it
+   * @param baby whose it is
+   * @param label what the record is called where nobody said whose it is
+   * @param signed whether the record is signed
+   * @param item with its words in the chosen spelling
+   * @param overdue whether its last day or moment is over
+   */
+  public record Row(
+      String examination, Baby baby, String label, boolean signed, PlanItem item, boolean overdue) {
+    /** Name and number, or else what the record is called. */
+    String whose() {
+      String stated =
+          Stream.of(baby.fact("name"), baby.fact("record-number"))
+              .flatMap(Optional::stream)
+              .collect(Collectors.joining(", "));
+      return PlainText.line(stated.isEmpty() ? label : stated);
+    }
+
+    /** The last day, or else the first; null where no date is known. */
+    private String day() {
+      return item.to() == null ? item.from() : item.to();
+    }
+  }
+
+  /** What the records ask for, by their names. */
+  public static DueList of(Map<String, RecordWording> records, ZonedDateTime now) {
+    return new DueList(
+        records.entrySet().stream()
+            .flatMap(
+                one -> one.getValue().assessment().plan().stream().map(item -> row(one, item, now)))
+            .sorted(
+                Comparator.comparing(Row::overdue)
+                    .reversed()
+                    .thenComparing(Row::day, Comparator.nullsLast(Comparator.naturalOrder()))
+                    .thenComparing(Row::examination))
+            .toList(),
+        now);
+  }
+
+  private static Row row(
+      Map.Entry<String, RecordWording> record, PlanItem item, ZonedDateTime now) {
+    RecordWording wording = record.getValue();
+    return new Row(
+        record.getKey(),
+        wording.record().baby(),
+        wording.record().label().orElse(record.getKey()),
+        wording.record().signed(),
+        spelled(item, wording),
+        isOver(item.to(), now));
+  }
+
+  private static PlanItem spelled(PlanItem item, RecordWording wording) {
+    return new PlanItem(
+        item.id(),
+        wording.words().spelled(item.what()),
+        wording.words().spelled(item.due()),
+        item.from(),
+        item.to(),
+        wording.words().spelled(item.reason()),
+        item.source());
+  }
+
+  // A day is over when the next one begins, a moment when it has come.
+  private static boolean isOver(String to, ZonedDateTime now) {
+    if (to == null) {
+      return false;
+    }
+    return to.length() > 10
+        ? OffsetDateTime.parse(to).toInstant().isBefore(now.toInstant())
+        : LocalDate.parse(to).isBefore(now.toLocalDate());
+  }
+
+  /** Lines for people. */
+  public String text() {
+    if (rows.isEmpty()) {
+      return "nothing is due\n";
+    }
+    StringBuilder text = new StringBuilder();
+    for (Row row : rows) {
+      text.append(
+          "%-8s %-33s %s: %s (%s)%s%n"
+              .formatted(
+                  row.overdue() ? "OVERDUE" : row.day() == null ? "no date" : "due",
+                  when(row.item()),
+                  row.whose(),
+                  PlainText.line(row.item().what()),
+                  row.examination(),
+                  row.signed() ? "" : ", not signed"));
+    }
+    return text.toString();
+  }
+
+  private static String when(PlanItem item) {
+    return Stream.of(item.from(), item.to())
+        .filter(day -> day != null)
+        .map(day -> day.length() > 10 ? day.substring(0, 16).replace('T', ' ') : day)
+        .distinct()
+        .reduce((from, to) -> from + " to " + to)
+        .map(days -> item.from() == null ? "by " + days : item.to() == null ? "from " + days : days)
+        .orElse(item.due());
+  }
+
+  /** A row for each (RFC 4180). */
+  public String csv() {
+    StringWriter text = new StringWriter();
+    try (CSVPrinter printer = new CSVPrinter(text, FORMAT)) {
+      for (Row row : rows) {
+        printer.printRecord(
+            Stream.of(
+                    row.overdue() ? "yes" : "no",
+                    row.item().from(),
+                    row.item().to(),
+                    row.item().what(),
+                    row.item().due(),
+                    row.baby().fact("name").orElse(""),
+                    row.baby().fact("record-number").orElse(""),
+                    row.baby().fact("born-at").orElse(""),
+                    row.examination(),
+                    row.signed() ? "yes" : "no",
+                    row.item().reason(),
+                    row.item().source())
+                .map(cell -> CsvReport.safe(cell == null ? "" : cell))
+                .toList());
+      }
+    } catch (IOException e) {
+      throw new java.io.UncheckedIOException(e);
+    }
+    return text.toString();
+  }
+
+  /** A calendar of what has a date. */
+  public String calendar() {
+    Calendar calendar = new Calendar(now.toInstant());
+    for (Row row : rows) {
+      if (row.day() != null) {
+        calendar.event(
+            Calendar.uid(row.examination(), row.item().id()),
+            row.item().from() == null ? row.item().to() : row.item().from(),
+            row.day(),
+            row.item().what() + ": " + row.whose(),
+            "%s. %s. Record %s%s."
+                .formatted(
+                    row.item().due(),
+                    row.item().reason(),
+                    row.examination(),
+                    row.signed() ? "" : ", not signed"));
+      }
+    }
+    return calendar.text();
+  }
+}
