@@ -14,7 +14,7 @@ import tiptoe.exam.journal.StoreArchive;
     name = "backup",
     mixinStandardHelpOptions = true,
     description = {
-      "Writes all records, with their sound and keys, into one encrypted file.",
+      "Writes all records, sound and keys into one encrypted file.",
       "The file is read back before it gets its name. Without the passphrase nobody can read it."
     },
     footer = {"", "Example: tiptoe backup records-2026-03-01.tiptoe"})

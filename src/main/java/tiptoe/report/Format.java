@@ -10,7 +10,13 @@ public enum Format {
   MD("md"),
   TXT("txt"),
   CSV("csv"),
-  JSON("json");
+  JSON("json"),
+  /** A letter to the family doctor. */
+  LETTER("letter.pdf"),
+  LETTER_HTML("letter.html"),
+  /** A page for the parents. */
+  PARENTS("parents.pdf"),
+  PARENTS_HTML("parents.html");
 
   private final String ending;
 
@@ -26,6 +32,6 @@ public enum Format {
   /** The name used on the command line. */
   @Override
   public String toString() {
-    return name().toLowerCase(Locale.ROOT);
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 }

@@ -103,7 +103,7 @@ final class HtmlReport {
         .append("</title>\n<style>\n")
         .append(STYLE)
         .append("</style>\n<style media=\"print\">\n")
-        .append(PAPER.formatted(spelled(Caution.TEXT).replace("\"", "'"), css(head()), draft))
+        .append(PAPER.formatted(spelled(Caution.TEXT).replace("\"", "'"), head(findings), draft))
         .append("</style>\n<style media=\"screen\">\n")
         .append(SCREEN)
         .append("</style>\n</head>\n<body>\n<main>\n");
@@ -145,10 +145,12 @@ final class HtmlReport {
     }
   }
 
-  private String head() {
-    return findings.banner().isEmpty()
-        ? findings.identityLine()
-        : findings.banner() + " — " + findings.identityLine();
+  /** What stands at the head of every page on paper, as a style sheet may hold it. */
+  static String head(RecordWording findings) {
+    return css(
+        findings.banner().isEmpty()
+            ? findings.identityLine()
+            : findings.banner() + " — " + findings.identityLine());
   }
 
   private void identity() {

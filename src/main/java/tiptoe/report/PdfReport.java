@@ -59,7 +59,7 @@ final class PdfReport {
     }
   }
 
-  private static byte[] print(String html) throws IOException {
+  static byte[] print(String html) throws IOException {
     ByteArrayOutputStream pdf = new ByteArrayOutputStream();
     PdfRendererBuilder builder = new PdfRendererBuilder();
     builder.useFont(font("DejaVuSans.ttf"), FAMILY, 400, FontStyle.NORMAL, true);

@@ -27,6 +27,10 @@ public final class Reports {
       case TXT -> utf8(TextReport.of(findings));
       case CSV -> utf8(CsvReport.of(findings));
       case JSON -> utf8(json(findings).toPrettyString() + "\n");
+      case LETTER -> PdfReport.print(FamilyPages.letter(findings));
+      case LETTER_HTML -> utf8(FamilyPages.letter(findings));
+      case PARENTS -> PdfReport.print(FamilyPages.parents(findings));
+      case PARENTS_HTML -> utf8(FamilyPages.parents(findings));
     };
   }
 

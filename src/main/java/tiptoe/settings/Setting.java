@@ -87,6 +87,12 @@ public enum Setting {
       return !choice.isBlank();
     }
   },
+  WHOM_TO_CALL(null, "whom-to-call", "whom parents are told to call, on the page for them", "") {
+    @Override
+    boolean takes(String choice) {
+      return true;
+    }
+  },
   WHO_NAME("who", "name", "who examines, reviews and signs here, where --as does not say it", "") {
     @Override
     boolean takes(String choice) {

@@ -53,6 +53,11 @@ public final class Words {
     return new Words(protocol, Settings.DEFAULT);
   }
 
+  /** What was set. */
+  public String setting(Setting setting) {
+    return settings.get(setting);
+  }
+
   /** Words of ours, which are written in British spelling, in the spelling that was chosen. */
   public String spelled(String british) {
     return Spelling.of(british, settings);

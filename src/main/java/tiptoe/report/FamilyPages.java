@@ -1,0 +1,268 @@
+package tiptoe.report;
+
+import static org.apache.commons.text.StringEscapeUtils.escapeXml10;
+
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import tiptoe.clinical.Flag;
+import tiptoe.clinical.PlanItem;
+import tiptoe.clinical.ProgrammeResult;
+import tiptoe.protocol.Caution;
+import tiptoe.settings.Setting;
+import tiptoe.wording.PlainText;
+import tiptoe.wording.RecordWording;
+
+/**
+ * Two pages beside the record: a letter to the family doctor, and a page for the parents in plain
+ * words. Each is one page for a well baby; what is not settled or not examined is said as such.
+ */
+final class FamilyPages {
+  private static final String STYLE =
+      """
+      @page { size: A4; margin: 14mm 16mm 16mm 16mm;
+        @top-left { content: "%s"; font-family: "DejaVu Sans"; font-size: 9pt; font-weight: bold; width: 120mm; }
+        @top-right { content: "%s"; font-family: "DejaVu Sans"; font-size: 9pt; font-weight: bold; }
+        @bottom-right { content: counter(page) " / " counter(pages); font-family: "DejaVu Sans"; font-size: 9pt; } }
+      body { font-family: "DejaVu Sans", sans-serif; font-size: 9.5pt; line-height: 1.3; color: #111; background: #fff; max-width: 178mm; margin: 0 auto; }
+      h1 { font-size: 14pt; margin: 0 0 2mm 0; }
+      h2 { font-size: 11pt; margin: 3mm 0 1mm 0; page-break-after: avoid; }
+      p { margin: 0 0 1.5mm 0; } ul { margin: 0; padding-left: 5mm; }
+      .sticker { float: right; width: 62mm; height: 22mm; border: 0.8pt dashed #555; padding: 1mm; margin: 0 0 1mm 3mm; }
+      .draft { border: 1.2pt solid #111; padding: 0.2mm 2mm; font-size: 10pt; }
+      .urgent { border: 1.2pt solid #111; padding: 1mm 3mm; margin: 2mm 0; }
+      table { border-collapse: collapse; width: 100%%; }
+      th, td { text-align: left; vertical-align: top; padding: 0.8mm 2mm 0.8mm 0; border-bottom: 0.4pt solid #bbb; }
+      th { width: 24mm; }
+      """;
+
+  /** What each part is called to parents, and how it was looked at. */
+  private static final Map<String, String> PLAIN =
+      Map.of("eyes", "Eyes", "heart", "Heart and pulses", "hips", "Hips", "testes", "Testicles");
+
+  /** Facts a family doctor asks for, in this order. */
+  private static final List<String> BIRTH =
+      List.of(
+          "gestation",
+          "birth-weight",
+          "birth-mode",
+          "presentation",
+          "feeding",
+          "feeds",
+          "vitamin-k",
+          "hearing-screen",
+          "blood-spot",
+          "hepatitis-b");
+
+  private final RecordWording findings;
+  private final StringBuilder page = new StringBuilder();
+
+  private FamilyPages(RecordWording findings) {
+    this.findings = findings;
+  }
+
+  /** The letter to the family doctor. */
+  static String letter(RecordWording findings) {
+    return new FamilyPages(findings).letter();
+  }
+
+  /** The page for the parents. */
+  static String parents(RecordWording findings) {
+    return new FamilyPages(findings).parents();
+  }
+
+  private String letter() {
+    begin("Newborn examination: letter to the family doctor");
+    page.append("<p>Examined: ").append(text(RecordWording.moment(began())));
+    if (!findings.dictated().isEmpty()) {
+      page.append(" by ").append(text(findings.dictated()));
+    }
+    page.append(".</p>\n");
+    flags();
+    page.append("<h2>Result of the screening examination</h2>\n<table><tbody>\n");
+    results().forEach(this::result);
+    page.append("</tbody></table>\n");
+    list("Abnormal findings", findings.abnormal().stream().map(RecordWording.Row::text).toList());
+    list("To be done, by whom it may concern", findings.plan());
+    list("Birth and first days", birth());
+    list("Size", findings.sizes());
+    list("Not settled", findings.unsettled());
+    list("Still to be examined", findings.missingKeySteps());
+    list("Remarks", findings.remarks());
+    list("Signatures", findings.signatures());
+    return end(Caution.TEXT);
+  }
+
+  private void flags() {
+    List<Flag> flags = findings.assessment().flags();
+    list(
+        "To act on",
+        flags.stream()
+            .map(
+                flag ->
+                    findings.level(flag)
+                        + ", "
+                        + findings.words().spelled(flag.when())
+                        + ": "
+                        + findings.words().spelled(flag.advice()))
+            .toList());
+  }
+
+  private void result(ProgrammeResult result) {
+    page.append("<tr><th>")
+        .append(text(findings.words().title(result.part())))
+        .append("</th><td>")
+        .append(text(outcome(result)))
+        .append("</td></tr>\n");
+  }
+
+  private String outcome(ProgrammeResult result) {
+    String owed = owed(result);
+    return switch (result.outcome()) {
+      case NO_CONCERN -> "no concern";
+      case NOT_DONE -> "not done, owed: " + owed;
+      case NOT_APPLICABLE -> "does not apply";
+      case REFERRAL ->
+          result.flags().stream()
+                  .map(
+                      flag ->
+                          (flag.provisional() ? "not settled, to be confirmed now" : "referral")
+                              + ", "
+                              + findings.words().spelled(flag.when()))
+                  .distinct()
+                  .collect(Collectors.joining("; "))
+              + (owed.isEmpty() ? "" : "; not done, owed: " + owed);
+    };
+  }
+
+  private String owed(ProgrammeResult result) {
+    return result.owed().stream().map(findings::missing).collect(Collectors.joining(", "));
+  }
+
+  private List<String> birth() {
+    return BIRTH.stream()
+        .flatMap(
+            id ->
+                findings.record().baby().fact(id).stream()
+                    .map(value -> findings.words().stated(id, value)))
+        .map(PlainText::line)
+        .toList();
+  }
+
+  private List<ProgrammeResult> results() {
+    return ProgrammeResult.of(findings.record(), findings.assessment()).stream()
+        .filter(result -> result.outcome() != ProgrammeResult.Outcome.NOT_APPLICABLE)
+        .toList();
+  }
+
+  // In plain words; the signs are common practice, in line with NICE NG194 and CG98.
+  private String parents() {
+    begin("Your baby’s first examination");
+    page.append("<p>Your baby was examined from head to toe on ")
+        .append(text(RecordWording.moment(began()).replaceFirst(" .*", "")))
+        .append(". These four parts are looked at in every baby:</p>\n<table><tbody>\n");
+    for (ProgrammeResult result : results()) {
+      page.append("<tr><th>")
+          .append(text(PLAIN.get(result.part())))
+          .append("</th><td>")
+          .append(text(plain(result)))
+          .append("</td></tr>\n");
+    }
+    page.append("</tbody></table>\n");
+    long other = findings.abnormal().size();
+    if (other > 0) {
+      page.append("<p>Something else was noted and will be explained to you. ")
+          .append("Please ask the person who examined your baby.</p>\n");
+    }
+    list("What happens next", findings.assessment().plan().stream().map(this::next).toList());
+    page.append(
+        """
+        <p>An examination after birth cannot find everything. Your baby will be looked at again, and you know your baby best: if you are worried, ask.</p>
+        <div class="urgent"><h2>Call an ambulance at once if your baby</h2>
+        <ul><li>is blue, grey or very pale</li><li>stops breathing, breathes very fast, grunts, or works hard to breathe</li><li>cannot be woken, or is floppy or stiff</li><li>has a fit</li><li>vomits green</li></ul></div>
+        <h2>Call straight away, day or night, if your baby</h2>
+        <ul><li>feeds much less than before, or does not want to feed</li><li>is hot (38 °C or more), or cold though well wrapped</li><li>looks yellow on the first day, or gets more yellow</li><li>has no wet nappy for 12 hours, or has not passed a stool by two days</li><li>has redness, swelling or a bad smell around the navel</li><li>bleeds from anywhere</li><li>has a pupil that looks white, or stools that are pale like chalk</li></ul>
+        """);
+    page.append("<h2>Whom to call</h2>\n<p>").append(text(contact())).append("</p>\n");
+    return end("This page does not take the place of advice from those who care for your baby.");
+  }
+
+  private String contact() {
+    String told = findings.words().setting(Setting.WHOM_TO_CALL);
+    return told.isBlank() ? "________________________________________________" : told;
+  }
+
+  private String plain(ProgrammeResult result) {
+    return switch (result.outcome()) {
+      case NO_CONCERN -> "We found nothing to worry about.";
+      case NOT_DONE -> "We could not look at all of this yet. It still has to be done.";
+      case NOT_APPLICABLE -> "";
+      case REFERRAL -> "We would like somebody to look at this again. You will be told when.";
+    };
+  }
+
+  private String next(PlanItem item) {
+    String days =
+        Stream.of(item.from(), item.to())
+            .filter(day -> day != null)
+            .map(day -> day.length() > 10 ? day.substring(0, 16).replace('T', ' ') : day)
+            .distinct()
+            .collect(Collectors.joining(" to "));
+    return findings.words().spelled(item.what() + ", " + item.due())
+        + (days.isEmpty() ? "" : " (" + days + ")");
+  }
+
+  private java.time.Instant began() {
+    return findings.record().entries().isEmpty() ? null : findings.record().entries().get(0).at();
+  }
+
+  private void begin(String title) {
+    String draft = findings.isDraft() ? "DRAFT — not signed" : "";
+    page.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"UTF-8\" />\n")
+        .append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\" />\n")
+        .append("<meta name=\"description\" content=\"")
+        .append(title)
+        .append("\" />\n<meta name=\"subject\" content=\"")
+        .append(title)
+        .append("\" />\n<title>")
+        .append(title)
+        .append("</title>\n<style>\n")
+        .append(STYLE.formatted(HtmlReport.head(findings), draft))
+        .append("</style>\n</head>\n<body>\n");
+    banner();
+    page.append("<h1>").append(title);
+    if (findings.isDraft()) {
+      page.append(" <span class=\"draft\">").append(draft).append("</span>");
+    }
+    page.append("</h1>\n");
+    if (!findings.record().baby().isIdentified()) {
+      page.append("<p class=\"sticker\">Sticker with the baby’s name and number</p>\n");
+    }
+    page.append("<p><b>").append(text(findings.identityLine())).append("</b></p>\n");
+  }
+
+  private void banner() {
+    if (!findings.banner().isEmpty()) {
+      page.append("<p class=\"urgent\"><b>").append(text(findings.banner())).append("</b></p>\n");
+    }
+  }
+
+  private String end(String last) {
+    page.append("<p>").append(text(findings.words().spelled(last))).append("</p>\n");
+    banner();
+    return page.append("</body>\n</html>\n").toString();
+  }
+
+  private void list(String title, List<String> lines) {
+    if (!lines.isEmpty()) {
+      page.append("<h2>").append(text(title)).append("</h2>\n<ul>\n");
+      lines.forEach(line -> page.append("<li>").append(text(line)).append("</li>\n"));
+      page.append("</ul>\n");
+    }
+  }
+
+  private static String text(String words) {
+    return escapeXml10(PlainText.line(words));
+  }
+}
