@@ -4,9 +4,11 @@ import static org.apache.commons.text.StringEscapeUtils.escapeXml10;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.clinical.Flag;
+import tiptoe.clinical.Level;
 import tiptoe.clinical.PlanItem;
 import tiptoe.clinical.ProgrammeResult;
 import tiptoe.protocol.Caution;
@@ -84,7 +86,7 @@ final class FamilyPages {
     results().forEach(this::result);
     page.append("</tbody></table>\n");
     list("Abnormal findings", findings.abnormal().stream().map(RecordWording.Row::text).toList());
-    list("To be done, by whom it may concern", findings.plan());
+    list("To be done", findings.plan());
     list("Birth and first days", birth());
     list("Size", findings.sizes());
     list("Not settled", findings.unsettled());
@@ -95,10 +97,11 @@ final class FamilyPages {
   }
 
   private void flags() {
-    List<Flag> flags = findings.assessment().flags();
+    // What is to be arranged stands among what is to be done.
     list(
         "To act on",
-        flags.stream()
+        findings.assessment().flags().stream()
+            .filter(flag -> flag.level().compareTo(Level.URGENT) <= 0)
             .map(
                 flag ->
                     findings.level(flag)
@@ -175,7 +178,7 @@ final class FamilyPages {
       page.append("<p>Something else was noted and will be explained to you. ")
           .append("Please ask the person who examined your baby.</p>\n");
     }
-    list("What happens next", findings.assessment().plan().stream().map(this::next).toList());
+    list("What happens next", visits());
     page.append(
         """
         <p>An examination after birth cannot find everything. Your baby will be looked at again, and you know your baby best: if you are worried, ask.</p>
@@ -200,6 +203,16 @@ final class FamilyPages {
       case NOT_APPLICABLE -> "";
       case REFERRAL -> "We would like somebody to look at this again. You will be told when.";
     };
+  }
+
+  // The action of a flag is told by those who carry it out, not by a line of a page.
+  private List<String> visits() {
+    Set<String> flags =
+        findings.assessment().flags().stream().map(Flag::rule).collect(Collectors.toSet());
+    return findings.assessment().plan().stream()
+        .filter(item -> !flags.contains(item.id()) && !item.id().startsWith("owed-"))
+        .map(this::next)
+        .toList();
   }
 
   private String next(PlanItem item) {

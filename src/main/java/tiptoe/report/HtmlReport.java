@@ -149,8 +149,8 @@ final class HtmlReport {
   static String head(RecordWording findings) {
     return css(
         findings.banner().isEmpty()
-            ? findings.identityLine()
-            : findings.banner() + " — " + findings.identityLine());
+            ? findings.shortIdentity()
+            : findings.banner() + " — " + findings.shortIdentity());
   }
 
   private void identity() {
@@ -164,7 +164,7 @@ final class HtmlReport {
 
   // In a style sheet, and inside HTML: what an attacker wrote must not end either.
   private static String css(String text) {
-    return text.replaceAll("[^\\p{L}\\p{N} .,:;()—-]", " ");
+    return text.replaceAll("[^\\p{L}\\p{N} .,:;()/’—-]", " ");
   }
 
   private void baby() {

@@ -184,6 +184,16 @@ public final class RecordWording {
         .collect(Collectors.joining("; "));
   }
 
+  /** Name, number and birth without their names, for the head of a page. */
+  public String shortIdentity() {
+    return Stream.concat(
+            record.baby().isIdentified() ? Stream.empty() : Stream.of(UNIDENTIFIED),
+            Stream.of("name", "record-number", "born-at")
+                .flatMap(fact -> record.baby().fact(fact).stream()))
+        .map(PlainText::line)
+        .collect(Collectors.joining(", "));
+  }
+
   private boolean isIdentity(String fact) {
     return record.protocol().fact(fact).filter(Fact::identifies).isPresent();
   }

@@ -22,6 +22,7 @@ final class Codes {
   static final String DETAILS = "urn:tiptoe:detail";
   static final String FACTS = "urn:tiptoe:fact";
   static final String RULES = "urn:tiptoe:rule";
+  static final String LEVELS = "urn:tiptoe:level";
   static final String SETTLING = "urn:tiptoe:settling";
   static final String NOT_SETTLED = "not-settled";
   static final String SIDES = "urn:tiptoe:side";

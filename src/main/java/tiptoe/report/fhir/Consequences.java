@@ -9,7 +9,9 @@ import org.hl7.fhir.r4.model.Composition;
 import org.hl7.fhir.r4.model.DateTimeType;
 import org.hl7.fhir.r4.model.DetectedIssue;
 import org.hl7.fhir.r4.model.DetectedIssue.DetectedIssueSeverity;
+import org.hl7.fhir.r4.model.Period;
 import org.hl7.fhir.r4.model.Reference;
+import org.hl7.fhir.r4.model.ServiceRequest;
 import tiptoe.clinical.Flag;
 import tiptoe.clinical.PlanItem;
 import tiptoe.protocol.Caution;
@@ -59,6 +61,8 @@ final class Consequences {
         .setCode(
             new CodeableConcept()
                 .addCoding(new Coding(Codes.RULES, flag.rule(), null))
+                // FHIR's severity has no word above high, and an emergency is not only urgent.
+                .addCoding(new Coding(Codes.LEVELS, flag.level().id(), flag.level().id()))
                 .setText(flag.rule()))
         .setSeverity(severity(flag))
         .setPatient(patient.copy())
@@ -85,6 +89,33 @@ final class Consequences {
     };
   }
 
+  /** What is to be done, as something that another system can take up and date. */
+  private ServiceRequest request(PlanItem item, String due, Words in) {
+    ServiceRequest request = new ServiceRequest();
+    request
+        .setStatus(ServiceRequest.ServiceRequestStatus.DRAFT)
+        .setIntent(ServiceRequest.ServiceRequestIntent.PROPOSAL)
+        .setCode(
+            new CodeableConcept()
+                .addCoding(new Coding(Codes.RULES, item.id(), null))
+                .setText(in.spelled(item.what())))
+        .setSubject(patient.copy())
+        .setAuthoredOnElement(when.copy());
+    if (item.from() != null || item.to() != null) {
+      Period period = new Period();
+      if (item.from() != null) {
+        period.setStartElement(new DateTimeType(item.from()));
+      }
+      if (item.to() != null) {
+        period.setEndElement(new DateTimeType(item.to()));
+      }
+      request.setOccurrence(period);
+    }
+    request.addReasonCode().setText(in.spelled(item.reason()));
+    request.addNote().setText(in.spelled(due) + " [" + item.source() + "]");
+    return request;
+  }
+
   private void plan(Composition composition, List<PlanItem> plan, Words in) {
     if (plan.isEmpty()) {
       return;
@@ -96,14 +127,12 @@ final class Consequences {
         .setTitle("Follow-up")
         .setSubject(patient.copy());
     List<String> words = new ArrayList<>();
+    int number = 0;
     for (PlanItem item : plan) {
       String due = item.due() + (item.from() == null ? "" : " (" + item.from() + ")");
       carePlan
           .addActivity()
-          .getDetail()
-          .setStatus(CarePlan.CarePlanActivityStatus.NOTSTARTED)
-          .setDescription(in.spelled(item.what() + " — " + item.reason()))
-          .setScheduled(FhirDocument.string(due));
+          .setReference(document.add("request/" + number++, request(item, due, in)));
       words.add(in.spelled(item.what() + ", " + due));
     }
     composition

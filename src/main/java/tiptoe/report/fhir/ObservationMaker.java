@@ -84,6 +84,10 @@ final class ObservationMaker {
     } else {
       value(observation, step, answer);
     }
+    // As it was said, not when the record was closed; a reading of nobody's statement has no more.
+    record
+        .statement(answer.statement())
+        .ifPresent(said -> observation.setEffective(FhirDocument.moment(said.at())));
     if (answer.group()) {
       observation.setMethod(new CodeableConcept().setText(GROUP));
     }
