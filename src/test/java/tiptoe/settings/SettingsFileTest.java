@@ -41,6 +41,7 @@ class SettingsFileTest {
             weights: adapted
             spoken-answers: questions
             synthesiser: speak --rate 1.2 {text}
+            whom-to-call: "midwives of Newtown, 01234 567890"
             who: {name: "Rowan Reed", role: registrar}
             """);
     assertEquals(List.of(), outcome.problems());
@@ -48,6 +49,7 @@ class SettingsFileTest {
       String wanted =
           switch (setting) {
             case SYNTHESISER -> "speak --rate 1.2 {text}";
+            case WHOM_TO_CALL -> "midwives of Newtown, 01234 567890";
             case WHO_NAME -> "Rowan Reed";
             case WHO_ROLE -> "registrar";
             default -> setting.choices().get(1);
@@ -153,6 +155,9 @@ class SettingsFileTest {
                 # espeak-ng --stdin --stdout
                 synthesiser: espeak-ng --stdin --stdout
 
+                # whom parents are told to call, on the page for them
+                whom-to-call: ""
+
                 who:
                   # who examines, reviews and signs here, where --as does not say it
                   name: ""
@@ -182,7 +187,8 @@ class SettingsFileTest {
             "tiptoe.yaml line 2: expected one of rules.saturation-screen, rules.hip-ultrasound,"
                 + " rules.jaundice, rules.hypoglycaemia, rules.size-standard, found rules.hips",
             "tiptoe.yaml line 3: expected one of rules, units, spelling, keep-audio, tones,"
-                + " tone-volume, weights, spoken-answers, synthesiser, who, found tone"),
+                + " tone-volume, weights, spoken-answers, synthesiser, whom-to-call, who, found"
+                + " tone"),
         problems("rules:\n  hips: nipe\ntone: on\n"));
   }
 
