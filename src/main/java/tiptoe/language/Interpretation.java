@@ -68,8 +68,8 @@ public record Interpretation(
 
   /** What counts though other words of the sentence are not accounted for; may be nothing. */
   public Interpretation certain() {
-    List<Meaning> sure =
-        certainties.stream().filter(Certainty::sure).map(Certainty::meaning).toList();
+    List<Certainty> known = certainties.stream().filter(Certainty::sure).toList();
+    List<Meaning> sure = known.stream().map(Certainty::meaning).toList();
     Dialogue next =
         new Dialogue(
             dialogue.region(),
@@ -78,7 +78,7 @@ public record Interpretation(
                 .map(meaning -> ((Meaning.States) meaning).statement())
                 .toList(),
             null);
-    return new Interpretation(sure, List.of(), spans, false, next, certainties);
+    return new Interpretation(sure, List.of(), spans, false, next, known);
   }
 
   /** What is left beside what is certain. */

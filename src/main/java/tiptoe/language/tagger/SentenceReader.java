@@ -30,6 +30,7 @@ final class SentenceReader {
       Set.of(
           "ten",
           "hernias",
+          "chest",
           "equal",
           "equally",
           "symmetrical",
@@ -443,7 +444,7 @@ final class SentenceReader {
       deny(item);
       return;
     }
-    if (describes(match)) {
+    if (describes(match) || isSizeOf(item)) {
       return;
     }
     if (beginsAnew(match)) {
@@ -619,6 +620,18 @@ final class SentenceReader {
         && isNormal(match)
         && next.senses().stream().anyMatch(sense -> !sense.bound())
         && next.senses().stream().noneMatch(this::isNormal);
+  }
+
+  // "Head shape normal with a small caput": it is the caput that is small.
+  private boolean isSizeOf(WordItem item) {
+    List<String> said = words.subList(item.from(), item.to());
+    boolean describes = lexicon.isListed("severity", said) || lexicon.isListed("neutral", said);
+    return describes
+        && isBound(item.match())
+        && at + 1 < items.size()
+        && items.get(at + 1).kind() == WordItem.Kind.FINDING
+        && items.get(at + 1).match().senses().stream().anyMatch(sense -> !sense.bound())
+        && !isNormal(items.get(at + 1).match());
   }
 
   private boolean isNormal(TermMatch match) {
@@ -838,7 +851,12 @@ final class SentenceReader {
       }
     }
     if (!found.denied() && value.norm() == Norm.NORMAL && lexicon.denies(found.match(), words)) {
-      denied = lexicon.denied(step.id(), words.subList(found.match().from(), found.match().to()));
+      denied =
+          lexicon
+              .denied(step.id(), words.subList(found.match().from(), found.match().to()))
+              .stream()
+              .filter(id -> step.value(id).orElseThrow().norm() != Norm.NORMAL)
+              .toList();
     }
     if (statement.sides.isEmpty() && statement.alike >= 0 && statement.topicOf != null) {
       statement.sides.addAll(
