@@ -63,7 +63,9 @@ public record SoundCheck(double speechDb, double noiseDb, int clipped) {
     if (clipped > 0 || speechDb > LOUD_DB) {
       advice.add("too loud: hold the microphone further away, or turn the recording level down");
     } else if (speechDb < QUIET_DB) {
-      advice.add("too quiet: bring the microphone nearer, or turn the recording level up");
+      advice.add(
+          "too quiet: it is brought up before it is heard, but bring the microphone nearer, or turn"
+              + " the recording level up");
     }
     if (aboveNoiseDb() < NOISY_DB) {
       advice.add("too noisy here: bring the microphone nearer to the mouth, or wear a headset");

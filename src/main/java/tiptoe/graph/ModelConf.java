@@ -7,12 +7,12 @@ import java.util.stream.Stream;
 /**
  * The decoder's settings, the model folder's {@code conf/model.conf}.
  *
- * <p>A wide beam and many active states cost little in so small a graph and gain words in noise. A
- * wider lattice beam lets filler multiply until a lattice takes minutes; {@code max-mem} (bytes)
- * bounds that. An utterance ends 0.36 s after the last word of a phrase, 0.42 or 1 s where it is
- * less likely or not complete, and after 15 s in any case. Sound is decoded 60 ms at a time, which
- * tells an end or a word sooner than the usual 210 ms; for the loop of phones, which nobody waits
- * for, 90 ms at a time, which takes less work.
+ * <p>A wide beam and many active states cost little in so small a graph and gain words in noise. In
+ * a wide lattice beam filler multiplies; {@code max-mem} (bytes) bounds what that takes. An
+ * utterance ends 0.36 s after the last word of a phrase, 0.42 or 1 s where it is less likely or not
+ * complete, and after 15 s in any case. Sound is decoded 60 ms at a time, which tells an end or a
+ * word sooner than the usual 210 ms; for the loop of phones, which nobody waits for, 90 ms at a
+ * time, which takes less work.
  */
 final class ModelConf {
   private static final List<String> WIDE =
@@ -20,7 +20,7 @@ final class ModelConf {
           "--min-active=200",
           "--max-active=7000",
           "--beam=13.0",
-          "--lattice-beam=2.0",
+          "--lattice-beam=6.0",
           "--frames-per-chunk=6");
 
   /** For the loop of phones only the cost of its best path counts, and many are nearly as good. */

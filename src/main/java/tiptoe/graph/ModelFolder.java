@@ -74,6 +74,11 @@ public record ModelFolder(Path path, String identity, Optional<Path> differences
     return new ModelFolder(folder, manifest.identity(), Optional.empty());
   }
 
+  /** Whether it is the model that the project is made for. */
+  public boolean isStock() {
+    return isStock(path);
+  }
+
   /**
    * The stock model with the weights of its acoustic model changed, in folders of graphs of its
    * own.

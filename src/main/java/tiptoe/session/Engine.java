@@ -68,8 +68,12 @@ public final class Engine implements AutoCloseable {
       PrintStream progress)
       throws IOException {
     ModelFolder stock = ModelFolder.open(ModelFolder.locate(asked, System.getenv(), home.folder()));
+    // Another model has weights of its own, unless somebody asks for what it cannot have.
+    boolean adapts = stock.isStock() || chosen.chosen().containsKey(Setting.WEIGHTS);
     ModelFolder folder =
-        chosen.is(Setting.WEIGHTS, "adapted") ? stock.adaptedBy(home.adaptedWeights()) : stock;
+        adapts && chosen.is(Setting.WEIGHTS, "adapted")
+            ? stock.adaptedBy(home.adaptedWeights())
+            : stock;
     GraphSettings settings = GraphSettings.DEFAULT;
     List<Path> pronunciations = OwnWords.usual().after(home.pronunciations());
     GraphCache cache = GraphCache.near(folder);

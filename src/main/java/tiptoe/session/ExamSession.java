@@ -88,7 +88,11 @@ public final class ExamSession {
       return new Changes(List.of(), List.of(), examination.record());
     }
     Decision decision = verifier.decide(utterance, this::meaning, examination.awaitsYesOrNo());
-    return take(heard(utterance, decision, offset), decision.interpretation());
+    Changes counts = take(heard(utterance, decision, offset), decision.interpretation());
+    return decision
+        .beside()
+        .map(left -> counts.then(take(heard(utterance, left, offset), left.interpretation())))
+        .orElse(counts);
   }
 
   private static Heard heard(Hypothesis utterance, Decision decision, double offset) {

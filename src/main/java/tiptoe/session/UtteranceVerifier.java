@@ -3,6 +3,7 @@ package tiptoe.session;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.finding.Command;
@@ -21,15 +22,24 @@ import tiptoe.speech.Word;
 public final class UtteranceVerifier {
   private static final String OTHER_SPEECH = "sounds like other speech";
 
-  private final VerifierLimits limits;
+  private static final String NOT_SURE = "not sure enough";
 
-  public UtteranceVerifier(VerifierLimits limits) {
+  private final VerifierLimits limits;
+  private final Optional<Sureness> sureness;
+
+  /** By limits alone: what they let pass is sure, and nothing in free wordings is. */
+  UtteranceVerifier(VerifierLimits limits) {
+    this(limits, Optional.empty());
+  }
+
+  private UtteranceVerifier(VerifierLimits limits, Optional<Sureness> sureness) {
     this.limits = limits;
+    this.sureness = sureness;
   }
 
   /** With the limits in use. */
   public static UtteranceVerifier standard() {
-    return new UtteranceVerifier(VerifierLimits.shipped());
+    return new UtteranceVerifier(VerifierLimits.shipped(), Optional.of(Sureness.shipped()));
   }
 
   /**
@@ -39,11 +49,21 @@ public final class UtteranceVerifier {
    * @param words the words that are taken: those of phrases, or of free wordings where these are
    *     offered instead; empty where it was typed
    * @param interpretation what they mean
+   * @param beside what the same words also seem to say, less surely; empty where there is nothing
    */
   public record Decision(
-      Outcome outcome, String reason, List<Word> words, Interpretation interpretation) {
+      Outcome outcome,
+      String reason,
+      List<Word> words,
+      Interpretation interpretation,
+      Optional<Decision> beside) {
     public Decision {
       words = List.copyOf(words);
+    }
+
+    private Decision(
+        Outcome outcome, String reason, List<Word> words, Interpretation interpretation) {
+      this(outcome, reason, words, interpretation, Optional.empty());
     }
 
     /** The words that are taken, as one text. */
@@ -78,7 +98,21 @@ public final class UtteranceVerifier {
     Decision asPhrases =
         rival.map(other -> fit.with(Outcome.UNSURE, "may also be: " + other)).orElse(fit);
     if (asPhrases.isAccepted()) {
-      return byMeaning(asPhrases, awaitsYesOrNo);
+      Decision decision = byMeaning(asPhrases, awaitsYesOrNo);
+      return decision.isAccepted()
+          ? sureness
+              .map(
+                  sure ->
+                      parted(
+                          decision,
+                          sure.inPhrases(utterance, interpret),
+                          doubt(utterance, said, interpret)))
+              .orElse(decision)
+          : decision;
+    }
+    Optional<Decision> surely = sureFreely(utterance, fit.isAccepted(), interpret);
+    if (surely.isPresent()) {
+      return surely.get();
     }
     String reason = fit.isAccepted() ? asPhrases.reason() : "heard in free wordings";
     return byMeaning(
@@ -96,6 +130,65 @@ public final class UtteranceVerifier {
    */
   public Decision decide(Interpretation meaning, boolean awaitsYesOrNo) {
     return byMeaning(new Decision(Outcome.ACCEPTED, "", List.of(), meaning), awaitsYesOrNo);
+  }
+
+  // By how sure each statement is
+
+  /** What is sure counts, what is not is offered beside it. */
+  private static Decision parted(Decision decision, Predicate<Meaning> sure, String doubt) {
+    Interpretation meaning = decision.interpretation();
+    if (meaning.meanings().stream().allMatch(sure)) {
+      return decision;
+    }
+    boolean divides =
+        meaning.meanings().stream().allMatch(Meaning.States.class::isInstance)
+            && meaning.meanings().stream().anyMatch(sure);
+    if (!divides) {
+      return decision.with(Outcome.UNSURE, doubt);
+    }
+    Decision left =
+        new Decision(Outcome.UNSURE, doubt, decision.words(), meaning.only(sure.negate()));
+    return new Decision(
+        Outcome.ACCEPTED, "", decision.words(), meaning.only(sure), Optional.of(left));
+  }
+
+  /** Names the likeliest words of another meaning, so that a question can hold both. */
+  private static String doubt(
+      Hypothesis utterance, Interpretation said, Function<List<String>, Interpretation> interpret) {
+    return Stream.concat(
+            utterance.rivals().stream().map(Hypothesis.Rival::text),
+            utterance.freely().map(Hypothesis::text).stream())
+        .filter(other -> !other.isEmpty())
+        .filter(other -> !interpret.apply(split(other)).meanings().equals(said.meanings()))
+        .findFirst()
+        .map(other -> "may also be: " + other)
+        .orElse(NOT_SURE);
+  }
+
+  /** What free wordings surely say; empty where that is nothing. */
+  private Optional<Decision> sureFreely(
+      Hypothesis utterance, boolean fits, Function<List<String>, Interpretation> interpret) {
+    if (sureness.isEmpty() || utterance.freely().isEmpty()) {
+      return Optional.empty();
+    }
+    Hypothesis free = utterance.freely().get();
+    // "Lovely long fingers" is said to parents: what is normal needs phrases that fit somewhat too.
+    boolean somewhat = utterance.support().orElse(limits.unsureFrom() - 1) >= limits.unsureFrom();
+    Predicate<Meaning> sure =
+        sureness
+            .get()
+            .freely(utterance, free, fits, interpret)
+            .and(meaning -> somewhat || !Sureness.isNormal(meaning));
+    Interpretation meaning =
+        interpret.apply(texts(free.phraseWords())).only(Meaning.States.class::isInstance);
+    if (meaning.meanings().stream().noneMatch(sure)) {
+      return Optional.empty();
+    }
+    Interpretation covered =
+        new Interpretation(
+            meaning.meanings(), List.of(), meaning.spans(), false, meaning.dialogue());
+    return Optional.of(
+        parted(new Decision(Outcome.ACCEPTED, "", free.phraseWords(), covered), sure, NOT_SURE));
   }
 
   // By the sound

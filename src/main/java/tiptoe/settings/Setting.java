@@ -65,10 +65,9 @@ public enum Setting {
   WEIGHTS(
       null,
       "weights",
-      "weights of the speech model; adapted hears better through crying, but the limits of what is"
-          + " recorded without a question are still those fitted to stock",
-      "stock",
-      "adapted"),
+      "weights of the speech model; adapted hears better through crying, stock is as published",
+      "adapted",
+      "stock"),
   SPOKEN_ANSWERS(
       null,
       "spoken-answers",

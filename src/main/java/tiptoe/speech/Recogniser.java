@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import tiptoe.audio.CryFilter;
+import tiptoe.audio.LevelLift;
 import tiptoe.audio.Pcm;
 import tiptoe.audio.QuietGate;
 
@@ -23,7 +24,7 @@ public final class Recogniser implements AutoCloseable {
    * Samples that are decoded at once, 30 ms: always as many, however the sound comes, so that the
    * same sound is heard the same from a file and from a microphone.
    */
-  static final int BLOCK = 3 * RATE / 100;
+  static final int BLOCK = LevelLift.BLOCK;
 
   /** Seconds after which an utterance is cut off, as the decoder's settings say. */
   private static final double LONGEST = 15;
@@ -41,6 +42,7 @@ public final class Recogniser implements AutoCloseable {
   /** Hears each utterance again; null where nothing does. */
   private final SecondPass again;
 
+  private final LevelLift lift = new LevelLift();
   private final QuietGate gate = new QuietGate();
   private final CryFilter cries = new CryFilter();
   private final short[] block = new short[BLOCK];
@@ -94,6 +96,7 @@ public final class Recogniser implements AutoCloseable {
     List<Hypothesis> ended = new ArrayList<>(1);
     short[] next = Arrays.copyOf(block, filled);
     filled = 0;
+    lift.apply(next);
     gate.pass(next, () -> !partial().isBlank())
         .forEach(piece -> decode(cries.apply(piece)).ifPresent(ended::add));
     return ended;

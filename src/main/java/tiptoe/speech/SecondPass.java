@@ -33,14 +33,17 @@ final class SecondPass implements AutoCloseable {
   /** Shorter utterances are a word, whatever it is, in seconds. */
   private static final double SHORTEST = 0.4;
 
-  /** Longer ones are a conversation: every sentence that was measured is shorter, in seconds. */
+  /** Longer ones are a conversation, whose phrases are not weighed by themselves, in seconds. */
   private static final double LONGEST = 8;
+
+  /** Longer ones are not heard in free wordings, in seconds: the decoder cuts off at 15. */
+  private static final double LONGEST_SENTENCE = 14;
 
   /** Sound kept: the longest utterance and some more, in seconds. */
   private static final int KEPT = 18;
 
   /** Alternatives asked for. */
-  private static final int MOST = 4;
+  private static final int MOST = 12;
 
   private final VoskLibrary library;
   private final Supplier<Pointer> phrases;
@@ -103,7 +106,7 @@ final class SecondPass implements AutoCloseable {
     if (ready * Recogniser.RATE >= SecondPassHypothesis.PIECE) {
       current.hear(recent.between(current.until(), recent.seconds() - AROUND));
     }
-    if (recent.seconds() - current.from() > LONGEST + 2 * SHOWN_AFTER) {
+    if (recent.seconds() - current.from() > LONGEST_SENTENCE + 2 * SHOWN_AFTER) {
       current.dropWordings();
     }
   }
@@ -114,7 +117,7 @@ final class SecondPass implements AutoCloseable {
         new BackgroundDecoder(library, threads.get(0), () -> Optional.of(phrases.get()), MOST),
         new BackgroundDecoder(library, threads.get(1), () -> Optional.of(phones.get()), 1),
         Optional.ofNullable(wordings)
-            .map(made -> new BackgroundDecoder(library, threads.get(2), made, 1)));
+            .map(made -> new BackgroundDecoder(library, threads.get(2), made, MOST)));
   }
 
   /** The utterance that has just ended, with what was heard the second time. */
@@ -156,7 +159,7 @@ final class SecondPass implements AutoCloseable {
   /** Whether an utterance is heard in free wordings. */
   static boolean isFreely(Hypothesis utterance) {
     double seconds = utterance.end() - utterance.start();
-    return seconds >= SHORTEST && seconds <= LONGEST;
+    return seconds >= SHORTEST && seconds <= LONGEST_SENTENCE;
   }
 
   /** Whether what has been heard so far is the utterance, and not much more. */

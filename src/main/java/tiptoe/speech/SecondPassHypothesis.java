@@ -108,7 +108,7 @@ final class SecondPassHypothesis {
   }
 
   private static Optional<Hypothesis> inFreeWordings(String json, double phones) {
-    double cost = VoskResults.alternatives(json).get(0).cost();
-    return VoskResults.likeliest(json).map(said -> said.weighed(phones - cost, List.of()));
+    return VoskResults.likeliest(json)
+        .map(said -> weighed(said, VoskResults.alternatives(json), phones));
   }
 }

@@ -70,7 +70,7 @@ class SessionTest {
 
   @Test
   void whatIsHeardInFreeWordingsIsUnsureUntilAYesRightBehindIt() {
-    hearFreely("milia", UNLISTED, 1, 5);
+    hearFreely("milia", UNLISTED, 1, 0);
     assertEquals(0, session.record().answers().size());
     assertEquals("heard in free wordings", session.record().utterances().get(0).heard().reason());
     hear("yes", 4, 4.5);
@@ -79,7 +79,7 @@ class SessionTest {
 
   @Test
   void phrasesInFreeWordingsAreUnsureToo() {
-    hearFreely("milia", "left barlow positive", 1, 5);
+    hearFreely("milia", "left barlow positive", 1, 0);
     assertEquals(0, session.record().answers().size());
     assertEquals(1, session.record().unsure().get(0).candidates().size());
     hear("yes", 4, 4.5);
@@ -94,9 +94,9 @@ class SessionTest {
 
   @Test
   void aYesAfterTalkOrAfterALongWhileRecordsNothing() {
-    hearFreely("milia", UNLISTED, 1, 5);
+    hearFreely("milia", UNLISTED, 1, 0);
     hear("yes", 14, 14.5);
-    hearFreely("milia", UNLISTED, 20, 5);
+    hearFreely("milia", UNLISTED, 20, 0);
     hearFreely("milia", "did you watch the match", 23, -60);
     hear("yes", 25, 25.5);
     assertEquals(0, session.record().answers().size());

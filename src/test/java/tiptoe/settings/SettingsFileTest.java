@@ -38,7 +38,7 @@ class SettingsFileTest {
             keep-audio: never
             tones: off
             tone-volume: soft
-            weights: adapted
+            weights: stock
             spoken-answers: questions
             synthesiser: speak --rate 1.2 {text}
             whom-to-call: "midwives of Newtown, 01234 567890"
@@ -143,9 +143,9 @@ class SettingsFileTest {
                 # normal or soft or loud
                 tone-volume: normal
 
-                # weights of the speech model; adapted hears better through crying, but the limits of what is recorded without a question are still those fitted to stock
-                # stock or adapted
-                weights: stock
+                # weights of the speech model; adapted hears better through crying, stock is as published
+                # adapted or stock
+                weights: adapted
 
                 # what a voice says: questions and what is asked for, or results too
                 # off or questions or all

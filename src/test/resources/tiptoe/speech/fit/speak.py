@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Speaks what VerifierFit measures into a folder: one WAV and one text file a clip.
+"""Speaks what HearAll hears into a folder: one WAV and one text file a clip.
 
 360 phrases of the utterance tables and the ward talk of chat.txt for each half; which half a text
 belongs to is decided by its SHA-256, and each half has voices of its own. Needs flite, espeak-ng,

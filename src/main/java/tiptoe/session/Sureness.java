@@ -1,0 +1,246 @@
+package tiptoe.session;
+
+import com.fasterxml.jackson.annotation.JsonProperty;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import tiptoe.finding.Finding;
+import tiptoe.language.Interpretation;
+import tiptoe.language.Meaning;
+import tiptoe.protocol.Norm;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Step;
+import tiptoe.speech.Hypothesis;
+import tiptoe.speech.Word;
+
+/**
+ * How probable it is that what a sound seems to state was said: a logistic regression on the ways
+ * in which the sound may be heard, calibrated on recordings; the numbers in use are in {@code
+ * sureness.yaml}.
+ *
+ * @param recordFrom least probability with which a statement is recorded without a question
+ * @param keyNormalFrom the same where it says that a step which must be stated for itself is
+ *     normal: nobody looks again
+ * @param heardFreely least share of the ways in free wordings from which on a statement counts as
+ *     heard in them too
+ * @param margin factor on the margins of the ways: neighbouring sounds are not independent
+ * @param phrases weights for what phrases state
+ * @param freely weights for what free wordings state
+ */
+record Sureness(
+    @JsonProperty("record-from") double recordFrom,
+    @JsonProperty("key-normal-from") double keyNormalFrom,
+    @JsonProperty("heard-freely") double heardFreely,
+    @JsonProperty("margin") double margin,
+    @JsonProperty("phrases") Phrases phrases,
+    @JsonProperty("freely") Freely freely) {
+  /** From this share of the free wordings on, they are known to hold what was said beside. */
+  private static final double KNOWN = 0.3;
+
+  /** From this share of the ways to hear phrases on, these leave nothing open. */
+  private static final double AGREED = 0.9;
+
+  private static final String SHIPPED = "sureness.yaml";
+  private static final ObjectMapper YAML =
+      new ObjectMapper(new YAMLFactory())
+          .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+          .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES);
+
+  /**
+   * Weights for what phrases state.
+   *
+   * @param base with every other feature 0
+   * @param share of the ways to hear phrases, by likelihood, that state it
+   * @param support of the phrases for each second of words
+   * @param added where free wordings do not state it, but something else that was said beside it
+   * @param nowhere where they state none of several things
+   * @param single where they do not state it and nothing was said beside it
+   */
+  record Phrases(
+      @JsonProperty("base") double base,
+      @JsonProperty("share") double share,
+      @JsonProperty("support") double support,
+      @JsonProperty("added") double added,
+      @JsonProperty("nowhere") double nowhere,
+      @JsonProperty("single") double single) {}
+
+  /**
+   * Weights for what free wordings state.
+   *
+   * @param base with every other feature 0
+   * @param share of the ways to hear them, by likelihood, that surely state it
+   * @param support of the free wordings for each second of words
+   * @param inPhrases where the likeliest phrases state it too
+   */
+  record Freely(
+      @JsonProperty("base") double base,
+      @JsonProperty("share") double share,
+      @JsonProperty("support") double support,
+      @JsonProperty("in-phrases") double inPhrases) {}
+
+  static Sureness shipped() {
+    try (InputStream in = Sureness.class.getResourceAsStream(SHIPPED)) {
+      return YAML.readValue(in, Sureness.class);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** What a statement says, without its details and how it was understood. */
+  private record Said(Object what, Object side, Object value) {
+    static List<Said> of(List<Meaning> meanings) {
+      List<Said> said = new ArrayList<>();
+      for (Meaning meaning : meanings) {
+        if (meaning instanceof Meaning.States states) {
+          Finding finding = states.statement();
+          Object value = finding.value() == null ? finding.quantity() : finding.value();
+          said.add(new Said(finding.step(), finding.side(), value));
+        } else if (meaning instanceof Meaning.Fact fact) {
+          said.add(new Said(fact.id(), null, fact.value()));
+        }
+      }
+      return said;
+    }
+  }
+
+  /** One way to hear a sound: what it states, what of it surely, and its likelihood. */
+  private record Way(List<Said> states, List<Said> surely, double weight) {}
+
+  /** Whether a statement that phrases make is sure enough to be recorded; what else is said is. */
+  Predicate<Meaning> inPhrases(Hypothesis heard, Function<List<String>, Interpretation> interpret) {
+    List<Way> strict = ways(heard, interpret);
+    List<Way> free = heard.freely().map(other -> ways(other, interpret)).orElse(List.of());
+    List<Said> all = strict.get(0).states();
+    double support =
+        heard.support().isEmpty()
+            ? 0
+            : heard.support().getAsDouble() / Math.max(0.3, heard.spokenSeconds());
+    return meaning -> {
+      List<Said> said = Said.of(List.of(meaning));
+      return heard.support().isEmpty()
+          || said.isEmpty()
+          || isEnough(meaning, inPhrases(said.get(0), all, strict, free, support));
+    };
+  }
+
+  private double inPhrases(
+      Said said, List<Said> all, List<Way> strict, List<Way> free, double support) {
+    double sum = phrases.base + phrases.share * share(strict, said) + phrases.support * support;
+    if (!isIn(free, said)) {
+      List<Said> beside =
+          all.stream().filter(other -> !Objects.equals(other.what(), said.what())).toList();
+      boolean known = beside.stream().anyMatch(other -> share(free, other) > KNOWN);
+      sum += beside.isEmpty() ? phrases.single : known ? phrases.added : phrases.nowhere;
+    }
+    return logistic(sum);
+  }
+
+  private boolean isIn(List<Way> free, Said said) {
+    return share(free, said) >= heardFreely;
+  }
+
+  /**
+   * Whether a statement that free wordings surely make is sure enough to be recorded.
+   *
+   * @param fits whether the phrases fit the sound too: then they must make the statement as well
+   */
+  Predicate<Meaning> freely(
+      Hypothesis heard,
+      Hypothesis free,
+      boolean fits,
+      Function<List<String>, Interpretation> interpret) {
+    List<Way> ways = ways(free, interpret);
+    List<Way> phrased = ways(heard, interpret);
+    List<Said> strict = phrased.get(0).states();
+    double support = free.support().orElse(0) / Math.max(0.1, free.spokenSeconds());
+    return meaning -> {
+      List<Said> said = Said.of(List.of(meaning));
+      boolean states = meaning instanceof Meaning.States;
+      if (!states
+          || !ways.get(0).surely().contains(said.get(0))
+          || fits && share(phrased, said.get(0)) < AGREED) {
+        return false;
+      }
+      double surely = surely(ways, said.get(0));
+      double agreed = strict.contains(said.get(0)) ? freely.inPhrases : 0;
+      return isEnough(
+          meaning,
+          logistic(freely.base + freely.share * surely + freely.support * support + agreed));
+    };
+  }
+
+  private boolean isEnough(Meaning meaning, double probability) {
+    return probability >= (isKeyNormal(meaning) ? keyNormalFrom : recordFrom);
+  }
+
+  private static boolean isKeyNormal(Meaning meaning) {
+    return isNormal(meaning)
+        && Protocol.standard().step(((Meaning.States) meaning).statement().step()).key();
+  }
+
+  /** Whether something is said to be as it should be. */
+  static boolean isNormal(Meaning meaning) {
+    if (!(meaning instanceof Meaning.States said)) {
+      return false;
+    }
+    Step step = Protocol.standard().step(said.statement().step());
+    return step.value(String.valueOf(said.statement().value()))
+            .filter(value -> value.norm() == Norm.NORMAL)
+            .isPresent();
+  }
+
+  private List<Way> ways(Hypothesis heard, Function<List<String>, Interpretation> interpret) {
+    List<Way> ways = new ArrayList<>();
+    ways.add(way(texts(heard), 0, interpret));
+    heard
+        .rivals()
+        .forEach(
+            rival ->
+                ways.add(
+                    way(
+                        rival.text().isEmpty() ? List.of() : List.of(rival.text().split(" ")),
+                        rival.margin(),
+                        interpret)));
+    return ways;
+  }
+
+  private Way way(
+      List<String> words, double behind, Function<List<String>, Interpretation> interpret) {
+    Interpretation meaning = interpret.apply(words);
+    List<Said> surely =
+        meaning.withheld()
+            ? List.of()
+            : Said.of(
+                meaning.uncovered().isEmpty() ? meaning.meanings() : meaning.certain().meanings());
+    return new Way(Said.of(meaning.meanings()), surely, Math.exp(-margin * behind));
+  }
+
+  private static double share(List<Way> ways, Said said) {
+    return share(ways, way -> way.states().contains(said));
+  }
+
+  private static double surely(List<Way> ways, Said said) {
+    return share(ways, way -> way.surely().contains(said));
+  }
+
+  private static double share(List<Way> ways, Predicate<Way> holds) {
+    double all = ways.stream().mapToDouble(Way::weight).sum();
+    return all == 0 ? 0 : ways.stream().filter(holds).mapToDouble(Way::weight).sum() / all;
+  }
+
+  private static double logistic(double sum) {
+    return 1 / (1 + Math.exp(-sum));
+  }
+
+  private static List<String> texts(Hypothesis heard) {
+    return heard.phraseWords().stream().map(Word::text).toList();
+  }
+}
