@@ -193,8 +193,8 @@ record Sureness(
     }
     Step step = Protocol.standard().step(said.statement().step());
     return step.value(String.valueOf(said.statement().value()))
-            .filter(value -> value.norm() == Norm.NORMAL)
-            .isPresent();
+        .filter(value -> value.norm() == Norm.NORMAL)
+        .isPresent();
   }
 
   private List<Way> ways(Hypothesis heard, Function<List<String>, Interpretation> interpret) {
