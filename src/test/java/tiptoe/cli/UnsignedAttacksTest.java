@@ -207,7 +207,7 @@ class UnsignedAttacksTest {
         }
         sound.append(new Chunk(0, 0, noise));
         bed.fact("age", "18");
-        bed.find("left barlow negative");
+        bed.find("barlow.left negative");
       }
       bed.command(Command.END_EXAM);
       bed.command(Command.YES);
