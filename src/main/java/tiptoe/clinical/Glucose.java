@@ -24,7 +24,9 @@ record Glucose(Answer answer, Band band, String standard, List<String> remarks) 
   private static final double BAPM_LOW_BELOW = 2.0;
   private static final double BAPM_WITH_SIGNS_BELOW = 2.5;
 
-  // AAP, Pediatrics 2011;127:575, in mg/dL: from birth to 4 hours, and from there to 24 hours.
+  // In mg/dL, from birth to 4 hours, and from there to 24 hours: what is treated, 40 and 45, and 40
+  // with signs, by AAP, Pediatrics 2011;127:575; what is low, 25 and 35, by common practice in the
+  // US.
   private static final double AAP_FIRST_HOURS = 4;
   private static final double AAP_LOW_BELOW_AT_FIRST = 25;
   private static final double AAP_LOW_BELOW = 35;
@@ -52,7 +54,7 @@ record Glucose(Answer answer, Band band, String standard, List<String> remarks) 
 
   static String source(String standard) {
     return standard.equals(AAP)
-        ? "AAP, Pediatrics 2011;127:575"
+        ? "AAP, Pediatrics 2011;127:575, and common practice in the US"
         : "BAPM, Identification and management of neonatal hypoglycaemia in the full term infant,"
             + " 2017";
   }

@@ -159,7 +159,8 @@ final class FamilyPages {
         .toList();
   }
 
-  // In plain words; the signs are common practice, in line with NICE NG194 and CG98.
+  // In plain words. The signs are common practice; those of jaundice on the first day and of pale
+  // stools stand in NICE CG98, information for parents.
   private String parents() {
     begin("Your baby’s first examination");
     page.append("<p>Your baby was examined from head to toe on ")

@@ -46,13 +46,13 @@ class FlagTablesTest {
           sibling-phototherapy=yes | | arrange sibling-phototherapy | NICE CG98
           direct-antiglobulin=positive | | arrange direct-antiglobulin-positive | AAP 2022
           direct-antiglobulin=negative | | | AAP 2022
-          maternal-opioid=yes | | arrange maternal-opioid | AAP 2020
+          maternal-opioid=yes | | arrange maternal-opioid | practice
           maternal-antidepressant=yes | | note maternal-antidepressant | practice
           parental-concern=yes | | note parental-concern | practice
-          vitamin-k=given | | | NICE NG194
-          vitamin-k=due | | arrange vitamin-k-not-given | NICE NG194
-          vitamin-k=declined | | arrange vitamin-k-declined | NICE NG194
-          vitamin-k=by-mouth | | arrange vitamin-k-by-mouth | NICE NG194
+          vitamin-k=given | | | NICE CG37
+          vitamin-k=due | | arrange vitamin-k-not-given | NICE CG37
+          vitamin-k=declined | | arrange vitamin-k-declined | practice
+          vitamin-k=by-mouth | | arrange vitamin-k-by-mouth | practice
           hearing-screen=referred | | arrange hearing-screen-referred | JCIH 2007
           hearing-screen=passed blood-spot=done | | | JCIH 2007
           hearing-screen=declined | | arrange screening-declined | practice

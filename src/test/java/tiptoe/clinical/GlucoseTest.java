@@ -59,9 +59,9 @@ class GlucoseTest {
     check(baby, findings, value, flags, Settings.DEFAULT);
   }
 
-  // AAP, Pediatrics 2011;127:575: 25 and 40 mg/dL in the first 4 hours, 35 and 45 mg/dL until 24
-  // hours, 40 with clinical signs; 25 mg/dL are 1.39 mmol/L, 35 are 1.94, 40 are 2.22 and 45 are
-  // 2.50.
+  // AAP, Pediatrics 2011;127:575: treated below 40 mg/dL in the first 4 hours, 45 mg/dL until 24
+  // hours, 40 with clinical signs; low below 25 and 35 mg/dL by common practice in the US. 25 mg/dL
+  // are 1.39 mmol/L, 35 are 1.94, 40 are 2.22 and 45 are 2.50.
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
