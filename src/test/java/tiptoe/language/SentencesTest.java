@@ -15,8 +15,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * What becomes of typed sentences. Those in the folder were written by hand from how the
- * examination is talked through and dictated, by people who had not seen the lexicon; words were
- * added to it with them in view, so that the floors tell of no other author's sentences.
+ * examination is talked through and dictated, some by authors who had not seen the lexicon (the
+ * head of a file says so); words were added to it with them in view, so that the floors tell of no
+ * other author's sentences.
  */
 class SentencesTest {
   private static final Path FOLDER = Path.of("src/test/resources/tiptoe/language/natural/typed");
@@ -40,7 +41,9 @@ class SentencesTest {
     "resident, 0.92, 0.95, 0",
     "nurse-abroad, 0.94, 0.96, 0",
     "house-officer, 0.87, 0.94, 0",
-    "neonatal-fellow, 0.94, 0.97, 0"
+    "neonatal-fellow, 0.94, 0.97, 0",
+    "registrar-scotland, 0.68, 0.86, 1",
+    "paediatrician-midwest, 0.82, 0.92, 0"
   })
   void recordsAndOffersWhatIsSaidAndNothingElse(
       String author, double recorded, double found, int wronglyOffered) throws IOException {
@@ -65,7 +68,10 @@ class SentencesTest {
         "air entry reduced left, clear right =>"
             + " breath-sounds/left=reduced;breath-sounds/right=clear",
         "no caput or bruising, sutures normal => scalp=clear;sutures=normal",
-        "club foot left, right normal => foot-position/left=club-foot;foot-position/right=normal"
+        "club foot left, right normal => foot-position/left=club-foot;foot-position/right=normal",
+        "good strong cry, you've a fine pair of lungs on you => cry=strong",
+        "both nostrils are clear, he's breathing fine through either one =>"
+            + " nostrils/left=patent;nostrils/right=patent"
       })
   void recordsAtOnceWhereEveryWordIsAccountedFor(String row) {
     SentenceBenchmark.Count count = benchmark.count(List.of(row));

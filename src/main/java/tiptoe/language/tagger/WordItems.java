@@ -89,7 +89,16 @@ final class WordItems {
     found.replaceAll(item -> isBareNo(words, item) ? bareNo(item) : item);
     // "Weaker than the right": the side is that of something else.
     found.replaceAll(item -> isCompared(words, item) ? filler(item) : item);
+    // "It doesn't abduct fully either": no side.
+    found.replaceAll(item -> isAlso(words, item) ? filler(item) : item);
     return fill(words, longestFirst(found));
+  }
+
+  private static boolean isAlso(List<String> words, WordItem item) {
+    boolean ends = item.to() == words.size() || words.get(item.to()).equals(TypedText.BREAK);
+    return item.kind() == WordItem.Kind.SIDE
+        && words.subList(item.from(), item.to()).equals(List.of("either"))
+        && ends;
   }
 
   private static boolean isCompared(List<String> words, WordItem item) {
