@@ -191,7 +191,8 @@ class SentencePropertiesTest {
     List<String> wrong = new ArrayList<>();
     for (String text : recorded) {
       Set<String> before = benchmark.recorded(text);
-      if (before.size() != 1) {
+      // Behind a turn the denial is of something else.
+      if (before.size() != 1 || text.contains(" but ")) {
         continue;
       }
       for (String verb : List.of("is", "are", "feels", "looks")) {
