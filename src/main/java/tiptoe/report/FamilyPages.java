@@ -34,7 +34,7 @@ final class FamilyPages {
       .sticker { float: right; width: 62mm; height: 22mm; border: 0.8pt dashed #555; padding: 1mm; margin: 0 0 1mm 3mm; }
       .draft { border: 1.2pt solid #111; padding: 0.2mm 2mm; font-size: 10pt; }
       .urgent { border: 1.2pt solid #111; padding: 1mm 3mm; margin: 2mm 0; }
-      table { border-collapse: collapse; width: 100%%; }
+      table { border-collapse: collapse; width: 100%%; clear: right; }
       th, td { text-align: left; vertical-align: top; padding: 0.8mm 2mm 0.8mm 0; border-bottom: 0.4pt solid #bbb; }
       th { width: 24mm; }
       """;
