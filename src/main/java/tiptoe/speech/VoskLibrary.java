@@ -16,7 +16,6 @@ interface VoskLibrary extends Library {
 
   void vosk_model_free(Pointer model);
 
-  /** Label of a word, −1 when the model does not have it. */
   Pointer vosk_recognizer_new(Pointer model, float rate);
 
   Pointer vosk_recognizer_new_grm(Pointer model, float rate, String phrases);

@@ -92,7 +92,7 @@ final class HearAll {
                     out.flush();
                   }
                 } catch (IOException | RuntimeException e) {
-                  e.printStackTrace();
+                  System.err.println("not heard: " + e);
                 }
               });
         }
