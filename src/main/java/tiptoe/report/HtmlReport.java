@@ -164,7 +164,7 @@ final class HtmlReport {
 
   // In a style sheet, and inside HTML: what an attacker wrote must not end either.
   private static String css(String text) {
-    return text.replaceAll("[^\\p{L}\\p{N} .,:;()/’—-]", " ");
+    return text.replaceAll("[^\\p{L}\\p{M}\\p{N} .,:;()/'’_+—-]", " ");
   }
 
   private void baby() {
