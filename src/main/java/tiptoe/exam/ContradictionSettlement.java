@@ -2,7 +2,6 @@ package tiptoe.exam;
 
 import java.util.List;
 import java.util.Optional;
-import tiptoe.finding.Question;
 import tiptoe.protocol.Step;
 
 /**
@@ -23,9 +22,9 @@ record ContradictionSettlement(EventBatch draft, Integer utterance, String autho
     }
   }
 
-  /** The older one is right; an impossible number is let go. */
+  /** The older one is right; an impossible number, or what may be of several steps, is let go. */
   void older(Asked asked) {
-    if (asked.fact() != null || asked.question().kind() == Question.Kind.NUMBER) {
+    if (asked.fact() != null || asked.question().lapsesByNo()) {
       close(asked, "no");
     } else if (asked.statement() != null) {
       close(asked, "no");

@@ -10,7 +10,6 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
-import tiptoe.finding.Question;
 import tiptoe.language.Meaning;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Value;
@@ -85,15 +84,16 @@ public record ExamRecord(
 
   /**
    * What was said and neither stands nor was taken back: findings that wait because they contradict
-   * what stands, those that lack their side, and those that unsure utterances seem to state and
-   * nobody has reviewed. They may be right, so whatever is worse in them must be told.
+   * what stands, those that lack their side, step or a number that can be right, and those that
+   * unsure utterances seem to state and nobody has reviewed. They may be right, so whatever is
+   * worse in them must be told.
    */
   public List<Answer> unsettled() {
     Stream<Answer> unsure =
         unsure().stream()
             .flatMap(utterance -> utterance.candidates().stream())
             .map(candidate -> new Answer(candidate.statement(), Answer.NO_STATEMENT));
-    return Stream.concat(Stream.concat(waiting().stream(), withoutSide()), unsure)
+    return Stream.concat(Stream.concat(waiting().stream(), askedAbout()), unsure)
         .filter(answer -> protocol.find(answer.step()).isPresent() && !answer.group())
         .filter(answer -> !Value.NOT_EXAMINED.equals(answer.value()))
         .distinct()
@@ -107,11 +107,10 @@ public record ExamRecord(
         .toList();
   }
 
-  private Stream<Answer> withoutSide() {
+  private Stream<Answer> askedAbout() {
     return openQuestions().stream()
-        .map(Asked::question)
-        .filter(question -> question.kind() == Question.Kind.SIDE && question.about() != null)
-        .map(question -> new Answer(question.about(), Answer.NO_STATEMENT));
+        .flatMap(asked -> asked.question().waiting().stream())
+        .map(finding -> new Answer(finding, Answer.NO_STATEMENT));
   }
 
   /** What stands for this step, on whichever side. */

@@ -34,7 +34,7 @@ public final class Examination {
   private static final Duration NOTABLE = Duration.ofSeconds(1);
 
   private static final Set<Question.Kind> YES_OR_NO =
-      EnumSet.of(Question.Kind.CONTRADICTION, Question.Kind.NUMBER, Question.Kind.COMMAND);
+      EnumSet.of(Question.Kind.CONTRADICTION, Question.Kind.COMMAND);
 
   private final Clock clock;
   private final EventSink sink;
@@ -93,8 +93,8 @@ public final class Examination {
         || record.toConfirm().isPresent()
         || record
             .openQuestion()
-            .map(asked -> asked.question().kind())
-            .filter(YES_OR_NO::contains)
+            .map(Asked::question)
+            .filter(asked -> asked.lapsesByNo() || YES_OR_NO.contains(asked.kind()))
             .isPresent();
   }
 

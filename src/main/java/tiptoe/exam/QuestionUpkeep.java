@@ -55,8 +55,13 @@ record QuestionUpkeep(EventBatch draft, Integer utterance) {
   }
 
   private void other(Asked asked) {
-    boolean ofStep = asked.question().kind() == Question.Kind.STEP;
-    if (ofStep && statements().findAny().isPresent()) {
+    Question question = asked.question();
+    boolean ofStep = question.kind() == Question.Kind.STEP;
+    if (ofStep && !question.meant().isEmpty()) {
+      if (statements().anyMatch(one -> question.steps().contains(one.step()) && !one.group())) {
+        answered(asked, "stated in full");
+      }
+    } else if (ofStep && statements().findAny().isPresent()) {
       dropped(asked, "passed over");
     } else if (statedInFull(asked)) {
       answered(asked, "stated in full");

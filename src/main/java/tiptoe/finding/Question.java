@@ -17,6 +17,8 @@ import java.util.Objects;
  * @param against the older finding it contradicts, as that stands; null unless the kind is {@code
  *     CONTRADICTION}
  * @param steps ids of the steps that may be meant; empty unless the kind is {@code STEP}
+ * @param meant what it may state that is not normal, one for each step and side; empty unless the
+ *     kind is {@code STEP}
  * @param heard what was heard of a fact about the baby; else null
  * @param text as it was put to people; null until it is asked
  */
@@ -27,28 +29,30 @@ public record Question(
     Finding about,
     Finding against,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> steps,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Finding> meant,
     String heard,
     String text) {
   public Question {
-    // Older records do not tell the steps.
+    // Older records do not tell these.
     steps = steps == null ? List.of() : List.copyOf(steps);
+    meant = meant == null ? List.of() : List.copyOf(meant);
   }
 
   public static Question side(Finding about) {
-    return new Question(Kind.SIDE, null, about, null, List.of(), null, null);
+    return new Question(Kind.SIDE, null, about, null, List.of(), List.of(), null, null);
   }
 
   public static Question detail(Finding about, String detail) {
-    return new Question(Kind.DETAIL, detail, about, null, List.of(), null, null);
+    return new Question(Kind.DETAIL, detail, about, null, List.of(), List.of(), null, null);
   }
 
   public static Question number(Finding about) {
-    return new Question(Kind.NUMBER, null, about, null, List.of(), null, null);
+    return new Question(Kind.NUMBER, null, about, null, List.of(), List.of(), null, null);
   }
 
   /** Asks again for a fact about the baby that cannot be what was heard. */
   public static Question fact(String id, String heard) {
-    return new Question(Kind.NUMBER, id, null, null, List.of(), heard, null);
+    return new Question(Kind.NUMBER, id, null, null, List.of(), List.of(), heard, null);
   }
 
   /**
@@ -58,20 +62,43 @@ public record Question(
    * @param against null when it is not a finding that {@code about} contradicts
    */
   public static Question contradiction(Finding about, Finding against) {
-    return new Question(Kind.CONTRADICTION, null, about, against, List.of(), null, null);
+    return new Question(Kind.CONTRADICTION, null, about, against, List.of(), List.of(), null, null);
   }
 
   public static Question step(List<String> steps) {
-    return new Question(Kind.STEP, null, null, null, steps, null, null);
+    return step(steps, List.of());
+  }
+
+  /**
+   * Of which step something was said.
+   *
+   * @param meant what it may state that is not normal; it waits until one of the steps is stated
+   */
+  public static Question step(List<String> steps, List<Finding> meant) {
+    return new Question(Kind.STEP, null, null, null, steps, meant, null, null);
+  }
+
+  /** Whether a bare no lets go what waits for the answer. */
+  public boolean lapsesByNo() {
+    return kind == Kind.NUMBER || kind == Kind.STEP && !meant.isEmpty();
+  }
+
+  /** Findings that wait for the answer and of which one may be right. */
+  public List<Finding> waiting() {
+    return switch (kind) {
+      case SIDE, NUMBER -> about == null ? List.of() : List.of(about);
+      case STEP -> meant;
+      case DETAIL, CONTRADICTION, COMMAND -> List.of();
+    };
   }
 
   /** Whether a command that could be talk is to be carried out. */
   public static Question command(Command command) {
-    return new Question(Kind.COMMAND, command.id(), null, null, List.of(), null, null);
+    return new Question(Kind.COMMAND, command.id(), null, null, List.of(), List.of(), null, null);
   }
 
   public Question withText(String newText) {
-    return new Question(kind, detail, about, against, steps, heard, newText);
+    return new Question(kind, detail, about, against, steps, meant, heard, newText);
   }
 
   @Override
@@ -82,12 +109,13 @@ public record Question(
         && Objects.equals(about, that.about)
         && Objects.equals(against, that.against)
         && steps.equals(that.steps)
+        && meant.equals(that.meant)
         && Objects.equals(heard, that.heard);
   }
 
   @Override
   public int hashCode() {
-    return Objects.hash(kind, detail, about, against, steps, heard);
+    return Objects.hash(kind, detail, about, against, steps, meant, heard);
   }
 
   /** What is missing. */

@@ -11,6 +11,7 @@ import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
 import tiptoe.finding.Source;
 import tiptoe.protocol.Detail;
+import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
@@ -118,8 +119,33 @@ final class UtteranceInterpreter {
     if (here.size() == 1) {
       finding(clause, List.of(here.get(0).id()), correction);
     } else {
-      add(new Meaning.Asks(Question.step(either.stream().map(Step::id).toList()), correction));
+      askWhich(either, clause, correction);
     }
+  }
+
+  private void askWhich(List<Step> steps, Clause clause, boolean correction) {
+    List<String> ids = steps.stream().map(Step::id).toList();
+    List<Finding> meant =
+        findings.of(clause, ids, clause.sides, false).stream()
+            .map(UtteranceInterpreter::about)
+            .filter(this::isNotNormal)
+            .distinct()
+            .toList();
+    add(new Meaning.Asks(Question.step(ids, meant), correction));
+  }
+
+  private static Finding about(Meaning meaning) {
+    return meaning instanceof Meaning.States said
+        ? said.statement()
+        : ((Meaning.Asks) meaning).question().about();
+  }
+
+  private boolean isNotNormal(Finding finding) {
+    return protocol
+        .step(finding.step())
+        .value(String.valueOf(finding.value()))
+        .filter(value -> value.norm() == Norm.NORMAL)
+        .isEmpty();
   }
 
   private void finding(Clause clause, List<String> steps, boolean correction) {
@@ -208,7 +234,7 @@ final class UtteranceInterpreter {
     String said = clause.values.get(0);
     List<Step> candidates = ShortAnswer.steps(protocol.region(region).orElseThrow(), said);
     if (candidates.size() != 1) {
-      add(new Meaning.Asks(Question.step(candidates.stream().map(Step::id).toList()), correction));
+      askWhich(candidates, clause, correction);
       return;
     }
     Step step = candidates.get(0);

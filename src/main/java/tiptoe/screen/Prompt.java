@@ -96,8 +96,7 @@ record Prompt(String headline, String text, String answers) {
 
   // The text of the other questions says itself what can be answered.
   private static String answers(Question question) {
-    return question.kind() == Question.Kind.NUMBER
-        ? "the number again, or \"no\" to leave it out"
-        : "";
+    String again = question.kind() == Question.Kind.NUMBER ? "the number again" : "all of it again";
+    return question.lapsesByNo() ? again + ", or \"no\" to leave it out" : "";
   }
 }

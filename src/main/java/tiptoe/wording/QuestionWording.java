@@ -46,7 +46,7 @@ public final class QuestionWording {
           about == null
               ? fact(question.detail(), question.heard())
               : "heard " + findings.of(about) + " — say the number again";
-      case STEP -> step(question.steps());
+      case STEP -> heard(question.meant()) + step(question.steps());
       case COMMAND -> command(Command.of(question.detail()));
       case CONTRADICTION -> contradiction(about, question.against());
     };
@@ -80,6 +80,13 @@ public final class QuestionWording {
           default -> Labels.of(command.id());
         };
     return what + " — yes or no?";
+  }
+
+  private String heard(List<Finding> meant) {
+    return meant.stream()
+        .findFirst()
+        .map(one -> "heard " + said(protocol.step(one.step()), one, false) + " — ")
+        .orElse("");
   }
 
   private String step(List<String> candidates) {

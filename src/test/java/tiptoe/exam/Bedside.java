@@ -105,7 +105,8 @@ public final class Bedside {
 
   public static Meaning asks(Question.Kind kind, String detail, String about) {
     return new Meaning.Asks(
-        new Question(kind, detail, Finding.parse(about), null, List.of(), null, null), false);
+        new Question(kind, detail, Finding.parse(about), null, List.of(), List.of(), null, null),
+        false);
   }
 
   /** What stands, in the notation of findings. */

@@ -289,7 +289,8 @@ class RecordProperties {
                 (n, one, kind, about) ->
                     new Event.QuestionAsked(
                         n,
-                        new Question(kind, "palpated", one, null, List.of(), null, "?"),
+                        new Question(
+                            kind, "palpated", one, null, List.of(), List.of(one), null, "?"),
                         false,
                         n,
                         about,

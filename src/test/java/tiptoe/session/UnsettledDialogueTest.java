@@ -81,6 +81,33 @@ class UnsettledDialogueTest {
         session.record().openFlags().stream().anyMatch(flag -> flag.provisional() != null));
   }
 
+  // The dialogue, the flags, questions left. No answer is needed for the flag, and any lets it go.
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          sats eighty                              | urgent saturation-screen-failed-2025? | 1
+          sats eighty. temperature 36.8.           | urgent saturation-screen-failed-2025? | 1
+          sats eighty. sats seventy.               | urgent saturation-screen-failed-2025? | 2
+          sats eighty. sats foot eighty one.       | urgent saturation-screen-failed-2025  | 0
+          sats eighty. no.                         |                                       | 0
+          sats ninety eight                        |                                       | 1
+          apgar two                                | urgent apgar-5-very-low?              | 1
+          a clunk                                  | urgent hip-unstable?                  | 1
+          now the hips. left positive. baby pink.  | urgent hip-unstable?                  | 1
+          no bruising. baby pink.                  |                                       | 0
+          absent femoral pulse                     | urgent femoral-pulse-weak?            | 1
+          heart rate thirty                        | urgent heart-rate-very-low?           | 1
+          heart rate thirty. heart rate one thirty |                                       | 0
+          """)
+  void whatLacksItsPlaceOrAPossibleNumberRaisesItsFlagMeanwhile(
+      String dialogue, String expected, int open) {
+    say(dialogue);
+    assertEquals(expected == null ? "" : expected, flags());
+    assertEquals(open, session.record().openQuestions().size());
+  }
+
   // Which limb is meant was not said; the right hand is mostly said first.
   @Test
   void twoSaturationsWithoutALimbWaitForAYesAndRaiseTheirFlag() {
