@@ -11,10 +11,15 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import tiptoe.ChildJava;
+import tiptoe.exam.Bedside;
+import tiptoe.exam.journal.OpenExam;
+import tiptoe.exam.journal.RecordStore;
+import tiptoe.finding.Command;
+import tiptoe.protocol.Protocol;
+import tiptoe.wording.QuestionWording;
 
 /** A review in a real terminal: corrects, signs, and is found out when somebody tampers. */
 @Tag("hearing")
@@ -37,11 +42,16 @@ class ReviewTmuxTest extends RealTerminal {
   }
 
   private String examined() throws IOException {
-    String hips = "demo-audio/05-hips.wav";
-    assertEquals(
-        0, run("exam", "--from", hips, "--fast", "--plain", "--data", data()), this::printed);
-    try (Stream<Path> records = Files.list(folder.resolve("data/examinations"))) {
-      return records.findFirst().orElseThrow().getFileName().toString();
+    Bedside.SetClock clock = new Bedside.SetClock();
+    RecordStore store =
+        new RecordStore(Path.of(data()), Protocol.standard(), clock, QuestionWording::of);
+    try (OpenExam open = store.create(null, "0.1.0", null, null)) {
+      Bedside bed = new Bedside(clock, open.examination());
+      bed.find("barlow.right positive");
+      bed.find("ortolani.left negative");
+      bed.command(Command.END_EXAM);
+      bed.command(Command.YES);
+      return open.folder().name();
     }
   }
 
