@@ -4,16 +4,31 @@ import java.io.IOException;
 import java.time.Clock;
 import java.time.ZonedDateTime;
 import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+import tiptoe.clinical.PlanItem;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Review;
+import tiptoe.exam.Signer;
+import tiptoe.exam.SignerName;
 import tiptoe.exam.journal.ExamFolder;
+import tiptoe.exam.journal.KeepAudio;
+import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
 import tiptoe.report.DueList;
+import tiptoe.screen.review.Reviewer;
+import tiptoe.settings.Settings;
 import tiptoe.wording.ProblemWording;
 import tiptoe.wording.RecordWording;
 
@@ -23,9 +38,17 @@ import tiptoe.wording.RecordWording;
     mixinStandardHelpOptions = true,
     description = {
       "Lists what is due for the babies of all records, overdue first.",
-      "A record that cannot be read is named, and its baby is not in the list."
+      "A record that cannot be read is named, and its baby is not in the list.",
+      "What was done is ticked off by --done;",
+      "in a signed record that is an addendum with a signature of its own."
     },
-    footer = {"", "Example: tiptoe due", "         tiptoe due --format ics > due.ics"})
+    footer = {
+      "",
+      "Example: tiptoe due",
+      "         tiptoe due --format ics > due.ics",
+      "         tiptoe due --done last hip-ultrasound-nipe --note \"normal\" \\",
+      "             --as \"Sam Fell\" --role \"ward clerk\""
+    })
 final class DueCommand implements Callable<Integer> {
   /** How the list is written. */
   enum As {
@@ -44,12 +67,43 @@ final class DueCommand implements Callable<Integer> {
       description = "txt, csv, or ics for a calendar (default: txt).")
   private As format;
 
+  @Option(names = "--all", description = "Also what was done.")
+  private boolean all;
+
+  @Option(
+      names = "--done",
+      arity = "2",
+      paramLabel = "RECORD ITEM",
+      hideParamSyntax = true,
+      description = "Tick off what was done; the list has both names in parentheses.")
+  private String[] done;
+
+  @Option(
+      names = "--not-done",
+      arity = "2",
+      paramLabel = "RECORD ITEM",
+      hideParamSyntax = true,
+      description = "Say that it was not done after all.")
+  private String[] notDone;
+
+  @Option(
+      names = "--note",
+      paramLabel = "TEXT",
+      description = "With either: what came of it, in your own words.")
+  private String note;
+
   @Mixin private RecordOptions options;
+  @Mixin private KeyOption key;
+  @Mixin private WhoOption who;
+  @Spec private CommandSpec spec;
 
   @Override
   public Integer call() throws IOException {
     // What is wrong with them is told before any work is begun.
-    options.settings();
+    Settings settings = options.settings();
+    if (done != null || notDone != null) {
+      return tick(settings, done == null ? notDone : done);
+    }
     RecordStore store = options.store();
     Map<String, RecordWording> records = new LinkedHashMap<>();
     int left = 0;
@@ -61,7 +115,7 @@ final class DueCommand implements Callable<Integer> {
         left++;
       }
     }
-    DueList due = DueList.of(records, ZonedDateTime.now(Clock.systemDefaultZone()));
+    DueList due = DueList.of(records, ZonedDateTime.now(Clock.systemDefaultZone()), all);
     switch (format) {
       case TXT -> Console.out().print(due.text());
       case CSV -> Console.file(due.csv());
@@ -79,5 +133,74 @@ final class DueCommand implements Callable<Integer> {
     StoredExam stored = store.read(exam, encrypted ? secret.get() : null);
     AlteredOption.require(stored);
     return options.wording(stored.record());
+  }
+
+  private int tick(Settings settings, String[] named) throws IOException {
+    if (done != null && notDone != null || named.length != 2) {
+      throw wrongUse("expected one item to tick off, found more");
+    }
+    Reviewer by =
+        who.of(settings)
+            .filter(one -> SignerName.isVisible(one.name()))
+            .orElseThrow(
+                () ->
+                    wrongUse(
+                        "expected who says so, by --as NAME or in the settings, found nobody"));
+    Signer signer = key.signer(options.place());
+    options.read(named[0]);
+    try (OpenExam open = options.open(named[0])) {
+      ExamRecord record = open.examination().record();
+      PlanItem item = item(options.wording(record).assessment().plan(), named[1]);
+      if (item.isDone() == (done != null)) {
+        throw new IOException(
+            "%s of %s is %s already"
+                .formatted(item.what(), open.folder().name(), done == null ? "not done" : "done"));
+      }
+      boolean signed = record.signed();
+      if (signed && !SignerName.isVisible(by.role())) {
+        throw wrongUse("expected a role for the signature of a signed record, by --role ROLE");
+      }
+      Review review = open.examination().review(by.name());
+      String says = (done == null ? "not done: " : "done: ") + item.what();
+      if (signed) {
+        review.startAddendum(says);
+      }
+      review.tick(item.id(), item.what(), done != null, note);
+      if (signed) {
+        open.sign(by.name(), by.role(), signer, KeepAudio.ALWAYS);
+      }
+      Console.out().println(open.folder().name() + ": " + says);
+    }
+    return 0;
+  }
+
+  private ParameterException wrongUse(String problem) {
+    return new ParameterException(spec.commandLine(), problem);
+  }
+
+  /** The one item of this name, or the one whose name or words hold it. */
+  private static PlanItem item(List<PlanItem> plan, String named) throws IOException {
+    List<PlanItem> meant = plan.stream().filter(item -> item.id().equals(named)).toList();
+    if (meant.isEmpty()) {
+      String part = named.toLowerCase(Locale.ROOT);
+      meant =
+          plan.stream()
+              .filter(item -> !part.isBlank())
+              .filter(
+                  item -> (item.id() + " " + item.what()).toLowerCase(Locale.ROOT).contains(part))
+              .toList();
+    }
+    if (meant.size() != 1) {
+      String items =
+          (meant.isEmpty() ? plan : meant)
+              .stream().map(PlanItem::id).collect(Collectors.joining(", "));
+      throw new IOException(
+          "expected one item of its plan, found %s called %s%s"
+              .formatted(
+                  meant.isEmpty() ? "none" : meant.size(),
+                  named,
+                  items.isEmpty() ? "" : ": " + items));
+    }
+    return meant.get(0);
   }
 }

@@ -13,6 +13,7 @@ import tiptoe.protocol.Caution;
  * @param sizes weight, length and head circumference with their centiles
  * @param results screens and classes
  * @param plan what to do later, the soonest first
+ * @param programme what the check comes to for eyes, heart, hips and testes
  * @param needs what must be stated about the baby before some rules can judge
  * @param missing steps and details that the findings make necessary
  * @param ruleSets the configured rules where sources differ, for people
@@ -24,6 +25,7 @@ public record Assessment(
     List<Size> sizes,
     List<Result> results,
     List<PlanItem> plan,
+    List<ProgrammeResult> programme,
     List<Need> needs,
     List<MissingItem> missing,
     List<String> ruleSets,
@@ -34,6 +36,7 @@ public record Assessment(
     sizes = List.copyOf(sizes);
     results = List.copyOf(results);
     plan = List.copyOf(plan);
+    programme = List.copyOf(programme);
     needs = List.copyOf(needs);
     missing = List.copyOf(missing);
     ruleSets = List.copyOf(ruleSets);
@@ -45,10 +48,21 @@ public record Assessment(
       List<Size> sizes,
       List<Result> results,
       List<PlanItem> plan,
+      List<ProgrammeResult> programme,
       List<Need> needs,
       List<MissingItem> missing,
       List<String> ruleSets) {
-    this(flags, abnormalNumbers, sizes, results, plan, needs, missing, ruleSets, Caution.TEXT);
+    this(
+        flags,
+        abnormalNumbers,
+        sizes,
+        results,
+        plan,
+        programme,
+        needs,
+        missing,
+        ruleSets,
+        Caution.TEXT);
   }
 
   /** How the number of an answer differs from what is expected; empty where no flag rests on it. */

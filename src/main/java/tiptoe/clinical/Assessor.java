@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Baby;
 import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Handover;
 import tiptoe.protocol.Protocol;
 import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
@@ -65,13 +66,24 @@ public final class Assessor {
       List<Answer> unsettled,
       Settings settings,
       ZonedDateTime examinedAt) {
+    return assess(baby, answers, unsettled, Handover.of(baby), settings, examinedAt);
+  }
+
+  private Assessment assess(
+      Baby baby,
+      List<Answer> answers,
+      List<Answer> unsettled,
+      Handover handover,
+      Settings settings,
+      ZonedDateTime examinedAt) {
     AssessedBaby standing = new AssessedBaby(protocol, baby, answers, settings, examinedAt);
     Flags flags = new Flags(protocol, rules, standing);
     AssessedBaby assessed = flags.baby();
-    List<PlanItem> plan = new Plan(protocol, rules, assessed).items(flags.flags());
+    List<PlanItem> plan = new Plan(protocol, rules, assessed, handover).items(flags.flags());
     UnsettledFlags provisional = new UnsettledFlags(protocol, rules);
+    List<Flag> raised = provisional.beside(flags.flags(), standing, unsettled);
     return new Assessment(
-        provisional.beside(flags.flags(), standing, unsettled),
+        raised,
         Stream.concat(
                 flags.abnormalNumbers().stream(),
                 provisional.abnormalNumbers(standing, unsettled).stream())
@@ -79,6 +91,7 @@ public final class Assessor {
         Sizes.of(assessed),
         new Results(assessed).all(),
         plan,
+        new Programme(protocol, rules, raised, plan).results(baby, answers),
         needs(assessed, flags.needs(), plan),
         missing(assessed),
         ruleSets(settings));
@@ -92,7 +105,13 @@ public final class Assessor {
   public Assessment assess(ExamRecord record, Settings settings, ZoneId zone) {
     ZonedDateTime examinedAt =
         record.entries().isEmpty() ? null : record.entries().get(0).at().atZone(zone);
-    return assess(record.baby(), record.answers(), record.unsettled(), settings, examinedAt);
+    return assess(
+        record.baby(),
+        record.answers(),
+        record.unsettled(),
+        Handover.of(record),
+        settings,
+        examinedAt);
   }
 
   private List<MissingItem> missing(AssessedBaby baby) {

@@ -9,7 +9,9 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tiptoe.exam.Answer;
+import tiptoe.exam.Handover;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
@@ -28,13 +30,16 @@ final class Plan {
   private final Protocol protocol;
   private final Rules rules;
   private final AssessedBaby baby;
+  private final Handover handover;
 
   /**
    * The plan of one baby.
    *
    * @param baby with what was raised
+   * @param handover what was set going and done of it
    */
-  Plan(Protocol protocol, Rules rules, AssessedBaby baby) {
+  Plan(Protocol protocol, Rules rules, AssessedBaby baby, Handover handover) {
+    this.handover = handover;
     this.protocol = protocol;
     this.rules = rules;
     this.baby = baby;
@@ -62,7 +67,22 @@ final class Plan {
         .forEach(flag -> items.add(item(flag)));
     protocol.steps().forEach(step -> owed(step).ifPresent(items::add));
     items.addAll(programme);
+    items.replaceAll(
+        item ->
+            handledBy(item.id()).of(item.id(), handover, protocol).map(item::with).orElse(item));
     return items;
+  }
+
+  private HandledBy handledBy(String id) {
+    return Stream.concat(
+            rules.flags().stream()
+                .filter(rule -> rule.id().equals(id))
+                .map(Rules.FlagRule::handledBy),
+            rules.plan().stream()
+                .filter(rule -> rule.id().equals(id))
+                .map(Rules.PlanRule::handledBy))
+        .findFirst()
+        .orElse(HandledBy.NOTHING);
   }
 
   private PlanItem item(Rules.PlanRule rule) {
@@ -73,7 +93,8 @@ final class Plan {
         rule.due().from(baby),
         rule.due().to(baby),
         rule.reason(),
-        rule.source());
+        rule.source(),
+        null);
   }
 
   private static String date(PlanItem item) {
@@ -106,7 +127,8 @@ final class Plan {
         onTheDay ? today : due.map(d -> d.from(baby)).orElse(null),
         onTheDay ? today : due.map(d -> d.to(baby)).orElse(null),
         reason,
-        flag.source());
+        flag.source(),
+        null);
   }
 
   // A key step that was put off is to be done, not done.
@@ -145,6 +167,7 @@ final class Plan {
             "not examined" + (reason.isEmpty() ? "" : ": " + reason),
             uk
                 ? "NHS England, NIPE screening programme handbook, 2024: within 72 hours of birth"
-                : "common practice"));
+                : "common practice",
+            null));
   }
 }

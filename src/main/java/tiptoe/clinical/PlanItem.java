@@ -1,5 +1,6 @@
 package tiptoe.clinical;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
 
 /**
@@ -13,7 +14,26 @@ import com.fasterxml.jackson.annotation.JsonInclude;
  * @param to the last day or moment, in the same form; null where there is none
  * @param reason why
  * @param source what the date rests on
+ * @param handled what became of it; null where nothing was said
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record PlanItem(
-    String id, String what, String due, String from, String to, String reason, String source) {}
+    String id,
+    String what,
+    String due,
+    String from,
+    String to,
+    String reason,
+    String source,
+    Handled handled) {
+  /** The same with what became of it. */
+  PlanItem with(Handled now) {
+    return new PlanItem(id, what, due, from, to, reason, source, now);
+  }
+
+  /** Whether it was done, so that it is due no more. */
+  @JsonIgnore
+  public boolean isDone() {
+    return handled != null && handled.done();
+  }
+}

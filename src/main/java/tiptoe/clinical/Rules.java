@@ -27,6 +27,7 @@ record Rules(
    * @param asks what is asked when a fact the condition needs was not stated; null to ask nothing
    * @param steps ids of the steps it is about where it rests on no finding
    * @param insteadOf ids of the rules whose flags this one makes superfluous
+   * @param handledBy when its action is done
    * @param source what it rests on
    */
   record FlagRule(
@@ -39,6 +40,7 @@ record Rules(
       String asks,
       List<String> steps,
       List<String> insteadOf,
+      HandledBy handledBy,
       String source) {}
 
   /**
@@ -59,6 +61,8 @@ record Rules(
    * @param reason why
    * @param actsOn ids of the rules whose action it is, so that their flags need no item of their
    *     own
+   * @param follows ids of the rules that it is to be done for beside their own action
+   * @param handledBy when it is done
    * @param source what the date rests on
    */
   record PlanRule(
@@ -68,6 +72,8 @@ record Rules(
       Due due,
       String reason,
       List<String> actsOn,
+      List<String> follows,
+      HandledBy handledBy,
       String source) {}
 
   Rules {

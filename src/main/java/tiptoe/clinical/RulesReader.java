@@ -12,6 +12,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import tiptoe.protocol.Protocol;
 
 /** Reads the rules file; a mistake in it names the rule and what was expected. */
@@ -31,6 +32,21 @@ final class RulesReader {
           "asks",
           "steps",
           "instead-of",
+          "done-by",
+          "set-going-by",
+          "source");
+
+  private static final Set<String> PLAN_KEYS =
+      Set.of(
+          "id",
+          "when",
+          "due",
+          "what",
+          "reason",
+          "acts-on",
+          "follows",
+          "done-by",
+          "set-going-by",
           "source");
 
   private final Protocol protocol;
@@ -110,6 +126,7 @@ final class RulesReader {
         asks,
         list(entry, "steps"),
         insteadOf,
+        handledBy(entry),
         text(entry, "source"));
   }
 
@@ -136,11 +153,13 @@ final class RulesReader {
   }
 
   private Rules.PlanRule plan(JsonNode entry) {
-    onlyKeys("the rule", entry, Set.of("id", "when", "due", "what", "reason", "acts-on", "source"));
+    onlyKeys("the rule", entry, PLAN_KEYS);
     Condition when =
         entry.has("when") ? condition(entry.path("when")) : baby -> ConditionResult.yes(List.of());
     List<String> actsOn = list(entry, "acts-on");
-    actsOn.forEach(id -> ConditionReader.known(id, flagIds));
+    List<String> follows = list(entry, "follows");
+    Stream.concat(actsOn.stream(), follows.stream())
+        .forEach(id -> ConditionReader.known(id, flagIds));
     return new Rules.PlanRule(
         text(entry, "id"),
         when,
@@ -148,7 +167,23 @@ final class RulesReader {
         Due.parse(text(entry, "due")),
         text(entry, "reason"),
         actsOn,
+        follows,
+        handledBy(entry),
         text(entry, "source"));
+  }
+
+  private HandledBy handledBy(JsonNode entry) {
+    HandledBy by = new HandledBy(list(entry, "done-by"), list(entry, "set-going-by"));
+    for (String term : Stream.concat(by.done().stream(), by.setGoing().stream()).toList()) {
+      String[] parts = (term + "=").split("=", -1);
+      protocol
+          .problem(parts[0], parts[1])
+          .ifPresent(
+              problem -> {
+                throw new IllegalArgumentException(problem);
+              });
+    }
+    return by;
   }
 
   private Condition condition(JsonNode node) {

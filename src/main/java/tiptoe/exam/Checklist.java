@@ -8,25 +8,33 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import tiptoe.protocol.Detail;
+import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
 
-/** What is done and what is missing, for this baby. */
-final class Checklist {
+/** What is done and what is missing, for one baby. */
+public final class Checklist {
   private static final String REASON = "reason";
 
-  private final ExamRecord record;
+  private final Protocol protocol;
+  private final Baby baby;
   private final List<Answer> answers;
   private final Set<Slot> answered = new HashSet<>();
   private final Map<Slot, String> deferred = new LinkedHashMap<>();
 
   Checklist(ExamRecord record) {
-    this.record = record;
-    answers = record.answers();
+    this(record.protocol(), record.baby(), record.answers());
+  }
+
+  /** That of a baby of which this was found. */
+  public Checklist(Protocol protocol, Baby baby, List<Answer> answers) {
+    this.protocol = protocol;
+    this.baby = baby;
+    this.answers = answers;
     for (Answer answer : answers) {
-      Step step = record.protocol().step(answer.step());
+      Step step = protocol.step(answer.step());
       Slot slot = new Slot(answer.step(), step.sided() ? answer.side() : null);
       if (Value.NOT_EXAMINED.equals(answer.value())) {
         deferred.put(slot, answer.details().getOrDefault(REASON, ""));
@@ -41,7 +49,8 @@ final class Checklist {
     return Stream.concat(missing(true), missing(false)).toList();
   }
 
-  List<Slot> missingKeySteps() {
+  /** Key steps that nobody has answered. */
+  public List<Slot> missingKeySteps() {
     return missing(true).toList();
   }
 
@@ -51,8 +60,7 @@ final class Checklist {
   }
 
   private Stream<Slot> missing(boolean key) {
-    return record
-        .protocol()
+    return protocol
         .steps()
         .filter(step -> step.key() == key && applies(step))
         .flatMap(step -> slots(step).stream().filter(slot -> isOwed(step, slot)));
@@ -63,7 +71,7 @@ final class Checklist {
   }
 
   private boolean applies(Step step) {
-    return step.appliesTo(record.baby().sex().orElse(null));
+    return step.appliesTo(baby.sex().orElse(null));
   }
 
   private static List<Slot> slots(Step step) {
@@ -75,7 +83,7 @@ final class Checklist {
   List<MissingDetail> missingDetails() {
     List<MissingDetail> missing = new ArrayList<>();
     for (Answer answer : answers) {
-      Step step = record.protocol().step(answer.step());
+      Step step = protocol.step(answer.step());
       Slot slot = new Slot(answer.step(), answer.side());
       wanted(step, answer.value())
           .filter(detail -> !QuestionUpkeep.has(answer, detail))
@@ -97,7 +105,7 @@ final class Checklist {
   }
 
   List<Progress> progress() {
-    return record.protocol().regions().stream().map(this::progress).toList();
+    return protocol.regions().stream().map(this::progress).toList();
   }
 
   private Progress progress(Region region) {

@@ -49,7 +49,8 @@ import tiptoe.language.Meaning;
   @Type(name = "keep-audio-chosen", value = Event.KeepAudioChosen.class),
   @Type(name = "signed", value = Event.Signed.class),
   @Type(name = "addendum-started", value = Event.AddendumStarted.class),
-  @Type(name = "audio-removed", value = Event.AudioRemoved.class)
+  @Type(name = "audio-removed", value = Event.AudioRemoved.class),
+  @Type(name = "item-ticked", value = Event.ItemTicked.class)
 })
 public sealed interface Event {
   /**
@@ -452,6 +453,21 @@ public sealed interface Event {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       // Asked for when the record is signed; it says nothing of the baby.
+    }
+  }
+
+  /**
+   * Somebody says that what the plan asks for was done, or that it was not after all.
+   *
+   * @param item id of the item of the plan
+   * @param what the item, for people, as it was then
+   * @param note in their own words; may be null
+   */
+  record ItemTicked(String item, String what, boolean done, String note, String author)
+      implements Event {
+    @Override
+    public void applyTo(Fold fold, Entry entry) {
+      fold.ticked.put(item, new TickedItem(item, done, note, entry.at(), author));
     }
   }
 

@@ -25,6 +25,7 @@ import tiptoe.protocol.Value;
  * @param questions every question ever asked, in order
  * @param gaps stretches that were not heard
  * @param flags every flag ever raised, in order
+ * @param ticked what of the plan was ticked off, by the id of the item
  * @param ended when the examination ended; null before that
  * @param entries the events
  */
@@ -42,6 +43,7 @@ public record ExamRecord(
     List<FlagHistory> flags,
     List<Signature> signatures,
     List<Note> notes,
+    Map<String, TickedItem> ticked,
     Instant ended,
     List<Entry> entries) {
   private static final Set<String> PRESSING = Set.of("urgent", "emergency");
@@ -55,6 +57,7 @@ public record ExamRecord(
     flags = List.copyOf(flags);
     signatures = List.copyOf(signatures);
     notes = List.copyOf(notes);
+    ticked = Map.copyOf(ticked);
     entries = List.copyOf(entries);
   }
 

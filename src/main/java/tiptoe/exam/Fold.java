@@ -26,6 +26,7 @@ public final class Fold {
   final List<FlagHistory> flags = new ArrayList<>();
   final List<Signature> signatures = new ArrayList<>();
   final List<Note> notes = new ArrayList<>();
+  final Map<String, TickedItem> ticked = new LinkedHashMap<>();
   Instant ended;
   private final List<Entry> entries = new ArrayList<>();
   private final Set<Long> undone = new HashSet<>();
@@ -48,6 +49,7 @@ public final class Fold {
     flags.addAll(record.flags());
     signatures.addAll(record.signatures());
     notes.addAll(record.notes());
+    ticked.putAll(record.ticked());
     ended = record.ended();
     entries.addAll(record.entries());
     entries.forEach(entry -> noteUndone(entry.event()));
@@ -80,7 +82,7 @@ public final class Fold {
     region = null;
     baby = Baby.UNKNOWN;
     ended = null;
-    Stream.of(statements, utterances, questions, remarks).forEach(Map::clear);
+    Stream.of(statements, utterances, questions, remarks, ticked).forEach(Map::clear);
     Stream.of(gaps, flags, signatures, notes).forEach(List::clear);
     entries.forEach(this::handle);
   }
@@ -172,6 +174,7 @@ public final class Fold {
         flags,
         signatures,
         notes,
+        ticked,
         ended,
         entries);
   }

@@ -212,6 +212,17 @@ public final class Review {
         draft -> facts.forEach((id, value) -> new Context(draft, null, author).state(id, value)));
   }
 
+  /**
+   * Ticks an item of the plan off, or says that it was not done after all.
+   *
+   * @param item its id
+   * @param what the item, for people
+   * @param note in the reviewer's own words; may be null
+   */
+  public Changes tick(String item, String what, boolean done, String note) {
+    return edit(draft -> draft.add(new Event.ItemTicked(item, what, done, note, author)));
+  }
+
   /** Takes back the last edit of this review, unless something was said or edited since. */
   public Changes undo() {
     if (done.isEmpty() || isBuiltUpon(done.peek())) {

@@ -23,6 +23,8 @@ import java.util.regex.Pattern;
  * @param labels words for people for those values whose id is not good enough
  * @param measure unit and range of a number, of the weeks of a gestation, and of the length of an
  *     identity; else null
+ * @param handover whether it is handed on rather than known of the baby: consent, what was told,
+ *     what was set going
  */
 public record Fact(
     String id,
@@ -30,7 +32,8 @@ public record Fact(
     Kind kind,
     List<String> values,
     Map<String, String> labels,
-    Measure measure) {
+    Measure measure,
+    boolean handover) {
   private static final Pattern PRINTABLE = Pattern.compile("[^\\p{C}\\p{Zl}\\p{Zp}]+");
 
   /** How the value of a fact is written. */

@@ -32,11 +32,18 @@ final class ProtocolReader {
   static Protocol read(InputStream in) throws IOException {
     File file = YAML.readValue(in, File.class);
     return new Protocol(
-        file.facts().stream().map(FactEntry::toFact).toList(),
+        Stream.concat(
+                file.facts().stream().map(entry -> entry.toFact(false)),
+                file.handover().stream().map(entry -> entry.toFact(true)))
+            .toList(),
         file.regions().stream().map(RegionEntry::toRegion).toList());
   }
 
-  private record File(List<FactEntry> facts, List<RegionEntry> regions) {}
+  private record File(List<FactEntry> facts, List<FactEntry> handover, List<RegionEntry> regions) {
+    File {
+      handover = handover == null ? List.of() : handover;
+    }
+  }
 
   private record FactEntry(
       String fact,
@@ -45,10 +52,10 @@ final class ProtocolReader {
       List<String> values,
       Map<String, String> labels,
       Measure measure) {
-    Fact toFact() {
+    Fact toFact(boolean handover) {
       String name = label == null ? Labels.of(fact) : label;
       return new Fact(
-          fact, name, kind, orEmpty(values), labels == null ? Map.of() : labels, measure);
+          fact, name, kind, orEmpty(values), labels == null ? Map.of() : labels, measure, handover);
     }
   }
 

@@ -2,14 +2,19 @@ package tiptoe.report;
 
 import java.io.IOException;
 import java.io.StringWriter;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import tiptoe.clinical.Assessment;
+import tiptoe.clinical.ProgrammeResult;
 import tiptoe.exam.Answer;
-import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Handover;
+import tiptoe.exam.Stated;
 import tiptoe.protocol.Step;
 import tiptoe.wording.PlainText;
 import tiptoe.wording.RecordWording;
@@ -51,18 +56,17 @@ final class CsvReport {
       for (Answer answer : record.unsettled()) {
         printer.printRecord(row(findings, answer, false).stream().map(CsvReport::safe).toList());
       }
+      for (List<String> row : beside(findings)) {
+        printer.printRecord(row.stream().map(CsvReport::safe).toList());
+      }
     }
     return text.toString();
   }
 
   private static List<String> row(RecordWording findings, Answer answer, boolean settled) {
-    ExamRecord record = findings.record();
-    Step step = record.protocol().step(answer.step());
-    Event.ExaminationOpened opened = record.opened();
-    return List.of(
-        opened == null ? "" : opened.id(),
-        record.label().orElse(""),
-        !findings.banner().isEmpty() ? "not valid" : record.signed() ? "yes" : "no",
+    Step step = findings.record().protocol().step(answer.step());
+    return whole(
+        findings,
         step.region(),
         answer.step(),
         answer.side() == null ? "" : answer.side().id(),
@@ -79,10 +83,47 @@ final class CsvReport {
         String.join("; ", answer.denied()),
         answer.group() ? "yes" : "no",
         settled ? "yes" : "no",
-        record.baby().fact("name").orElse(""),
-        record.baby().fact("record-number").orElse(""),
-        record.baby().fact("born-at").orElse(""),
         flags(findings.assessment(), answer));
+  }
+
+  // The four parts of the programme and what was handed on, as rows of regions of their own.
+  private static List<List<String>> beside(RecordWording findings) {
+    List<List<String>> rows = new ArrayList<>();
+    for (ProgrammeResult result : findings.assessment().programme()) {
+      String details =
+          result.referrals().stream()
+              .map(one -> one.rule() + "=" + Objects.requireNonNullElse(one.to(), one.due()))
+              .collect(Collectors.joining("; "));
+      rows.add(beside(findings, "programme", result.part(), result.outcome().id(), details));
+    }
+    for (Stated one : Handover.of(findings.record()).stated().values()) {
+      String details =
+          Stream.of("at=" + one.at(), "by=" + one.by())
+              .filter(detail -> !detail.endsWith("=null"))
+              .collect(Collectors.joining("; "));
+      rows.add(beside(findings, "handover", one.fact(), one.value(), details));
+    }
+    return rows;
+  }
+
+  private static List<String> beside(
+      RecordWording findings, String region, String step, String value, String details) {
+    return whole(findings, region, step, "", value, "", "", "", details, "", "no", "yes", "");
+  }
+
+  // The cells that each row of a record has around its own; the flags come last.
+  private static List<String> whole(RecordWording findings, String... own) {
+    ExamRecord record = findings.record();
+    List<String> row = new ArrayList<>();
+    row.add(record.opened() == null ? "" : record.opened().id());
+    row.add(record.label().orElse(""));
+    row.add(!findings.banner().isEmpty() ? "not valid" : record.signed() ? "yes" : "no");
+    row.addAll(List.of(own).subList(0, own.length - 1));
+    for (String fact : List.of("name", "record-number", "born-at")) {
+      row.add(record.baby().fact(fact).orElse(""));
+    }
+    row.add(own[own.length - 1]);
+    return row;
   }
 
   // Such as "urgent red-reflex-abnormal", "urgent central-cyanosis (not settled)".

@@ -9,10 +9,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import tiptoe.clinical.Handled;
 import tiptoe.clinical.PlanItem;
 import tiptoe.exam.Baby;
 import tiptoe.wording.PlainText;
@@ -40,7 +42,12 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
               "examination",
               "signed",
               "reason",
-              "source")
+              "source",
+              "item",
+              "done",
+              "how",
+              "said-at",
+              "said-by")
           .get();
 
   /**
@@ -70,12 +77,19 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
     }
   }
 
-  /** What the records ask for, by their names. */
-  public static DueList of(Map<String, RecordWording> records, ZonedDateTime now) {
+  /**
+   * What the records ask for, by their names.
+   *
+   * @param all whether what was done is in it, too
+   */
+  public static DueList of(Map<String, RecordWording> records, ZonedDateTime now, boolean all) {
     return new DueList(
         records.entrySet().stream()
             .flatMap(
-                one -> one.getValue().assessment().plan().stream().map(item -> row(one, item, now)))
+                one ->
+                    one.getValue().assessment().plan().stream()
+                        .filter(item -> all || !item.isDone())
+                        .map(item -> row(one, item, now)))
             .sorted(
                 Comparator.comparing(Row::overdue)
                     .reversed()
@@ -94,7 +108,7 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
         wording.record().label().orElse(record.getKey()),
         wording.record().signed(),
         spelled(item, wording),
-        isOver(item.to(), now));
+        !item.isDone() && isOver(item.to(), now));
   }
 
   private static PlanItem spelled(PlanItem item, RecordWording wording) {
@@ -105,7 +119,8 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
         item.from(),
         item.to(),
         wording.words().spelled(item.reason()),
-        item.source());
+        item.source(),
+        item.handled());
   }
 
   // A day is over when the next one begins, a moment when it has come.
@@ -118,6 +133,12 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
         : LocalDate.parse(to).isBefore(now.toLocalDate());
   }
 
+  private static String state(Row row) {
+    return row.item().isDone()
+        ? "done"
+        : row.overdue() ? "OVERDUE" : row.day() == null ? "no date" : "due";
+  }
+
   /** Lines for people. */
   public String text() {
     if (rows.isEmpty()) {
@@ -126,14 +147,18 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
     StringBuilder text = new StringBuilder();
     for (Row row : rows) {
       text.append(
-          "%-8s %-33s %s: %s (%s)%s%n"
+          "%-8s %-33s %s: %s (%s %s)%s%s%n"
               .formatted(
-                  row.overdue() ? "OVERDUE" : row.day() == null ? "no date" : "due",
+                  state(row),
                   when(row.item()),
                   row.whose(),
                   PlainText.line(row.item().what()),
                   row.examination(),
-                  row.signed() ? "" : ", not signed"));
+                  row.item().id(),
+                  row.signed() ? "" : ", not signed",
+                  row.item().handled() == null
+                      ? ""
+                      : "; " + RecordWording.handled(row.item().handled())));
     }
     return text.toString();
   }
@@ -166,7 +191,12 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
                     row.examination(),
                     row.signed() ? "yes" : "no",
                     row.item().reason(),
-                    row.item().source())
+                    row.item().source(),
+                    row.item().id(),
+                    row.item().isDone() ? "yes" : "no",
+                    handled(row, Handled::how),
+                    handled(row, Handled::at),
+                    handled(row, Handled::by))
                 .map(cell -> CsvReport.safe(cell == null ? "" : cell))
                 .toList());
       }
@@ -174,6 +204,10 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
       throw new java.io.UncheckedIOException(e);
     }
     return text.toString();
+  }
+
+  private static String handled(Row row, Function<Handled, String> what) {
+    return row.item().handled() == null ? "" : what.apply(row.item().handled());
   }
 
   /** A calendar of what has a date. */

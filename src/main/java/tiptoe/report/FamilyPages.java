@@ -83,12 +83,13 @@ final class FamilyPages {
     page.append(".</p>\n");
     flags();
     page.append("<h2>Result of the screening examination</h2>\n<table><tbody>\n");
-    results().forEach(this::result);
+    findings.programme().forEach(this::result);
     page.append("</tbody></table>\n");
     list("Abnormal findings", findings.abnormal().stream().map(RecordWording.Row::text).toList());
     list("To be done", findings.plan());
     list("Birth and first days", birth());
     list("Size", findings.sizes());
+    list("Handed on", findings.handover());
     list("Not settled", findings.unsettled());
     list("Still to be examined", findings.missingKeySteps());
     list("Remarks", findings.remarks());
@@ -112,35 +113,12 @@ final class FamilyPages {
             .toList());
   }
 
-  private void result(ProgrammeResult result) {
+  private void result(String part, String outcome) {
     page.append("<tr><th>")
-        .append(text(findings.words().title(result.part())))
+        .append(text(part))
         .append("</th><td>")
-        .append(text(outcome(result)))
+        .append(text(outcome))
         .append("</td></tr>\n");
-  }
-
-  private String outcome(ProgrammeResult result) {
-    String owed = owed(result);
-    return switch (result.outcome()) {
-      case NO_CONCERN -> "no concern";
-      case NOT_DONE -> "not done, owed: " + owed;
-      case NOT_APPLICABLE -> "does not apply";
-      case REFERRAL ->
-          result.flags().stream()
-                  .map(
-                      flag ->
-                          (flag.provisional() ? "not settled, to be confirmed now" : "referral")
-                              + ", "
-                              + findings.words().spelled(flag.when()))
-                  .distinct()
-                  .collect(Collectors.joining("; "))
-              + (owed.isEmpty() ? "" : "; not done, owed: " + owed);
-    };
-  }
-
-  private String owed(ProgrammeResult result) {
-    return result.owed().stream().map(findings::missing).collect(Collectors.joining(", "));
   }
 
   private List<String> birth() {
@@ -153,12 +131,6 @@ final class FamilyPages {
         .toList();
   }
 
-  private List<ProgrammeResult> results() {
-    return ProgrammeResult.of(findings.record(), findings.assessment()).stream()
-        .filter(result -> result.outcome() != ProgrammeResult.Outcome.NOT_APPLICABLE)
-        .toList();
-  }
-
   // In plain words. The signs are common practice; those of jaundice on the first day and of pale
   // stools stand in NICE CG98, information for parents.
   private String parents() {
@@ -166,13 +138,9 @@ final class FamilyPages {
     page.append("<p>Your baby was examined from head to toe on ")
         .append(text(RecordWording.moment(began()).replaceFirst(" .*", "")))
         .append(". These four parts are looked at in every baby:</p>\n<table><tbody>\n");
-    for (ProgrammeResult result : results()) {
-      page.append("<tr><th>")
-          .append(text(PLAIN.get(result.part())))
-          .append("</th><td>")
-          .append(text(plain(result)))
-          .append("</td></tr>\n");
-    }
+    findings.assessment().programme().stream()
+        .filter(ProgrammeResult::applies)
+        .forEach(one -> result(PLAIN.get(one.part()), plain(one)));
     page.append("</tbody></table>\n");
     long other = findings.abnormal().size();
     if (other > 0) {

@@ -2,7 +2,10 @@ package tiptoe.report;
 
 import static org.apache.commons.text.StringEscapeUtils.escapeXml10;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Collectors;
 import tiptoe.clinical.Flag;
 import tiptoe.clinical.SizeMeasure;
@@ -51,7 +54,7 @@ final class HtmlReport {
   /** On paper. */
   private static final String PAPER =
       """
-      @page { size: A4; margin: 14mm 12mm 18mm 12mm;
+      @page { size: A4; margin: %s;
         @bottom-left { content: "%s"; font-family: "DejaVu Sans"; font-size: 9pt; width: 168mm; }
         @bottom-right { content: counter(page) " / " counter(pages); font-family: "DejaVu Sans"; font-size: 9pt; }
         @top-left { content: "%s"; font-family: "DejaVu Sans"; font-size: 9pt; font-weight: bold; width: 120mm; }
@@ -59,6 +62,8 @@ final class HtmlReport {
       table { -fs-table-paginate: paginate; }
       body.close { line-height: 1.12; } body.close h2 { margin-top: 1.5mm; }
       body.wide { line-height: 1.5; } body.wide h2 { margin-top: 5mm; }
+      body.brief { line-height: 1.16; } body.brief h1 { font-size: 12pt; }
+      body.brief .identity { font-size: 10pt; } body.brief p { margin-bottom: 1.1mm; }
       """;
 
   /** On a screen, by day and by night, from a phone upwards; the drawings keep a white ground. */
@@ -84,12 +89,24 @@ final class HtmlReport {
   private final RecordWording findings;
   private final StringBuilder page = new StringBuilder();
 
-  private HtmlReport(RecordWording findings) {
+  /** Whether titles stand in the line, findings run on, and there is no figure. */
+  private final boolean brief;
+
+  private HtmlReport(RecordWording findings, boolean brief) {
     this.findings = findings;
+    this.brief = brief;
   }
 
   static String of(RecordWording findings) {
-    return new HtmlReport(findings).page();
+    return new HtmlReport(findings, false).page();
+  }
+
+  /**
+   * The same of a well baby in as few lines as may be: where nothing is abnormal a figure has
+   * nothing to mark, and what is normal can be read in one go.
+   */
+  static String brief(RecordWording findings) {
+    return new HtmlReport(findings, true).page();
   }
 
   private String page() {
@@ -103,10 +120,17 @@ final class HtmlReport {
         .append("</title>\n<style>\n")
         .append(STYLE)
         .append("</style>\n<style media=\"print\">\n")
-        .append(PAPER.formatted(spelled(Caution.TEXT).replace("\"", "'"), head(findings), draft))
+        .append(
+            PAPER.formatted(
+                brief ? "13mm 12mm 15mm 12mm" : "14mm 12mm 18mm 12mm",
+                spelled(Caution.TEXT).replace("\"", "'"),
+                head(findings),
+                draft))
         .append("</style>\n<style media=\"screen\">\n")
         .append(SCREEN)
-        .append("</style>\n</head>\n<body>\n<main>\n");
+        .append("</style>\n</head>\n<body")
+        .append(brief ? " class=\"brief\"" : "")
+        .append(">\n<main>\n");
     banner();
     page.append("<h1>").append(escapeXml10(findings.title()));
     if (findings.isDraft()) {
@@ -114,19 +138,29 @@ final class HtmlReport {
     }
     page.append("</h1>\n");
     identity();
-    page.append("<p class=\"caution\">")
-        .append(escapeXml10(spelled(Caution.TEXT)))
-        .append("</p>\n");
+    if (!brief) {
+      page.append("<p class=\"caution\">")
+          .append(escapeXml10(spelled(Caution.TEXT)))
+          .append("</p>\n");
+    }
     baby();
     flags();
-    figure();
-    page.append("<div class=\"beside\">\n");
+    if (!brief) {
+      figure();
+    }
+    page.append("<div").append(brief ? "" : " class=\"beside\"").append(">\n");
     abnormal();
     list("Key steps missing", findings.missingKeySteps());
     list("Not settled", findings.unsettled());
     list("To be stated", findings.needs());
     page.append("</div>\n<div class=\"end\"></div>\n");
+    list(
+        "Screening programme",
+        findings.programme().entrySet().stream()
+            .map(part -> part.getKey() + ": " + part.getValue())
+            .toList());
     list("Plan", findings.plan());
+    list("Handed on", findings.handover());
     list("Screens and classes", findings.results());
     answers();
     sizes();
@@ -169,7 +203,19 @@ final class HtmlReport {
 
   private void baby() {
     page.append("<p>");
-    findings.baby().forEach(this::fact);
+    Map<String, String> facts = new LinkedHashMap<>(findings.baby());
+    if (brief) {
+      List<String> denied =
+          facts.keySet().stream()
+              .filter(fact -> facts.get(fact).equals("no"))
+              .map(fact -> fact.substring(0, 1).toLowerCase(Locale.ROOT) + fact.substring(1))
+              .toList();
+      facts.values().removeIf("no"::equals);
+      if (!denied.isEmpty()) {
+        facts.put("No", String.join(", ", denied));
+      }
+    }
+    facts.forEach(this::fact);
     fact("As of", RecordWording.moment(findings.asOf()));
     if (!findings.dictated().isEmpty()) {
       fact("Dictated by", findings.dictated());
@@ -219,8 +265,12 @@ final class HtmlReport {
   }
 
   private void abnormal() {
-    page.append("<h2>Abnormal findings</h2>\n");
     List<RecordWording.Row> abnormal = findings.abnormal();
+    if (brief && abnormal.isEmpty()) {
+      list("Abnormal findings", List.of("none recorded"));
+      return;
+    }
+    page.append("<h2>Abnormal findings</h2>\n");
     if (abnormal.isEmpty()) {
       page.append("<p>None recorded.</p>\n");
       return;
@@ -237,6 +287,12 @@ final class HtmlReport {
   }
 
   private void answers() {
+    if (brief) {
+      page.append("<p><b>All findings</b> (~ a variant, * stated for the region). ");
+      findings.record().protocol().regions().forEach(this::region);
+      page.append("</p>\n");
+      return;
+    }
     page.append("<h2>All findings</h2>\n<table><thead><tr>")
         .append("<th scope=\"col\" class=\"region\">Region</th><th scope=\"col\">Findings")
         .append(" (! abnormal, ~ a variant, ? not settled)</th></tr></thead>\n<tbody>\n");
@@ -250,23 +306,23 @@ final class HtmlReport {
     if (rows.isEmpty() && missing.isEmpty()) {
       return;
     }
-    page.append("<tr><th scope=\"row\">")
+    page.append(brief ? "<b>" : "<tr><th scope=\"row\">")
         .append(escapeXml10(findings.words().title(region.label())))
-        .append("</th><td>");
-    page.append(rows.stream().map(HtmlReport::found).collect(Collectors.joining("; ")));
+        .append(brief ? ":</b> " : "</th><td>");
+    page.append(rows.stream().map(this::found).collect(Collectors.joining("; ")));
     if (!missing.isEmpty()) {
       page.append(rows.isEmpty() ? "" : ". ")
           .append("<span class=\"missing\">Not recorded: ")
           .append(escapeXml10(String.join(", ", missing)))
           .append("</span>");
     }
-    page.append("</td></tr>\n");
+    page.append(brief ? ". " : "</td></tr>\n");
   }
 
   /** What is as expected needs no sign. */
-  private static String found(RecordWording.Row row) {
+  private String found(RecordWording.Row row) {
     boolean plain = row.sign() == Sign.DONE || row.sign() == Sign.SKIPPED;
-    String said = row.text() + (row.group() ? " (stated for the region)" : "");
+    String said = row.text() + (row.group() ? brief ? "*" : " (stated for the region)" : "");
     String line = escapeXml10(plain ? said : row.mark() + " " + said);
     return row.sign() == Sign.ABNORMAL || row.sign() == Sign.UNSURE
         ? "<span class=\"abnormal\">" + line + "</span>"
@@ -293,7 +349,13 @@ final class HtmlReport {
   }
 
   private void list(String title, List<String> lines) {
-    if (!lines.isEmpty()) {
+    if (brief && !lines.isEmpty()) {
+      page.append("<p><b>")
+          .append(escapeXml10(title))
+          .append(":</b> ")
+          .append(escapeXml10(String.join("; ", lines)))
+          .append("</p>\n");
+    } else if (!lines.isEmpty()) {
       page.append("<h2>").append(escapeXml10(title)).append("</h2>\n<ul>\n");
       lines.forEach(line -> page.append("<li>").append(escapeXml10(line)).append("</li>\n"));
       page.append("</ul>\n");

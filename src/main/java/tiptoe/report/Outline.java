@@ -43,7 +43,13 @@ abstract class Outline {
     }
     section("Size", findings.sizes());
     section("Screens and classes", findings.results());
+    section(
+        "Screening programme",
+        findings.programme().entrySet().stream()
+            .map(part -> part.getKey() + ": " + part.getValue())
+            .toList());
     section("Plan", findings.plan());
+    section("Handed on", findings.handover());
     section("To be stated", findings.needs());
     section("Not heard", findings.gaps());
     section("Remarks", findings.remarks());

@@ -35,10 +35,13 @@ final class PdfReport {
   private static final List<String> SPACINGS = List.of("", "close", "wide");
 
   static byte[] of(RecordWording findings) throws IOException {
-    String html =
-        HtmlReport.of(findings)
-            // What the library takes for the words of a figure.
-            .replace("role=\"img\" aria-label=", "alt=");
+    if (findings.isWell()) {
+      byte[] brief = print(withWordsOfFigures(HtmlReport.brief(findings)));
+      if (pages(brief) == 1) {
+        return brief;
+      }
+    }
+    String html = withWordsOfFigures(HtmlReport.of(findings));
     byte[] first = null;
     for (String spacing : SPACINGS) {
       byte[] pdf = print(html.replace("<body>", "<body class=\"" + spacing + "\">"));
@@ -48,6 +51,17 @@ final class PdfReport {
       }
     }
     return first;
+  }
+
+  /** What the library takes for the words of a figure. */
+  private static String withWordsOfFigures(String html) {
+    return html.replace("role=\"img\" aria-label=", "alt=");
+  }
+
+  private static int pages(byte[] pdf) throws IOException {
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      return document.getNumberOfPages();
+    }
   }
 
   private static boolean endsAlmostEmpty(byte[] pdf) throws IOException {

@@ -16,9 +16,11 @@ import java.util.Map;
 import tiptoe.clinical.Assessment;
 import tiptoe.exam.Asked;
 import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Handover;
 import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Repair;
 import tiptoe.exam.Slot;
+import tiptoe.exam.Stated;
 import tiptoe.exam.Utterance;
 import tiptoe.finding.Bound;
 import tiptoe.finding.Finding;
@@ -62,6 +64,10 @@ public final class RecordJson {
     root.set("sizes", tree(assessment.sizes()));
     root.set("results", tree(assessment.results()));
     root.set("plan", tree(assessment.plan()));
+    root.set("programme", tree(assessment.programme()));
+    root.set(
+        "handover",
+        tree(Handover.of(record).stated().values().stream().map(HandedOn::of).toList()));
     root.set("needs", tree(assessment.needs()));
     root.set("rule-sets", tree(assessment.ruleSets()));
     root.put("caution", assessment.caution());
@@ -94,6 +100,14 @@ public final class RecordJson {
 
   private static BigDecimal seconds(double seconds) {
     return BigDecimal.valueOf(seconds).setScale(2, RoundingMode.HALF_UP);
+  }
+
+  @JsonInclude(Include.NON_NULL)
+  private record HandedOn(String fact, String value, String at, String by) {
+    static HandedOn of(Stated one) {
+      return new HandedOn(
+          one.fact(), one.value(), one.at() == null ? null : one.at().toString(), one.by());
+    }
   }
 
   @JsonInclude(Include.NON_NULL)

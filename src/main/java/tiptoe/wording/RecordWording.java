@@ -15,13 +15,17 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.apache.commons.lang3.StringUtils;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Flag;
+import tiptoe.clinical.Handled;
 import tiptoe.clinical.Level;
 import tiptoe.clinical.PlanItem;
+import tiptoe.clinical.ProgrammeResult;
 import tiptoe.clinical.Size;
 import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Handover;
 import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Remark;
 import tiptoe.exam.Signature;
@@ -158,7 +162,7 @@ public final class RecordWording {
         .facts()
         .forEach(
             (id, value) -> {
-              if (!isIdentity(id)) {
+              if (record.protocol().fact(id).filter(this::isApart).isEmpty()) {
                 facts.put(words.title(id), PlainText.line(words.fact(id, value)));
               }
             });
@@ -194,8 +198,85 @@ public final class RecordWording {
         .collect(Collectors.joining(", "));
   }
 
-  private boolean isIdentity(String fact) {
-    return record.protocol().fact(fact).filter(Fact::identifies).isPresent();
+  private boolean isApart(Fact fact) {
+    return fact.identifies() || fact.handover();
+  }
+
+  /**
+   * Consent, what was told and what was set going, with who said it and when: one line for what was
+   * said in the same minute.
+   */
+  public List<String> handover() {
+    Map<String, List<String>> lines = new LinkedHashMap<>();
+    Handover.of(record)
+        .stated()
+        .values()
+        .forEach(
+            one ->
+                lines
+                    .computeIfAbsent(said(moment(one.at()), one.by()), said -> new ArrayList<>())
+                    .add(words.stated(one.fact(), one.value())));
+    return lines.entrySet().stream()
+        .map(line -> StringUtils.capitalize(String.join("; ", line.getValue())) + line.getKey())
+        .map(PlainText::line)
+        .toList();
+  }
+
+  private static String said(String moment, String by) {
+    String said =
+        Stream.of(moment, by)
+            .filter(one -> one != null && !one.isEmpty())
+            .collect(Collectors.joining(", "));
+    return said.isEmpty() ? "" : " (" + said + ")";
+  }
+
+  /** What became of an item of the plan: {@code done (2026-03-02 12:00 UTC, Sam Fell)}. */
+  public static String handled(Handled handled) {
+    String at = handled.at() == null ? "" : moment(Instant.parse(handled.at()));
+    return PlainText.line(handled.how() + said(at, handled.by()));
+  }
+
+  /** What each part of the programme comes to; what does not apply is left out. */
+  public Map<String, String> programme() {
+    Map<String, String> results = new LinkedHashMap<>();
+    assessment.programme().stream()
+        .filter(ProgrammeResult::applies)
+        .forEach(result -> results.put(words.title(result.part()), outcome(result)));
+    return results;
+  }
+
+  private String outcome(ProgrammeResult result) {
+    String owed = result.owed().stream().map(this::missing).collect(Collectors.joining(", "));
+    return switch (result.outcome()) {
+      case NO_CONCERN -> "no concern";
+      case NOT_DONE -> "not done, owed: " + owed;
+      case NOT_APPLICABLE -> "does not apply";
+      case REFERRAL ->
+          result.referrals().stream()
+                  .map(this::referral)
+                  .distinct()
+                  .collect(Collectors.joining("; "))
+              + (owed.isEmpty() ? "" : "; not done, owed: " + owed);
+    };
+  }
+
+  // What a flag asks for stands with its source among the flags; a later date has its own.
+  private String referral(ProgrammeResult.Referral referral) {
+    boolean ofFlag =
+        assessment.flags().stream()
+            .anyMatch(
+                flag ->
+                    flag.rule().equals(referral.rule()) && flag.advice().endsWith(referral.what()));
+    String what =
+        referral.provisional()
+            ? "not settled, to be confirmed now"
+            : ofFlag ? "referral" : words.spelled(referral.what());
+    String source = " [" + referral.source().replaceFirst(" \\(configured:.*", "") + "]";
+    return what
+        + ", "
+        + words.spelled(referral.due())
+        + days(referral.from(), referral.to())
+        + (ofFlag ? "" : source);
   }
 
   /** What was found in a region; what is the same on both sides is one row. */
@@ -249,6 +330,15 @@ public final class RecordWording {
     return Stream.of(record.answers(), waiting())
         .flatMap(all -> rows(all.stream().filter(this::isAbnormal).toList()).stream())
         .toList();
+  }
+
+  /** Whether nothing is abnormal, to be acted on or open, and every key step was done. */
+  public boolean isWell() {
+    return abnormal().isEmpty()
+        && unsettled().isEmpty()
+        && missingKeySteps().isEmpty()
+        && !integrity().isAltered()
+        && assessment.flags().stream().allMatch(flag -> flag.level() == Level.NOTE);
   }
 
   private List<Row> rows(List<Answer> answers) {
@@ -530,13 +620,18 @@ public final class RecordWording {
   }
 
   private String planned(PlanItem item) {
-    String date = item.from() == null ? "" : " (" + day(item.from()) + until(item) + ")";
+    String date = days(item.from(), item.to());
     String due = item.what().endsWith(" " + item.due()) ? "" : ", " + item.due();
-    return words.spelled(item.what() + due + date + " — " + item.reason());
+    String handled = item.handled() == null ? "" : "; " + handled(item.handled());
+    return words.spelled(item.what() + due + date + " — " + item.reason()) + handled;
   }
 
-  private static String until(PlanItem item) {
-    return item.to() == null || item.to().equals(item.from()) ? "" : " to " + day(item.to());
+  /** Such as {@code (2026-03-29 to 2026-04-12)}; empty where no date is known. */
+  private static String days(String from, String to) {
+    if (from == null) {
+      return to == null ? "" : " (by " + day(to) + ")";
+    }
+    return " (" + day(from) + (to == null || to.equals(from) ? "" : " to " + day(to)) + ")";
   }
 
   private static String day(String moment) {

@@ -110,6 +110,7 @@ class AttacksTest {
             new Event.SegmentKept("segment-000009-0000000000.wav", 1, "00"),
             new Event.KeepAudioChosen("never"),
             new Event.TailSetAside(3, "signed by Dr Rood"),
+            new Event.ItemTicked("hip-unstable", "refer", true, null, "Dr Reed"),
             new Event.QuestionDropped(1, "none", "Dr Reed"));
     behind.forEach(
         event ->

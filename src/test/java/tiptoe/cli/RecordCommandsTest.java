@@ -117,6 +117,39 @@ class RecordCommandsTest {
   }
 
   @Test
+  void whatWasDoneIsTickedOffBehindASignatureAndTheRecordIsWhole() throws IOException {
+    ExamFolder exam = recorded(null);
+    String place = data.toString();
+    String[] done = {
+      "due", "--done", exam.name(), "hip-unstable", "--data", place, "--as", "Sam Fell"
+    };
+    String[] again = {
+      "due", "--not-done", exam.name(), "hip-unst", "--data", place, "--as", "Sam Fell, clerk"
+    };
+    sign(exam, KeepAudio.ALWAYS);
+    run("due", "--data", place);
+    assertTrue(out().contains("(" + exam.name() + " hip-unstable)"), out());
+    assertEquals(2, run(done), "a signature wants a role");
+    assertEquals(2, run("due", "--done", exam.name(), "hip-unstable", "--data", place), err());
+    done[done.length - 1] = "Sam Fell, clerk";
+    assertEquals(0, run(done), err());
+    assertEquals(1, run(done));
+    assertTrue(err().contains(" is done already"), err());
+    assertEquals(0, run("record", exam.name(), "--verify", "--data", place), out() + err());
+    assertTrue(out().contains("closed by “Sam Fell”, “clerk”"), out());
+    run("due", "--data", place);
+    assertFalse(out().contains("hip-unstable"), out());
+    run("due", "--all", "--data", place);
+    assertTrue(out().matches("(?s).*done .*hip-unstable\\); done \\(.*, Sam Fell\\)\n.*"), out());
+    assertEquals(0, run(again), err());
+    run("due", "--data", place);
+    assertTrue(out().contains("hip-unstable"), out());
+    assertEquals(1, run("due", "--done", exam.name(), "kidneys", "--data", place, "--as", "S, t"));
+    assertTrue(
+        err().startsWith("expected one item of its plan, found none called kidneys: "), err());
+  }
+
+  @Test
   void recordsListsWhatIsKept() throws IOException {
     ExamFolder exam = recorded(null);
     assertEquals(0, run("records", "--data", data.toString()), err());

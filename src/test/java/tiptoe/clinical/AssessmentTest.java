@@ -63,7 +63,7 @@ class AssessmentTest {
           age=18 | ortolani.left positive | hip-unstable 2026-11-25 2026-11-25, hip-ultrasound-unstable 2026-12-22 2027-01-05, nipe-review 2027-01-05 2027-01-19
           age=18 | murmur present | murmur null 2026-11-26T10:30:00+00:00, nipe-review 2027-01-05 2027-01-19
           age=30 | jaundice present extent=palms-soles | jaundice-visible null 2026-11-25T16:30:00+00:00, nipe-review 2027-01-05 2027-01-19
-          age=18 | clavicle.left fracture; anus not-patent; red-reflex dull; anterior-fontanelle tense | anus-not-patent 2026-11-25 2026-11-25, fontanelle-bulging 2026-11-25 2026-11-25, red-reflex-abnormal 2026-11-25 2026-11-25, clavicle-injury null null, nipe-review 2027-01-05 2027-01-19
+          age=18 | clavicle.left fracture; anus not-patent; red-reflex dull; anterior-fontanelle tense | anus-not-patent 2026-11-25 2026-11-25, fontanelle-bulging 2026-11-25 2026-11-25, red-reflex-abnormal 2026-11-25 2026-11-25, clavicle-injury null null, eyes-seen null 2026-12-08, nipe-review 2027-01-05 2027-01-19
           age=18 | red-reflex.left not-examined reason=eyes-closed; red-reflex.right present | owed-red-reflex null 2026-11-27T16:30:00+00:00, nipe-review 2027-01-05 2027-01-19
           age=80 | barlow.left not-examined reason=crying; barlow.right not-examined reason=crying | owed-barlow null null, nipe-review 2027-01-03 2027-01-17
           age=18 | skin not-examined reason=asleep | nipe-review 2027-01-05 2027-01-19

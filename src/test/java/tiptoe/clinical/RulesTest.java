@@ -422,8 +422,10 @@ class RulesTest {
                 "2026-11-25T12:30:00+00:00",
                 "2026-11-25T12:30:00+00:00",
                 "why",
-                "s"),
-            new PlanItem("b", "do", "at 3 days of age", "2026-11-28", "2026-11-28", "why", "s")),
+                "s",
+                null),
+            new PlanItem(
+                "b", "do", "at 3 days of age", "2026-11-28", "2026-11-28", "why", "s", null)),
         assessment.plan());
     assertEquals("note other-abnormal", Bedside.flags(assessment));
     assertEquals(List.of("tone"), assessment.flags().get(0).steps());

@@ -85,9 +85,9 @@ class ProtocolTest {
   void aFactWithoutWhatItsKindNeedsIsRefused() {
     assertThrows(
         IllegalArgumentException.class,
-        () -> new Fact("age", "age", Fact.Kind.NUMBER, List.of(), Map.of(), null));
+        () -> new Fact("age", "age", Fact.Kind.NUMBER, List.of(), Map.of(), null, false));
     assertThrows(
         IllegalArgumentException.class,
-        () -> new Fact("sex", "sex", Fact.Kind.CHOICE, List.of(), Map.of(), null));
+        () -> new Fact("sex", "sex", Fact.Kind.CHOICE, List.of(), Map.of(), null, false));
   }
 }

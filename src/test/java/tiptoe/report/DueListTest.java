@@ -38,7 +38,7 @@ class DueListTest {
     Map<String, RecordWording> records = new TreeMap<>();
     records.put("one", breech());
     records.put("two", Records.wording(Records.of("vitamin k given", "born breech")));
-    return DueList.of(records, now);
+    return DueList.of(records, now, false);
   }
 
   @Test
@@ -47,7 +47,11 @@ class DueListTest {
     // 4 weeks of age and 4 to 6 weeks of age are over; 6 to 8 weeks are not. NIPE handbook, 2024.
     assertTrue(lines.get(0).startsWith("OVERDUE  by 2026-03-29"), lines.get(0));
     assertTrue(
-        lines.get(0).endsWith("Ada Wren, twin; two, K123456: hearing screen (one), not signed"),
+        lines
+            .get(0)
+            .endsWith(
+                "Ada Wren, twin; two, K123456: hearing screen (one hearing-screen-due), not"
+                    + " signed"),
         lines.get(0));
     assertTrue(lines.get(1).startsWith("OVERDUE  2026-03-29 to 2026-04-12"), lines.get(1));
     assertTrue(lines.get(1).contains("hip ultrasound"), lines.get(1));
@@ -66,6 +70,31 @@ class DueListTest {
             .equals("hip ultrasound"));
     assertFalse(due(ZonedDateTime.parse("2026-04-12T23:59:00Z")).rows().get(1).overdue());
     assertTrue(due(ZonedDateTime.parse("2026-04-13T00:00:00Z")).rows().get(1).overdue());
+  }
+
+  @Test
+  void whatWasDoneIsDueNoMoreAndWhatWasOnlySetGoingIs() {
+    Examination examination =
+        Records.dictated(
+            List.of(
+                "baby girl",
+                "left ortolani positive",
+                "referred to orthopaedics",
+                "hip scan requested"));
+    examination.review("Sam Fell").tick("nipe-review", "all four again", true, "seen at 7 weeks");
+    Map<String, RecordWording> records = Map.of("one", Records.wording(examination.record()));
+    String due = DueList.of(records, APRIL, false).text();
+    assertFalse(due.contains("hip-unstable") || due.contains("nipe-review"), due);
+    String said = " (2026-03-02 12:00 UTC, Dr Ada Quill)\n";
+    assertTrue(due.contains("not signed; hip ultrasound: requested" + said), due);
+    String all = DueList.of(records, APRIL, true).text();
+    assertTrue(
+        all.contains("(one hip-unstable), not signed; referral to orthopaedics: made" + said), all);
+    assertTrue(all.contains("; seen at 7 weeks (2026-03-02 12:00 UTC, Sam Fell)\n"), all);
+    assertEquals(2, all.lines().filter(line -> line.startsWith("done ")).count(), all);
+    examination.review("Sam Fell").tick("hip-unstable", "refer", false, null);
+    Map<String, RecordWording> after = Map.of("one", Records.wording(examination.record()));
+    assertTrue(DueList.of(after, APRIL, false).text().contains("one hip-unstable"));
   }
 
   @Test
@@ -136,6 +165,6 @@ class DueListTest {
 
   @Test
   void nothingIsDueWhereThereIsNoRecord() {
-    assertEquals("nothing is due\n", DueList.of(Map.of(), APRIL).text());
+    assertEquals("nothing is due\n", DueList.of(Map.of(), APRIL, false).text());
   }
 }

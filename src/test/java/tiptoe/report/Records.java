@@ -7,7 +7,6 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
-import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -182,12 +181,6 @@ final class Records {
   }
 
   static Assessment assess(ExamRecord record) {
-    return Assessor.standard()
-        .assess(
-            record.baby(),
-            record.answers(),
-            record.unsettled(),
-            Settings.DEFAULT,
-            ZonedDateTime.ofInstant(NOON, ZoneOffset.UTC));
+    return Assessor.standard().assess(record, Settings.DEFAULT, ZoneOffset.UTC);
   }
 }

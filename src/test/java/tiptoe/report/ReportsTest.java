@@ -82,25 +82,30 @@ class ReportsTest {
         List.of(Records.demonstration().record(), Records.signed(), Records.typical())) {
       try (PDDocument pdf = Loader.loadPDF(Reports.render(Records.wording(record), Format.PDF))) {
         assertEquals(2, pdf.getNumberOfPages());
-        List<Float> sizes = new ArrayList<>();
-        PDFTextStripper text =
-            new PDFTextStripper() {
-              @Override
-              protected void processTextPosition(TextPosition position) {
-                sizes.add(position.getFontSizeInPt());
-                super.processTextPosition(position);
-              }
-            };
+        PDFTextStripper text = new PDFTextStripper();
         for (int page = 1; page <= pdf.getNumberOfPages(); page++) {
           text.setStartPage(page);
           text.setEndPage(page);
           assertTrue(text.getText(pdf).lines().count() > 10, "page " + page);
         }
-        assertTrue(sizes.size() > 2000, "letters: " + sizes.size());
         // What a layout in thousandths of a point rounds away is let through.
-        assertTrue(sizes.stream().allMatch(size -> size >= 8.99), () -> "" + Set.copyOf(sizes));
+        assertTrue(smallestLetter(pdf) >= 8.99, "" + smallestLetter(pdf));
       }
     }
+  }
+
+  /** Size of the smallest of the letters of a report in points; there are thousands of them. */
+  static double smallestLetter(PDDocument pdf) throws IOException {
+    List<Float> sizes = new ArrayList<>();
+    new PDFTextStripper() {
+      @Override
+      protected void processTextPosition(TextPosition position) {
+        sizes.add(position.getFontSizeInPt());
+        super.processTextPosition(position);
+      }
+    }.getText(pdf);
+    assertTrue(sizes.size() > 1000, "letters: " + sizes.size());
+    return sizes.stream().mapToDouble(size -> size).min().orElseThrow();
   }
 
   /** By the terms of PDF/UA-1 (ISO 14289-1): 7.1 tags, title and 7.2 language, 7.3 figures. */
@@ -237,7 +242,9 @@ class ReportsTest {
             .get()
             .parse(new StringReader(csv))
             .getRecords();
-    assertEquals(2, rows.size());
+    List<String> beside = List.of("programme", "handover");
+    assertEquals(2, rows.stream().filter(row -> !beside.contains(row.get("region"))).count());
+    assertEquals(4, rows.stream().filter(row -> row.get("region").equals("programme")).count());
     assertTrue(rows.stream().allMatch(row -> row.get("label").equals("'=HYPERLINK(1)")));
     assertTrue(rows.stream().anyMatch(row -> row.get("number").equals("-5")));
     assertTrue(csv.contains("\r\n"));

@@ -7,7 +7,10 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -16,10 +19,11 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import tiptoe.Golden;
-import tiptoe.clinical.ProgrammeResult;
 import tiptoe.exam.Examination;
 import tiptoe.exam.StatedIdentity;
+import tiptoe.exam.journal.MemorySink;
 import tiptoe.protocol.Protocol;
+import tiptoe.wording.QuestionWording;
 import tiptoe.wording.RecordWording;
 
 /** Whole checks of invented babies, a well one and four ill ones, from identity to letter. */
@@ -54,9 +58,21 @@ class WholeCheckTest {
 
   @Test
   void nothingForAWellBabyIsLongerThanAPage() throws IOException {
-    for (Format format : List.of(Format.LETTER, Format.PARENTS)) {
-      try (PDDocument pdf = Loader.loadPDF(Reports.render(checked("well"), format))) {
-        assertEquals(1, pdf.getNumberOfPages(), format.toString());
+    RecordWording draft = checked("well");
+    Examination examination =
+        Examination.of(
+            draft.record(),
+            Clock.fixed(Records.NOON, ZoneOffset.UTC),
+            new MemorySink(),
+            QuestionWording::of);
+    examination.review("Dr Bea Marlow").sign("consultant paediatrician", Map.of());
+    RecordWording signed = Records.wording(examination.record());
+    for (Format format : List.of(Format.PDF, Format.LETTER, Format.PARENTS)) {
+      for (RecordWording check : List.of(draft, signed)) {
+        try (PDDocument pdf = Loader.loadPDF(Reports.render(check, format))) {
+          assertEquals(1, pdf.getNumberOfPages(), format.toString());
+          assertTrue(ReportsTest.smallestLetter(pdf) >= 8.99, format.toString());
+        }
       }
     }
   }
@@ -74,7 +90,7 @@ class WholeCheckTest {
     RecordWording check = checked(name);
     assertEquals(
         results,
-        ProgrammeResult.of(check.record(), check.assessment()).stream()
+        check.assessment().programme().stream()
             .map(result -> result.part() + " " + result.outcome())
             .collect(Collectors.joining("; ")));
   }

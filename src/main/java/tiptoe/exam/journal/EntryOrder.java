@@ -31,6 +31,7 @@ final class EntryOrder {
           Event.RemarkReworded.class,
           Event.FlagRaised.class,
           Event.FlagCleared.class,
+          Event.ItemTicked.class,
           Event.Undone.class,
           Event.Redone.class);
 
