@@ -15,6 +15,7 @@ import picocli.CommandLine.Parameters;
 import tiptoe.clinical.AnswersFile;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Assessor;
+import tiptoe.exam.ExamRecord;
 import tiptoe.exam.journal.StoredExam;
 import tiptoe.files.BoundedFile;
 import tiptoe.protocol.Protocol;
@@ -44,12 +45,19 @@ final class AssessCommand implements Callable<Integer> {
 
   private String banner = "";
 
-  private final Protocol protocol = Protocol.standard();
-
   @Override
   public Integer call() throws IOException {
     Settings settings = options.settings();
-    Assessment assessment = isJson() ? ofFile(settings) : ofRecord();
+    Protocol protocol = Protocol.standard();
+    Assessment assessment;
+    if (isJson()) {
+      protocol = options.protocol();
+      assessment = ofFile(settings);
+    } else {
+      ExamRecord record = record();
+      protocol = record.protocol();
+      assessment = options.wording(record).assessment();
+    }
     if (assessment == null) {
       return Tiptoe.COULD_NOT;
     }
@@ -73,10 +81,10 @@ final class AssessCommand implements Callable<Integer> {
   }
 
   private Assessment ofFile(Settings settings) throws IOException {
-    AnswersFile answers = AnswersFile.parse(text(), protocol, ZoneId.systemDefault());
+    AnswersFile answers = AnswersFile.parse(text(), options.protocol(), ZoneId.systemDefault());
     answers.problems().forEach(problem -> Console.err().println(named + ": " + problem));
     return answers.problems().isEmpty()
-        ? Assessor.standard()
+        ? Assessor.of(options.protocol())
             .assess(answers.baby(), answers.answers(), settings, answers.examinedAt())
         : null;
   }
@@ -89,9 +97,9 @@ final class AssessCommand implements Callable<Integer> {
     }
   }
 
-  private Assessment ofRecord() throws IOException {
+  private ExamRecord record() throws IOException {
     StoredExam exam = options.readAny(named.toString());
     banner = altered.pass(exam).banner(exam.record());
-    return options.wording(exam.record()).assessment();
+    return exam.record();
   }
 }

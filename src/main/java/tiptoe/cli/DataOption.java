@@ -18,8 +18,12 @@ final class DataOption {
 
   /** The records of the user. */
   RecordStore store() {
-    return new RecordStore(
-        place(), Protocol.standard(), Clock.systemDefaultZone(), QuestionWording::of);
+    return store(Protocol.standard());
+  }
+
+  /** The same, where new ones go by this protocol. */
+  RecordStore store(Protocol protocol) {
+    return new RecordStore(place(), protocol, Clock.systemDefaultZone(), QuestionWording::of);
   }
 
   /** The folder that holds them. */

@@ -103,8 +103,6 @@ final class ExamCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     Home home = Home.locate();
     List<Path> recordings = from == null ? List.of() : AudioFile.in(from);
-    Loading<Understanding> understanding =
-        Loading.load("load the grammars", () -> Understanding.load(home));
     Settings settings = options.settings();
     Map<String, String> baby = identity.stated(settings);
     OpenExam open = open(settings);
@@ -112,7 +110,7 @@ final class ExamCommand implements Callable<Integer> {
     try (open) {
       IdentityOption.state(baby, open.examination());
       keepAudio.chosen().ifPresent(keep -> open.examination().keepAudio(keep.id()));
-      return examine(home, understanding, settings, recordings, open);
+      return examine(home, settings, recordings, open);
     } catch (NotBegun e) {
       begun = false;
       throw new IOException(ProblemWording.of(e.getCause()), e);
@@ -132,14 +130,12 @@ final class ExamCommand implements Callable<Integer> {
     }
   }
 
-  private int examine(
-      Home home,
-      Loading<Understanding> understanding,
-      Settings settings,
-      List<Path> recordings,
-      OpenExam open)
+  private int examine(Home program, Settings settings, List<Path> recordings, OpenExam open)
       throws IOException {
     try {
+      Home home = program.with(open.examination().record().protocol());
+      Loading<Understanding> understanding =
+          Loading.load("load the grammars", () -> Understanding.load(home));
       ExamSession session =
           new ExamSession(
               () -> understanding.get().interpreter(),
@@ -269,7 +265,7 @@ final class ExamCommand implements Callable<Integer> {
         this.author != null ? this.author : who.of(settings).map(Reviewer::toString).orElse(null);
     if (broken == null) {
       return options
-          .store()
+          .storeHere()
           .create(label, ToolVersion.number(), author, encrypt ? options.newPassphrase() : null);
     }
     OpenExam open = options.open(broken);

@@ -56,7 +56,7 @@ final class InterpretCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     Settings settings = option.settings();
-    Understanding understanding = Understanding.load(Home.locate());
+    Understanding understanding = Understanding.load(Home.of(option.protocol()));
     for (String text : texts()) {
       ExamSession session = Sessions.inMemory(understanding, settings);
       List<Explanation> explanations = new ArrayList<>();

@@ -134,7 +134,7 @@ final class MeasureCommand implements Callable<Integer> {
       return printReviewed();
     }
     Settings settings = option.settings();
-    Home home = Home.locate();
+    Home home = Home.of(option.protocol());
     Understanding understanding = Understanding.load(home);
     Baseline least = baseline == null ? null : Baseline.read(baseline);
     Noises noises = noise == null ? null : Noises.in(noise, split, seed);

@@ -34,7 +34,7 @@ final class ReadyCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     Readiness readiness = new Readiness(System.getenv(), model);
-    readiness.program(option::settings);
+    readiness.program(option::settings, option::protocol);
     if (!withoutMicrophone) {
       readiness.microphone();
     }

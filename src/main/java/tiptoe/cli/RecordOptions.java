@@ -14,6 +14,7 @@ import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
 import tiptoe.files.BoundedFile;
+import tiptoe.protocol.Protocol;
 import tiptoe.settings.Settings;
 import tiptoe.wording.RecordWording;
 
@@ -30,6 +31,15 @@ final class RecordOptions {
 
   RecordStore store() {
     return data.store();
+  }
+
+  /** The same, where new ones go by the protocol of the ward. */
+  RecordStore storeHere() throws IOException {
+    return data.store(protocol());
+  }
+
+  Protocol protocol() throws IOException {
+    return option.protocol();
   }
 
   /** The folder that holds the records. */
@@ -65,7 +75,9 @@ final class RecordOptions {
   RecordWording wording(ExamRecord record) {
     Settings settings = settings();
     return new RecordWording(
-        record, Assessor.standard().assess(record, settings, ZoneId.systemDefault()), settings);
+        record,
+        Assessor.of(record.protocol()).assess(record, settings, ZoneId.systemDefault()),
+        settings);
   }
 
   /** The passphrase for a record; null when it is not encrypted. */

@@ -57,7 +57,7 @@ final class ReplayCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     Settings settings = option.settings();
-    Home home = Home.locate();
+    Home home = Home.of(option.protocol());
     Understanding understanding = Understanding.load(home);
     int failed = 0;
     List<Path> files = new ArrayList<>();

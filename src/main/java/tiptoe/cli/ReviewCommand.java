@@ -80,7 +80,7 @@ final class ReviewCommand implements Callable<Integer> {
       return print(stored, integrity, assessor);
     }
     Signer signer = key.signer(options.place());
-    Understanding understanding = Understanding.load(Home.locate());
+    Understanding understanding = Understanding.load(Home.of(stored.record().protocol()));
     TypedWords words =
         new TypedWords(understanding.network(), understanding.interpreter(), understanding.typed());
     if (integrity.isAltered()) {

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
@@ -29,18 +30,20 @@ final class SayCommand implements Callable<Integer> {
   @Parameters(paramLabel = "REGION", arity = "0..1", description = "Such as hips; all without it.")
   private String region;
 
+  @Mixin private SettingsOption option;
+
   @Spec private CommandSpec spec;
 
   @Override
   public Integer call() throws IOException {
-    Protocol protocol = Protocol.standard();
+    Protocol protocol = option.protocol();
     List<Region> wanted = region == null ? protocol.regions() : named(protocol);
     if (wanted.isEmpty()) {
       String known = protocol.regions().stream().map(Region::id).collect(Collectors.joining(", "));
       throw new ParameterException(
           spec.commandLine(), "expected a region (" + known + "), found " + region);
     }
-    PhraseBook book = new PhraseBook(Understanding.load(Home.locate()).network(), protocol);
+    PhraseBook book = new PhraseBook(Understanding.load(Home.of(protocol)).network(), protocol);
     Console.out().print(region == null ? book.pages() : book.page(wanted.get(0)));
     return 0;
   }

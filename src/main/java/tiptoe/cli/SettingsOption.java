@@ -1,13 +1,17 @@
 package tiptoe.cli;
 
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Option;
 import tiptoe.files.BoundedFile;
+import tiptoe.protocol.LocalProtocol;
+import tiptoe.protocol.Protocol;
 import tiptoe.session.Home;
+import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
 import tiptoe.settings.SettingsFile;
 
@@ -25,6 +29,30 @@ public final class SettingsOption {
   /** The file that is read. */
   Path place() {
     return file == null ? Home.settingsFile() : file;
+  }
+
+  /**
+   * The examination as it is done here: ours, with what the ward adds.
+   *
+   * @throws IOException when the file of the ward cannot be read
+   * @throws IllegalArgumentException when it is not understood; it is refused as a whole
+   */
+  Protocol protocol() throws IOException {
+    String named = settings().get(Setting.LOCAL_PROTOCOL);
+    if (named.isEmpty()) {
+      return Protocol.standard();
+    }
+    Path local = place().toAbsolutePath().resolveSibling(named);
+    try {
+      return Protocol.with(
+          LocalProtocol.parse(
+              local.toString(), BoundedFile.PROTOCOL.text(local), Protocol.standard()));
+    } catch (NoSuchFileException e) {
+      throw new IOException(
+          "expected the local protocol that the settings name, found none at " + local, e);
+    } catch (CharacterCodingException e) {
+      throw new IOException("expected UTF-8 text, found other bytes in " + local, e);
+    }
   }
 
   /** The settings in force; a file that is not understood is refused as a whole. */

@@ -72,7 +72,7 @@ final class SoundcheckCommand implements Callable<Integer> {
   }
 
   private int check() throws IOException {
-    Home home = Home.locate();
+    Home home = Home.of(option.protocol());
     Understanding understanding = Understanding.load(home);
     try (Engine engine = Engine.open(home, understanding, model, option.settings(), Console.err());
         Recogniser recogniser = engine.recogniser()) {

@@ -99,7 +99,7 @@ final class TeachCommand implements Callable<Integer> {
           spec.commandLine(), "expected a word and either what it sounds like or --phones");
     }
     word = word.toLowerCase(Locale.ROOT);
-    Home home = Home.locate();
+    Home home = Home.of(option.protocol());
     Understanding understanding = Understanding.load(home);
     if (!teach(home, understanding.network().automaton())) {
       return Tiptoe.COULD_NOT;

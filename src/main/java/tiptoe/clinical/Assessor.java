@@ -30,7 +30,12 @@ public final class Assessor {
 
   /** The assessor with the rules this project ships. */
   public static Assessor standard() {
-    return new Assessor(Protocol.standard(), Rules.standard());
+    return of(Protocol.standard());
+  }
+
+  /** The same with what a ward adds. */
+  public static Assessor of(Protocol protocol) {
+    return new Assessor(protocol, Rules.of(protocol));
   }
 
   static Assessor of(Rules rules) {
@@ -159,8 +164,9 @@ public final class Assessor {
     needs.computeIfAbsent(fact, f -> new LinkedHashSet<>()).add(reason);
   }
 
-  private static List<String> ruleSets(Settings settings) {
+  private List<String> ruleSets(Settings settings) {
     List<String> sets = new ArrayList<>();
+    protocol.local().ifPresent(local -> sets.add("local protocol " + local.title()));
     for (Setting setting : Setting.values()) {
       if ("rules".equals(setting.section())) {
         sets.add(setting.key() + " " + settings.get(setting));

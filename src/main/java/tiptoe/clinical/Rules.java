@@ -1,6 +1,8 @@
 package tiptoe.clinical;
 
 import java.util.List;
+import java.util.stream.Stream;
+import tiptoe.protocol.Protocol;
 
 /**
  * All rules, in the order of their file.
@@ -86,6 +88,22 @@ record Rules(
   /** The rules this project ships. */
   static Rules standard() {
     return Shipped.RULES;
+  }
+
+  /** The same, and what the abnormal values of a ward ask for. */
+  static Rules of(Protocol protocol) {
+    Rules ours = standard();
+    return protocol
+        .local()
+        .map(
+            local ->
+                new Rules(
+                    Stream.concat(ours.flags.stream(), RulesReader.ofWard(protocol, local).stream())
+                        .toList(),
+                    ours.nothingToRaise,
+                    ours.missing,
+                    ours.plan))
+        .orElse(ours);
   }
 
   private static final class Shipped {

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import tiptoe.protocol.LocalProtocol;
 import tiptoe.protocol.Protocol;
 
 /** Reads the rules file; a mistake in it names the rule and what was expected. */
@@ -67,6 +68,28 @@ final class RulesReader {
 
   static Rules read(InputStream in, Protocol protocol) throws IOException {
     return new RulesReader(protocol).rules(YAML.readTree(in));
+  }
+
+  /** One rule for each abnormal value that a ward adds. */
+  static List<Rules.FlagRule> ofWard(Protocol protocol, LocalProtocol local) {
+    TermReader terms = new TermReader(protocol);
+    return local.actions().stream()
+        .map(
+            action -> {
+              Level level = Level.of(action.level());
+              return new Rules.FlagRule(
+                  "local-" + action.step() + "-" + action.value(),
+                  terms.read(action.step() + "=" + action.value()),
+                  level,
+                  null,
+                  action.action(),
+                  usual(level),
+                  null,
+                  List.of(),
+                  List.of(),
+                  "local protocol " + local.title());
+            })
+        .toList();
   }
 
   private Rules rules(JsonNode file) {

@@ -67,9 +67,16 @@ public sealed interface Event {
    * @param protocol version of the protocol
    * @param tool version of the tool
    * @param author who examines; may be null
+   * @param local the protocol of the ward, as its file said it, so that the record can be read
+   *     without it; null where there is none
    */
-  record ExaminationOpened(String id, String label, String protocol, String tool, String author)
+  record ExaminationOpened(
+      String id, String label, String protocol, String tool, String author, String local)
       implements Event {
+    public ExaminationOpened(String id, String label, String protocol, String tool, String author) {
+      this(id, label, protocol, tool, author, null);
+    }
+
     @Override
     public void applyTo(Fold fold, Entry entry) {
       fold.opened = this;

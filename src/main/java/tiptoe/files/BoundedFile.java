@@ -22,6 +22,8 @@ public enum BoundedFile {
   /** What happened in an examination, a line each. */
   JOURNAL("a journal", 64 << 20),
   SETTINGS("a settings file", 1 << 20),
+  /** What a ward adds to the examination. */
+  PROTOCOL("a protocol of the ward", 64 << 10),
   ANSWERS("a file of findings", 4 << 20),
   /** Who a baby is. */
   PATIENT("a file that says who the baby is", 1 << 20),

@@ -5,9 +5,12 @@ import java.io.StringWriter;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import tiptoe.exam.Event;
@@ -38,14 +41,23 @@ public final class Quality {
   public record Row(
       String step, String name, int wanted, int done, int leftOut, long judged, long corrected) {}
 
-  /** Adds up records of one protocol, that are as they were signed. */
+  /**
+   * Adds up records that are as they were signed.
+   *
+   * @param protocol whose key steps are told also where no record holds them
+   */
   public Quality(Protocol protocol, List<ExamRecord> all) {
     records = all.size();
     signed = all.stream().filter(record -> !record.signatures().isEmpty()).count();
     all.forEach(record -> hoursToSign(record).ifPresent(hours::add));
     List<Agreement.Judged> judged =
         all.stream().flatMap(record -> Agreement.of(record).stream()).toList();
-    protocol.steps().filter(Step::key).forEach(step -> rows.add(row(step, all, judged)));
+    Map<String, Step> keys = new LinkedHashMap<>();
+    Stream.concat(Stream.of(protocol), all.stream().map(ExamRecord::protocol))
+        .flatMap(Protocol::steps)
+        .filter(Step::key)
+        .forEach(step -> keys.putIfAbsent(step.id(), step));
+    keys.values().forEach(step -> rows.add(row(step, all, judged)));
     hours.sort(null);
   }
 
@@ -54,7 +66,8 @@ public final class Quality {
     int missing = 0;
     int leftOut = 0;
     for (ExamRecord record : all) {
-      if (step.appliesTo(record.baby().sex().orElse(null))) {
+      boolean key = record.protocol().find(step.id()).filter(Step::key).isPresent();
+      if (key && step.appliesTo(record.baby().sex().orElse(null))) {
         wanted += step.sided() ? 2 : 1;
         missing += (int) record.missing().stream().filter(slot -> isOf(step, slot.step())).count();
         leftOut +=

@@ -11,8 +11,14 @@ public final class Protocol {
   private final Map<String, Fact> facts = new LinkedHashMap<>();
   private final List<Region> regions;
   private final Map<String, Step> steps = new LinkedHashMap<>();
+  private final LocalProtocol local;
 
   public Protocol(List<Fact> facts, List<Region> regions) {
+    this(facts, regions, null);
+  }
+
+  private Protocol(List<Fact> facts, List<Region> regions, LocalProtocol local) {
+    this.local = local;
     this.regions = List.copyOf(regions);
     for (Fact fact : facts) {
       if (this.facts.put(fact.id(), fact) != null) {
@@ -36,6 +42,29 @@ public final class Protocol {
   /** The protocol this project ships. */
   public static Protocol standard() {
     return Shipped.PROTOCOL;
+  }
+
+  /** The shipped protocol with what a ward adds to it. */
+  public static Protocol with(LocalProtocol local) {
+    Protocol ours = standard();
+    return new Protocol(
+        List.copyOf(ours.facts.values()),
+        ours.regions.stream().map(region -> region.with(local)).toList(),
+        local);
+  }
+
+  /**
+   * The protocol of a record.
+   *
+   * @param local the text of the ward's protocol that it kept; null for none
+   */
+  public static Protocol recorded(String local) {
+    return local == null ? standard() : with(LocalProtocol.kept(local, standard()));
+  }
+
+  /** What a ward adds; its steps are among the {@link #steps}. */
+  public Optional<LocalProtocol> local() {
+    return Optional.ofNullable(local);
   }
 
   /** What can be known of the baby beside the findings. */

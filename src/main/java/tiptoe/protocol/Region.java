@@ -1,6 +1,7 @@
 package tiptoe.protocol;
 
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * A part of the body or of the examination.
@@ -12,5 +13,16 @@ import java.util.List;
 public record Region(String id, String label, List<Step> steps) {
   public Region {
     steps = List.copyOf(steps);
+  }
+
+  /** The same with what a ward adds. */
+  Region with(LocalProtocol local) {
+    return new Region(
+        id,
+        label,
+        Stream.concat(
+                steps.stream().map(step -> step.with(local)),
+                local.steps().stream().filter(step -> step.region().equals(id)))
+            .toList());
   }
 }

@@ -46,6 +46,28 @@ public record Step(
     beside = List.copyOf(beside);
   }
 
+  /** The same where a ward makes it a key step, or reminds of more. */
+  Step with(LocalProtocol local) {
+    String more = local.remarks().get(id);
+    String all = reminder == null || more == null ? more : reminder + "; " + more;
+    return new Step(
+        id,
+        region,
+        label,
+        one,
+        sided,
+        key || local.keySteps().contains(id),
+        optional,
+        sex,
+        many,
+        measure,
+        values,
+        details,
+        series,
+        beside,
+        more == null ? reminder : all);
+  }
+
   /** Such as {@code left eye}; the label alone where there is no side. */
   public String name(Side side) {
     return side == null ? label : side.id() + " " + (one == null ? label : one);

@@ -15,6 +15,7 @@ import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Handover;
 import tiptoe.exam.Stated;
+import tiptoe.protocol.LocalProtocol;
 import tiptoe.protocol.Step;
 import tiptoe.wording.PlainText;
 import tiptoe.wording.RecordWording;
@@ -40,7 +41,9 @@ final class CsvReport {
     "name",
     "record-number",
     "born-at",
-    "flags"
+    "flags",
+    "in-review-by",
+    "local-protocol"
   };
   private static final CSVFormat FORMAT = CSVFormat.RFC4180.builder().setHeader(COLUMNS).get();
 
@@ -83,7 +86,8 @@ final class CsvReport {
         String.join("; ", answer.denied()),
         answer.group() ? "yes" : "no",
         settled ? "yes" : "no",
-        flags(findings.assessment(), answer));
+        flags(findings.assessment(), answer),
+        findings.reviewer(List.of(answer)));
   }
 
   // The four parts of the programme and what was handed on, as rows of regions of their own.
@@ -108,21 +112,22 @@ final class CsvReport {
 
   private static List<String> beside(
       RecordWording findings, String region, String step, String value, String details) {
-    return whole(findings, region, step, "", value, "", "", "", details, "", "no", "yes", "");
+    return whole(findings, region, step, "", value, "", "", "", details, "", "no", "yes", "", "");
   }
 
-  // The cells that each row of a record has around its own; the flags come last.
+  // The cells that each row of a record has around its own; flags and reviewer come behind.
   private static List<String> whole(RecordWording findings, String... own) {
     ExamRecord record = findings.record();
     List<String> row = new ArrayList<>();
     row.add(record.opened() == null ? "" : record.opened().id());
     row.add(record.label().orElse(""));
     row.add(!findings.banner().isEmpty() ? "not valid" : record.signed() ? "yes" : "no");
-    row.addAll(List.of(own).subList(0, own.length - 1));
+    row.addAll(List.of(own).subList(0, own.length - 2));
     for (String fact : List.of("name", "record-number", "born-at")) {
       row.add(record.baby().fact(fact).orElse(""));
     }
-    row.add(own[own.length - 1]);
+    row.addAll(List.of(own).subList(own.length - 2, own.length));
+    row.add(record.protocol().local().map(LocalProtocol::title).orElse(""));
     return row;
   }
 

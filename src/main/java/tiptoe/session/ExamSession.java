@@ -32,7 +32,7 @@ public final class ExamSession {
   private final Examination examination;
   private final Settings settings;
   private final ZonedDateTime examinedAt;
-  private final Assessor assessor = Assessor.standard();
+  private final Assessor assessor;
 
   /** A phrase that began in a pause does not count, though a key ended the pause before it did. */
   private double deafUntil;
@@ -49,6 +49,7 @@ public final class ExamSession {
     this.examination = examination;
     this.settings = settings;
     this.examinedAt = examinedAt;
+    assessor = Assessor.of(examination.record().protocol());
   }
 
   /** The phrases that can be said. */

@@ -18,7 +18,6 @@ import tiptoe.graph.ModelFolder;
 import tiptoe.graph.Pronunciations;
 import tiptoe.language.tagger.TaggerCache;
 import tiptoe.language.tagger.WordPairs;
-import tiptoe.protocol.Protocol;
 import tiptoe.speech.SpeechModel;
 import tiptoe.wording.ProblemWording;
 
@@ -62,7 +61,7 @@ public final class FreeWordingGraph {
     GraphCache cache = GraphCache.near(folder);
     String sources =
         new GraphSources(folder, home.grammars(), pronunciations, settings)
-            .hash(TaggerCache.hash(home.grammars()), WordPairs.identity());
+            .hash(TaggerCache.hash(home.grammars(), home.protocol()), WordPairs.identity());
     return cache.get(
         sources,
         () ->
@@ -81,7 +80,7 @@ public final class FreeWordingGraph {
       Pronunciations pronunciations = Pronunciations.read(files, model.lexicon());
       return WordPairs.automaton(
           understanding.network(),
-          Protocol.standard(),
+          understanding.protocol(),
           understanding.typed(),
           word -> pronunciations.of(word).stream().anyMatch(model::canSay));
     } catch (IOException e) {

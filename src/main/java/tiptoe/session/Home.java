@@ -2,20 +2,108 @@ package tiptoe.session;
 
 import java.io.IOException;
 import java.net.URISyntaxException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import tiptoe.files.ContentCache;
+import tiptoe.files.Sha256;
 import tiptoe.files.UserFolders;
 import tiptoe.graph.ModelFolder;
+import tiptoe.language.Interpreter;
+import tiptoe.language.LocalGrammar;
+import tiptoe.protocol.LocalProtocol;
+import tiptoe.protocol.Protocol;
 import tiptoe.settings.SettingsFile;
 
 /**
  * The folder that holds {@code grammars}, {@code models} and {@code demo-audio}.
  *
  * @param folder absolute
+ * @param protocol what is examined: ours, or ours with what a ward adds
+ * @param grammars what can be said of it
  */
-public record Home(Path folder) {
+public record Home(Path folder, Protocol protocol, Path grammars) {
   /** The environment variable that names another folder. */
   static final String VARIABLE = "TIPTOE_HOME";
+
+  /** With the protocol and the grammars that this project ships. */
+  public Home(Path folder) {
+    this(folder, Protocol.standard(), folder.resolve("grammars"));
+  }
+
+  /** Where one is needed, and the examination is that of a protocol. */
+  public static Home of(Protocol protocol) throws IOException {
+    return locate().with(protocol);
+  }
+
+  /**
+   * The same for another protocol. What a ward says is put beside our grammars in a folder of the
+   * cache, so that all that is made from grammars is made from those.
+   */
+  public Home with(Protocol other) throws IOException {
+    if (other.local().isEmpty()) {
+      return this;
+    }
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    try (Stream<Path> all = Files.list(grammars)) {
+      for (Path file : all.filter(Files::isRegularFile).sorted().toList()) {
+        files.put(file.getFileName().toString(), Files.readAllBytes(file));
+      }
+    }
+    LocalProtocol local = other.local().get();
+    String root = new String(files.get(Understanding.ROOT), StandardCharsets.UTF_8);
+    files.put(Understanding.ROOT, bytes(LocalGrammar.root(root)));
+    files.put(LocalGrammar.FILE, bytes(LocalGrammar.of(local)));
+    MessageDigest digest = Sha256.start();
+    files.forEach(
+        (name, bytes) -> {
+          Sha256.add(digest, name);
+          digest.update(Sha256.of(bytes));
+        });
+    String name = "grammars-" + ContentCache.digits(Sha256.hex(digest.digest()));
+    ContentCache cache = ContentCache.beside(folder.resolve("models"));
+    for (Path place : cache.candidates(name)) {
+      if (holds(place, files)) {
+        return new Home(folder, other, place);
+      }
+    }
+    Understanding ours = Understanding.load(this);
+    List<String> conflicts =
+        LocalGrammar.conflicts(local, new Interpreter(ours.network(), protocol));
+    if (!conflicts.isEmpty()) {
+      throw new IOException(String.join("\n", conflicts));
+    }
+    Path made = cache.put(name, part -> write(part, files), place -> holds(place, files));
+    return new Home(folder, other, made);
+  }
+
+  private static byte[] bytes(String text) {
+    return text.getBytes(StandardCharsets.UTF_8);
+  }
+
+  private static void write(Path place, Map<String, byte[]> files) throws IOException {
+    Files.createDirectories(place);
+    for (Map.Entry<String, byte[]> file : files.entrySet()) {
+      Files.write(place.resolve(file.getKey()), file.getValue());
+    }
+  }
+
+  private static boolean holds(Path place, Map<String, byte[]> files) throws IOException {
+    for (Map.Entry<String, byte[]> file : files.entrySet()) {
+      Path there = place.resolve(file.getKey());
+      if (!Files.isRegularFile(there)
+          || !Arrays.equals(Files.readAllBytes(there), file.getValue())) {
+        return false;
+      }
+    }
+    return true;
+  }
 
   /**
    * The folder the environment names, else the nearest one with grammars above the program itself.
@@ -46,10 +134,6 @@ public record Home(Path folder) {
     } catch (URISyntaxException e) {
       throw new IOException("cannot tell where the program is; set " + VARIABLE, e);
     }
-  }
-
-  public Path grammars() {
-    return folder.resolve("grammars");
   }
 
   public Path pronunciations() {

@@ -10,7 +10,6 @@ import tiptoe.language.SecondReading;
 import tiptoe.language.TypedText;
 import tiptoe.language.tagger.Tagger;
 import tiptoe.language.tagger.TaggerCache;
-import tiptoe.protocol.Protocol;
 
 /** The tagger, read or trained only once there is something that the grammars do not cover. */
 public final class LateTagger implements SecondReading {
@@ -51,7 +50,7 @@ public final class LateTagger implements SecondReading {
         .get(
             home.grammars(),
             network,
-            Protocol.standard(),
+            home.protocol(),
             typed,
             () -> progress.println("training the tagger from the grammars"));
   }

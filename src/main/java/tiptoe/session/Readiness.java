@@ -21,6 +21,8 @@ import tiptoe.audio.Pcm;
 import tiptoe.exam.journal.RecordProblem;
 import tiptoe.files.UserFolders;
 import tiptoe.graph.ModelFolder;
+import tiptoe.protocol.Protocol;
+import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
 import tiptoe.speech.Recogniser;
 import tiptoe.speech.SpeechModel;
@@ -28,6 +30,11 @@ import tiptoe.wording.ProblemWording;
 
 /** Looks at everything an examination needs, from the program's own files to its settings. */
 public final class Readiness {
+  /** Reads the protocol of the ward. */
+  public interface OfWard {
+    Protocol read() throws IOException;
+  }
+
   /** An hour of sound at 16 kHz and 16 bit, in bytes. */
   private static final long HOUR_OF_SOUND = 3600L * Pcm.RATE * Short.BYTES;
 
@@ -66,8 +73,9 @@ public final class Readiness {
    *
    * @param settings reads them; where they are not understood, which {@link #settings} tells, it
    *     hears as it comes
+   * @param protocol reads that of the ward
    */
-  public void program(Supplier<Settings> settings) throws IOException {
+  public void program(Supplier<Settings> settings, OfWard protocol) throws IOException {
     Home home;
     try {
       home = Home.locate();
@@ -93,6 +101,14 @@ public final class Readiness {
             "speech model",
             again,
             () -> ModelFolder.open(folder).path().getFileName() + ", every file as it should be"));
+    boolean local = !orDefault(settings).get(Setting.LOCAL_PROTOCOL).isEmpty();
+    if (local) {
+      checks.add(
+          ReadinessCheck.of(
+              "protocol",
+              "correct the line that is named, or leave local: out of the settings",
+              () -> home.with(protocol.read()).protocol().local().orElseThrow().title()));
+    }
     if (isReady()) {
       checks.add(
           ReadinessCheck.of(
@@ -102,7 +118,7 @@ public final class Readiness {
                   + UserFolders.here().cache()
                   + "; else "
                   + WHOLE_PROGRAM,
-              () -> hear(home, settings)));
+              () -> hear(local ? home.with(protocol.read()) : home, settings)));
     }
   }
 

@@ -6,7 +6,7 @@ import java.util.UUID;
 import tiptoe.exam.Event;
 import tiptoe.exam.Examination;
 import tiptoe.exam.journal.MemorySink;
-import tiptoe.protocol.Protocol;
+import tiptoe.protocol.LocalProtocol;
 import tiptoe.settings.Settings;
 import tiptoe.wording.QuestionWording;
 
@@ -23,12 +23,21 @@ public final class Sessions {
   public static ExamSession inMemory(Understanding understanding, Settings settings) {
     Event.ExaminationOpened opening =
         new Event.ExaminationOpened(
-            UUID.randomUUID().toString(), null, "1", ToolVersion.number(), null);
+            UUID.randomUUID().toString(),
+            null,
+            "1",
+            ToolVersion.number(),
+            null,
+            local(understanding));
     Clock clock = Clock.systemDefaultZone();
     Examination examination =
         Examination.open(
-            Protocol.standard(), clock, new MemorySink(), QuestionWording::of, opening);
+            understanding.protocol(), clock, new MemorySink(), QuestionWording::of, opening);
     return new ExamSession(
         understanding::interpreter, examination, settings, ZonedDateTime.now(clock));
+  }
+
+  private static String local(Understanding understanding) {
+    return understanding.protocol().local().map(LocalProtocol::text).orElse(null);
   }
 }

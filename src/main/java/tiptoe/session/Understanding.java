@@ -15,14 +15,22 @@ import tiptoe.protocol.Protocol;
  *
  * @param network the phrases of the examination
  * @param interpreter their meaning
+ * @param protocol what can be meant
  * @param typed how typed text becomes words
  * @param tagger reads what the grammars do not cover
  */
 public record Understanding(
-    PhraseNetwork network, Interpreter interpreter, TypedText typed, LateTagger tagger) {
+    PhraseNetwork network,
+    Interpreter interpreter,
+    Protocol protocol,
+    TypedText typed,
+    LateTagger tagger) {
+
+  /** The file of the phrases of the examination. */
+  static final String ROOT = "exam.gram";
 
   public static Understanding load(Home home) throws IOException {
-    GrammarSet grammars = GrammarSet.load(home.grammars(), "exam.gram");
+    GrammarSet grammars = GrammarSet.load(home.grammars(), ROOT);
     if (!grammars.problems().isEmpty()) {
       throw new IOException(
           grammars.problems().stream().map(Problem::toString).collect(Collectors.joining("\n")));
@@ -31,7 +39,7 @@ public record Understanding(
     TypedText typed = TypedText.load(home.grammars().resolve("spellings.txt"));
     LateTagger tagger = new LateTagger(home, network, typed);
     return new Understanding(
-        network, new Interpreter(network, Protocol.standard(), tagger), typed, tagger);
+        network, new Interpreter(network, home.protocol(), tagger), home.protocol(), typed, tagger);
   }
 
   /**

@@ -92,6 +92,16 @@ public enum Setting {
       return true;
     }
   },
+  LOCAL_PROTOCOL(
+      "protocol",
+      "local",
+      "a file of the ward's own steps, words, key steps and remarks, beside this one",
+      "") {
+    @Override
+    boolean takes(String choice) {
+      return true;
+    }
+  },
   WHO_NAME("who", "name", "who examines, reviews and signs here, where --as does not say it", "") {
     @Override
     boolean takes(String choice) {

@@ -362,7 +362,8 @@ public final class RecordWording {
         reviewer(alike));
   }
 
-  private String reviewer(List<Answer> answers) {
+  /** Who typed or accepted these in a review; empty where they stand as they were dictated. */
+  public String reviewer(List<Answer> answers) {
     return answers.stream()
         .flatMap(answer -> record.statement(answer.statement()).stream())
         .map(RecordedFinding::author)

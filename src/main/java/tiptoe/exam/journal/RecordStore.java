@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.audio.OwnerOnly;
@@ -24,6 +25,7 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
 import tiptoe.exam.NotRecorded;
 import tiptoe.exam.QuestionText;
+import tiptoe.protocol.LocalProtocol;
 import tiptoe.protocol.Protocol;
 
 /** All examinations of a user, each in a folder of its own. */
@@ -47,6 +49,7 @@ public final class RecordStore {
 
   /**
    * @param data the user's data folder
+   * @param protocol of new examinations; another goes by what it was opened with
    * @param words puts the questions that are asked into words
    */
   public RecordStore(Path data, Protocol protocol, Clock clock, QuestionText words) {
@@ -84,7 +87,13 @@ public final class RecordStore {
       forceFolder(folder);
       Journal journal = new Journal(made, channel, length, Chain.start(), codec, "");
       Event.ExaminationOpened opening =
-          new Event.ExaminationOpened(made.name(), label, ProtocolStamp.of(protocol), tool, author);
+          new Event.ExaminationOpened(
+              made.name(),
+              label,
+              ProtocolStamp.of(protocol),
+              tool,
+              author,
+              protocol.local().map(LocalProtocol::text).orElse(null));
       Examination examination = Examination.open(protocol, clock, journal, words, opening);
       SoundSeal seal = SealedSound.of(codec);
       return new OpenExam(made, examination, journal, lock, seal, heads, List.of());
@@ -132,7 +141,7 @@ public final class RecordStore {
       requireWhole(exam, reading);
       return OpenExam.of(
           exam,
-          protocol,
+          protocol(reading),
           clock,
           words,
           reading,
@@ -178,12 +187,20 @@ public final class RecordStore {
   }
 
   private static String id(ExamFolder exam, JournalReading reading) {
+    return opening(reading).map(Event.ExaminationOpened::id).orElse(exam.name());
+  }
+
+  /** That by which it was examined, whatever the ward says now. */
+  private static Protocol protocol(JournalReading reading) {
+    return Protocol.recorded(opening(reading).map(Event.ExaminationOpened::local).orElse(null));
+  }
+
+  private static Optional<Event.ExaminationOpened> opening(JournalReading reading) {
     return reading.entries().stream()
         .map(Entry::event)
         .filter(Event.ExaminationOpened.class::isInstance)
-        .map(event -> ((Event.ExaminationOpened) event).id())
-        .findFirst()
-        .orElse(exam.name());
+        .map(Event.ExaminationOpened.class::cast)
+        .findFirst();
   }
 
   private Ending ending(ExamFolder exam, JournalReading reading, boolean taken) throws IOException {
@@ -204,7 +221,7 @@ public final class RecordStore {
     if (reading.entries().isEmpty()) {
       throw new RecordProblem("examination " + exam.name() + " holds nothing");
     }
-    ExamRecord record = ExamRecord.fold(protocol, reading.entries());
+    ExamRecord record = ExamRecord.fold(protocol(reading), reading.entries());
     List<String> problems = new ArrayList<>(Integrity.journalProblems(record));
     if (!record.signatures().isEmpty()) {
       // Of one that is not signed, whoever signs it is told before.
@@ -229,7 +246,7 @@ public final class RecordStore {
     JournalReading reading = JournalReader.read(exam, passphrase);
     return new StoredExam(
         exam,
-        ExamRecord.fold(protocol, reading.entries()),
+        ExamRecord.fold(protocol(reading), reading.entries()),
         reading.breaks().stream().map(JournalReading.Break::toString).toList(),
         besides(exam, reading),
         taken ? 0 : reading.torn().length,

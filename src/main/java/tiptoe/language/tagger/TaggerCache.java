@@ -48,7 +48,7 @@ public final class TaggerCache {
       TypedText typed,
       Runnable beforeTraining)
       throws IOException {
-    String name = "tagger-" + ContentCache.digits(hash(grammars)) + ".bin";
+    String name = "tagger-" + ContentCache.digits(hash(grammars, protocol)) + ".bin";
     LayLexicon lexicon = LayLexiconReader.shipped(protocol, typed::words);
     for (Path file : cache.candidates(name)) {
       Tagger kept = kept(file, lexicon, protocol);
@@ -67,7 +67,7 @@ public final class TaggerCache {
   }
 
   /** SHA-256 of all that a tagger is trained from. */
-  public static String hash(Path grammars) throws IOException {
+  public static String hash(Path grammars, Protocol protocol) throws IOException {
     MessageDigest digest = Sha256.start();
     digest.update(VERSION.getBytes(StandardCharsets.UTF_8));
     List<Path> files;
@@ -79,7 +79,7 @@ public final class TaggerCache {
       digest.update(Files.readAllBytes(file));
     }
     digest.update(String.join("\n", LayLexiconReader.text()).getBytes(StandardCharsets.UTF_8));
-    digest.update(Protocol.standard().regions().toString().getBytes(StandardCharsets.UTF_8));
+    digest.update(protocol.regions().toString().getBytes(StandardCharsets.UTF_8));
     return Sha256.hex(digest.digest());
   }
 

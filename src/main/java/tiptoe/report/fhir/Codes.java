@@ -80,6 +80,11 @@ final class Codes {
     return table.facts().get(id);
   }
 
+  /** The system of ours for what a ward adds. */
+  static String local(String system) {
+    return system.replace("urn:tiptoe:", "urn:tiptoe:local:");
+  }
+
   /** The UCUM code of a unit of the protocol. */
   static String ucum(String unit) {
     return switch (unit) {

@@ -97,6 +97,15 @@ public final class FhirDocument {
     results(composition);
     new Consequences(this, patient, moment(asOf)).add(composition, wording);
     remarks(composition);
+    record
+        .protocol()
+        .local()
+        .ifPresent(
+            local ->
+                composition
+                    .addSection()
+                    .setTitle("Local protocol")
+                    .setText(narrative(local.title())));
     if (composition.getSection().isEmpty()) {
       composition
           .addSection()

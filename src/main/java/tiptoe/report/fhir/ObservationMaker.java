@@ -1,6 +1,7 @@
 package tiptoe.report.fhir;
 
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.Map;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.Coding;
@@ -42,6 +43,7 @@ final class ObservationMaker {
   private final DateTimeType when;
   private final ObservationStatus status;
   private final Words words;
+  private final RecordWording wording;
 
   ObservationMaker(RecordWording wording, Reference patient, DateTimeType when, boolean isFinal) {
     this.record = wording.record();
@@ -50,6 +52,7 @@ final class ObservationMaker {
     this.when = when;
     this.status = isFinal ? ObservationStatus.FINAL : ObservationStatus.PRELIMINARY;
     this.words = wording.words();
+    this.wording = wording;
   }
 
   Observation observation(Answer answer) {
@@ -92,6 +95,11 @@ final class ObservationMaker {
       observation.setMethod(new CodeableConcept().setText(GROUP));
     }
     components(observation, step, answer);
+    String reviewer = wording.reviewer(List.of(answer));
+    if (!reviewer.isEmpty()) {
+      observation.addPerformer().setDisplay(FhirDocument.printable(reviewer));
+      observation.addNote().setText("typed or accepted in review");
+    }
     return observation;
   }
 
@@ -108,7 +116,7 @@ final class ObservationMaker {
     Value value = step.value(answer.value()).orElseThrow();
     observation.setValue(
         new CodeableConcept()
-            .addCoding(new Coding(Codes.VALUES, step.id() + "." + value.id(), value.label()))
+            .addCoding(coding(Codes.VALUES, step, step.id() + "." + value.id(), value.label()))
             .setText(words.spelled(value.label())));
     if (value.norm() == Norm.NORMAL || value.norm() == Norm.ABNORMAL) {
       boolean normal = value.norm() == Norm.NORMAL;
@@ -126,7 +134,18 @@ final class ObservationMaker {
     if (coded != null) {
       coded.codes().forEach(loinc -> code.addCoding(new Coding(Codes.LOINC, loinc, null)));
     }
-    return code.addCoding(new Coding(Codes.STEPS, step.id(), step.label()));
+    return code.addCoding(coding(Codes.STEPS, step, step.id(), step.label()));
+  }
+
+  /** What a ward adds means the same in its own protocol alone, which the version names. */
+  private Coding coding(String system, Step step, String code, String label) {
+    Coding coding = new Coding(system, code, label);
+    record
+        .protocol()
+        .local()
+        .filter(local -> local.steps().contains(step))
+        .ifPresent(local -> coding.setSystem(Codes.local(system)).setVersion(local.sha256()));
+    return coding;
   }
 
   private static void absent(Observation observation, String reason) {
@@ -138,7 +157,7 @@ final class ObservationMaker {
     }
   }
 
-  private static void components(Observation observation, Step step, Answer answer) {
+  private void components(Observation observation, Step step, Answer answer) {
     for (Map.Entry<String, String> entry : answer.details().entrySet()) {
       if (Value.NOT_EXAMINED.equals(answer.value()) && entry.getKey().equals(REASON)) {
         continue;
@@ -159,7 +178,9 @@ final class ObservationMaker {
       observation
           .addComponent()
           .setCode(own(Codes.DETAILS, DENIED, DENIED))
-          .setValue(own(Codes.VALUES, step.id() + "." + denied, label));
+          .setValue(
+              new CodeableConcept()
+                  .addCoding(coding(Codes.VALUES, step, step.id() + "." + denied, label)));
     }
   }
 
