@@ -42,6 +42,7 @@ class SettingsFileTest {
             spoken-answers: questions
             synthesiser: speak --rate 1.2 {text}
             whom-to-call: "midwives of Newtown, 01234 567890"
+            protocol: {local: ward-7.yaml}
             who: {name: "Rowan Reed", role: registrar}
             """);
     assertEquals(List.of(), outcome.problems());
@@ -50,6 +51,7 @@ class SettingsFileTest {
           switch (setting) {
             case SYNTHESISER -> "speak --rate 1.2 {text}";
             case WHOM_TO_CALL -> "midwives of Newtown, 01234 567890";
+            case LOCAL_PROTOCOL -> "ward-7.yaml";
             case WHO_NAME -> "Rowan Reed";
             case WHO_ROLE -> "registrar";
             default -> setting.choices().get(1);
@@ -158,6 +160,10 @@ class SettingsFileTest {
                 # whom parents are told to call, on the page for them
                 whom-to-call: ""
 
+                protocol:
+                  # a file of the ward's own steps, words, key steps and remarks, beside this one
+                  local: ""
+
                 who:
                   # who examines, reviews and signs here, where --as does not say it
                   name: ""
@@ -187,7 +193,8 @@ class SettingsFileTest {
             "tiptoe.yaml line 2: expected one of rules.saturation-screen, rules.hip-ultrasound,"
                 + " rules.jaundice, rules.hypoglycaemia, rules.size-standard, found rules.hips",
             "tiptoe.yaml line 3: expected one of rules, units, spelling, keep-audio, tones,"
-                + " tone-volume, weights, spoken-answers, synthesiser, whom-to-call, who, found"
+                + " tone-volume, weights, spoken-answers, synthesiser, whom-to-call, protocol, who,"
+                + " found"
                 + " tone"),
         problems("rules:\n  hips: nipe\ntone: on\n"));
   }

@@ -13,7 +13,7 @@ public final class BeforeSigning {
   /**
    * The lines of it; titles in capitals, what belongs to them behind two spaces.
    *
-   * @param problems what is wrong with the sound that is kept
+   * @param problems what is wrong with the sound that is kept, and what becomes of it
    */
   public static List<String> of(RecordWording wording, List<String> problems) {
     List<String> lines = new ArrayList<>();
@@ -25,6 +25,9 @@ public final class BeforeSigning {
     list(lines, "OPEN QUESTIONS", wording.questions());
     list(lines, "UNSURE, NOT DECIDED", wording.unsure());
     list(lines, "KEY STEPS MISSING", wording.missingKeySteps());
+    // Removing it cannot be undone, so that it stands where it is seen without scrolling.
+    list(lines, "SOUND", problems);
+    list(lines, "TO ACT ON", wording.flags());
     list(lines, "OTHER STEPS MISSING", wording.otherMissingSteps());
     list(lines, "DETAILS MISSING", wording.missingDetails());
     list(
@@ -33,8 +36,6 @@ public final class BeforeSigning {
         wording.assessment().needs().stream()
             .map(need -> wording.words().label(need.fact()))
             .toList());
-    list(lines, "TO ACT ON", wording.flags());
-    list(lines, "SOUND", problems);
     return List.copyOf(lines);
   }
 

@@ -3,7 +3,6 @@ package tiptoe.screen.review;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Collectors;
 
 /** The items that are shown, and the one that is chosen. */
 final class ItemList {
@@ -13,17 +12,22 @@ final class ItemList {
   private String search = "";
   private int at;
 
-  /** Takes in new items; the chosen one stays so, or the one that took its place is. */
+  /**
+   * Takes in new items. The chosen one stays so while it is in its section; where it is settled and
+   * listed elsewhere, the one that took its place is chosen, so that a reviewer goes on from there.
+   */
   void update(List<ReviewItem> now) {
     all = now;
     sieve();
   }
 
   private void sieve() {
-    String before = chosen().map(ReviewItem::key).orElse("");
+    ReviewItem before = chosen().orElse(null);
     items = all.stream().filter(filter::shows).filter(this::found).toList();
-    List<String> keys = items.stream().map(ReviewItem::key).collect(Collectors.toList());
-    at = keys.contains(before) ? keys.indexOf(before) : at;
+    for (int i = 0; i < items.size() && before != null; i++) {
+      ReviewItem now = items.get(i);
+      at = now.key().equals(before.key()) && now.section() == before.section() ? i : at;
+    }
     at = Math.max(0, Math.min(at, items.size() - 1));
   }
 

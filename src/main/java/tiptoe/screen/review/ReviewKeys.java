@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import tiptoe.exam.Asked;
+import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Step;
@@ -182,7 +183,7 @@ public final class ReviewKeys {
     boolean asked = item.is(ReviewItem.Kind.QUESTION);
     int number = item.number();
     if (act == ReviewAction.ACCEPT && heard) {
-      dialogue.edit(() -> service.accept(number));
+      accept(number);
     } else if (act == ReviewAction.ACCEPT && said) {
       dialogue.edit(() -> service.restate(number));
     } else if (act == ReviewAction.DISMISS && heard) {
@@ -202,6 +203,43 @@ public final class ReviewKeys {
     } else {
       dialogue.notice("that cannot be done with this item");
     }
+  }
+
+  /** All that an utterance seems to say, or each part for itself. */
+  private void accept(int utterance) {
+    List<Finding> parts = service.parts(utterance);
+    if (parts.size() < 2 || service.isNoFinding(utterance)) {
+      dialogue.edit(() -> service.accept(utterance));
+    } else if (dialogue.mayEdit()) {
+      overlay.choose(
+          "accept",
+          List.of("all " + parts.size(), "one by one"),
+          at -> {
+            if (at == 0) {
+              dialogue.tell(service.accept(utterance, parts));
+            } else {
+              acceptOneByOne(utterance, parts, 0, new ArrayList<>());
+            }
+          });
+    }
+  }
+
+  private void acceptOneByOne(
+      int utterance, List<Finding> parts, int next, List<Finding> accepted) {
+    if (next == parts.size()) {
+      dialogue.tell(service.accept(utterance, accepted));
+      return;
+    }
+    Finding part = parts.get(next);
+    overlay.choose(
+        service.wording().words().of(part),
+        List.of("accept", "leave out"),
+        at -> {
+          if (at == 0) {
+            accepted.add(part);
+          }
+          acceptOneByOne(utterance, parts, next + 1, accepted);
+        });
   }
 
   private Optional<Question> question(ReviewItem item) {
@@ -234,7 +272,7 @@ public final class ReviewKeys {
 
   private void correctWords(ReviewItem item) {
     if (service.isNoFinding(item.number())) {
-      dialogue.notice("it was a command or talk, and stays what it was; t types a finding");
+      dialogue.notice(ReviewService.NO_FINDING);
       return;
     }
     dialogue.type(

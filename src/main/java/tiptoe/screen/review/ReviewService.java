@@ -55,6 +55,9 @@ public final class ReviewService {
     void sign(String name, String role) throws IOException;
   }
 
+  static final String NO_FINDING =
+      "it was a command or talk, and stays what it was; t types a finding";
+
   private final Supplier<ExamRecord> source;
   private final Examination examination;
   private final String whyReadOnly;
@@ -243,7 +246,7 @@ public final class ReviewService {
   /** Takes in what an utterance said in truth; it takes the place of what it seemed to say. */
   public Reply typeFor(int utterance, String line, String region, Question asking) {
     if (isNoFinding(utterance)) {
-      return Reply.refused("it was a command or talk, and stays what it was; t types a finding");
+      return Reply.refused(NO_FINDING);
     }
     return understood(
         line,
@@ -382,12 +385,27 @@ public final class ReviewService {
     return edit(review -> review.reject(statement, reason), changes -> "taken out: " + what);
   }
 
+  /** What an utterance seems to say, each part to be accepted by itself. */
+  List<Finding> parts(int utterance) {
+    return record().utterance(utterance).stream()
+        .flatMap(heard -> heard.candidates().stream())
+        .map(Meaning.States::statement)
+        .toList();
+  }
+
   public Reply accept(int utterance) {
-    boolean nothing =
-        record().utterance(utterance).map(heard -> heard.candidates().isEmpty()).orElse(true);
-    return nothing
-        ? Reply.refused("it was not understood: type what was said, by e")
-        : edit(review -> review.accept(utterance));
+    return accept(utterance, parts(utterance));
+  }
+
+  /** Accepts some parts of what an utterance seems to say; the others are not to be used. */
+  public Reply accept(int utterance, List<Finding> parts) {
+    if (isNoFinding(utterance)) {
+      return Reply.refused(NO_FINDING);
+    }
+    if (parts(utterance).isEmpty()) {
+      return Reply.refused("it was not understood: type what was said, by e");
+    }
+    return parts.isEmpty() ? dismiss(utterance) : edit(review -> review.accept(utterance, parts));
   }
 
   public Reply dismiss(int utterance) {

@@ -243,6 +243,33 @@ class ReviewKeysTest {
   }
 
   @Test
+  void acceptsPartsOneByOneAndGoesOnWithWhatIsNext() {
+    bed.hear(
+        "hips",
+        Outcome.UNSURE,
+        Bedside.finding("barlow.left negative", false),
+        Bedside.finding("ortolani.left positive", false),
+        Bedside.finding("knee-height equal", false));
+    bed.hear("good tone", Outcome.UNSURE, Bedside.finding("tone normal", false));
+    bed.hear("good moro", Outcome.UNSURE, Bedside.finding("moro symmetric", false));
+    ReviewKeys review = review();
+    choose(review, "unsure: left Barlow");
+    press(review, "a");
+    review.key(new KeyStroke(KeyType.ArrowDown));
+    review.key(new KeyStroke(KeyType.Enter));
+    review.key(new KeyStroke(KeyType.Enter));
+    review.key(new KeyStroke(KeyType.ArrowDown));
+    review.key(new KeyStroke(KeyType.Enter));
+    review.key(new KeyStroke(KeyType.Enter));
+    assertTrue(bed.answers().contains("barlow.left negative"), bed.answers());
+    assertTrue(bed.answers().contains("knee-height equal"), bed.answers());
+    assertFalse(bed.answers().contains("ortolani"), bed.answers());
+    assertEquals("unsure: tone: normal", review.shown().chosen().orElseThrow().text());
+    press(review, "d");
+    assertEquals("unsure: Moro: symmetric", review.shown().chosen().orElseThrow().text());
+  }
+
+  @Test
   void aWholeRegionFillsOnlyWhatIsOpen() {
     bed.find("eyes.left discharge");
     ReviewKeys review = review();

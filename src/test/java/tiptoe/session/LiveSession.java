@@ -1,0 +1,336 @@
+package tiptoe.session;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import java.util.Set;
+import java.util.TreeSet;
+import tiptoe.audio.AudioFile;
+import tiptoe.audio.Chunk;
+import tiptoe.audio.Pcm;
+import tiptoe.audio.SampleSource;
+import tiptoe.exam.Answer;
+import tiptoe.exam.Asked;
+import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Phase;
+import tiptoe.exam.Utterance;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Question;
+import tiptoe.grammar.PhraseNetwork;
+import tiptoe.language.Interpretation;
+import tiptoe.language.Meaning;
+import tiptoe.protocol.Side;
+import tiptoe.settings.Settings;
+
+/**
+ * An examination as it is lived: a voice says each sentence of a file, waits for what became of it,
+ * and answers what is asked or offered as somebody would who knows what was meant. What was lost is
+ * said once more in words that {@code say} lists. Prints what was recorded at once, what after more
+ * words, what not at all, what stands that nobody meant, and how many more words it took.
+ *
+ * <pre>
+ * LiveSession FILE COMMAND…      such as  flite -voice slt -t {text} -o {wav}
+ * </pre>
+ */
+final class LiveSession implements SampleSource {
+  /** So long a speaker waits for an answer, in s. */
+  private static final double WAIT = 2.2;
+
+  private static final int CHUNK = Pcm.RATE / 5;
+  private static final int MOST_EXTRA = 8;
+
+  /** A finding that was meant; both sides are one. */
+  private record Meant(String text, Set<String> keys) {
+    static Meant of(String text) {
+      String[] parts = text.strip().split("=");
+      String[] place = parts[0].split("\\.");
+      Set<String> keys = new LinkedHashSet<>();
+      if (place.length == 1) {
+        keys.add(place[0] + "=" + parts[1]);
+      } else {
+        for (String side : place[1].equals("both") ? List.of("right", "left") : List.of(place[1])) {
+          keys.add(place[0] + "." + side + "=" + parts[1]);
+        }
+      }
+      return new Meant(text.strip(), keys);
+    }
+  }
+
+  private final Deque<String> sentences = new ArrayDeque<>();
+  private final Map<String, List<Meant>> meanings = new HashMap<>();
+  private final Set<String> allMeant = new HashSet<>();
+  private final List<String> command;
+  private final Map<String, String> wordings = new HashMap<>();
+  private final ExamSession session;
+
+  private List<Meant> open = List.of();
+  private final Set<String> repeated = new HashSet<>();
+  private String said;
+  private boolean first;
+  private int extraHere;
+  private int utterancesBefore;
+  private Pcm sound = Pcm.silence(1);
+  private int at;
+  private long position;
+
+  private int findings;
+  private int atOnce;
+  private int later;
+  private int extra;
+  private final List<String> lost = new ArrayList<>();
+
+  private LiveSession(Understanding understanding, Path file, List<String> command)
+      throws IOException {
+    this.command = command;
+    session = Sessions.inMemory(understanding, Settings.DEFAULT);
+    for (String line : Files.readAllLines(file)) {
+      if (!line.startsWith("#") && !line.isBlank()) {
+        String[] parts = line.split("\\|");
+        List<Meant> meant = new ArrayList<>();
+        for (String one : parts[1].split(";")) {
+          meant.add(Meant.of(one));
+        }
+        sentences.add(parts[0].strip());
+        meanings.put(parts[0].strip(), meant);
+        meant.forEach(one -> allMeant.addAll(one.keys()));
+        findings += meant.size();
+      }
+    }
+    learn(understanding.network());
+  }
+
+  /** The shortest wording of each finding. */
+  private void learn(PhraseNetwork network) {
+    for (PhraseNetwork.Path path : network.paths(new Random(1), 20_000)) {
+      Interpretation meaning = session.meaning(path.words());
+      List<Finding> statements = meaning.statements();
+      boolean one =
+          !statements.isEmpty()
+              && meaning.uncovered().isEmpty()
+              && meaning.meanings().size() == statements.size()
+              && statements.stream().noneMatch(Finding::group)
+              && statements.stream().map(Finding::step).distinct().count() == 1;
+      if (one) {
+        Set<String> keys = new LinkedHashSet<>();
+        statements.forEach(finding -> keys.add(key(finding.step(), finding.side(), finding)));
+        String words = String.join(" ", path.words());
+        keys.forEach(
+            key -> {
+              if (keys.size() == 1) {
+                wordings.merge(key, words, (a, b) -> a.length() <= b.length() ? a : b);
+              }
+            });
+      }
+    }
+  }
+
+  private static String key(String step, Side side, Finding finding) {
+    Object value =
+        finding.quantity() == null
+            ? finding.value()
+            : finding.quantity().text().replaceFirst("\\.0$", "");
+    return step + (side == null ? "" : "." + side.id()) + "=" + value;
+  }
+
+  private Set<String> standing() {
+    Set<String> keys = new HashSet<>();
+    for (Answer answer : session.record().answers()) {
+      keys.add(key(answer.step(), answer.side(), answer.finding()));
+    }
+    return keys;
+  }
+
+  // What the speaker does next
+
+  private Optional<String> next(ExamRecord record) {
+    settle(record);
+    if (!open.isEmpty() && extraHere < MOST_EXTRA) {
+      Optional<String> answer = answer(record);
+      if (answer.isPresent()) {
+        extra++;
+        extraHere++;
+        return answer;
+      }
+    }
+    open.forEach(one -> lost.add(one.text() + "   (" + said + ")"));
+    open = List.of();
+    if (!sentences.isEmpty()) {
+      said = sentences.poll();
+      open = new ArrayList<>(meanings.get(said));
+      repeated.clear();
+      first = true;
+      extraHere = 0;
+      utterancesBefore = record.utterances().size();
+      return Optional.of(said);
+    }
+    if (record.phase() == Phase.ENDED) {
+      return Optional.empty();
+    }
+    if (record.phase() == Phase.ENDING && record.toConfirm().isPresent()) {
+      extra++;
+      return Optional.of(confirm(record.toConfirm().get()).orElse("no"));
+    }
+    return Optional.of("end of examination");
+  }
+
+  /** What of the sentence is recorded by now. */
+  private void settle(ExamRecord record) {
+    Set<String> now = standing();
+    List<Meant> left = new ArrayList<>();
+    for (Meant one : open) {
+      if (!now.containsAll(one.keys())) {
+        left.add(one);
+      } else if (first) {
+        atOnce++;
+      } else {
+        later++;
+      }
+    }
+    if (said != null && first) {
+      List<String> heard = new ArrayList<>();
+      record.utterances().stream()
+          .skip(utterancesBefore)
+          .forEach(one -> heard.add(one.heard().outcome() + " \"" + one.heard().text() + "\""));
+      System.out.printf("%s%n    %s  left: %s%n", said, heard, left);
+    }
+    first = false;
+    open = left;
+  }
+
+  /** What is said beside the sentence itself; empty where nothing more is tried. */
+  private Optional<String> answer(ExamRecord record) {
+    Optional<Utterance> offered = record.toConfirm();
+    if (offered.isPresent() && offered.get().number() > utterancesBefore) {
+      Optional<String> yes = confirm(offered.get());
+      if (yes.isPresent()) {
+        return yes;
+      }
+    }
+    Optional<Asked> asked = record.openQuestion().filter(one -> isOfThisSentence(one));
+    if (asked.isPresent() && asked.get().question().kind() == Question.Kind.SIDE) {
+      String step = asked.get().question().about().step();
+      String value = "=" + asked.get().question().about().value();
+      List<String> sides = new ArrayList<>();
+      open.stream()
+          .flatMap(one -> one.keys().stream())
+          .filter(key -> key.startsWith(step + ".") && key.endsWith(value))
+          .forEach(key -> sides.add(key.replaceFirst("^[^.]*\\.", "").replaceFirst("=.*", "")));
+      if (!sides.isEmpty()) {
+        return Optional.of(sides.size() > 1 ? "both" : sides.get(0));
+      }
+    }
+    for (Meant one : open) {
+      for (String key : one.keys()) {
+        String words = wordings.get(key);
+        if (!standing().contains(key) && words != null && repeated.add(key)) {
+          return Optional.of(words);
+        }
+        if (words == null && repeated.add(said)) {
+          return Optional.of(said);
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  private boolean isOfThisSentence(Asked asked) {
+    return asked.utterance() != null && asked.utterance() > utterancesBefore;
+  }
+
+  /** Yes to what was meant, a part of it, or nothing where none of it was. */
+  private Optional<String> confirm(Utterance offered) {
+    List<Boolean> right = new ArrayList<>();
+    for (Meaning.States one : offered.candidates()) {
+      Finding finding = one.statement();
+      right.add(allMeant.contains(key(finding.step(), finding.side(), finding)));
+    }
+    if (right.stream().allMatch(Boolean::booleanValue)) {
+      return Optional.of("yes");
+    }
+    return right.get(0) && right.stream().filter(Boolean::booleanValue).count() == 1
+        ? Optional.of("only the first")
+        : Optional.empty();
+  }
+
+  // The sound of it
+
+  @Override
+  public Optional<Chunk> next() throws IOException {
+    if (at >= sound.samples().length) {
+      Optional<String> words = next(session.record());
+      if (words.isEmpty()) {
+        return Optional.empty();
+      }
+      sound = Pcm.join(spoken(words.get()), Pcm.silence(WAIT));
+      at = 0;
+    }
+    int to = Math.min(sound.samples().length, at + CHUNK);
+    Chunk chunk = new Chunk(position, 0, Arrays.copyOfRange(sound.samples(), at, to));
+    position += to - at;
+    at = to;
+    return Optional.of(chunk);
+  }
+
+  private Pcm spoken(String text) throws IOException {
+    Path wav = Files.createTempFile("said", ".wav");
+    try {
+      List<String> filled =
+          command.stream()
+              .map(part -> part.replace("{text}", text).replace("{wav}", wav.toString()))
+              .toList();
+      int code = new ProcessBuilder(filled).inheritIO().start().waitFor();
+      if (code != 0) {
+        throw new IOException("expected a voice, found exit code " + code + " of " + filled);
+      }
+      return AudioFile.read(wav);
+    } catch (InterruptedException e) {
+      throw new IOException(e);
+    } finally {
+      Files.delete(wav);
+    }
+  }
+
+  @Override
+  public void end() {}
+
+  @Override
+  public void close() {}
+
+  private void print() {
+    Set<String> wrong = new TreeSet<>(standing());
+    wrong.removeAll(allMeant);
+    System.out.println("\nlost:");
+    lost.forEach(one -> System.out.println("  " + one));
+    System.out.println("stands though nobody meant it:");
+    wrong.forEach(one -> System.out.println("  " + one));
+    System.out.printf(
+        "findings %d, recorded at once %d, after more words %d, lost %d, wrong at the end %d;"
+            + " more words %d times, %.2f a finding%n",
+        findings, atOnce, later, lost.size(), wrong.size(), extra, (double) extra / findings);
+  }
+
+  /** Prints all. */
+  public static void main(String[] args) throws IOException {
+    Understanding understanding = Understanding.load(Home.locate());
+    understanding.getReady(System.err);
+    LiveSession live =
+        new LiveSession(understanding, Path.of(args[0]), List.of(args).subList(1, args.length));
+    try (Engine engine =
+        Engine.open(Home.locate(), understanding, null, Settings.DEFAULT, System.err)) {
+      new Dictation(engine, live.session).listen(live, 0, changes -> {});
+    }
+    live.print();
+    System.exit(0);
+  }
+}
