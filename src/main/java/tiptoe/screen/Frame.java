@@ -16,7 +16,9 @@ import tiptoe.exam.Phase;
  * looks up from the baby for half a second finds the question or what is missing first.
  */
 final class Frame {
-  private static final int WIDE = 130;
+  /** From so many columns on there is room for what is not of the region being examined. */
+  static final int WIDE = 120;
+
   private static final int TALL = 36;
 
   private final Canvas canvas;

@@ -26,6 +26,29 @@ final class HerePane {
     List<Line> big = big(rest.width(), rest.height() - board.height(rest.width()) - 1);
     int rows = canvas.lines(rest.top(big.size()), big);
     board.draw(rest.below(rows));
+    elsewhere(rest.below(rows + board.height(rest.width()) + 1));
+  }
+
+  /** On a wide screen what is left of the height tells what is still to be stated elsewhere. */
+  private void elsewhere(Area area) {
+    if (canvas.all().width() < Frame.WIDE || overview.elsewhere().isEmpty() || area.height() < 2) {
+      return;
+    }
+    canvas.text(area, 0, 0, "KEY STEPS MISSING ELSEWHERE", Ink.QUIET);
+    Area list = area.below(1);
+    int longest = overview.elsewhere().stream().mapToInt(String::length).max().orElse(0) + 4;
+    int columns = Math.max(1, list.width() / longest);
+    int each = (overview.elsewhere().size() + columns - 1) / columns;
+    int shown = each <= list.height() ? each : list.height() - 1;
+    for (int i = 0; i < overview.elsewhere().size(); i++) {
+      if (i % each < shown) {
+        String line = glyphs.key() + " " + overview.elsewhere().get(i);
+        canvas.text(list, i % each, i / each * longest, line, Ink.PLAIN);
+      }
+    }
+    if (shown < each) {
+      canvas.text(list, shown, 0, "and more; say \"what is missing\"", Ink.QUIET);
+    }
   }
 
   private void title(Area area) {

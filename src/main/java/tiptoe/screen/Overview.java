@@ -28,6 +28,7 @@ import tiptoe.wording.Words;
  * @param title the name of the region being examined
  * @param here the region being examined, or the first that is not done
  * @param missing what is missing here
+ * @param elsewhere a line for each other region that lacks key steps, with these
  * @param board the steps here, with both sides
  * @param heard the last utterance: its words, then what became of it
  * @param flags what needs attention, the most pressing first
@@ -38,6 +39,7 @@ record Overview(
     String title,
     Region here,
     List<Missing> missing,
+    List<String> elsewhere,
     Board board,
     List<Line> heard,
     List<Line> flags,
@@ -62,6 +64,7 @@ record Overview(
         wording.words().region(here),
         here,
         maker.missing(here),
+        maker.elsewhere(here),
         Board.of(wording, here, maker.fresh(), glyphs),
         maker.heard(),
         flags(wording),
@@ -112,6 +115,22 @@ record Overview(
                           false,
                           null));
       return Stream.concat(steps, details).toList();
+    }
+
+    List<String> elsewhere(Region here) {
+      return record.protocol().regions().stream()
+          .filter(region -> !region.equals(here))
+          .flatMap(region -> lacking(region).stream())
+          .toList();
+    }
+
+    private Optional<String> lacking(Region region) {
+      String keys =
+          missing(region).stream()
+              .filter(Missing::key)
+              .map(Missing::shortText)
+              .collect(Collectors.joining(", "));
+      return keys.isEmpty() ? Optional.empty() : Optional.of(words.region(region) + ": " + keys);
     }
 
     private Missing missing(String id, List<Slot> slots) {

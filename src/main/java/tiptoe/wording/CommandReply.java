@@ -20,7 +20,10 @@ public final class CommandReply {
   public static List<String> of(Command command, ExamRecord record, Words words) {
     Stream<String> lines =
         switch (command) {
-          case SAY_MISSING -> missing(record, words);
+          case SAY_MISSING ->
+              record.missing().isEmpty()
+                  ? Stream.of("nothing is missing")
+                  : byRegion(record.missing(), record, words);
           case READ_BACK -> recorded(record, words);
           case SAY_AGAIN -> again(record, words);
           case SAY_UNSURE ->
@@ -31,22 +34,20 @@ public final class CommandReply {
   }
 
   /** A line for each region, those with key steps first; key steps come first in each. */
-  private static Stream<String> missing(ExamRecord record, Words words) {
+  private static Stream<String> byRegion(List<Slot> missing, ExamRecord record, Words words) {
     Map<String, List<String>> regions = new LinkedHashMap<>();
-    for (Slot slot : record.missing()) {
+    for (Slot slot : missing) {
       regions
           .computeIfAbsent(
               record.protocol().step(slot.step()).region(), region -> new ArrayList<>())
           .add(words.missing(slot, record.deferred()));
     }
-    return regions.isEmpty()
-        ? Stream.of("nothing is missing")
-        : regions.entrySet().stream()
-            .map(
-                one ->
-                    words.region(record.protocol().region(one.getKey()).orElseThrow())
-                        + ": "
-                        + String.join(", ", one.getValue()));
+    return regions.entrySet().stream()
+        .map(
+            one ->
+                words.region(record.protocol().region(one.getKey()).orElseThrow())
+                    + ": "
+                    + String.join(", ", one.getValue()));
   }
 
   /** What the examination would end without, and how to end it all the same. */
@@ -55,9 +56,13 @@ public final class CommandReply {
         record.pressing().stream()
             .map(flag -> "not settled, " + flag.level() + ", confirm now: " + flag.text())
             .map(words::spelled);
+    List<Slot> keys = record.missingKeyStepsBesideOffers();
     Stream<String> missing =
-        record.missingKeyStepsBesideOffers().stream()
-            .map(slot -> "key step missing: " + words.missing(slot, record.deferred()));
+        keys.isEmpty()
+            ? Stream.empty()
+            : Stream.concat(
+                Stream.of("key steps missing:"),
+                byRegion(keys, record, words).map(line -> "  " + line));
     Stream<String> offers =
         record.offers().isEmpty()
             ? Stream.empty()
