@@ -67,7 +67,7 @@ final class DemoCommand implements Callable<Integer> {
 
   /** Whether the files can be written is told before the examination is heard. */
   private void writable() throws IOException {
-    Files.createDirectories(folder);
+    Reports.makeFolder(folder);
     Files.delete(Files.createTempFile(folder, "tiptoe", null));
   }
 

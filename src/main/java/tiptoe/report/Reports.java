@@ -42,6 +42,15 @@ public final class Reports {
     return json;
   }
 
+  /** Makes the folder that reports are to go to, where it is not there yet. */
+  public static void makeFolder(Path folder) throws IOException {
+    try {
+      Files.createDirectories(folder);
+    } catch (IOException e) {
+      throw new IOException("expected a folder that can be written to, found none at " + folder, e);
+    }
+  }
+
   /**
    * Writes files {@code NAME.ENDING}; each appears whole or not at all. A format that cannot be
    * made does not keep the others from being written.
@@ -60,7 +69,7 @@ public final class Reports {
   static List<Path> write(
       Renderer renderer, Collection<Format> formats, Path folder, String name, boolean force)
       throws IOException {
-    Files.createDirectories(folder);
+    makeFolder(folder);
     List<Path> files = new ArrayList<>();
     for (Format format : formats) {
       Path file = folder.resolve(name + "." + format.ending());

@@ -180,7 +180,7 @@ class AssessCommandTest {
     assertEquals(
         config
             + " line 1: expected one of rules, units, spelling, keep-audio, tones, tone-volume,"
-            + " weights, spoken-answers, synthesiser, whom-to-call, who, found tone\n",
+            + " weights, spoken-answers, synthesiser, whom-to-call, protocol, who, found tone\n",
         err.toString(StandardCharsets.UTF_8));
   }
 
