@@ -87,6 +87,7 @@ final class RulesReader {
                   null,
                   List.of(),
                   List.of(),
+                  HandledBy.NOTHING,
                   "local protocol " + local.title());
             })
         .toList();
