@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.function.Function;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Baby;
+import tiptoe.exam.StatedAge;
 import tiptoe.protocol.Detail;
 import tiptoe.protocol.Fact;
 import tiptoe.protocol.Gestation;
@@ -33,6 +34,7 @@ final class AssessedBaby {
   private final Optional<ZonedDateTime> bornAt;
   private final Optional<Double> age;
   private final Optional<Double> birthWeight;
+  private final boolean atOdds;
 
   /**
    * A baby of which no rule has been raised yet.
@@ -69,7 +71,10 @@ final class AssessedBaby {
     this.birthWeight = read("birth-weight", Double::valueOf);
     Optional<Double> stated = read("age", Double::valueOf);
     Optional<ZonedDateTime> birth = read("born-at", this::moment).filter(this::fits);
-    this.age = stated.or(() -> birth.flatMap(this::hoursSince));
+    Optional<Double> counted = birth.flatMap(this::hoursSince);
+    this.age = stated.or(() -> counted);
+    this.atOdds =
+        stated.isPresent() && counted.isPresent() && !StatedAge.fits(stated.get(), counted.get());
     this.bornAt = birth.or(() -> stated.flatMap(this::before));
   }
 
@@ -108,6 +113,16 @@ final class AssessedBaby {
   /** Age at the examination in hours, stated or counted from birth. */
   Optional<Double> age() {
     return age;
+  }
+
+  /** Whether the stated age cannot be what is counted from the stated moment of birth. */
+  boolean ageIsAtOdds() {
+    return atOdds;
+  }
+
+  /** The stated moment of birth; empty where it is at odds with the age. */
+  Optional<ZonedDateTime> timeOfBirth() {
+    return fact("born-at").isPresent() && !atOdds ? bornAt : Optional.empty();
   }
 
   /** The moment of birth, stated or counted back from the examination. */

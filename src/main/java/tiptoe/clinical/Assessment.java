@@ -1,8 +1,13 @@
 package tiptoe.clinical;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import tiptoe.exam.Answer;
+import tiptoe.exam.RecordedFinding;
 import tiptoe.protocol.Caution;
 
 /**
@@ -16,6 +21,7 @@ import tiptoe.protocol.Caution;
  * @param programme what the check comes to for eyes, heart, hips and testes
  * @param needs what must be stated about the baby before some rules can judge
  * @param missing steps and details that the findings make necessary
+ * @param born when the baby was born, where that was stated and fits the age; else null
  * @param ruleSets the configured rules where sources differ, for people
  * @param caution what the tool is and is not
  */
@@ -28,8 +34,11 @@ public record Assessment(
     List<ProgrammeResult> programme,
     List<Need> needs,
     List<MissingItem> missing,
+    Instant born,
     List<String> ruleSets,
     String caution) {
+  private static final BigDecimal MINUTES_PER_HOUR = new BigDecimal(60);
+
   public Assessment {
     flags = List.copyOf(flags);
     abnormalNumbers = List.copyOf(abnormalNumbers);
@@ -51,6 +60,7 @@ public record Assessment(
       List<ProgrammeResult> programme,
       List<Need> needs,
       List<MissingItem> missing,
+      Instant born,
       List<String> ruleSets) {
     this(
         flags,
@@ -61,6 +71,7 @@ public record Assessment(
         programme,
         needs,
         missing,
+        born,
         ruleSets,
         Caution.TEXT);
   }
@@ -71,6 +82,18 @@ public record Assessment(
         .filter(one -> answer.quantity() != null && one.step().equals(answer.step()))
         .filter(one -> one.statement() == answer.statement())
         .findFirst();
+  }
+
+  /**
+   * Hours of age at which something was said; empty where the time of birth is not known, and where
+   * it was typed in a review, which may be long after it was seen.
+   */
+  public Optional<BigDecimal> age(RecordedFinding said) {
+    if (born == null || said.author() != null || said.at().isBefore(born)) {
+      return Optional.empty();
+    }
+    BigDecimal minutes = BigDecimal.valueOf(Duration.between(born, said.at()).toMinutes());
+    return Optional.of(minutes.divide(MINUTES_PER_HOUR, 1, RoundingMode.HALF_UP));
   }
 
   /** The result with this id; null where it could not be computed. */

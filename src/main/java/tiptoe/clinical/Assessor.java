@@ -99,6 +99,7 @@ public final class Assessor {
         new Programme(protocol, rules, raised, plan).results(baby, answers),
         needs(assessed, flags.needs(), plan),
         missing(assessed),
+        assessed.timeOfBirth().map(ZonedDateTime::toInstant).orElse(null),
         ruleSets(settings));
   }
 
@@ -110,6 +111,11 @@ public final class Assessor {
   public Assessment assess(ExamRecord record, Settings settings, ZoneId zone) {
     ZonedDateTime examinedAt =
         record.entries().isEmpty() ? null : record.entries().get(0).at().atZone(zone);
+    return assess(record, settings, examinedAt);
+  }
+
+  /** The same of one whose examination was at a time that is known otherwise. */
+  public Assessment assess(ExamRecord record, Settings settings, ZonedDateTime examinedAt) {
     return assess(
         record.baby(),
         record.answers(),
@@ -130,6 +136,13 @@ public final class Assessor {
       AssessedBaby baby, Map<String, Set<String>> ofRules, List<PlanItem> plan) {
     Map<String, Set<String>> needs = new LinkedHashMap<>();
     baby.unreadable().forEach((fact, why) -> add(needs, fact, why));
+    if (baby.ageIsAtOdds()) {
+      add(
+          needs,
+          "born-at",
+          "it does not fit the age of %.0f h that was stated, which counts until one is put right"
+              .formatted(baby.age().orElseThrow()));
+    }
     ofRules.forEach((fact, reasons) -> reasons.forEach(reason -> add(needs, fact, reason)));
     boolean sized =
         List.of(SizeMeasure.values()).stream()

@@ -31,7 +31,11 @@ record ConditionResult(Truth answer, List<Answer> evidence, Set<String> needs) {
   }
 
   static ConditionResult unknown(String fact) {
-    return new ConditionResult(Truth.UNKNOWN, List.of(), Set.of(fact));
+    return unknown(Set.of(fact));
+  }
+
+  static ConditionResult unknown(Set<String> facts) {
+    return new ConditionResult(Truth.UNKNOWN, List.of(), facts);
   }
 
   /** Yes where there is evidence, else no. */

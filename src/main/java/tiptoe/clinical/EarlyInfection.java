@@ -9,6 +9,7 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.exam.Answer;
@@ -21,12 +22,14 @@ import tiptoe.protocol.Protocol;
  * @param riskFactors names of the other risk factors
  * @param indicators names of the other clinical indicators
  * @param evidence the findings that they rest on
+ * @param open facts that were not stated and of which each could add to these
  */
 record EarlyInfection(
     List<String> redFlags,
     List<String> riskFactors,
     List<String> indicators,
-    List<Answer> evidence) {
+    List<Answer> evidence,
+    Set<String> open) {
   /** The framework is for infection that begins before this age in hours. */
   static final double UNTIL_HOURS = 72;
 
@@ -43,11 +46,13 @@ record EarlyInfection(
 
   static EarlyInfection of(AssessedBaby baby) {
     List<Answer> evidence = new ArrayList<>();
+    Set<String> open = new TreeSet<>();
     return new EarlyInfection(
-        found(Framework.SHIPPED.redFlags, baby, evidence),
-        found(Framework.SHIPPED.riskFactors, baby, evidence),
-        found(Framework.SHIPPED.indicators, baby, evidence),
-        List.copyOf(evidence));
+        found(Framework.SHIPPED.redFlags, baby, evidence, open),
+        found(Framework.SHIPPED.riskFactors, baby, evidence, open),
+        found(Framework.SHIPPED.indicators, baby, evidence, open),
+        List.copyOf(evidence),
+        open);
   }
 
   /** Edition of the guideline. */
@@ -73,11 +78,14 @@ record EarlyInfection(
     return found.redFlags.isEmpty() ? ConditionResult.NO : ConditionResult.yes(found.evidence);
   }
 
+  /** Where one thing was found, a fact that was not stated could be the second. */
   static ConditionResult isToBeTreated(AssessedBaby baby) {
     EarlyInfection found = of(baby);
-    return found.recommendation() == Recommendation.TREAT
-        ? ConditionResult.yes(found.evidence)
-        : ConditionResult.NO;
+    return switch (found.recommendation()) {
+      case TREAT -> ConditionResult.yes(found.evidence);
+      case JUDGE -> found.open.isEmpty() ? ConditionResult.NO : ConditionResult.unknown(found.open);
+      case NOTHING -> ConditionResult.NO;
+    };
   }
 
   /** Whether a risk factor is all that was found; a finding has a flag of its own. */
@@ -87,13 +95,16 @@ record EarlyInfection(
     return one ? ConditionResult.yes(List.of()) : ConditionResult.NO;
   }
 
-  private static List<String> found(List<Item> items, AssessedBaby baby, List<Answer> evidence) {
+  private static List<String> found(
+      List<Item> items, AssessedBaby baby, List<Answer> evidence, Set<String> open) {
     List<String> names = new ArrayList<>();
     for (Item item : items) {
       ConditionResult result = item.when.of(baby);
       if (result.isYes()) {
         names.add(item.name);
         result.evidence().stream().filter(one -> !evidence.contains(one)).forEach(evidence::add);
+      } else {
+        open.addAll(result.needs());
       }
     }
     return names;

@@ -1,6 +1,8 @@
 package tiptoe.exam;
 
 import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import tiptoe.finding.Question;
@@ -8,14 +10,14 @@ import tiptoe.finding.Question;
 /** Events that are decided on but not yet kept, and the record as it will be with them. */
 final class EventBatch {
   private final ExamRecord before;
-  private final Instant at;
+  private final ZonedDateTime at;
   private final QuestionText words;
   private final List<Event> events = new ArrayList<>();
   private long seq;
   private Fold fold;
   private ExamRecord view;
 
-  EventBatch(ExamRecord record, Instant at, QuestionText words) {
+  EventBatch(ExamRecord record, ZonedDateTime at, QuestionText words) {
     before = record;
     this.at = at;
     this.words = words;
@@ -27,7 +29,7 @@ final class EventBatch {
     events.add(event);
     seq++;
     fold = fold == null ? new Fold(before) : fold;
-    fold.apply(new Entry(seq, at, Entry.NONE_BEFORE, event));
+    fold.apply(new Entry(seq, at.toInstant(), Entry.NONE_BEFORE, event));
     view = null;
   }
 
@@ -55,7 +57,12 @@ final class EventBatch {
   }
 
   Instant at() {
-    return at;
+    return at.toInstant();
+  }
+
+  /** Where the baby is examined. */
+  ZoneId zone() {
+    return at.getZone();
   }
 
   List<Event> events() {

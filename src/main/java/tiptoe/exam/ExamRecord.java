@@ -186,6 +186,31 @@ public record ExamRecord(
     return new Contradiction(asked.number(), newer, older, asked.question().text());
   }
 
+  /**
+   * A fact as it stands, with who stated it and when; what was dictated is the examiner's. The last
+   * time that it was stated so counts.
+   */
+  public Optional<Stated> stated(String fact) {
+    String examiner = opened == null ? null : opened.author();
+    return baby.fact(fact)
+        .map(
+            value ->
+                entries.stream()
+                    .filter(
+                        entry ->
+                            entry.event() instanceof Event.ContextStated one
+                                && one.fact().equals(fact)
+                                && one.value().equals(value))
+                    .reduce((first, last) -> last)
+                    .map(
+                        entry -> {
+                          String author = ((Event.ContextStated) entry.event()).author();
+                          return new Stated(
+                              fact, value, entry.at(), author == null ? examiner : author);
+                        })
+                    .orElse(new Stated(fact, value, null, null)));
+  }
+
   public Optional<RecordedFinding> statement(int number) {
     return statements.stream().filter(said -> said.number() == number).findFirst();
   }

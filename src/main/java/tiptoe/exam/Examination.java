@@ -426,7 +426,7 @@ public final class Examination {
    */
   synchronized Changes change(Function<EventBatch, List<Command>> decide) {
     Instant now = clock.instant();
-    EventBatch draft = new EventBatch(record, now, words);
+    EventBatch draft = new EventBatch(record, now.atZone(clock.getZone()), words);
     noteClock(draft, now);
     List<Command> commands = decide.apply(draft);
     if (draft.events().isEmpty()) {

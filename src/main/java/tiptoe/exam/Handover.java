@@ -2,7 +2,6 @@ package tiptoe.exam;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.Optional;
 import tiptoe.protocol.Fact;
 
 /**
@@ -24,7 +23,7 @@ public record Handover(Map<String, Stated> stated, Map<String, TickedItem> ticke
         .protocol()
         .facts()
         .filter(Fact::handover)
-        .forEach(fact -> stated(record, fact.id()).ifPresent(one -> stated.put(fact.id(), one)));
+        .forEach(fact -> record.stated(fact.id()).ifPresent(one -> stated.put(fact.id(), one)));
     return new Handover(stated, record.ticked());
   }
 
@@ -33,31 +32,5 @@ public record Handover(Map<String, Stated> stated, Map<String, TickedItem> ticke
     Map<String, Stated> stated = new LinkedHashMap<>();
     baby.facts().forEach((id, value) -> stated.put(id, new Stated(id, value, null, null)));
     return new Handover(stated, Map.of());
-  }
-
-  // What the clinician said is the examiner's; the last time that it was stated as it stands
-  // counts.
-  private static Optional<Stated> stated(ExamRecord record, String fact) {
-    String examiner = record.opened() == null ? null : record.opened().author();
-    return record
-        .baby()
-        .fact(fact)
-        .map(
-            value ->
-                record.entries().stream()
-                    .filter(
-                        entry ->
-                            entry.event() instanceof Event.ContextStated one
-                                && one.fact().equals(fact)
-                                && one.value().equals(value))
-                    .reduce((first, last) -> last)
-                    .map(entry -> stated(entry, examiner))
-                    .orElse(new Stated(fact, value, null, null)));
-  }
-
-  private static Stated stated(Entry entry, String examiner) {
-    Event.ContextStated said = (Event.ContextStated) entry.event();
-    return new Stated(
-        said.fact(), said.value(), entry.at(), said.author() == null ? examiner : said.author());
   }
 }

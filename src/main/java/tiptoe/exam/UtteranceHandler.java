@@ -1,5 +1,6 @@
 package tiptoe.exam;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -234,6 +235,18 @@ final class UtteranceHandler {
         .forEach(asked -> draft.add(new Event.QuestionDropped(asked.number(), "corrected", null)));
   }
 
+  /** Whether it is an age and a moment of birth was stated, or the other way round, that differ. */
+  private boolean isAtOdds(String id, String value) {
+    Baby baby = draft.record().baby();
+    boolean known = baby.is(id, value);
+    Instant aged =
+        id.equals("age") ? null : draft.record().stated("age").map(Stated::at).orElse(null);
+    return !known
+        && List.of("age", "born-at").contains(id)
+        && StatedAge.isAtOdds(
+            baby.with(id, value), Objects.requireNonNullElse(aged, draft.at()), draft.zone());
+  }
+
   private void fact(Meaning.Fact fact) {
     String id = fact.id();
     String value = fact.value();
@@ -245,7 +258,7 @@ final class UtteranceHandler {
     if (fact.correction()) {
       dropQuestionsAbout(fact);
     }
-    if (before.equals(value) || fact.correction()) {
+    if (fact.correction() || before.equals(value) && !isAtOdds(id, value)) {
       new Context(draft, utterance, null).state(id, value);
     } else {
       Question which = Question.contradiction(null, null);

@@ -2,6 +2,7 @@ package tiptoe.report;
 
 import java.io.IOException;
 import java.io.StringWriter;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -43,7 +44,8 @@ final class CsvReport {
     "born-at",
     "flags",
     "in-review-by",
-    "local-protocol"
+    "local-protocol",
+    "age-h"
   };
   private static final CSVFormat FORMAT = CSVFormat.RFC4180.builder().setHeader(COLUMNS).get();
 
@@ -87,7 +89,8 @@ final class CsvReport {
         answer.group() ? "yes" : "no",
         settled ? "yes" : "no",
         flags(findings.assessment(), answer),
-        findings.reviewer(List.of(answer)));
+        findings.reviewer(List.of(answer)),
+        findings.age(answer).map(BigDecimal::toPlainString).orElse(""));
   }
 
   // The four parts of the programme and what was handed on, as rows of regions of their own.
@@ -112,22 +115,24 @@ final class CsvReport {
 
   private static List<String> beside(
       RecordWording findings, String region, String step, String value, String details) {
-    return whole(findings, region, step, "", value, "", "", "", details, "", "no", "yes", "", "");
+    return whole(findings, region, step, "", value, "", "", "", details, "", "no", "yes", "", "", "");
   }
 
-  // The cells that each row of a record has around its own; flags and reviewer come behind.
+  // The cells that each row of a record has around its own; flags, reviewer and age come behind.
   private static List<String> whole(RecordWording findings, String... own) {
     ExamRecord record = findings.record();
     List<String> row = new ArrayList<>();
     row.add(record.opened() == null ? "" : record.opened().id());
     row.add(record.label().orElse(""));
     row.add(!findings.banner().isEmpty() ? "not valid" : record.signed() ? "yes" : "no");
-    row.addAll(List.of(own).subList(0, own.length - 2));
+    int behind = own.length - 3;
+    row.addAll(List.of(own).subList(0, behind));
     for (String fact : List.of("name", "record-number", "born-at")) {
       row.add(record.baby().fact(fact).orElse(""));
     }
-    row.addAll(List.of(own).subList(own.length - 2, own.length));
+    row.addAll(List.of(own).subList(behind, own.length - 1));
     row.add(record.protocol().local().map(LocalProtocol::title).orElse(""));
+    row.add(own[own.length - 1]);
     return row;
   }
 

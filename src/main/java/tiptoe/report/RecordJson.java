@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import tiptoe.clinical.Assessment;
+import tiptoe.exam.Answer;
 import tiptoe.exam.Asked;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Handover;
@@ -46,7 +47,8 @@ public final class RecordJson {
     root.set("context", tree(record.baby().facts()));
     root.set("identity", tree(record.baby().identity(record.protocol())));
     root.set(
-        "answers", tree(record.answers().stream().map(a -> Said.of(a.finding(), null)).toList()));
+        "answers",
+        tree(record.answers().stream().map(a -> Said.of(a, record, assessment)).toList()));
     root.set("missing", tree(missing(record, assessment)));
     root.set("questions", tree(record.openQuestions().stream().map(Asking::of).toList()));
     root.set(
@@ -152,18 +154,25 @@ public final class RecordJson {
       Boolean group,
       Source source,
       String words,
-      BigDecimal start) {
+      BigDecimal start,
+      BigDecimal age) {
+    static Said of(Answer answer, ExamRecord record, Assessment assessment) {
+      BigDecimal age = record.statement(answer.statement()).flatMap(assessment::age).orElse(null);
+      return of(answer.finding(), null, null, null, age);
+    }
+
     static Said of(Finding said, Source source) {
-      return of(said, source, null, null);
+      return of(said, source, null, null, null);
     }
 
     static Said of(RecordedFinding said) {
       return said == null
           ? null
-          : of(said.statement(), said.statement().source(), said.words(), said.start());
+          : of(said.statement(), said.statement().source(), said.words(), said.start(), null);
     }
 
-    private static Said of(Finding said, Source source, String words, Double start) {
+    private static Said of(
+        Finding said, Source source, String words, Double start, BigDecimal age) {
       Quantity quantity = said.quantity();
       return new Said(
           said.step(),
@@ -177,7 +186,8 @@ public final class RecordJson {
           said.group() ? true : null,
           source,
           words,
-          start == null ? null : seconds(start));
+          start == null ? null : seconds(start),
+          age);
     }
   }
 

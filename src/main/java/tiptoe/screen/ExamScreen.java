@@ -17,6 +17,10 @@ import tiptoe.finding.Command;
 public final class ExamScreen implements AutoCloseable {
   private static final long TICK_MILLIS = 50;
   private static final long CLOSING_MILLIS = 1000;
+  private static final Character IDENTIFY = 'i';
+
+  /** A FHIR Patient in a code is longer than any line that is typed. */
+  private static final int LONGEST = 64 << 10;
 
   /** Told what is done by keys, on the thread of the screen. */
   public interface Keys {
@@ -25,6 +29,12 @@ public final class ExamScreen implements AutoCloseable {
 
     /** A key that stands for a spoken answer. */
     void answer(String words);
+
+    /** Who the baby is is being typed or scanned; null once that was given up. */
+    void typing(String line);
+
+    /** Who the baby is, as it was typed or scanned. */
+    void identify(String line);
 
     /** Leave the examination as it is. */
     void leave();
@@ -40,6 +50,9 @@ public final class ExamScreen implements AutoCloseable {
   private volatile boolean dismissed;
   private volatile RuntimeException failure;
   private ScreenState shown;
+
+  /** What was typed of who the baby is; null while nothing is. */
+  private String typed;
 
   private ExamScreen(TakenTerminal terminal, Look look, Keys keys) {
     this.terminal = terminal;
@@ -146,6 +159,11 @@ public final class ExamScreen implements AutoCloseable {
         }
       } else if (control && key.getCharacter() == 'l') {
         paint(true);
+      } else if (typed != null) {
+        type(key);
+      } else if (IDENTIFY.equals(key.getCharacter()) && !control && !key.isAltDown()) {
+        typed = "";
+        keys.typing(typed);
       } else {
         Optional<String> answer = AnswerKey.of(key, shown.record());
         answer.ifPresent(keys::answer);
@@ -154,5 +172,26 @@ public final class ExamScreen implements AutoCloseable {
         }
       }
     }
+  }
+
+  private void type(KeyStroke key) {
+    switch (key.getKeyType()) {
+      case Character -> typed = typed.length() < LONGEST ? typed + key.getCharacter() : typed;
+      case Backspace -> typed = typed.substring(0, Math.max(0, typed.length() - 1));
+      case Enter -> {
+        String line = typed;
+        typed = null;
+        keys.typing(null);
+        if (!line.isBlank()) {
+          keys.identify(line);
+        }
+        return;
+      }
+      case Escape -> typed = null;
+      default -> {
+        // Arrows and the like move nothing in a line that is typed once.
+      }
+    }
+    keys.typing(typed);
   }
 }

@@ -23,6 +23,7 @@ import tiptoe.finding.Command;
 import tiptoe.session.ExamSession;
 import tiptoe.session.ExamView;
 import tiptoe.wording.CommandReply;
+import tiptoe.wording.PlainText;
 import tiptoe.wording.ProblemWording;
 
 /** Shows an examination on the full screen, and carries out what keys ask for. */
@@ -31,6 +32,9 @@ public final class ScreenView implements ExamView, ExamScreen.Keys {
   private static final int SUMMARY_SECONDS = 30;
 
   private static final int INTERRUPTED = 130;
+
+  /** Letters of a line being typed that are shown. */
+  private static final int SHOWN = 120;
 
   private final ExamSession session;
   private ExamScreen screen;
@@ -42,6 +46,9 @@ public final class ScreenView implements ExamView, ExamScreen.Keys {
   private volatile boolean left;
   private String soundTrouble = "";
   private String keepingTrouble = "";
+
+  /** What is being typed of who the baby is; null while nothing is. */
+  private String typing;
 
   /** Second of the examination up to which there was sound. */
   private volatile double heard;
@@ -90,7 +97,44 @@ public final class ScreenView implements ExamView, ExamScreen.Keys {
 
   private synchronized void update(UnaryOperator<ScreenState> change) {
     state = change.apply(state);
-    screen.show(state);
+    screen.show(
+        typing == null
+            ? state
+            : state
+                .withShowing(EXAMINATION)
+                .withNotice(
+                    "WHO IS THE BABY? Type or scan the record number, or name: …; born: …; Enter"
+                        + " keeps it, Esc does not: "
+                        + end(typing)
+                        + "_"));
+  }
+
+  /** What was typed last has to be seen. */
+  private static String end(String line) {
+    return line.length() <= SHOWN ? line : "…" + line.substring(line.length() - SHOWN);
+  }
+
+  @Override
+  public void typing(String line) {
+    update(
+        now -> {
+          typing = line;
+          return now;
+        });
+  }
+
+  @Override
+  public void identify(String line) {
+    try {
+      List<String> problems = session.identify(line);
+      String notice =
+          problems.isEmpty()
+              ? "NOTED: " + session.wording().identityLine()
+              : "NOT NOTED: " + String.join("; ", problems);
+      update(now -> now.withNotice(PlainText.line(notice)).withRecord(session.wording()));
+    } catch (NotRecorded e) {
+      keeping("NOT RECORDED: " + e.getMessage());
+    }
   }
 
   /** What is printed there becomes the notice of the screen, line by line. */

@@ -1,6 +1,7 @@
 package tiptoe.session;
 
 import java.time.ZonedDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
 import tiptoe.clinical.Assessment;
@@ -12,6 +13,7 @@ import tiptoe.exam.Examination;
 import tiptoe.exam.Heard;
 import tiptoe.exam.Phase;
 import tiptoe.exam.Repair;
+import tiptoe.exam.StatedIdentity;
 import tiptoe.finding.Command;
 import tiptoe.finding.Source;
 import tiptoe.grammar.PhraseNetwork;
@@ -65,10 +67,7 @@ public final class ExamSession {
   /** The record as it stands and what follows from it, in words. */
   public RecordWording wording() {
     ExamRecord record = record();
-    return new RecordWording(
-        record,
-        assessor.assess(record.baby(), record.answers(), record.unsettled(), settings, examinedAt),
-        settings);
+    return new RecordWording(record, assessor.assess(record, settings, examinedAt), settings);
   }
 
   public synchronized ExamRecord record() {
@@ -135,6 +134,37 @@ public final class ExamSession {
     Decision decision = verifier.decide(meaning, examination.awaitsYesOrNo());
     String reason = decision.reason().isEmpty() ? null : decision.reason();
     return take(new Heard(at, at, text, List.of(), decision.outcome(), reason), meaning);
+  }
+
+  /**
+   * States who the baby is, as it was typed or scanned. What was stated otherwise before is left to
+   * the review.
+   *
+   * @return what is wrong with it, for people; empty where it was taken
+   */
+  public synchronized List<String> identify(String typed) {
+    StatedIdentity said = StatedIdentity.parse(typed, record().protocol());
+    List<String> problems = new ArrayList<>(said.problems());
+    said.facts()
+        .forEach(
+            (fact, value) ->
+                record()
+                    .baby()
+                    .fact(fact)
+                    .filter(before -> !before.equals(value))
+                    .ifPresent(
+                        before ->
+                            problems.add(
+                                fact.replace('-', ' ')
+                                    + " was stated as "
+                                    + before
+                                    + ": to be put right in the review")));
+    if (problems.isEmpty()) {
+      String author = record().opened().author();
+      said.facts().forEach((fact, value) -> examination.context(fact, value, author));
+      noteFlags();
+    }
+    return problems;
   }
 
   /** Carries out what a key asks for, at this second of the audio. */

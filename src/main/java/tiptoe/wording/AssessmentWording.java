@@ -42,7 +42,7 @@ public final class AssessmentWording {
     heading("plan", assessment.plan());
     assessment.plan().forEach(this::planned);
     heading("to be stated", assessment.needs());
-    assessment.needs().forEach(need -> lines.add("  " + words.need(need)));
+    words.needs(assessment.needs()).forEach(need -> lines.add("  " + need));
     heading("missing", assessment.missing());
     assessment
         .missing()

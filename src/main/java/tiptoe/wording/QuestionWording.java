@@ -29,7 +29,11 @@ public final class QuestionWording {
     QuestionWording wording = new QuestionWording(record.protocol());
     Question question = asked.question();
     if (asked.fact() != null) {
-      return otherFact(asked.fact(), record.baby().fact(asked.fact()).orElseThrow(), asked.value());
+      return record
+          .baby()
+          .fact(asked.fact())
+          .map(before -> otherFact(asked.fact(), before, asked.value()))
+          .orElseGet(() -> otherAge(record, asked.fact(), asked.value()));
     }
     return question.kind() == Question.Kind.CONTRADICTION && question.against() == null
         ? wording.otherSex(question.about(), record.baby().sex().orElseThrow())
@@ -138,6 +142,16 @@ public final class QuestionWording {
         + " was stated, but this baby is a "
         + sex
         + "; is that right, yes or no?";
+  }
+
+  // Age and moment of birth are the only facts that can contradict each other.
+  private static String otherAge(ExamRecord record, String fact, String value) {
+    boolean aged = fact.equals("age");
+    String other = record.baby().fact(aged ? "born-at" : "age").orElse("");
+    String first = aged ? "born at " + other : "age " + other + " h";
+    String second = aged ? "age " + value + " h" : "born at " + value;
+    return "age and time of birth do not fit: first %s, then %s; keep the first or the second?"
+        .formatted(first, second);
   }
 
   private static String otherFact(String fact, String before, String now) {

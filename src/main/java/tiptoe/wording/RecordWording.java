@@ -313,10 +313,23 @@ public final class RecordWording {
         : Optional.ofNullable(words.norm(answer.finding()));
   }
 
+  /** Hours of age at which a finding was said; see {@link Assessment#age}. */
+  public Optional<BigDecimal> age(Answer answer) {
+    return record.statement(answer.statement()).flatMap(assessment::age);
+  }
+
+  // What is measured again and again says little without its age.
+  private String aged(Answer answer) {
+    boolean matters =
+        record.protocol().step(answer.step()).series() && !answer.details().containsKey("age");
+    return matters ? age(answer).map(hours -> ", at " + hours + " h").orElse("") : "";
+  }
+
   /** The value or number; a number that is too low or too high with an L or H. */
   public String said(Answer answer) {
     return words.said(answer.finding())
         + assessment.abnormal(answer).map(one -> " " + one.direction().code()).orElse("")
+        + aged(answer)
         + (waits(answer) ? " (" + Words.NOT_SETTLED + ")" : "");
   }
 
@@ -645,7 +658,7 @@ public final class RecordWording {
   }
 
   public List<String> needs() {
-    return assessment.needs().stream().map(words::need).toList();
+    return words.needs(assessment.needs());
   }
 
   public List<String> remarks() {

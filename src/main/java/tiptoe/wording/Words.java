@@ -1,6 +1,7 @@
 package tiptoe.wording;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -230,6 +231,22 @@ public final class Words {
   /** Such as {@code age: jaundice in the first 24 hours is urgent}. */
   public String need(Need need) {
     return label(need.fact()) + ": " + spelled(String.join("; ", need.reasons()));
+  }
+
+  /** The same of several; facts that decide the same are named together. */
+  public List<String> needs(List<Need> needs) {
+    return needs.stream()
+        .collect(Collectors.groupingBy(Need::reasons, LinkedHashMap::new, Collectors.toList()))
+        .entrySet()
+        .stream()
+        .map(
+            alike ->
+                alike.getValue().stream()
+                        .map(need -> label(need.fact()))
+                        .collect(Collectors.joining(", "))
+                    + ": "
+                    + spelled(String.join("; ", alike.getKey())))
+        .toList();
   }
 
   /** Such as {@code weight 3000 g}. */

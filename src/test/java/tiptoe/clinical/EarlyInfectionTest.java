@@ -96,4 +96,31 @@ class EarlyInfectionTest {
         unknown.needs().toString());
     assertNotNull(EarlyInfection.version());
   }
+
+  /** One sign is there: each fact that could be the second is asked for, until it is stated. */
+  @Test
+  void asksForTheHistoryThatDecides() {
+    String fetal = "twin-infection=no cardiopulmonary-resuscitation=no mechanical-ventilation=no";
+    String mother =
+        " previous-group-b-strep=no membranes-ruptured=4 maternal-sepsis=no maternal-fever=no"
+            + " chorioamnionitis=no feeds=well vomiting=no";
+    assertTrue(asked("age=12 gestation=39+0", "breathing grunting").contains("group-b-strep"));
+    assertEquals(
+        List.of("group-b-strep"),
+        asked("age=12 gestation=39+0 " + fetal + mother, "breathing grunting"));
+    assertEquals(
+        List.of(),
+        asked(
+            "age=12 gestation=39+0 group-b-strep=negative " + fetal + mother,
+            "breathing grunting"));
+    assertEquals(List.of(), asked("age=12 gestation=39+0", "breathing easy"));
+    assertEquals(List.of(), asked("age=80 gestation=39+0", "breathing grunting"));
+  }
+
+  private static List<String> asked(String baby, String findings) {
+    return Bedside.assess(baby, findings).needs().stream()
+        .filter(need -> need.reasons().toString().contains("framework starts antibiotics"))
+        .map(Need::fact)
+        .toList();
+  }
 }

@@ -267,4 +267,34 @@ class ContradictionTest {
     assertEquals("barlow.left not-examined", bed.answers());
     assertTrue(bed.record().openQuestions().isEmpty());
   }
+
+  /** Examined on 1 March 2026 at 9: born the day before at 3 the baby is 30 hours old. */
+  @ParameterizedTest
+  @CsvSource(
+      textBlock =
+          """
+          2026-02-28T03:00, 30, false
+          2026-02-28T03:00, 32, false
+          2026-02-28T03:00, 33, true
+          2026-02-28T03:00, 18, true
+          2026-02-28T03:00, 48, false
+          2026-02-28T03:00, 72, true
+          2026-02-28T05:00:00+02:00, 30, false
+          """)
+  void anAgeThatDoesNotFitTheTimeOfBirthIsAskedAbout(String born, String age, boolean asked) {
+    for (String[] facts :
+        new String[][] {{"born-at", born, "age", age}, {"age", age, "born-at", born}}) {
+      Bedside one = new Bedside();
+      one.fact(facts[0], facts[1]);
+      one.fact(facts[2], facts[3]);
+      assertEquals(!asked, one.record().baby().is(facts[2], facts[3]), facts[2]);
+      assertEquals(asked, one.record().openQuestion().isPresent());
+      if (asked) {
+        assertTrue(one.question().startsWith("age and time of birth do not fit: "), one.question());
+        one.command(Command.YES);
+        assertEquals(facts[3], one.record().baby().fact(facts[2]).orElseThrow());
+        assertEquals(facts[1], one.record().baby().fact(facts[0]).orElseThrow());
+      }
+    }
+  }
 }

@@ -219,6 +219,23 @@ class ReportsTest {
     assertTrue(html.contains("aria-label=\"Body figure. Abnormal: clavicles, heart, hips, back."));
   }
 
+  /** The lines are dictated at noon. */
+  @Test
+  void eachFindingHasItsAgeWhereTheTimeOfBirthIsKnownAndFitsTheStatedAge() throws IOException {
+    var examination = Records.dictated(List.of("sats foot ninety seven", "skin pink"));
+    examination.context("born-at", "2026-03-01T10:30", "Dr Ada Quill");
+    String age = "\"age\" : 25.5";
+    assertEquals(2, render(examination.record(), Format.JSON).split(age, -1).length - 1);
+    assertTrue(render(examination.record(), Format.CSV).contains(",25.5\r\n"));
+    assertTrue(render(examination.record(), Format.TXT).contains("97 %, at 25.5 h"));
+    examination.review("Dr Bea Marlow").state(tiptoe.finding.Finding.parse("murmur none"));
+    assertEquals(2, render(examination.record(), Format.JSON).split(age, -1).length - 1);
+    examination.context("age", "40", "Dr Ada Quill");
+    String text = render(examination.record(), Format.TXT);
+    assertTrue(text.contains("born at: it does not fit the age of 40 h"), text);
+    assertFalse(render(examination.record(), Format.JSON).contains(age));
+  }
+
   @Test
   void whatWasTypedCannotBecomeMarkup() throws Exception {
     var examination = Records.dictated(List.of());

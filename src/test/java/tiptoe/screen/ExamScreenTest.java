@@ -39,6 +39,16 @@ class ExamScreenTest {
           }
 
           @Override
+          public void typing(String line) {
+            pressed.add("typing " + line);
+          }
+
+          @Override
+          public void identify(String line) {
+            pressed.add("identify " + line);
+          }
+
+          @Override
           public void leave() {
             pressed.add("leave");
           }
@@ -80,6 +90,35 @@ class ExamScreenTest {
             "end-remark",
             "next-region",
             "previous-region"),
+        pressed);
+  }
+
+  /** A reader of codes types and ends with Enter; what it types is no command. */
+  @Test
+  void whoTheBabyIsCanBeTypedOrScanned() throws Exception {
+    try (ExamScreen screen = open(new Scene())) {
+      "iK1x".chars().forEach(key -> press((char) key, false));
+      terminal.addInput(new KeyStroke(KeyType.Backspace));
+      terminal.addInput(new KeyStroke(KeyType.Enter));
+      "ip".chars().forEach(key -> press((char) key, false));
+      terminal.addInput(new KeyStroke(KeyType.Escape));
+      press('p', false);
+      await(() -> pressed.contains("pause"));
+      screen.show(new Scene().state());
+    }
+    assertEquals(
+        List.of(
+            "typing ",
+            "typing K",
+            "typing K1",
+            "typing K1x",
+            "typing K1",
+            "typing null",
+            "identify K1",
+            "typing ",
+            "typing p",
+            "typing null",
+            "pause"),
         pressed);
   }
 
