@@ -115,7 +115,8 @@ final class CsvReport {
 
   private static List<String> beside(
       RecordWording findings, String region, String step, String value, String details) {
-    return whole(findings, region, step, "", value, "", "", "", details, "", "no", "yes", "", "", "");
+    return whole(
+        findings, region, step, "", value, "", "", "", details, "", "no", "yes", "", "", "");
   }
 
   // The cells that each row of a record has around its own; flags, reviewer and age come behind.
