@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import tiptoe.finding.Command;
@@ -32,6 +33,10 @@ public final class Examination {
 
   /** A clock that is set back by less is taken to be kept right by the network. */
   private static final Duration NOTABLE = Duration.ofSeconds(1);
+
+  private static final Pattern AMENDS =
+      Pattern.compile(
+          "(no|not|oh|sorry|actually|wrong|i mean|i meant)\\b.* (left|right|side|one)\\b.*");
 
   private static final Set<Question.Kind> YES_OR_NO =
       EnumSet.of(Question.Kind.CONTRADICTION, Question.Kind.COMMAND);
@@ -105,8 +110,14 @@ public final class Examination {
     return switch (record.phase()) {
       case LISTENING, ENDING ->
           !counts
-              ? keep(heard, meaning)
-              : isTalk(meaning) ? keep(heard.asTalk(), meaning) : take(heard, meaning);
+              ? mayAmend(heard)
+                  ? keep(heard.withOutcome(Outcome.UNSURE), meaning.only(one -> false))
+                  : keep(heard, meaning)
+              : isTalk(meaning)
+                  ? keep(heard.asTalk(), meaning)
+                  : takesBackOfOld(heard, meaning)
+                      ? keep(heard.withOutcome(Outcome.UNSURE), meaning)
+                      : take(heard, meaning);
       case REMARK ->
           counts && says(meaning, Command.END_REMARK)
               ? take(heard, meaning.only(one -> isCommand(one, Command.END_REMARK)))
@@ -141,6 +152,26 @@ public final class Examination {
                     one instanceof Meaning.Instruction said
                         && said.doubtful()
                         && !CommandHandler.isToAsk(said.command(), record));
+  }
+
+  // "Sorry, right" is said to parents too: it moves only what was said just before.
+  private boolean takesBackOfOld(Heard heard, Interpretation meaning) {
+    return meaning.of(Meaning.Withdraws.class).findAny().isPresent()
+        && lastSaid().filter(last -> isRightBehind(heard, last)).isEmpty();
+  }
+
+  // "No sign of left" behind a finding may be a "no, sorry, left" that was misheard: it stays to be
+  // looked at.
+  private boolean mayAmend(Heard heard) {
+    return heard.outcome() == Outcome.IGNORED
+        && AMENDS.matcher(heard.text()).matches()
+        && lastSaid().filter(last -> isRightBehind(heard, last)).isPresent();
+  }
+
+  private Optional<Utterance> lastSaid() {
+    return record.utterances().stream()
+        .filter(one -> one.heard().outcome() == Outcome.ACCEPTED)
+        .reduce((first, last) -> last);
   }
 
   private static boolean says(Interpretation meaning, Command command) {
@@ -260,8 +291,12 @@ public final class Examination {
 
   /** Keeps what does not count by itself; what an unsure utterance seems to say goes with it. */
   private Changes keep(Heard heard, Interpretation meaning) {
+    // A yes would let both sides stand where one was to be moved: that is said again instead.
+    boolean offers =
+        heard.outcome() == Outcome.UNSURE
+            && meaning.of(Meaning.Withdraws.class).findAny().isEmpty();
     List<Meaning.States> candidates =
-        heard.outcome() == Outcome.UNSURE ? meaning.of(Meaning.States.class).toList() : List.of();
+        offers ? meaning.of(Meaning.States.class).toList() : List.of();
     return change(
         draft -> {
           draft.add(

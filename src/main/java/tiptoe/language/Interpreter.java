@@ -258,8 +258,24 @@ public final class Interpreter {
     }
   }
 
-  private ByGrammar byGrammar(List<String> words, Dialogue dialogue, Source source) {
+  // "Sorry, left clavicle intact": before something else the side belongs to that.
+  private Parse parse(List<String> words) {
     Parse parse = network.parse(words);
+    return parse.phrases().stream()
+        .filter(phrase -> phrase.to() < words.size())
+        .filter(phrase -> SideAmendment.of(words.subList(phrase.from(), phrase.to())).isPresent())
+        .findFirst()
+        .map(
+            phrase -> {
+              List<String> less = new ArrayList<>(words);
+              less.set(phrase.from(), "");
+              return parse(less);
+            })
+        .orElse(parse);
+  }
+
+  private ByGrammar byGrammar(List<String> words, Dialogue dialogue, Source source) {
+    Parse parse = parse(words);
     UtteranceInterpreter utterance = new UtteranceInterpreter(protocol, dialogue, source);
     Set<Integer> loose = new TreeSet<>();
     List<String> left = leftOver(parse, words);
@@ -278,7 +294,7 @@ public final class Interpreter {
   // Words of phrases that say no more than the reading does, but in more detail.
   private Set<Integer> told(List<String> words, SecondReading.Reading reading) {
     Set<Integer> told = new TreeSet<>();
-    for (Parse.Phrase phrase : network.parse(words).phrases()) {
+    for (Parse.Phrase phrase : parse(words).phrases()) {
       UtteranceInterpreter alone =
           new UtteranceInterpreter(protocol, Dialogue.START, Source.GRAMMAR);
       alone.take(Clause.of(phrase, words));

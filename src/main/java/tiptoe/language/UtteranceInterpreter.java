@@ -303,15 +303,17 @@ final class UtteranceInterpreter {
   /**
    * "No, sorry, left": what was said last is on this side and not where it was put.
    *
+   * @param other the side; empty for that on which it was not put
    * @param outright whether it can only be meant so; else the side is asked for
    * @return whether there is something it can be meant for
    */
-  boolean amend(Side side, boolean outright) {
+  boolean amend(Optional<Side> other, boolean outright) {
     if (open != null && asksForSide(open)) {
-      closeWithSides(List.of(side));
-      return true;
+      other.ifPresent(one -> closeWithSides(List.of(one)));
+      return other.isPresent();
     }
     Finding last = recent.isEmpty() ? null : recent.get(recent.size() - 1);
+    Side side = other.orElse(last == null || last.side() == null ? null : last.side().other());
     if (last == null && !outright) {
       return false;
     }

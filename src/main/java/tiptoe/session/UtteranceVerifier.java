@@ -179,9 +179,11 @@ public final class UtteranceVerifier {
             .get()
             .freely(utterance, free, fits, interpret)
             .and(meaning -> somewhat || !Sureness.isNormal(meaning));
-    Interpretation meaning =
-        interpret.apply(texts(free.phraseWords())).only(Meaning.States.class::isInstance);
-    if (meaning.meanings().stream().noneMatch(sure)) {
+    Interpretation all = interpret.apply(texts(free.phraseWords()));
+    Interpretation meaning = all.only(Meaning.States.class::isInstance);
+    // What moves to the other side must not be recorded beside what it was to replace.
+    if (meaning.meanings().stream().noneMatch(sure)
+        || all.of(Meaning.Withdraws.class).findAny().isPresent()) {
       return Optional.empty();
     }
     Interpretation covered =
@@ -298,11 +300,11 @@ public final class UtteranceVerifier {
   private static Decision inFreeWordings(
       Hypothesis free, String reason, Function<List<String>, Interpretation> interpret) {
     Interpretation meaning = interpret.apply(texts(free.phraseWords()));
-    List<Meaning> meanings =
+    Stream<Meaning> offered =
         meaning.statements().stream()
             .map(statement -> statement.withSource(Source.TAGGER))
-            .<Meaning>map(statement -> new Meaning.States(statement, false))
-            .toList();
+            .map(statement -> new Meaning.States(statement, false));
+    List<Meaning> meanings = Stream.concat(meaning.of(Meaning.Withdraws.class), offered).toList();
     return new Decision(
         Outcome.UNSURE,
         reason,

@@ -57,7 +57,8 @@ class EveryPathTest {
           "reply",
           "reason",
           "either",
-          "assumed");
+          "assumed",
+          "amend");
   private static final Protocol PROTOCOL = Protocol.standard();
   private static PhraseNetwork network;
   private static Interpreter interpreter;
@@ -172,7 +173,7 @@ class EveryPathTest {
                   item ->
                       ((Parse.TagItem) item)
                           .text()
-                          .matches(".*(short|reply|same|fact|here|pick)=.*"));
+                          .matches(".*(short|reply|same|fact|here|pick|amend)=.*"));
       if (!onlyInContext && meaning.meanings().isEmpty()) {
         silent.add(String.join(" ", path.words()));
       }

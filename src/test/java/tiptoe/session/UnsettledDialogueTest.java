@@ -15,6 +15,7 @@ import tiptoe.clinical.Flag;
 import tiptoe.exam.Bedside;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Phase;
+import tiptoe.exam.Utterance;
 import tiptoe.finding.Command;
 import tiptoe.language.TypedText;
 import tiptoe.protocol.Protocol;
@@ -157,6 +158,12 @@ class UnsettledDialogueTest {
           left barlow positive. no, sorry, left.        | barlow.left positive                          | Barlow — say it in full
           left barlow negative. right barlow positive. no, sorry, left. | barlow.left negative          | left Barlow: first negative, then positive; keep the first or the second?
           no murmur. no, sorry, left.                   | murmur none                                   | murmur — say it in full
+          right barlow positive. no, the other side.    | barlow.left positive                          |
+          right barlow positive. I mean the other one.  | barlow.left positive                          |
+          left barlow positive. actually it was the right | barlow.right positive                       |
+          barlow positive. no, the other side.          |                                               | Barlow: positive — left, right or both?
+          actually left barlow positive                 | barlow.left positive                          |
+          no left hip click                             | hip-click.left none                           |
           """)
   void anAmendedSideMovesTheFindingOrAsks(String dialogue, String answers, String question) {
     say(dialogue);
@@ -164,6 +171,33 @@ class UnsettledDialogueTest {
     assertEquals(
         question == null ? "" : question,
         session.record().openQuestion().map(asked -> asked.question().text()).orElse(""));
+  }
+
+  // What was said when; only right behind a finding are the last words about its side.
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          no sorry left      | 4  | accepted | barlow.left positive
+          no sorry left      | 40 | unsure   | barlow.right positive
+          no sign of left    | 4  | unsure   | barlow.right positive
+          no sign of left    | 40 | ignored  | barlow.right positive
+          """)
+  void aSideIsAmendedOnlyRightBehindItsFindingAndNothingLikeItIsSilent(
+      String words, double at, String outcome, String answers) {
+    hear("right barlow positive", 1);
+    hear(words, at);
+    List<Utterance> said = session.record().utterances();
+    assertEquals(outcome, said.get(1).heard().outcome().id());
+    assertEquals(answers, answers());
+    assertTrue(said.get(1).candidates().isEmpty());
+  }
+
+  private void hear(String text, double at) {
+    List<Word> words =
+        Arrays.stream(text.split(" ")).map(word -> new Word(word, at, at + 1, 1)).toList();
+    session.hear(new Hypothesis(at, at + 1, words), 0);
   }
 
   /** Each value of each step said behind each other one of the same step. */
