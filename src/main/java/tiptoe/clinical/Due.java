@@ -69,7 +69,7 @@ record Due(String text, Start start, ChronoUnit unit, Integer first, Integer las
     boolean readable =
         fromExamination == (counted == null)
             && (form.group(3) == null || sort.equals("at"))
-            && (!corrected || sort.equals("at") && form.group(4).equals("week"));
+            && (!corrected || sort.matches("at|from") && form.group(4).equals("week"));
     if (!readable) {
       return Optional.empty();
     }

@@ -82,6 +82,10 @@ class AssessmentTest {
         "hips-2-weeks 2026-12-08 2026-12-08, hip-ultrasound-aap 2027-01-05 null, hips-2-months"
             + " 2027-01-24 2027-01-24",
         plan(Bedside.assess("age=18 hip-family-history=yes", "", aap)));
+    assertEquals(
+        "hips-2-weeks 2026-12-08 2026-12-08, hips-2-months 2027-01-24 2027-01-24,"
+            + " hip-ultrasound-aap-preterm 2027-02-17 null",
+        plan(Bedside.assess("age=18 gestation=33+6 presentation=breech", "", aap)));
   }
 
   @Test

@@ -225,6 +225,9 @@ class FlagTablesTest {
       textBlock =
           """
           presentation=breech | | arrange hip-risk-aap | AAP, Pediatrics 2016;138:e20163107
+          gestation=34+0 presentation=breech | | arrange hip-risk-aap, arrange glucose-due-bapm | AAP, Pediatrics 2016;138:e20163107
+          gestation=33+6 presentation=breech | | arrange hip-risk-aap-preterm | practice
+          gestation=33+6 presentation=breech | barlow.left positive | arrange hip-barlow-alone, arrange hip-risk-aap-preterm | practice
           hip-family-history=yes | ortolani.left positive | urgent hip-unstable | AAP 2016
           sex=girl first-born=yes hip-family-history=yes | | arrange hip-risk-aap | AAP 2016
           """)

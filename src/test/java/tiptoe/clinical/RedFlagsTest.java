@@ -94,7 +94,7 @@ class RedFlagsTest {
           | scalp subgaleal-swelling | emergency now subgaleal-swelling | practice
           sex=girl gestation=40+0 birth-weight=2000 first-born=no | | arrange now severely-small | BAPM 2017: glucose 2 to 4 hours after birth
           co-twin-breech=yes | | arrange at 4 to 6 weeks of age hip-risk-nipe | NIPE handbook
-          gestation=31+0 presentation=breech | | arrange at 38 to 40 weeks corrected hip-risk-nipe-preterm | NIPE handbook
+          gestation=31+0 presentation=breech | | arrange at 38 to 40 weeks corrected hip-risk-nipe-preterm | practice
           """)
   void raisesWhatAWardWouldCallItByTheTimeItNeeds(
       String baby, String findings, String flags, String source) {
