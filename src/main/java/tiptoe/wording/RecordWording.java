@@ -545,7 +545,8 @@ public final class RecordWording {
 
   /**
    * Such as {@code URGENT: consider cataract}; one that is not settled says so: {@code URGENT, not
-   * settled: …}, {@code URGENT, heard unsurely: left hip: positive — confirm now: …}.
+   * settled: …}, {@code URGENT, heard unsurely: left hip: positive — confirm now: …}, {@code
+   * URGENT, not settled: heart rate: 30 /min — confirm now: …}.
    */
   public String flag(Flag flag) {
     return level(flag) + ": " + words.spelled(flag.advice());
@@ -563,11 +564,21 @@ public final class RecordWording {
                 .map(words::of)
                 .collect(Collectors.joining("; "))
             : "";
-    return flag.provisional() && !unsure.isEmpty()
-        ? words
-            .level(flag)
-            .replace(Words.NOT_SETTLED, "heard unsurely: " + unsure + " — confirm now")
+    String why = unsure.isEmpty() ? asked(flag) : "heard unsurely: " + unsure;
+    return flag.provisional() && !why.isEmpty()
+        ? words.level(flag).replace(Words.NOT_SETTLED, why + " — confirm now")
         : words.level(flag);
+  }
+
+  /** What a question asks about that may raise the flag; empty where none does. */
+  private String asked(Flag flag) {
+    return record.openQuestions().stream()
+        .map(one -> one.question().waiting())
+        .filter(waiting -> waiting.stream().anyMatch(one -> flag.steps().contains(one.step())))
+        .map(waiting -> waiting.stream().map(words::of).collect(Collectors.joining(" or ")))
+        .findFirst()
+        .map(said -> Words.NOT_SETTLED + ": " + said)
+        .orElse("");
   }
 
   public List<String> gaps() {

@@ -109,6 +109,17 @@ class UnsettledDialogueTest {
     assertEquals(open, session.record().openQuestions().size());
   }
 
+  @Test
+  void theFlagOfANumberWithoutItsPlaceSaysWhatWasHeard() {
+    say("sats eighty");
+    String flag = session.wording().flag(session.assessment().flags().get(0));
+    assertTrue(
+        flag.startsWith(
+            "URGENT, not settled: saturation, right hand: 80 % or saturation, foot: 80 %"
+                + " — confirm now: "),
+        flag);
+  }
+
   // Which limb is meant was not said; the right hand is mostly said first.
   @Test
   void twoSaturationsWithoutALimbWaitForAYesAndRaiseTheirFlag() {
