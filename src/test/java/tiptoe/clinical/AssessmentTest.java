@@ -59,6 +59,9 @@ class AssessmentTest {
           age=18 gestation=32+0 presentation=breech | | hip-ultrasound-nipe-preterm 2027-01-05 2027-01-19, nipe-review 2027-01-05 2027-01-19
           age=18 gestation=33+6 multiple=yes co-twin-breech=yes | | hip-ultrasound-nipe-preterm 2026-12-23 2027-01-06, nipe-review 2027-01-05 2027-01-19
           age=18 gestation=34+0 presentation=breech | | glucose-due-bapm 2026-11-25 2026-11-25, hip-ultrasound-nipe 2026-12-22 2027-01-05, nipe-review 2027-01-05 2027-01-19
+          age=18 gestation=32+0 | barlow.left positive | hip-unstable 2026-11-25 2026-11-25, hip-ultrasound-unstable-preterm 2027-01-05 2027-01-19, nipe-review 2027-01-05 2027-01-19
+          age=18 hearing-screen=due blood-spot=due hepatitis-b=due | | hepatitis-b-due null 2026-11-25T16:30:00+00:00, blood-spot-uk 2026-11-29 2026-12-02, hearing-screen-due null 2026-12-22, nipe-review 2027-01-05 2027-01-19
+          age=18 hearing-screen=referred sibling-phototherapy=yes | | jaundice-sibling null 2026-11-26T16:30:00+00:00, nipe-review 2027-01-05 2027-01-19, hearing-referred null 2027-02-24
           age=18 co-twin-breech=yes | | hip-ultrasound-nipe 2026-12-22 2027-01-05, nipe-review 2027-01-05 2027-01-19
           age=18 | ortolani.left positive | hip-unstable 2026-11-25 2026-11-25, hip-ultrasound-unstable 2026-12-22 2027-01-05, nipe-review 2027-01-05 2027-01-19
           age=18 | murmur present | murmur null 2026-11-26T10:30:00+00:00, nipe-review 2027-01-05 2027-01-19

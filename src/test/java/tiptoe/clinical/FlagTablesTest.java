@@ -37,6 +37,8 @@ class FlagTablesTest {
           vomiting=no | | | practice
           vomiting=blood | | urgent vomiting-blood | practice
           feeding=breast feeds=well | | | NICE NG195
+          feeding=breast feeds=poorly | | urgent feeding-difficulty | NICE NG195
+          feeding=breast feeds=refused | | urgent feeding-difficulty | NICE NG195
           antenatal-renal-dilatation=yes | | arrange antenatal-renal-dilatation | practice
           antenatal-renal-dilatation=no antenatal-anomaly=no | | | practice
           antenatal-anomaly=yes | | arrange antenatal-anomaly | practice
@@ -157,6 +159,21 @@ class FlagTablesTest {
   void saturationByTheRulesOf2011(String baby, String findings, String flags, String source) {
     Settings settings = Settings.DEFAULT.with(Setting.SATURATION_SCREEN, "2011");
     check(baby, findings, flags, source, settings);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          age=6 | saturation-right-hand 96 %; saturation-foot 95 % | | BAPM 2024
+          age=6 | saturation-right-hand 94 %; saturation-foot 96 % | arrange saturation-screen-unclear-uk | BAPM 2024
+          age=6 | saturation-right-hand 99 %; saturation-foot 96 % | arrange saturation-screen-unclear-uk | BAPM 2024
+          age=6 | saturation-right-hand 89 %; saturation-foot 96 % | urgent saturation-screen-failed-uk | BAPM 2024
+          age=6 | saturation-right-hand 94 %; saturation-foot 94 %; saturation-right-hand 94 %; saturation-foot 94 % | urgent saturation-screen-failed-uk | BAPM 2024
+          """)
+  void saturationByTheRulesOfTheUk(String baby, String findings, String flags, String source) {
+    check(baby, findings, flags, source, Settings.DEFAULT.with(Setting.SATURATION_SCREEN, "uk"));
   }
 
   @ParameterizedTest
