@@ -84,12 +84,15 @@ public final class Examination {
 
   /** What the next utterance is to be understood with. */
   public Dialogue dialogue() {
+    Optional<Asked> open = record.openQuestion().filter(asked -> asked.question().about() != null);
     return dialogue.asking(
-        record
-            .openQuestion()
-            .map(Asked::question)
-            .filter(question -> question.about() != null)
-            .orElse(null));
+        open.map(Asked::question).orElse(null), open.filter(this::isOvertaken).isPresent());
+  }
+
+  private boolean isOvertaken(Asked asked) {
+    return asked.utterance() != null
+        && record.statements().stream()
+            .anyMatch(said -> said.utterance() != null && said.utterance() > asked.utterance());
   }
 
   /** Whether a bare yes or no has something to answer now. */

@@ -11,15 +11,20 @@ import tiptoe.finding.Question;
  * @param recent statements of that region since it was entered, oldest first, for "same on the
  *     right"
  * @param open the question that is being shown; null when there is none
+ * @param overtaken whether something was stated since it was asked
  */
-public record Dialogue(String region, List<Finding> recent, Question open) {
+public record Dialogue(String region, List<Finding> recent, Question open, boolean overtaken) {
   public static final Dialogue START = new Dialogue(null, List.of(), null);
 
   public Dialogue {
     recent = List.copyOf(recent);
   }
 
-  public Dialogue asking(Question question) {
-    return new Dialogue(region, recent, question);
+  public Dialogue(String region, List<Finding> recent, Question open) {
+    this(region, recent, open, false);
+  }
+
+  public Dialogue asking(Question question, boolean isOvertaken) {
+    return new Dialogue(region, recent, question, isOvertaken);
   }
 }

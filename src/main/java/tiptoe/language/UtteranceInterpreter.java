@@ -33,6 +33,7 @@ final class UtteranceInterpreter {
   private List<Finding> recent;
   private Question open;
   private boolean openIsCorrection;
+  private boolean overtaken;
   private String assumption;
 
   UtteranceInterpreter(Protocol protocol, Dialogue dialogue, Source source) {
@@ -44,6 +45,7 @@ final class UtteranceInterpreter {
     this.region = dialogue.region();
     this.recent = new ArrayList<>(dialogue.recent());
     this.open = dialogue.open();
+    this.overtaken = dialogue.overtaken();
   }
 
   // What rests on an assumption is confirmed like what was read beyond the grammars.
@@ -187,6 +189,7 @@ final class UtteranceInterpreter {
       }
       if (open == null) {
         open = asks.question();
+        overtaken = false;
         openIsCorrection = asks.correction();
       }
     }
@@ -308,7 +311,7 @@ final class UtteranceInterpreter {
    * @return whether there is something it can be meant for
    */
   boolean amend(Optional<Side> other, boolean outright) {
-    if (open != null && asksForSide(open)) {
+    if (open != null && !overtaken && asksForSide(open)) {
       other.ifPresent(one -> closeWithSides(List.of(one)));
       return other.isPresent();
     }

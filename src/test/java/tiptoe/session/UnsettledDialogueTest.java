@@ -170,6 +170,8 @@ class UnsettledDialogueTest {
           left barlow negative. right barlow positive. no, sorry, left. | barlow.left negative          | left Barlow: first negative, then positive; keep the first or the second?
           no murmur. no, sorry, left.                   | murmur none                                   | murmur — say it in full
           right barlow positive. no, the other side.    | barlow.left positive                          |
+          absent femoral pulse. right barlow positive. no, sorry, left. | barlow.left positive          | femoral pulse: absent — left, right or both?
+          right barlow positive. absent femoral pulse. no, sorry, left. | femoral-pulse.left absent, barlow.right positive |
           right barlow positive. I mean the other one.  | barlow.left positive                          |
           left barlow positive. actually it was the right | barlow.right positive                       |
           barlow positive. no, the other side.          |                                               | Barlow: positive — left, right or both?
