@@ -95,6 +95,12 @@ class EarlyInfectionTest {
         unknown.needs().stream().map(Need::fact).toList().containsAll(List.of("age")),
         unknown.needs().toString());
     assertNotNull(EarlyInfection.version());
+    Flag treat =
+        Bedside.assess("age=5", "jaw small; tone low; breathing grunting").flags().stream()
+            .filter(flag -> flag.rule().equals("early-infection-treat"))
+            .findFirst()
+            .orElseThrow();
+    assertEquals(List.of(2, 3), treat.statements().stream().sorted().toList());
   }
 
   /** One sign is there: each fact that could be the second is asked for, until it is stated. */

@@ -1,6 +1,7 @@
 package tiptoe.clinical;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 
 import org.junit.jupiter.params.ParameterizedTest;
@@ -174,6 +175,11 @@ class FlagTablesTest {
           """)
   void saturationByTheRulesOfTheUk(String baby, String findings, String flags, String source) {
     check(baby, findings, flags, source, Settings.DEFAULT.with(Setting.SATURATION_SCREEN, "uk"));
+    Assessment assessed =
+        Bedside.assess(baby, findings, Settings.DEFAULT.with(Setting.SATURATION_SCREEN, "uk"));
+    String remarks = assessed.result("saturation-screen").remarks().toString();
+    // It is meant for the first day.
+    assertFalse(remarks.contains("24 hours"), remarks);
   }
 
   @ParameterizedTest

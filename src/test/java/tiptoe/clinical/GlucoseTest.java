@@ -1,8 +1,11 @@
 package tiptoe.clinical;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tiptoe.settings.Setting;
@@ -10,6 +13,8 @@ import tiptoe.settings.Settings;
 
 /** Blood glucose: who is at risk, when it is due, and what is low. */
 class GlucoseTest {
+  private static final Settings AAP = Settings.DEFAULT.with(Setting.HYPOGLYCAEMIA, "aap-2011");
+
   private static String flags(Assessment assessment) {
     return assessment.flags().stream()
         .filter(flag -> flag.rule().startsWith("glucose"))
@@ -68,6 +73,7 @@ class GlucoseTest {
       textBlock =
           """
           age=2 | glucose 0.99 mmol/L | severe | emergency now glucose-severe
+          age=2 | glucose 1.0 mmol/L | low | urgent now glucose-low
           age=2 | glucose 1.38 mmol/L | low | urgent now glucose-low
           age=2 | glucose 1.39 mmol/L | borderline | arrange now glucose-borderline
           age=2 | glucose 2.21 mmol/L | borderline | arrange now glucose-borderline
@@ -79,6 +85,7 @@ class GlucoseTest {
           age=12 | glucose 1.5 mmol/L age=3 | borderline | arrange now glucose-borderline
           | glucose 1.5 mmol/L | low | urgent now glucose-low
           age=12 | glucose 2.2 mmol/L; movements jittery | borderline | emergency now glucose-low-with-signs, arrange now glucose-borderline
+          age=12 | glucose 2.22 mmol/L; movements jittery | borderline | arrange now glucose-borderline
           age=12 | glucose 2.3 mmol/L; movements jittery | borderline | arrange now glucose-borderline
           age=1 maternal-diabetes=yes | | | arrange now glucose-due-aap
           age=1 maternal-beta-blocker=yes | | |
@@ -87,6 +94,19 @@ class GlucoseTest {
           age=25 maternal-diabetes=yes | | |
           """)
   void byTheAap(String baby, String findings, String value, String flags) {
-    check(baby, findings, value, flags, Settings.DEFAULT.with(Setting.HYPOGLYCAEMIA, "aap-2011"));
+    check(baby, findings, value, flags, AAP);
+  }
+
+  @Test
+  void saysTheNumberTheStandardAndWhatWasTakenForTheAge() {
+    Result bapm = Bedside.assess("", "glucose 2.6 mmol/L").result("glucose");
+    assertTrue(bapm.text().startsWith("glucose 2.6 mmol/L: "), bapm.text());
+    assertTrue(bapm.source().startsWith("BAPM"), bapm.source());
+    assertEquals(List.of(), bapm.remarks());
+    Result aap = Bedside.assess("", "glucose 2.6 mmol/L", AAP).result("glucose");
+    assertTrue(aap.source().startsWith("AAP"), aap.source());
+    assertTrue(aap.remarks().get(0).endsWith("since the age was not stated"));
+    assertEquals(
+        List.of(), Bedside.assess("age=5", "glucose 2.6 mmol/L", AAP).result("glucose").remarks());
   }
 }

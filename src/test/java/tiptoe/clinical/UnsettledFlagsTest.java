@@ -79,6 +79,18 @@ class UnsettledFlagsTest {
   }
 
   @Test
+  void aNumberThatIsNotSettledLooksAbnormalBesideThoseThatStand() {
+    Assessment one = assess("temperature 36.8 °C; heart-rate 45 /min", "temperature 31 °C");
+    assertEquals(
+        "heart-rate 2 LOW, temperature 1 LOW",
+        one.abnormalNumbers().stream()
+            .map(a -> a.step() + " " + a.statement() + " " + a.direction())
+            .sorted()
+            .collect(Collectors.joining(", ")));
+    assertEquals(List.of(), assess("temperature 36.8 °C", "tone low").abnormalNumbers());
+  }
+
+  @Test
   void theRecordSaysWhichFlagsAreProvisional() {
     JsonNode flags = new ObjectMapper().valueToTree(assess("tone low", "skin vesicles").flags());
     List<String> provisional = List.of(flags.get(0).toString(), flags.get(1).toString());
