@@ -29,7 +29,6 @@ public final class Microphone implements AutoCloseable {
   private final Consumer<CaptureEvent> listener;
   private final CaptureWatch watch;
   private final List<ChunkQueue> readers = new CopyOnWriteArrayList<>();
-  private final LevelMeter meter = new LevelMeter();
   private final Thread guard;
   private CaptureWorker worker;
   private int hung;
@@ -89,11 +88,6 @@ public final class Microphone implements AutoCloseable {
     }
   }
 
-  /** How loud it has been in the last tenth of a second. */
-  public Level level() {
-    return meter.level();
-  }
-
   /** Time of the recording so far, in seconds, losses included. */
   public double seconds() {
     synchronized (watch) {
@@ -128,7 +122,6 @@ public final class Microphone implements AutoCloseable {
   void heard(CaptureWorker from, short[] samples) {
     synchronized (watch) {
       if (from == worker && !closed) {
-        meter.add(samples);
         for (Chunk chunk : watch.polled(clock.instant(), samples)) {
           readers.forEach(reader -> reader.put(chunk));
         }
@@ -139,7 +132,6 @@ public final class Microphone implements AutoCloseable {
   void failed(CaptureWorker from, IOException problem) {
     synchronized (watch) {
       if (from == worker && !closed) {
-        meter.reset();
         watch.broke(clock.instant(), AudioProblem.reason(problem));
       }
     }

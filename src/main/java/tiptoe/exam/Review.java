@@ -200,11 +200,6 @@ public final class Review {
     return edit(draft -> draft.add(new Event.RemarkReworded(remark, text, List.of(), author)));
   }
 
-  public Changes context(String fact, String value) {
-    require(fact, value);
-    return edit(draft -> new Context(draft, null, author).state(fact, value));
-  }
-
   /** States several facts as one edit, such as who the baby is. */
   public Changes context(Map<String, String> facts) {
     facts.forEach(this::require);

@@ -11,11 +11,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import java.util.function.Function;
 import tiptoe.grammar.Expansion.RuleReference;
-import tiptoe.grammar.Expansion.Token;
 
 /** A root grammar and every grammar it refers to, read and checked together. */
 public final class GrammarSet {
@@ -25,21 +22,6 @@ public final class GrammarSet {
     /** Names the rule within the set. */
     String key() {
       return grammar.file() + "#" + rule.name();
-    }
-  }
-
-  /**
-   * Where a word stands.
-   *
-   * @param file name of the grammar file
-   * @param rule name of the rule without {@code $}
-   * @param place line and column of the word, or of the quoted token it is part of
-   */
-  public record WordUse(String file, String rule, Place place) {
-    /** {@code file:line:column: $rule}. */
-    @Override
-    public String toString() {
-      return file + ":" + place.line() + ":" + place.column() + ": $" + rule;
     }
   }
 
@@ -144,24 +126,6 @@ public final class GrammarSet {
   Optional<Target> root() {
     Grammar grammar = grammars.get(rootFile);
     return grammar == null ? Optional.empty() : target(grammar, grammar.header().root());
-  }
-
-  /** Every word of the set with the first place that uses it, in alphabetical order. */
-  public SortedMap<String, WordUse> words() {
-    SortedMap<String, WordUse> words = new TreeMap<>();
-    for (Grammar grammar : grammars.values()) {
-      for (Rule rule : grammar.rules().values()) {
-        Expansions.walk(
-            rule.expansion(),
-            part -> {
-              if (part instanceof Token token) {
-                WordUse use = new WordUse(grammar.file(), rule.name(), token.place());
-                token.words().forEach(word -> words.putIfAbsent(word, use));
-              }
-            });
-      }
-    }
-    return words;
   }
 
   /** Name of the file that was asked for. */

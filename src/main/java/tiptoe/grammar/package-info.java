@@ -6,7 +6,6 @@
  * GrammarSet set = GrammarSet.load(folder, "examination.gram");   // never throws for bad text
  * set.problems()                       // List&lt;Problem(file, line, column, expectation, found)&gt;; must be empty
  * set.grammars().get("numbers.gram").rules()                      // what was read
- * set.words().get("crepitus")          // WordUse(file, rule, place) of its first use
  *
  * PhraseNetwork network = PhraseNetwork.of(set);                  // the root rule, tags kept
  * PhraseNetwork.of(set, "numbers.gram", "number")                 // of any other rule

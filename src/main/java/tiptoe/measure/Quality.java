@@ -38,7 +38,7 @@ public final class Quality {
    * @param judged findings heard and recorded that a signature judged
    * @param corrected of them put right by the reviewer
    */
-  public record Row(
+  record Row(
       String step, String name, int wanted, int done, int leftOut, long judged, long corrected) {}
 
   /**
@@ -102,10 +102,6 @@ public final class Quality {
                     || entry.event() instanceof Event.UtteranceHeard)
         .reduce((first, last) -> last)
         .map(last -> Duration.between(last.at(), at).toSeconds() / 3600.0);
-  }
-
-  public List<Row> rows() {
-    return List.copyOf(rows);
   }
 
   /** For people. */

@@ -8,10 +8,4 @@ public final class Labels {
   public static String of(String id) {
     return id.replace('-', ' ');
   }
-
-  /** The same with a capital first letter. */
-  public static String title(String id) {
-    String words = of(id);
-    return words.isEmpty() ? words : Character.toUpperCase(words.charAt(0)) + words.substring(1);
-  }
 }

@@ -68,11 +68,6 @@ public final class SettingsFile {
     return new SettingsReader(file).read(yaml);
   }
 
-  /** A file with every setting at its default, each explained. */
-  public static String template() {
-    return text(Settings.DEFAULT);
-  }
-
   /** A file that says these settings, each explained; the first choice is the default. */
   public static String text(Settings settings) {
     StringBuilder text =

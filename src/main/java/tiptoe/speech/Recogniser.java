@@ -8,7 +8,6 @@ import java.util.Objects;
 import java.util.Optional;
 import tiptoe.audio.CryFilter;
 import tiptoe.audio.LevelLift;
-import tiptoe.audio.Pcm;
 import tiptoe.audio.QuietGate;
 
 /**
@@ -64,15 +63,6 @@ public final class Recogniser implements AutoCloseable {
   /** Takes more sound, and gives the utterances that ended in it. */
   public List<Hypothesis> accept(short[] samples) {
     return accept(samples, 0, samples.length);
-  }
-
-  /** The same for sound at 16 kHz. */
-  public List<Hypothesis> accept(Pcm sound) {
-    if (sound.sampleRate() != RATE) {
-      throw new IllegalArgumentException(
-          "expected sound at %d Hz, found %d Hz".formatted(RATE, sound.sampleRate()));
-    }
-    return accept(sound.samples());
   }
 
   /** The same for a part of an array. */

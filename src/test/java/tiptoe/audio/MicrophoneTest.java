@@ -49,7 +49,6 @@ class MicrophoneTest {
     Chunk chunk = reader.next().orElseThrow();
     assertEquals(0, chunk.position());
     assertEquals(1600, chunk.samples().length);
-    assertEquals(20 * Math.log10(1000 / 32_768.0), microphone.level().rmsDb(), 0.001);
   }
 
   @Test

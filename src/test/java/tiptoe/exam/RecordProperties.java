@@ -250,7 +250,7 @@ class RecordProperties {
       case 9 -> review.dismiss(number);
       case 10 -> review.drop(number, "passed over");
       case 11 -> review.reword(number, text);
-      case 12 -> review.context("sex", number % 2 == 0 ? "girl" : "boy");
+      case 12 -> review.context(Map.of("sex", number % 2 == 0 ? "girl" : "boy"));
       case 13 -> {
         Question open = bed.exam.dialogue().open();
         List<Meaning> meanings = new ArrayList<>();

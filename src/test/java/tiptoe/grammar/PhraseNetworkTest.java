@@ -183,12 +183,4 @@ class PhraseNetworkTest {
             IllegalArgumentException.class, () -> PhraseNetwork.of(set, "main.gram", "other"));
     assertEquals("expected a rule of main.gram, found $other", refused.getMessage());
   }
-
-  @Test
-  void saysWhereAWordIsUsedFirst() {
-    GrammarSet set = Grammars.set("$main = a $side;\n$side = b | \"c d\" a;");
-    assertEquals("[a, b, c, d]", set.words().keySet().toString());
-    assertEquals("main.gram:3:9: $main", set.words().get("a").toString());
-    assertEquals("main.gram:4:13: $side", set.words().get("d").toString());
-  }
 }

@@ -67,7 +67,7 @@ public final class Hearing {
     Joiner joiner = new Joiner(new ContinuablePhrases(understanding.network()));
     List<Hypothesis> heard = new ArrayList<>();
     try (Recogniser recogniser = engine.recogniser()) {
-      recogniser.accept(sound).forEach(one -> heard.addAll(joiner.hear(one)));
+      recogniser.accept(sound.samples()).forEach(one -> heard.addAll(joiner.hear(one)));
       recogniser.finish().ifPresent(one -> heard.addAll(joiner.hear(one)));
     }
     heard.addAll(joiner.end());

@@ -101,18 +101,18 @@ class SettingsFileTest {
 
   @Test
   void theTemplateIsTheDefaults() {
-    var outcome = SettingsFile.parse("tiptoe.yaml", SettingsFile.template());
+    var outcome = SettingsFile.parse("tiptoe.yaml", SettingsFile.text(Settings.DEFAULT));
     assertEquals(List.of(), outcome.problems());
     assertEquals(Settings.DEFAULT, outcome.settings());
     for (Setting setting : Setting.values()) {
-      assertTrue(SettingsFile.template().contains(setting.key() + ": "), setting.path());
+      assertTrue(SettingsFile.text(Settings.DEFAULT).contains(setting.key() + ": "), setting.path());
     }
   }
 
   @Test
   void theTemplateExplainsEachSetting() {
     assertTrue(
-        SettingsFile.template()
+        SettingsFile.text(Settings.DEFAULT)
             .startsWith(
                 """
                 # Settings of Tiptoe. What is left out is the first of its choices.
@@ -124,7 +124,7 @@ class SettingsFileTest {
                   # hip ultrasound for stable hips at risk: uk, at 4-6 weeks (NHS England, NIPE screening programme handbook, 2024), or us, from 6 weeks (AAP, Pediatrics 2016;138:e20163107)
                 """));
     assertTrue(
-        SettingsFile.template()
+        SettingsFile.text(Settings.DEFAULT)
             .endsWith(
                 """
                   temperature: celsius

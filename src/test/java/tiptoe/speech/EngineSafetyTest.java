@@ -125,12 +125,12 @@ class EngineSafetyTest {
       // The model is let go first: a recogniser that is still open keeps what it needs.
       again.close();
       again.close();
-      recogniser.accept(Pcm.silence(1));
+      recogniser.accept(Pcm.silence(1).samples());
       recogniser.close();
       recogniser.close();
       first = first == null ? heard : first;
       assertEquals(first, heard);
-      assertThrows(IllegalStateException.class, () -> recogniser.accept(clip));
+      assertThrows(IllegalStateException.class, () -> recogniser.accept(clip.samples()));
       assertThrows(IllegalStateException.class, recogniser::partial);
       assertThrows(IllegalStateException.class, recogniser::finish);
       assertThrows(IllegalStateException.class, again::recogniser);

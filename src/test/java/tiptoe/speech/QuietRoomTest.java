@@ -44,13 +44,13 @@ class QuietRoomTest {
     List<Hypothesis> heard = new ArrayList<>();
     try (Recogniser recogniser =
         new Recogniser(library, library.vosk_recognizer_new(model, Recogniser.RATE), null)) {
-      heard.addAll(recogniser.accept(clip));
+      heard.addAll(recogniser.accept(clip.samples()));
       short[] room = room();
       for (int at = 0; at < room.length; at += 320) {
         heard.addAll(recogniser.accept(room, at, 320));
       }
       assertEquals(1, heard.size());
-      heard.addAll(recogniser.accept(clip));
+      heard.addAll(recogniser.accept(clip.samples()));
       recogniser.finish().ifPresent(heard::add);
     } finally {
       library.vosk_model_free(model);
