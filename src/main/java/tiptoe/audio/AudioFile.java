@@ -1,8 +1,6 @@
 package tiptoe.audio;
 
-import java.io.BufferedInputStream;
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -127,19 +125,6 @@ public final class AudioFile {
               + name,
           e);
     }
-  }
-
-  /**
-   * Sound without a header, 16 kHz mono 16 bit little-endian, such as another program's output.
-   *
-   * @param in the samples; closed with the source
-   * @param name what to call it in messages
-   */
-  public static SampleSource raw(InputStream in, String name) {
-    AudioFormat format = new AudioFormat(Pcm.RATE, Short.SIZE, 1, true, false);
-    InputStream buffered = new BufferedInputStream(in);
-    return new StreamSource(
-        new AudioInputStream(buffered, format, AudioSystem.NOT_SPECIFIED), name);
   }
 
   /** Writes a WAV file of 16-bit samples, replacing what was there. */

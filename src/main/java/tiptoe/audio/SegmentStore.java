@@ -15,6 +15,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import tiptoe.files.OwnerOnly;
 
 /**
  * Keeps a recording in a folder as WAV files of at most 10 s, which only their owner may read, or

@@ -3,6 +3,7 @@ package tiptoe.audio;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Path;
+import tiptoe.files.OwnerOnly;
 
 /** A stretch of sound as a file of its own, for players that know nothing of records. */
 public final class WavFile {

@@ -2,7 +2,7 @@ package tiptoe.clinical;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonValue;
-import java.util.Locale;
+import tiptoe.protocol.Labels;
 
 /**
  * A number that a flag rests on.
@@ -37,7 +37,7 @@ public record AbnormalNumber(String step, int statement, Direction direction) {
 
     @JsonValue
     String id() {
-      return name().toLowerCase(Locale.ROOT);
+      return Labels.id(this);
     }
   }
 }

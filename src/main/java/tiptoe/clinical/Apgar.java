@@ -1,7 +1,7 @@
 package tiptoe.clinical;
 
 import com.fasterxml.jackson.annotation.JsonValue;
-import java.util.Locale;
+import tiptoe.protocol.Labels;
 
 /** The 5-minute Apgar score (AAP and ACOG Committee Opinion 644, 2015). */
 public final class Apgar {
@@ -17,7 +17,7 @@ public final class Apgar {
 
     @JsonValue
     public String id() {
-      return name().toLowerCase(Locale.ROOT).replace('_', '-');
+      return Labels.id(this);
     }
 
     public String text() {

@@ -1,17 +1,12 @@
 package tiptoe.clinical;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import tiptoe.files.Shipped;
 import tiptoe.protocol.Gestation;
 import tiptoe.protocol.Units;
 
@@ -132,12 +127,9 @@ record BilirubinThresholds(
     private final Map<String, NavigableMap<Integer, double[]>> byWeek = new HashMap<>();
 
     private AapTable() {
-      try (InputStream in = BilirubinThresholds.class.getResourceAsStream(FILE);
-          var reader = new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
-        reader.lines().filter(line -> !line.startsWith("#")).forEach(this::read);
-      } catch (IOException e) {
-        throw new UncheckedIOException(e);
-      }
+      Shipped.lines(BilirubinThresholds.class, FILE).stream()
+          .filter(line -> !line.startsWith("#"))
+          .forEach(this::read);
     }
 
     private void read(String line) {

@@ -1,7 +1,7 @@
 package tiptoe.clinical;
 
 import com.fasterxml.jackson.annotation.JsonValue;
-import java.util.Locale;
+import tiptoe.protocol.Labels;
 
 /** Classes of birth weight (WHO, ICD-10 P07). */
 public enum BirthWeightClass {
@@ -19,7 +19,7 @@ public enum BirthWeightClass {
 
   @JsonValue
   public String id() {
-    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return Labels.id(this);
   }
 
   /** The same for people: {@code very low birth weight}. */

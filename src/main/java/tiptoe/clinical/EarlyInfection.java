@@ -3,9 +3,6 @@ package tiptoe.clinical;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -13,6 +10,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.exam.Answer;
+import tiptoe.files.Shipped;
 import tiptoe.protocol.Protocol;
 
 /**
@@ -117,19 +115,17 @@ record EarlyInfection(
     static final Framework SHIPPED = read();
 
     private static Framework read() {
-      try (InputStream in = EarlyInfection.class.getResourceAsStream("early-infection.yaml")) {
-        JsonNode file = new ObjectMapper(new YAMLFactory()).readTree(in);
-        Set<String> rules =
-            Rules.standard().flags().stream().map(Rules.FlagRule::id).collect(Collectors.toSet());
-        ConditionReader reader = new ConditionReader(Protocol.standard(), rules);
-        return new Framework(
-            file.path("version").asText(),
-            items(file.path("red-flags"), reader),
-            items(file.path("risk-factors"), reader),
-            items(file.path("clinical-indicators"), reader));
-      } catch (IOException e) {
-        throw new UncheckedIOException(e);
-      }
+      ObjectMapper yaml = new ObjectMapper(new YAMLFactory());
+      JsonNode file =
+          Shipped.read(yaml, EarlyInfection.class, "early-infection.yaml", JsonNode.class);
+      Set<String> rules =
+          Rules.standard().flags().stream().map(Rules.FlagRule::id).collect(Collectors.toSet());
+      ConditionReader reader = new ConditionReader(Protocol.standard(), rules);
+      return new Framework(
+          file.path("version").asText(),
+          items(file.path("red-flags"), reader),
+          items(file.path("risk-factors"), reader),
+          items(file.path("clinical-indicators"), reader));
     }
 
     private static List<Item> items(JsonNode list, ConditionReader reader) {

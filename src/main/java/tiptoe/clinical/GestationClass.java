@@ -1,8 +1,8 @@
 package tiptoe.clinical;
 
 import com.fasterxml.jackson.annotation.JsonValue;
-import java.util.Locale;
 import tiptoe.protocol.Gestation;
+import tiptoe.protocol.Labels;
 
 /** Classes of gestation (ACOG Committee Opinion 579, 2013, for term; late preterm 34+0 to 36+6). */
 public enum GestationClass {
@@ -38,7 +38,7 @@ public enum GestationClass {
 
   @JsonValue
   public String id() {
-    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return Labels.id(this);
   }
 
   /** The same for people: {@code late preterm}, {@code post-term}. */

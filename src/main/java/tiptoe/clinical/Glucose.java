@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import tiptoe.exam.Answer;
+import tiptoe.protocol.Labels;
 import tiptoe.protocol.Units;
 import tiptoe.settings.Setting;
 
@@ -43,7 +44,7 @@ record Glucose(Answer answer, Band band, String standard, List<String> remarks) 
     TARGET;
 
     String id() {
-      return name().toLowerCase(java.util.Locale.ROOT);
+      return Labels.id(this);
     }
   }
 

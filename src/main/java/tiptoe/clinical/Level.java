@@ -1,7 +1,7 @@
 package tiptoe.clinical;
 
 import com.fasterxml.jackson.annotation.JsonValue;
-import java.util.Locale;
+import tiptoe.protocol.Labels;
 
 /** How soon a flag wants someone to act. */
 public enum Level {
@@ -16,16 +16,11 @@ public enum Level {
 
   @JsonValue
   public String id() {
-    return name().toLowerCase(Locale.ROOT);
+    return Labels.id(this);
   }
 
   /** The level with this id. */
   static Level of(String id) {
-    for (Level level : values()) {
-      if (level.id().equals(id)) {
-        return level;
-      }
-    }
-    throw new IllegalArgumentException("expected emergency, urgent, arrange or note, found " + id);
+    return Labels.byId(Level.class, id, "emergency, urgent, arrange or note");
   }
 }

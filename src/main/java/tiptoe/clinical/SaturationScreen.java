@@ -2,7 +2,7 @@ package tiptoe.clinical;
 
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.List;
-import java.util.Locale;
+import tiptoe.protocol.Labels;
 
 /** The pulse-oximetry screen: from readings in hand and foot to what comes next. */
 final class SaturationScreen {
@@ -16,7 +16,7 @@ final class SaturationScreen {
 
     @JsonValue
     String id() {
-      return name().toLowerCase(Locale.ROOT);
+      return Labels.id(this);
     }
   }
 

@@ -1,7 +1,7 @@
 package tiptoe.clinical;
 
 import com.fasterxml.jackson.annotation.JsonValue;
-import java.util.Locale;
+import tiptoe.protocol.Labels;
 
 /**
  * Size for gestation. Weight: small below the 10th centile, severely small below the 3rd, large
@@ -25,6 +25,6 @@ public enum SizeClass {
 
   @JsonValue
   public String id() {
-    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return Labels.id(this);
   }
 }

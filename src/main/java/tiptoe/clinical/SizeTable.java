@@ -1,15 +1,10 @@
 package tiptoe.clinical;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import tiptoe.files.Shipped;
 
 /** The parameters of the newborn size standard by measure, sex and day of gestation. */
 final class SizeTable {
@@ -30,12 +25,7 @@ final class SizeTable {
   }
 
   static SizeTable shipped() {
-    try (InputStream in = SizeTable.class.getResourceAsStream(SHIPPED);
-        var reader = new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
-      return new SizeTable(reader.lines().toList());
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return new SizeTable(Shipped.lines(SizeTable.class, SHIPPED));
   }
 
   /** The distribution on a day from 231 (33+0) to 300 (42+6). */

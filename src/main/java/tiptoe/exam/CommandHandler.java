@@ -162,10 +162,10 @@ record CommandHandler(EventBatch draft, Integer utterance, Heard heard) {
   }
 
   private double remarkStart() {
-    return draft.record().entries().stream()
-        .map(Entry::event)
-        .filter(Event.RemarkStarted.class::isInstance)
-        .mapToDouble(event -> ((Event.RemarkStarted) event).start())
+    return draft
+        .record()
+        .events(Event.RemarkStarted.class)
+        .mapToDouble(Event.RemarkStarted::start)
         .reduce((first, last) -> last)
         .orElse(0);
   }

@@ -1,7 +1,7 @@
 package tiptoe.exam;
 
 import com.fasterxml.jackson.annotation.JsonValue;
-import java.util.Locale;
+import tiptoe.protocol.Labels;
 
 /**
  * What a statement does to those before it. It is decided once, when the statement is made, and
@@ -21,6 +21,6 @@ public enum Effect {
 
   @JsonValue
   public String id() {
-    return name().toLowerCase(Locale.ROOT);
+    return Labels.id(this);
   }
 }

@@ -80,6 +80,11 @@ public record ExamRecord(
     return fold.toRecord();
   }
 
+  /** What happened of one kind, in order. */
+  public <E extends Event> Stream<E> events(Class<E> kind) {
+    return entries.stream().map(Entry::event).filter(kind::isInstance).map(kind::cast);
+  }
+
   /** What stands, from head to toe. */
   public List<Answer> answers() {
     return StandingFinding.answers(protocol, statements);

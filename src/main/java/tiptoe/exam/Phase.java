@@ -1,7 +1,7 @@
 package tiptoe.exam;
 
 import com.fasterxml.jackson.annotation.JsonValue;
-import java.util.Locale;
+import tiptoe.protocol.Labels;
 
 /** Where an examination is between its opening and its signature. */
 public enum Phase {
@@ -20,7 +20,7 @@ public enum Phase {
 
   @JsonValue
   public String id() {
-    return name().toLowerCase(Locale.ROOT);
+    return Labels.id(this);
   }
 
   /** Whether the clinician's findings still count. */

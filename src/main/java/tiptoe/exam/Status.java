@@ -1,7 +1,7 @@
 package tiptoe.exam;
 
 import com.fasterxml.jackson.annotation.JsonValue;
-import java.util.Locale;
+import tiptoe.protocol.Labels;
 
 /** How a statement now stands. */
 public enum Status {
@@ -26,7 +26,7 @@ public enum Status {
 
   @JsonValue
   public String id() {
-    return name().toLowerCase(Locale.ROOT);
+    return Labels.id(this);
   }
 
   static Status of(Effect effect) {

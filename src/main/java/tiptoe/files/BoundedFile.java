@@ -70,10 +70,14 @@ public enum BoundedFile {
   /**
    * The text of a file in UTF-8.
    *
-   * @throws CharacterCodingException when it holds other bytes
+   * @throws IOException when it holds other bytes
    */
   public String text(Path file) throws IOException {
-    return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes(file))).toString();
+    try {
+      return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes(file))).toString();
+    } catch (CharacterCodingException e) {
+      throw new IOException("expected UTF-8 text, found other bytes in " + file, e);
+    }
   }
 
   /** The lines of a text in UTF-8, without their ends. */

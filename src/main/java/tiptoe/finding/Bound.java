@@ -2,9 +2,9 @@ package tiptoe.finding;
 
 import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonValue;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
+import tiptoe.protocol.Labels;
 
 /**
  * What was said of a number that was not told exactly: "under two seconds". The signs are those of
@@ -36,7 +36,7 @@ public enum Bound {
 
   /** Kebab-case id, the value of the tag {@code bound} in the grammars. */
   public String id() {
-    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return Labels.id(this);
   }
 
   /** The bound with this sign. */
@@ -53,9 +53,6 @@ public enum Bound {
 
   /** The bound with this id. */
   public static Bound ofId(String id) {
-    return Stream.of(values())
-        .filter(bound -> bound.id().equals(id))
-        .findFirst()
-        .orElseThrow(() -> new IllegalArgumentException("expected a bound, found " + id));
+    return Labels.byId(Bound.class, id, "a bound");
   }
 }

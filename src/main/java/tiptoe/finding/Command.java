@@ -1,7 +1,7 @@
 package tiptoe.finding;
 
 import com.fasterxml.jackson.annotation.JsonValue;
-import java.util.Locale;
+import tiptoe.protocol.Labels;
 
 /** What the clinician can tell the tool to do, hands free. */
 public enum Command {
@@ -24,16 +24,11 @@ public enum Command {
   /** Kebab-case id, the value of the tag {@code command} in the grammars. */
   @JsonValue
   public String id() {
-    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return Labels.id(this);
   }
 
   /** The command with this id. */
   public static Command of(String id) {
-    for (Command command : values()) {
-      if (command.id().equals(id)) {
-        return command;
-      }
-    }
-    throw new IllegalArgumentException("expected a command, found " + id);
+    return Labels.byId(Command.class, id, "a command");
   }
 }

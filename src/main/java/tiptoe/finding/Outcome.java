@@ -2,7 +2,7 @@ package tiptoe.finding;
 
 import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonValue;
-import java.util.Locale;
+import tiptoe.protocol.Labels;
 
 /** What became of an utterance. */
 public enum Outcome {
@@ -19,17 +19,12 @@ public enum Outcome {
 
   @JsonValue
   public String id() {
-    return name().toLowerCase(Locale.ROOT);
+    return Labels.id(this);
   }
 
   /** The outcome with this id. */
   @JsonCreator
   public static Outcome of(String id) {
-    for (Outcome outcome : values()) {
-      if (outcome.id().equals(id)) {
-        return outcome;
-      }
-    }
-    throw new IllegalArgumentException("expected an outcome, found " + id);
+    return Labels.byId(Outcome.class, id, "an outcome");
   }
 }

@@ -3,8 +3,8 @@ package tiptoe.finding;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
+import tiptoe.protocol.Labels;
 
 /**
  * Something the tool must be told before a finding can stand, or to complete it. Two are equal when
@@ -135,7 +135,7 @@ public record Question(
 
     @JsonValue
     public String id() {
-      return name().toLowerCase(Locale.ROOT);
+      return Labels.id(this);
     }
   }
 }

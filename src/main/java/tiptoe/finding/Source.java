@@ -1,5 +1,7 @@
 package tiptoe.finding;
 
+import tiptoe.protocol.Labels;
+
 /** How a statement was understood. */
 public enum Source {
   GRAMMAR,
@@ -8,16 +10,11 @@ public enum Source {
 
   @com.fasterxml.jackson.annotation.JsonValue
   public String id() {
-    return name().toLowerCase(java.util.Locale.ROOT);
+    return Labels.id(this);
   }
 
   /** The source with this id. */
   public static Source of(String id) {
-    for (Source source : values()) {
-      if (source.id().equals(id)) {
-        return source;
-      }
-    }
-    throw new IllegalArgumentException("expected grammar, tagger or typed, found " + id);
+    return Labels.byId(Source.class, id, "grammar, tagger or typed");
   }
 }

@@ -16,8 +16,8 @@ import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import tiptoe.files.BoundedFile;
 import tiptoe.grammar.Problem;
-import tiptoe.grammar.TextFile;
 
 /**
  * How words are said: the pronunciations of our own file first, the model's lexicon for words that
@@ -69,7 +69,7 @@ public final class Pronunciations {
 
   /** Reads a file; what is wrong in it shows in {@link #problems}. */
   public static Pronunciations read(Path file, Lexicon lexicon) throws IOException {
-    return parse(file.getFileName().toString(), TextFile.lines(file), lexicon);
+    return parse(file.getFileName().toString(), BoundedFile.TEXT.lines(file), lexicon);
   }
 
   /** The same from lines of text. */
@@ -81,7 +81,7 @@ public final class Pronunciations {
   public static Pronunciations read(List<Path> files, Lexicon lexicon) throws IOException {
     Pronunciations all = read(files.get(0), lexicon);
     for (Path file : files.subList(1, files.size())) {
-      all = all.with(file.getFileName().toString(), TextFile.lines(file));
+      all = all.with(file.getFileName().toString(), BoundedFile.TEXT.lines(file));
     }
     return all;
   }

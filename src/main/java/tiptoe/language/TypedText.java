@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Pattern;
-import tiptoe.grammar.TextFile;
+import tiptoe.files.BoundedFile;
 
 /**
  * Turns typed text into the words of the grammars: lower case, numerals in words, American spelling
@@ -62,7 +62,7 @@ public final class TypedText {
   public static TypedText load(Path spellings) throws IOException {
     Map<String, List<String>> map = new HashMap<>();
     int number = 0;
-    for (String line : TextFile.lines(spellings)) {
+    for (String line : BoundedFile.TEXT.lines(spellings)) {
       number++;
       String text = line.replaceFirst("#.*", "").strip();
       if (text.isEmpty()) {

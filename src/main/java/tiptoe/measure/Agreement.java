@@ -74,10 +74,8 @@ public final class Agreement {
         .filter(Agreement::byReviewer)
         .filter(said -> said.status() != Status.CONFIRMS)
         .forEach(said -> touched.addAll(said.of()));
-    record.entries().stream()
-        .map(Entry::event)
-        .filter(Event.StatementSettled.class::isInstance)
-        .map(Event.StatementSettled.class::cast)
+    record
+        .events(Event.StatementSettled.class)
         .filter(settled -> settled.author() != null)
         .forEach(
             settled -> {

@@ -1,7 +1,6 @@
 package tiptoe.measure;
 
 import java.io.IOException;
-import java.nio.charset.CharacterCodingException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -65,8 +64,6 @@ public final class Baseline {
           bounds.add(bound(line));
         }
       }
-    } catch (CharacterCodingException e) {
-      throw new IOException("expected text in UTF-8, found other bytes in " + file, e);
     } catch (IllegalArgumentException e) {
       throw new IOException(file.getFileName() + ":" + number + ": " + e.getMessage(), e);
     }

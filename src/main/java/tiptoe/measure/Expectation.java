@@ -1,7 +1,6 @@
 package tiptoe.measure;
 
 import java.io.IOException;
-import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
@@ -48,7 +47,7 @@ record Expectation(
     }
     Expectation byWords =
         said
-            ? of(Script.parse(lines(text)), subject)
+            ? of(Script.parse(BoundedFile.TEXT.lines(text)), subject)
             : new Expectation(Optional.empty(), List.of(), List.of(), Set.of(), List.of());
     return answered ? byWords.withAnswers(answers(json)) : byWords;
   }
@@ -89,22 +88,9 @@ record Expectation(
         .collect(Collectors.toSet());
   }
 
-  private static List<String> lines(Path text) throws IOException {
-    try {
-      return BoundedFile.TEXT.lines(text);
-    } catch (CharacterCodingException e) {
-      throw new IOException("expected text in UTF-8, found other bytes in " + text, e);
-    }
-  }
-
   private static Set<Finding> answers(Path json) throws IOException {
-    String text;
-    try {
-      text = BoundedFile.ANSWERS.text(json);
-    } catch (CharacterCodingException e) {
-      throw new IOException("expected JSON in UTF-8, found other bytes in " + json, e);
-    }
-    AnswersFile file = AnswersFile.parse(text, Protocol.standard(), ZoneOffset.UTC);
+    AnswersFile file =
+        AnswersFile.parse(BoundedFile.ANSWERS.text(json), Protocol.standard(), ZoneOffset.UTC);
     if (!file.problems().isEmpty()) {
       throw new IOException(json.getFileName() + ": " + String.join("; ", file.problems()));
     }

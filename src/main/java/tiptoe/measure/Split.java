@@ -3,6 +3,7 @@ package tiptoe.measure;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import tiptoe.files.Sha256;
+import tiptoe.protocol.Labels;
 
 /**
  * Which recordings something may be fitted on, and which it is reported on. Decided by the name of
@@ -36,16 +37,11 @@ public enum Split {
 
   /** Kebab-case id, as it is given on the command line. */
   public String id() {
-    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return Labels.id(this);
   }
 
   /** The split with this id. */
   public static Split ofId(String id) {
-    for (Split split : values()) {
-      if (split.id().equals(id)) {
-        return split;
-      }
-    }
-    throw new IllegalArgumentException("expected train, held-out or all, found " + id);
+    return Labels.byId(Split.class, id, "train, held-out or all");
   }
 }

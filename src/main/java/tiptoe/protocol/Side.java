@@ -11,18 +11,13 @@ public enum Side {
   /** The id used in tags, records and exports: {@code left} or {@code right}. */
   @JsonValue
   public String id() {
-    return name().toLowerCase(java.util.Locale.ROOT);
+    return Labels.id(this);
   }
 
   /** The side with this id. */
   @JsonCreator
   public static Side of(String id) {
-    for (Side side : values()) {
-      if (side.id().equals(id)) {
-        return side;
-      }
-    }
-    throw new IllegalArgumentException("expected left or right, found " + id);
+    return Labels.byId(Side.class, id, "left or right");
   }
 
   public Side other() {

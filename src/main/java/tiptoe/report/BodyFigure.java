@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
+import tiptoe.files.Shipped;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
 import tiptoe.wording.RecordWording;
@@ -67,6 +68,9 @@ final class BodyFigure {
           Map.entry("legs", new Place(FRONT + MIDDLE, 195, 16)),
           Map.entry("back", new Place(BACK + MIDDLE, 118, 0)),
           Map.entry("anus", new Place(BACK + MIDDLE, 158, 0)));
+
+  /** Arms, legs, trunk and head: back to front. */
+  private static final String BODY = String.join("", Shipped.lines(BodyFigure.class, "body.svg"));
 
   private BodyFigure() {}
 
@@ -196,26 +200,7 @@ final class BodyFigure {
   private static void body(StringBuilder svg, int x) {
     svg.append("<g transform=\"translate(%d 0)\" fill=\"#f4f1ec\" stroke=\"#8a8175\"".formatted(x))
         .append(" stroke-width=\"1.2\" stroke-linejoin=\"round\">")
-        // arms, legs, trunk, head: back to front
-        .append(
-            "<path d=\"M52 84 C36 92 26 112 30 132 C32 142 42 142 43 133 C44 118 50 108 56 100"
-                + " Z\"/>")
-        .append(
-            "<path d=\"M98 84 C114 92 124 112 120 132 C118 142 108 142 107 133 C106 118 100 108 94"
-                + " 100 Z\"/>")
-        .append(
-            "<path d=\"M56 150 C44 168 46 190 54 208 C58 216 68 214 67 205 C64 190 66 176 74 164"
-                + " Z\"/>")
-        .append(
-            "<path d=\"M94 150 C106 168 104 190 96 208 C92 216 82 214 83 205 C86 190 84 176 76 164"
-                + " Z\"/>")
-        .append(
-            "<path d=\"M52 82 C50 110 46 140 56 156 C66 170 84 170 94 156 C104 140 100 110 98 82"
-                + " C88 74 62 74 52 82 Z\"/>")
-        .append("<path d=\"M66 66 L66 78 L84 78 L84 66 Z\" stroke=\"none\"/>")
-        .append("<ellipse cx=\"75\" cy=\"40\" rx=\"27\" ry=\"31\"/>")
-        .append(
-            "<path d=\"M48 40 C43 36 42 46 48 50\"/><path d=\"M102 40 C107 36 108 46 102 50\"/>")
+        .append(BODY)
         .append("</g>");
   }
 

@@ -11,6 +11,7 @@ import tiptoe.clinical.Flag;
 import tiptoe.clinical.Level;
 import tiptoe.clinical.PlanItem;
 import tiptoe.clinical.ProgrammeResult;
+import tiptoe.files.Shipped;
 import tiptoe.protocol.Caution;
 import tiptoe.settings.Setting;
 import tiptoe.wording.PlainText;
@@ -21,23 +22,11 @@ import tiptoe.wording.RecordWording;
  * words. Each is one page for a well baby; what is not settled or not examined is said as such.
  */
 final class FamilyPages {
-  private static final String STYLE =
-      """
-      @page { size: A4; margin: 14mm 16mm 16mm 16mm;
-        @top-left { content: "%s"; font-family: "DejaVu Sans"; font-size: 9pt; font-weight: bold; width: 120mm; }
-        @top-right { content: "%s"; font-family: "DejaVu Sans"; font-size: 9pt; font-weight: bold; }
-        @bottom-right { content: counter(page) " / " counter(pages); font-family: "DejaVu Sans"; font-size: 9pt; } }
-      body { font-family: "DejaVu Sans", sans-serif; font-size: 9.5pt; line-height: 1.3; color: #111; background: #fff; max-width: 178mm; margin: 0 auto; }
-      h1 { font-size: 14pt; margin: 0 0 2mm 0; }
-      h2 { font-size: 11pt; margin: 3mm 0 1mm 0; page-break-after: avoid; }
-      p { margin: 0 0 1.5mm 0; } ul { margin: 0; padding-left: 5mm; }
-      .sticker { float: right; width: 62mm; height: 22mm; border: 0.8pt dashed #555; padding: 1mm; margin: 0 0 1mm 3mm; }
-      .draft { border: 1.2pt solid #111; padding: 0.2mm 2mm; font-size: 10pt; }
-      .urgent { border: 1.2pt solid #111; padding: 1mm 3mm; margin: 2mm 0; }
-      table { border-collapse: collapse; width: 100%%; clear: right; }
-      th, td { text-align: left; vertical-align: top; padding: 0.8mm 2mm 0.8mm 0; border-bottom: 0.4pt solid #bbb; }
-      th { width: 24mm; }
-      """;
+  private static final String STYLE = Shipped.text(FamilyPages.class, "family.css");
+
+  // In plain words. The signs are common practice; those of jaundice on the first day and of pale
+  // stools stand in NICE CG98, information for parents.
+  private static final String ALARM_SIGNS = Shipped.text(FamilyPages.class, "parents.html");
 
   /** What each part is called to parents, and how it was looked at. */
   private static final Map<String, String> PLAIN =
@@ -131,8 +120,6 @@ final class FamilyPages {
         .toList();
   }
 
-  // In plain words. The signs are common practice; those of jaundice on the first day and of pale
-  // stools stand in NICE CG98, information for parents.
   private String parents() {
     begin("Your baby’s first examination");
     page.append("<p>Your baby was examined from head to toe on ")
@@ -148,14 +135,7 @@ final class FamilyPages {
           .append("Please ask the person who examined your baby.</p>\n");
     }
     list("What happens next", visits());
-    page.append(
-        """
-        <p>An examination after birth cannot find everything. Your baby will be looked at again, and you know your baby best: if you are worried, ask.</p>
-        <div class="urgent"><h2>Call an ambulance at once if your baby</h2>
-        <ul><li>is blue, grey or very pale</li><li>stops breathing, breathes very fast, grunts, or works hard to breathe</li><li>cannot be woken, or is floppy or stiff</li><li>has a fit</li><li>vomits green</li></ul></div>
-        <h2>Call straight away, day or night, if your baby</h2>
-        <ul><li>feeds much less than before, or does not want to feed</li><li>is hot (38 °C or more), or cold though well wrapped</li><li>looks yellow on the first day, or gets more yellow</li><li>has no wet nappy for 12 hours, or has not passed a stool by two days</li><li>has redness, swelling or a bad smell around the navel</li><li>bleeds from anywhere</li><li>has a pupil that looks white, or stools that are pale like chalk</li></ul>
-        """);
+    page.append(ALARM_SIGNS);
     page.append("<h2>Whom to call</h2>\n<p>").append(text(contact())).append("</p>\n");
     return end("This page does not take the place of advice from those who care for your baby.");
   }

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import tiptoe.clinical.Flag;
 import tiptoe.clinical.SizeMeasure;
+import tiptoe.files.Shipped;
 import tiptoe.protocol.Caution;
 import tiptoe.protocol.Region;
 import tiptoe.wording.RecordWording;
@@ -17,74 +18,13 @@ import tiptoe.wording.Sign;
 /** The page that people read, on a screen or as PDF: well-formed HTML without script or network. */
 final class HtmlReport {
   /** No letter is smaller than 9 pt on paper, those in the drawings (12 px) neither. */
-  private static final String STYLE =
-      """
-      body { font-family: "DejaVu Sans", sans-serif; font-size: 9pt; line-height: 1.25; color: #111;
-        background: #fff; }
-      main, section { display: block; }
-      h1 { font-size: 14pt; margin: 0 0 1mm 0; }
-      h2 { font-size: 11pt; margin: 2.5mm 0 0.8mm 0; border-bottom: 0.6pt solid #777;
-        page-break-after: avoid; clear: left; }
-      ul { margin: 0; padding-left: 5mm; }
-      li, p, td { orphans: 3; widows: 3; }
-      p { margin: 0 0 1mm 0; }
-      .draft { border: 1.2pt solid #111; padding: 0.2mm 2mm; font-size: 10pt; margin-left: 4mm; }
-      .altered { border: 2pt solid #111; padding: 1mm 2mm; font-size: 10pt; font-weight: bold; }
-      .caution { color: #333; }
-      .identity { font-size: 11pt; font-weight: bold; }
-      .sticker { float: right; width: 62mm; height: 22mm; border: 0.8pt dashed #555; padding: 1mm; margin: 0 0 1mm 3mm; }
-      .fact { margin-right: 4mm; }
-      .flag { border-left: 3pt solid #111; padding: 0.2mm 2mm; margin: 0 0 1.2mm 0;
-        page-break-inside: avoid; }
-      .arrange { border-left-style: dashed; } .note { border-left-width: 1pt; }
-      .level, .abnormal { font-weight: bold; }
-      .missing { font-style: italic; }
-      .figure { float: right; width: 110mm; margin: 0 0 1mm 3mm; }
-      .beside { margin-right: 114mm; }
-      .end { clear: both; }
-      .charts { page-break-inside: avoid; }
-      .charts svg { display: inline-block; }
-      table { border-collapse: collapse; width: 100%; }
-      th, td { text-align: left; vertical-align: top; padding: 0.5mm 1.5mm 0.5mm 0;
-        border-bottom: 0.4pt solid #bbb; }
-      tr { page-break-inside: avoid; }
-      th.region { width: 28mm; }
-      """;
+  private static final String STYLE = Shipped.text(HtmlReport.class, "report.css");
 
   /** On paper. */
-  private static final String PAPER =
-      """
-      @page { size: A4; margin: %s;
-        @bottom-left { content: "%s"; font-family: "DejaVu Sans"; font-size: 9pt; width: 168mm; }
-        @bottom-right { content: counter(page) " / " counter(pages); font-family: "DejaVu Sans"; font-size: 9pt; }
-        @top-left { content: "%s"; font-family: "DejaVu Sans"; font-size: 9pt; font-weight: bold; width: 120mm; }
-        @top-right { content: "%s"; font-family: "DejaVu Sans"; font-size: 9pt; font-weight: bold; } }
-      table { -fs-table-paginate: paginate; }
-      body.close { line-height: 1.12; } body.close h2 { margin-top: 1.5mm; }
-      body.wide { line-height: 1.5; } body.wide h2 { margin-top: 5mm; }
-      body.brief { line-height: 1.16; } body.brief h1 { font-size: 12pt; }
-      body.brief .identity { font-size: 10pt; } body.brief p { margin-bottom: 1.1mm; }
-      """;
+  private static final String PAPER = Shipped.text(HtmlReport.class, "paper.css");
 
   /** On a screen, by day and by night, from a phone upwards; the drawings keep a white ground. */
-  private static final String SCREEN =
-      """
-      body { margin: 0; font-family: system-ui, "DejaVu Sans", sans-serif; font-size: 1rem; line-height: 1.45; background: #fafaf8; }
-      main { max-width: 60rem; margin: 0 auto; padding: 1rem; }
-      p, li { overflow-wrap: anywhere; } .fact { display: inline-block; }
-      h1 { font-size: 1.5rem; margin: 0 0 0.5rem 0; } h2 { font-size: 1.15rem; margin-top: 1.5rem; }
-      .draft, .altered { font-size: 1rem; display: inline-block; }
-      p { margin-bottom: 0.5rem; } .flag { margin-bottom: 0.6rem; padding: 0.2rem 0.7rem; }
-      th, td { padding: 0.35rem 0.7rem 0.35rem 0; } th.region { width: 9rem; }
-      .figure { width: 424px; max-width: 100%; } .beside { margin-right: 440px; }
-      svg { max-width: 100%; height: auto; background: #fff; border-radius: 6px; }
-      @media (max-width: 50rem) { .figure { float: none; margin: 1rem 0; }
-        .beside { margin: 0; } th.region { width: 8rem; } }
-      @media (prefers-color-scheme: dark) {
-        body { background: #16181a; color: #e9e7e2; }
-        .caution { color: #c4c1ba; } .flag, .draft, .altered { border-color: #e9e7e2; }
-        h2 { border-color: #8a8a85; } th, td { border-color: #4a4c4e; } }
-      """;
+  private static final String SCREEN = Shipped.text(HtmlReport.class, "screen.css");
 
   private final RecordWording findings;
   private final StringBuilder page = new StringBuilder();

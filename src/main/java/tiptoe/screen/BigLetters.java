@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import tiptoe.files.Shipped;
 
 /**
  * Letters that can be read from across a cot: three by five dots each, two dots of height to a cell
@@ -18,66 +19,9 @@ final class BigLetters {
   private static final int DOTS_HIGH = 5;
   private static final Map<Character, String[]> DOTS = new HashMap<>();
 
-  /** A letter, then its rows from top to bottom. */
-  private static final String SHAPES =
-      """
-      A 010 101 111 101 101
-      B 110 101 110 101 110
-      C 011 100 100 100 011
-      D 110 101 101 101 110
-      E 111 100 110 100 111
-      F 111 100 110 100 100
-      G 011 100 101 101 011
-      H 101 101 111 101 101
-      I 111 010 010 010 111
-      J 001 001 001 101 010
-      K 101 101 110 101 101
-      L 100 100 100 100 111
-      M 101 111 101 101 101
-      N 110 101 101 101 101
-      O 010 101 101 101 010
-      P 110 101 110 100 100
-      Q 010 101 101 111 011
-      R 110 101 110 101 101
-      S 011 100 010 001 110
-      T 111 010 010 010 010
-      U 101 101 101 101 111
-      V 101 101 101 101 010
-      W 101 101 101 111 101
-      X 101 101 010 101 101
-      Y 101 101 010 010 010
-      Z 111 001 010 100 111
-      0 111 101 101 101 111
-      1 010 110 010 010 111
-      2 110 001 010 100 111
-      3 110 001 010 001 110
-      4 101 101 111 001 001
-      5 111 100 110 001 110
-      6 011 100 111 101 111
-      7 111 001 010 010 010
-      8 111 101 111 101 111
-      9 111 101 111 001 110
-      ? 110 001 010 000 010
-      ! 010 010 010 000 010
-      . 000 000 000 000 010
-      , 000 000 000 010 100
-      : 000 010 000 010 000
-      ; 000 010 000 010 100
-      - 000 000 111 000 000
-      / 001 001 010 100 100
-      ' 010 010 000 000 000
-      % 101 001 010 100 101
-      ( 001 010 010 010 001
-      ) 100 010 010 010 100
-      ° 010 101 010 000 000
-      + 000 010 111 010 000
-      ~ 000 110 000 011 000
-      ✓ 001 001 001 110 010
-      """;
-
   static {
-    SHAPES
-        .lines()
+    // A letter, then its rows from top to bottom.
+    Shipped.lines(BigLetters.class, "big-letters.txt").stream()
         .map(line -> line.split(" "))
         .forEach(line -> DOTS.put(line[0].charAt(0), Arrays.copyOfRange(line, 1, line.length)));
     DOTS.put(' ', new String[] {"000", "000", "000", "000", "000"});

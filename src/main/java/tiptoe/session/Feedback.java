@@ -6,7 +6,6 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import tiptoe.audio.Speaker;
 import tiptoe.audio.Tone;
-import tiptoe.audio.Tones;
 import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
 import tiptoe.exam.RecordedFlag;
@@ -19,17 +18,14 @@ public final class Feedback implements AutoCloseable {
   private static final long LONGEST_TONE = 3000;
 
   private final Speaker speaker;
-  private final Tones tones;
+  private final double volume;
   private final ExamSession session;
   private final SpokenAnswers voice;
   private List<RecordedFlag> flags;
 
   private Feedback(Speaker speaker, double volume, ExamSession session, SpokenAnswers voice) {
     this.speaker = speaker;
-    this.tones = speaker == null ? null : new Tones(speaker);
-    if (tones != null) {
-      tones.setVolume(volume);
-    }
+    this.volume = volume;
     this.session = session;
     this.voice = voice;
     this.flags = session == null ? List.of() : session.record().openFlags();
@@ -46,18 +42,19 @@ public final class Feedback implements AutoCloseable {
         : new Feedback(null, 0, session, voice);
   }
 
-  // 12 dB between one and the next, since loudness follows the square.
+  // The middle one is heard at the cot and not across the room; 12 dB between one and the next,
+  // since loudness follows the square.
   private static double volume(Settings settings) {
     return switch (settings.get(Setting.TONE_VOLUME)) {
-      case "soft" -> Tones.DEFAULT_VOLUME / 2;
-      case "loud" -> Tones.DEFAULT_VOLUME * 2;
-      default -> Tones.DEFAULT_VOLUME;
+      case "soft" -> 0.25;
+      case "loud" -> 1;
+      default -> 0.5;
     };
   }
 
   void hear(Changes changes) {
-    if (tones != null) {
-      tone(changes).ifPresent(tones::play);
+    if (speaker != null) {
+      tone(changes).ifPresent(tone -> speaker.play(tone.render(volume)));
     }
     if (voice != null) {
       voice.answer(changes);
@@ -66,9 +63,11 @@ public final class Feedback implements AutoCloseable {
 
   /** Tells that nothing more is recorded; returns when that was heard, or cannot be. */
   public void stopped() {
-    if (tones != null) {
+    if (speaker != null) {
       CompletableFuture<Void> heard =
-          tones.play(Tone.STOPPED).completeOnTimeout(null, LONGEST_TONE, TimeUnit.MILLISECONDS);
+          speaker
+              .play(Tone.STOPPED.render(volume))
+              .completeOnTimeout(null, LONGEST_TONE, TimeUnit.MILLISECONDS);
       // Without a loudspeaker the screen tells it alone.
       Speaker.problem(heard);
     }

@@ -7,7 +7,6 @@ import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import tiptoe.files.BoundedFile;
-import tiptoe.grammar.TextFile;
 
 /**
  * The user's own pronunciations, one a line as in {@code pronunciations.txt}; they are heard beside
@@ -56,8 +55,7 @@ public record OwnWords(Path file) {
     if (!Files.exists(file)) {
       return List.of();
     }
-    BoundedFile.TEXT.require(file);
-    return TextFile.lines(file);
+    return BoundedFile.TEXT.lines(file);
   }
 
   private static String word(String line) {

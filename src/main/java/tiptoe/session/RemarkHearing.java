@@ -10,7 +10,6 @@ import java.util.stream.Collectors;
 import tiptoe.audio.Chunk;
 import tiptoe.audio.Pcm;
 import tiptoe.exam.Changes;
-import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Phase;
@@ -64,11 +63,10 @@ public final class RemarkHearing implements AutoCloseable {
   Optional<Changes> look() throws IOException {
     ExamRecord record = session.record();
     if (recogniser == null && record.phase() == Phase.REMARK) {
-      record.entries().stream()
-          .map(Entry::event)
-          .filter(Event.RemarkStarted.class::isInstance)
+      record
+          .events(Event.RemarkStarted.class)
           .reduce((first, last) -> last)
-          .ifPresent(event -> from = ((Event.RemarkStarted) event).start() - offset);
+          .ifPresent(event -> from = event.start() - offset);
       begin();
     } else if (recogniser != null && record.phase() != Phase.REMARK) {
       List<Remark> remarks = record.remarks();

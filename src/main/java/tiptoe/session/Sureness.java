@@ -4,14 +4,12 @@ import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.function.Function;
 import java.util.function.Predicate;
+import tiptoe.files.Shipped;
 import tiptoe.finding.Finding;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
@@ -87,11 +85,7 @@ record Sureness(
       @JsonProperty("in-phrases") double inPhrases) {}
 
   static Sureness shipped() {
-    try (InputStream in = Sureness.class.getResourceAsStream(SHIPPED)) {
-      return YAML.readValue(in, Sureness.class);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return Shipped.read(YAML, Sureness.class, SHIPPED, Sureness.class);
   }
 
   /** What a statement says, without its details and how it was understood. */

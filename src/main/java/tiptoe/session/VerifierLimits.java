@@ -4,9 +4,7 @@ import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
+import tiptoe.files.Shipped;
 
 /**
  * Where the evidence of a second hearing divides accepted, unsure and ignored utterances; the
@@ -53,10 +51,6 @@ public record VerifierLimits(
   }
 
   static VerifierLimits shipped() {
-    try (InputStream in = VerifierLimits.class.getResourceAsStream(SHIPPED)) {
-      return YAML.readValue(in, VerifierLimits.class);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return Shipped.read(YAML, VerifierLimits.class, SHIPPED, VerifierLimits.class);
   }
 }

@@ -288,10 +288,8 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
     /** The region that a command went to; empty where it stayed. */
     private Optional<String> moved(Event.UtteranceHeard event) {
       String before =
-          record.entries().stream()
-              .map(Entry::event)
-              .filter(Event.UtteranceHeard.class::isInstance)
-              .map(Event.UtteranceHeard.class::cast)
+          record
+              .events(Event.UtteranceHeard.class)
               .filter(one -> one.number() < event.number() && one.region() != null)
               .map(Event.UtteranceHeard::region)
               .reduce((first, last) -> last)

@@ -179,15 +179,6 @@ class AudioFileTest {
   }
 
   @Test
-  void readsRawSamples() throws IOException {
-    byte[] bytes = {1, 0, 0, 1, 7};
-    try (SampleSource source = AudioFile.raw(new ByteArrayInputStream(bytes), "standard input")) {
-      assertArrayEquals(new short[] {1, 256}, source.next().orElseThrow().samples());
-      assertEquals(Optional.empty(), source.next());
-    }
-  }
-
-  @Test
   void saysThatThereIsNoFile() {
     Path file = folder.resolve("nowhere.wav");
     assertEquals("expected an audio file, found nothing at " + file, problem(file));

@@ -100,20 +100,6 @@ class SpeakerTest {
   }
 
   @Test
-  void keepsTonesOffWhenTheirVolumeIsZero() {
-    line.room.release(1000);
-    Tones tones = new Tones(speaker);
-    tones.setVolume(0);
-    tones.play(Tone.FLAG);
-    speaker.play(Pcm.silence(0)).join();
-    assertTrue(Level.of(line.heard()).isSilent());
-    tones.setVolume(1);
-    tones.play(Tone.FLAG);
-    speaker.play(Pcm.silence(0)).join();
-    assertEquals(Tone.FLAG.render(1).level().peakDb(), Level.of(line.heard()).peakDb(), 1e-9);
-  }
-
-  @Test
   void refusesSoundAtAnotherRate() {
     IllegalArgumentException e =
         assertThrows(

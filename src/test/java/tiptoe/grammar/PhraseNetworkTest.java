@@ -30,18 +30,23 @@ class PhraseNetworkTest {
       quoteCharacter = '`',
       value = {
         "clavicle intact             | (clavicle {step=clavicle} intact {value=intact} {;})",
-        "left collar bone crepitus   | (left {side=left} collar bone {step=clavicle} crepitus {value=crepitus} {;})",
+        "left collar bone crepitus   | (left {side=left} collar bone {step=clavicle} crepitus"
+            + " {value=crepitus} {;})",
         "no murmur                   | (no {value=none} murmur {step=murmur})",
-        "no murmur clavicle intact   | (no {value=none} murmur {step=murmur})(clavicle {step=clavicle} intact {value=intact} {;})",
+        "no murmur clavicle intact   | (no {value=none} murmur {step=murmur})(clavicle"
+            + " {step=clavicle} intact {value=intact} {;})",
         "murmur grade two            | (murmur {step=murmur value=present} grade two {grade=2})",
         "well murmur um grade        | [well](murmur {step=murmur value=present})[um grade]",
         "clavicle                    | [clavicle]",
-        "clavicle clavicle intact    | [clavicle](clavicle {step=clavicle} intact {value=intact} {;})",
+        "clavicle clavicle intact    | [clavicle](clavicle {step=clavicle} intact {value=intact}"
+            + " {;})",
         "`''`                        | `''`",
         // one phrase rather than two, though 'left' alone would be cheaper
-        "left clavicle intact        | (left {side=left} clavicle {step=clavicle} intact {value=intact} {;})",
+        "left clavicle intact        | (left {side=left} clavicle {step=clavicle} intact"
+            + " {value=intact} {;})",
         // the side goes with the phrase that it completes when both can take it
-        "clavicle intact left clavicle intact | (clavicle {step=clavicle} intact {value=intact} {;})(left {side=left} clavicle {step=clavicle} intact {value=intact} {;})",
+        "clavicle intact left clavicle intact | (clavicle {step=clavicle} intact {value=intact}"
+            + " {;})(left {side=left} clavicle {step=clavicle} intact {value=intact} {;})",
       })
   void dividesWordsIntoPhrases(String text, String expected) {
     List<String> words = Grammars.words(text.equals("''") ? "" : text);
@@ -66,7 +71,8 @@ class PhraseNetworkTest {
   void prefersFewerUncoveredWordsThenFewerPhrasesThenLowerCost() {
     PhraseNetwork network =
         Grammars.network(
-            "$main = /9/ a {a} | /9/ b {b} | a b {ab} | /5/ c {cheap} | c {dear} | d e {de} | e {e};");
+            "$main = /9/ a {a} | /9/ b {b} | a b {ab} | /5/ c {cheap} | c {dear} | d e {de} | e"
+                + " {e};");
     assertEquals("(a b {ab})", shown(network, "a b"));
     assertEquals("(c {cheap})", shown(network, "c"));
     assertEquals("(d e {de})[x](e {e})", shown(network, "d e x e"));

@@ -96,18 +96,18 @@ class W3cTestSetTest {
 
   /** A slip of the test set: one spoken "multiple" is expected to be read as two. */
   private static final Case SLIP =
-      new Case("but multiple", "$main[\"but\",$goodrule[\"multiple\",\"multiple\"]]");
+      new Example("but multiple", "$main[\"but\",$goodrule[\"multiple\",\"multiple\"]]");
 
-  private record Case(String input, String output) {
+  private record Example(String input, String output) {
     boolean isRejected() {
       return output.equals("REJECT");
     }
   }
 
-  private static List<Case> cases(Map<String, String> meta) {
-    List<Case> cases = new ArrayList<>();
+  private static List<Example> cases(Map<String, String> meta) {
+    List<Example> cases = new ArrayList<>();
     for (int i = 1; meta.containsKey("in." + i); i++) {
-      cases.add(new Case(meta.get("in." + i), meta.get("out." + i)));
+      cases.add(new Example(meta.get("in." + i), meta.get("out." + i)));
     }
     return cases;
   }
@@ -126,7 +126,7 @@ class W3cTestSetTest {
 
   /** Whether the test set holds the grammar itself to be wrong: it accepts nothing. */
   private static boolean isWrong(GrammarSet set, String file) {
-    List<Case> cases = cases(set.grammars().get(file).header().meta());
+    List<Example> cases = cases(set.grammars().get(file).header().meta());
     try {
       // where the header is what is wrong, its inputs are not read
       return cases.isEmpty()
@@ -155,7 +155,7 @@ class W3cTestSetTest {
     PhraseNetwork network = NetworkBuilder.build(set, set.root().orElseThrow());
     WordAutomaton automaton = network.automaton();
     String root = "$" + set.root().orElseThrow().rule().name();
-    for (Case test : cases(meta)) {
+    for (Example test : cases(meta)) {
       // other rules than the root are activated in some cases, which is not ours to do
       boolean ofRoot = test.isRejected() || test.output.startsWith(root + "[");
       if (ofRoot && !test.equals(SLIP)) {
@@ -164,7 +164,7 @@ class W3cTestSetTest {
     }
   }
 
-  private static void check(Case test, PhraseNetwork network, WordAutomaton automaton) {
+  private static void check(Example test, PhraseNetwork network, WordAutomaton automaton) {
     List<String> words = Grammars.words(test.input.toLowerCase(Locale.ROOT));
     Parse parse = network.parse(words);
     boolean accepted = parse.isComplete() && parse.phrases().size() == 1;

@@ -8,7 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import tiptoe.audio.OwnerOnly;
+import tiptoe.files.OwnerOnly;
 
 /** Keeps a second process out of an examination. The system lets go of it if this one dies. */
 final class FolderLock implements AutoCloseable {

@@ -1,18 +1,13 @@
 package tiptoe.exam.journal;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
-import tiptoe.audio.OwnerOnly;
 import tiptoe.files.BoundedFile;
+import tiptoe.files.OwnerOnly;
 
 /**
  * How far this installation has seen each record come, kept outside the records: lines of a
@@ -30,25 +25,8 @@ final class HeadLog {
 
   /** Notes how far a record has come. */
   synchronized void note(String id, long seq, String head) throws IOException {
-    byte[] line = (id + " " + seq + " " + head + "\n").getBytes(StandardCharsets.UTF_8);
-    try (FileChannel channel = open()) {
-      ByteBuffer bytes = ByteBuffer.wrap(line);
-      while (bytes.hasRemaining()) {
-        channel.write(bytes);
-      }
-      channel.force(false);
-    }
-  }
-
-  private FileChannel open() throws IOException {
-    if (!Files.exists(file)) {
-      try {
-        OwnerOnly.createFile(file).close();
-      } catch (FileAlreadyExistsException e) {
-        // another process was first
-      }
-    }
-    return FileChannel.open(file, StandardOpenOption.APPEND);
+    String line = id + " " + seq + " " + head + "\n";
+    OwnerOnly.append(file, line.getBytes(StandardCharsets.UTF_8));
   }
 
   /**

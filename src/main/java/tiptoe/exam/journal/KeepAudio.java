@@ -3,11 +3,10 @@ package tiptoe.exam.journal;
 import java.io.IOException;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
+import tiptoe.protocol.Labels;
 
 /** How long the sound of an examination is kept. */
 public enum KeepAudio {
@@ -18,25 +17,19 @@ public enum KeepAudio {
   ALWAYS;
 
   public String id() {
-    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return Labels.id(this);
   }
 
   /** The choice with this id. */
   public static KeepAudio of(String id) {
-    for (KeepAudio choice : values()) {
-      if (choice.id().equals(id)) {
-        return choice;
-      }
-    }
-    throw new IllegalArgumentException("expected never, until-signed or always, found " + id);
+    return Labels.byId(KeepAudio.class, id, "never, until-signed or always");
   }
 
   /** The choice that was made for a record, the last one; empty where the settings decide. */
   public static Optional<KeepAudio> chosen(ExamRecord record) {
-    return record.entries().stream()
-        .map(Entry::event)
-        .filter(Event.KeepAudioChosen.class::isInstance)
-        .map(event -> ((Event.KeepAudioChosen) event).choice())
+    return record
+        .events(Event.KeepAudioChosen.class)
+        .map(Event.KeepAudioChosen::choice)
         .reduce((first, last) -> last)
         .flatMap(
             id -> Arrays.stream(values()).filter(choice -> choice.id().equals(id)).findFirst());

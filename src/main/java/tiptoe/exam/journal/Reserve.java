@@ -6,7 +6,7 @@ import java.nio.channels.FileChannel;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import tiptoe.audio.OwnerOnly;
+import tiptoe.files.OwnerOnly;
 
 /**
  * Room that is kept back on the disk, so that what is said can still be recorded for a while once

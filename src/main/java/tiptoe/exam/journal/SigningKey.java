@@ -3,8 +3,6 @@ package tiptoe.exam.journal;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.NoSuchFileException;
@@ -18,10 +16,10 @@ import java.security.Signature;
 import java.security.spec.PKCS8EncodedKeySpec;
 import java.util.Arrays;
 import java.util.Base64;
-import tiptoe.audio.OwnerOnly;
 import tiptoe.exam.SignedStatement;
 import tiptoe.exam.Signer;
 import tiptoe.files.BoundedFile;
+import tiptoe.files.OwnerOnly;
 
 /**
  * A signer's key pair, Ed25519 (RFC 8032), in a file that only its owner may read: JSON with the
@@ -70,13 +68,8 @@ public final class SigningKey implements Signer {
     json.put("kdf", "pbkdf2-hmac-sha256").put("iterations", iterations);
     json.put("salt", salt).put("private", wrapped);
     OwnerOnly.createFolder(file.toAbsolutePath().getParent());
-    try (FileChannel channel = OwnerOnly.createFile(file)) {
-      byte[] text = (json.toPrettyString() + "\n").getBytes(StandardCharsets.UTF_8);
-      ByteBuffer bytes = ByteBuffer.wrap(text);
-      while (bytes.hasRemaining()) {
-        channel.write(bytes);
-      }
-      channel.force(true);
+    try {
+      OwnerOnly.write(file, (json.toPrettyString() + "\n").getBytes(StandardCharsets.UTF_8));
     } catch (FileAlreadyExistsException e) {
       throw new RecordProblem("there is a key already in " + file, e);
     }

@@ -21,7 +21,7 @@ import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
-import tiptoe.audio.OwnerOnly;
+import tiptoe.files.OwnerOnly;
 
 /**
  * All records in one file: a ZIP, encrypted in pieces under a key that a passphrase opens, as a

@@ -1,19 +1,16 @@
 package tiptoe.exam.journal;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.security.GeneralSecurityException;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import tiptoe.audio.OwnerOnly;
 import tiptoe.exam.SignedStatement;
 import tiptoe.files.BoundedFile;
+import tiptoe.files.OwnerOnly;
 
 /**
  * The public keys that are trusted here, in a file a person can read: one a line, in base64, a
@@ -79,12 +76,8 @@ public final class TrustedKeys {
     }
     if (!Files.exists(file)) {
       OwnerOnly.createFolder(file.toAbsolutePath().getParent());
-      OwnerOnly.createFile(file).close();
     }
-    byte[] line = (key + " " + owner.strip() + "\n").getBytes(StandardCharsets.UTF_8);
-    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.APPEND)) {
-      channel.write(ByteBuffer.wrap(line));
-      channel.force(true);
-    }
+    String line = key + " " + owner.strip() + "\n";
+    OwnerOnly.append(file, line.getBytes(StandardCharsets.UTF_8));
   }
 }

@@ -1,15 +1,19 @@
 package tiptoe.language.tagger;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
+import tiptoe.files.Shipped;
 import tiptoe.grammar.Parse;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.grammar.Tag;
+import tiptoe.language.Interpreter;
 import tiptoe.language.TypedText;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
@@ -25,65 +29,7 @@ import tiptoe.protocol.Value;
 final class TrainingSentences {
   private static final int PATHS = 2500;
   private static final int EACH_VALUE = 8;
-  private static final List<String> FINDINGS =
-      List.of(
-          "{o} the {s} {p} is {v}",
-          "{o} {p} {v} on the {s}",
-          "{o} {v} {p}",
-          "{v} on the {s} {p}",
-          "there is {d} {v} over the {s} {p}",
-          "i can feel {v} in the {s} {p}",
-          "{o} {s} {p} looks {d} {v} to me",
-          "{p} {v} both sides",
-          "his {p} is {v} today",
-          "on the {s} the {p} is {v}",
-          "{p} feels {v} when i press on it",
-          "she has {d} {v} of the {p}",
-          "{o} i would call the {p} {v}",
-          "he has {v}",
-          "looks like {v} on the {s}",
-          "{p} appears {v} {e}");
-  private static final List<String> DENIALS =
-      List.of(
-          "no {v} in the {p}",
-          "i can't see any {v}",
-          "{o} there isn't any {v} on the {s} {p}",
-          "{p} without {v}",
-          "i don't feel {v} over the {s} {p}",
-          "the {p} has no {v} or {w}",
-          "nothing like {v}",
-          "neither {v} nor {w}");
-  private static final List<String> TALK =
-      List.of(
-          "can you pass me the {p} chart please",
-          "his brother had {v}",
-          "mum is worried about the {p}",
-          "we will look at the {p} later",
-          "i need to check the {p} again tomorrow",
-          "her mother's {p} was {v}",
-          "maybe there is {v} i can't tell",
-          "i am not sure about the {p}",
-          "possible {v}",
-          "what did they say about {v}",
-          "let's do the {p} last",
-          "if there is {v} call me",
-          "the other twin had {v} of the {p}",
-          "is the {p} {v}",
-          "have a seat over there on the {s}",
-          "all right that is fine thank you",
-          "good morning how are you",
-          "i will be back in a minute",
-          "put it down on the left please",
-          "no i have not seen her");
-  private static final List<String> OPENINGS =
-      List.of(
-          "", "", "so", "okay", "and", "now", "right so", "well", "let me see", "um", "looks like");
-  private static final List<String> DEGREES =
-      List.of("", "a", "some", "a little", "slight", "mild", "a bit of", "marked");
-  private static final List<String> ENDINGS = List.of("", "i think", "today", "here", "to me");
-  private static final List<String> SLIPS = List.of("um", "uh", "er", "like", "you know");
-  private static final List<String> MISHEARD =
-      List.of("the", "a", "and", "in", "uh", "it", "of", "there", "he");
+  private static final Map<String, List<String>> LISTS = read();
 
   private final LayLexicon lexicon;
   private final Protocol protocol;
@@ -95,6 +41,21 @@ final class TrainingSentences {
     this.protocol = protocol;
     this.labeller = new Labeller(lexicon);
     this.random = new Random(seed);
+  }
+
+  private static Map<String, List<String>> read() {
+    Map<String, List<String>> lists = new HashMap<>();
+    List<String> list = List.of();
+    for (String raw : Shipped.lines(Interpreter.class, "sentences.txt")) {
+      String line = raw.replaceFirst("#.*", "").strip();
+      if (line.startsWith("[")) {
+        list = new ArrayList<>();
+        lists.put(line.substring(1, line.length() - 1), list);
+      } else if (!line.isEmpty()) {
+        list.add(line.equals("-") ? "" : line);
+      }
+    }
+    return lists;
   }
 
   List<Tagged> all(PhraseNetwork network) {
@@ -115,12 +76,12 @@ final class TrainingSentences {
     }
     for (Value value : step.values()) {
       for (int i = 0; i < EACH_VALUE; i++) {
-        into.add(stated(step, value, pick(FINDINGS)));
+        into.add(stated(step, value, pick(LISTS.get("findings"))));
         if (value.norm() != Norm.NORMAL && i % 2 == 0) {
-          into.add(stated(step, value, pick(DENIALS)));
+          into.add(stated(step, value, pick(LISTS.get("denials"))));
         }
       }
-      Tagged talk = stated(step, value, pick(TALK));
+      Tagged talk = stated(step, value, pick(LISTS.get("talk")));
       into.add(tagged(talk.words(), Set.of(), talk.template()));
     }
   }
@@ -132,7 +93,7 @@ final class TrainingSentences {
     List<String> words = new ArrayList<>();
     boolean first = random.nextBoolean();
     if (first) {
-      words.addAll(split(pick(OPENINGS)));
+      words.addAll(split(pick(LISTS.get("openings"))));
       words.addAll(part(step));
       words.addAll(split(pick(List.of("is", "of", "", "was", "at", "came out at"))));
       words.addAll(number);
@@ -150,9 +111,9 @@ final class TrainingSentences {
     List<String> words = new ArrayList<>();
     for (String piece : template.split(" ")) {
       switch (piece) {
-        case "{o}" -> words.addAll(split(pick(OPENINGS)));
-        case "{d}" -> words.addAll(split(pick(DEGREES)));
-        case "{e}" -> words.addAll(split(pick(ENDINGS)));
+        case "{o}" -> words.addAll(split(pick(LISTS.get("openings"))));
+        case "{d}" -> words.addAll(split(pick(LISTS.get("degrees"))));
+        case "{e}" -> words.addAll(split(pick(LISTS.get("endings"))));
         case "{s}" -> words.add(random.nextBoolean() ? "left" : "right");
         case "{p}" -> words.addAll(part(step));
         case "{v}" -> words.addAll(value(step, value));
@@ -219,7 +180,7 @@ final class TrainingSentences {
     if (rough.size() > 1 && random.nextInt(3) == 0) {
       int at = random.nextInt(rough.size());
       switch (random.nextInt(4)) {
-        case 0 -> rough.addAll(at, split(pick(SLIPS)));
+        case 0 -> rough.addAll(at, split(pick(LISTS.get("slips"))));
         case 1 -> rough.add(at, rough.get(at));
         case 2 -> {
           if (lexicon.isLittle(rough.get(at))) {
@@ -228,7 +189,7 @@ final class TrainingSentences {
         }
         default -> {
           if (lexicon.isLittle(rough.get(at))) {
-            rough.set(at, pick(MISHEARD));
+            rough.set(at, pick(LISTS.get("misheard")));
           }
         }
       }

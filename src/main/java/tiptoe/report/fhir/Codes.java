@@ -2,12 +2,10 @@ package tiptoe.report.fhir;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import tiptoe.files.Shipped;
 
 /** The codes of the export: LOINC and UCUM where the table has them, our own systems otherwise. */
 final class Codes {
@@ -53,11 +51,8 @@ final class Codes {
   }
 
   private static Codes read() {
-    try (InputStream in = Codes.class.getResourceAsStream("codes.yaml")) {
-      return new Codes(new ObjectMapper(new YAMLFactory()).readValue(in, Table.class));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    ObjectMapper yaml = new ObjectMapper(new YAMLFactory());
+    return new Codes(Shipped.read(yaml, Codes.class, "codes.yaml", Table.class));
   }
 
   String document() {

@@ -59,8 +59,7 @@ final class Consequences {
                 ? DetectedIssue.DetectedIssueStatus.FINAL
                 : DetectedIssue.DetectedIssueStatus.PRELIMINARY)
         .setCode(
-            new CodeableConcept()
-                .addCoding(new Coding(Codes.RULES, flag.rule(), null))
+            new CodeableConcept(new Coding(Codes.RULES, flag.rule(), null))
                 // FHIR's severity has no word above high, and an emergency is not only urgent.
                 .addCoding(new Coding(Codes.LEVELS, flag.level().id(), flag.level().id()))
                 .setText(flag.rule()))
@@ -96,8 +95,7 @@ final class Consequences {
         .setStatus(ServiceRequest.ServiceRequestStatus.DRAFT)
         .setIntent(ServiceRequest.ServiceRequestIntent.PROPOSAL)
         .setCode(
-            new CodeableConcept()
-                .addCoding(new Coding(Codes.RULES, item.id(), null))
+            new CodeableConcept(new Coding(Codes.RULES, item.id(), null))
                 .setText(in.spelled(item.what())))
         .setSubject(patient.copy())
         .setAuthoredOnElement(when.copy());

@@ -94,18 +94,13 @@ public final class FhirDocument {
       section(composition, region, maker);
     }
     unsettled(composition, maker);
-    results(composition);
+    list(composition, "Screens and classes", wording.results());
     new Consequences(this, patient, moment(asOf)).add(composition, wording);
-    remarks(composition);
-    record
-        .protocol()
-        .local()
-        .ifPresent(
-            local ->
-                composition
-                    .addSection()
-                    .setTitle("Local protocol")
-                    .setText(narrative(local.title())));
+    list(composition, "Remarks", wording.remarks());
+    list(
+        composition,
+        "Local protocol",
+        record.protocol().local().map(local -> local.title()).stream().toList());
     if (composition.getSection().isEmpty()) {
       composition
           .addSection()
@@ -146,8 +141,7 @@ public final class FhirDocument {
 
   private static CodeableConcept documentType() {
     Codes codes = Codes.SHIPPED;
-    return new CodeableConcept()
-        .addCoding(new Coding(Codes.LOINC, codes.document(), codes.documentDisplay()));
+    return new CodeableConcept(new Coding(Codes.LOINC, codes.document(), codes.documentDisplay()));
   }
 
   private Reference author() {
@@ -211,8 +205,7 @@ public final class FhirDocument {
     Composition.SectionComponent section = composition.addSection();
     section.setTitle(wording.words().title(region.label()));
     section.setCode(
-        new CodeableConcept()
-            .addCoding(new Coding(Codes.LOINC, Codes.SHIPPED.section(region.id()), null)));
+        new CodeableConcept(new Coding(Codes.LOINC, Codes.SHIPPED.section(region.id()), null)));
     List<String> words = new ArrayList<>();
     int number = 0;
     for (Answer answer : answers) {
@@ -240,17 +233,9 @@ public final class FhirDocument {
     section.setText(narrative(words));
   }
 
-  private void results(Composition composition) {
-    List<String> words = wording.results();
+  private static void list(Composition composition, String title, List<String> words) {
     if (!words.isEmpty()) {
-      composition.addSection().setTitle("Screens and classes").setText(narrative(words));
-    }
-  }
-
-  private void remarks(Composition composition) {
-    List<String> words = wording.remarks();
-    if (!words.isEmpty()) {
-      composition.addSection().setTitle("Remarks").setText(narrative(words));
+      composition.addSection().setTitle(title).setText(narrative(words));
     }
   }
 

@@ -66,8 +66,7 @@ final class ObservationMaker {
     observation.setCode(code(step, coded));
     if (answer.side() != null) {
       observation.setBodySite(
-          new CodeableConcept()
-              .addCoding(new Coding(Codes.SIDES, answer.side().id(), answer.side().id()))
+          new CodeableConcept(new Coding(Codes.SIDES, answer.side().id(), answer.side().id()))
               .setText(words.name(step.id(), answer.side())));
     }
     if (Value.NOT_EXAMINED.equals(answer.value())) {
@@ -115,8 +114,7 @@ final class ObservationMaker {
   private void value(Observation observation, Step step, Answer answer) {
     Value value = step.value(answer.value()).orElseThrow();
     observation.setValue(
-        new CodeableConcept()
-            .addCoding(coding(Codes.VALUES, step, step.id() + "." + value.id(), value.label()))
+        new CodeableConcept(coding(Codes.VALUES, step, step.id() + "." + value.id(), value.label()))
             .setText(words.spelled(value.label())));
     if (value.norm() == Norm.NORMAL || value.norm() == Norm.ABNORMAL) {
       boolean normal = value.norm() == Norm.NORMAL;
@@ -125,8 +123,7 @@ final class ObservationMaker {
   }
 
   private static void interpret(Observation observation, String code, String display) {
-    observation.addInterpretation(
-        new CodeableConcept().addCoding(new Coding(INTERPRETATION, code, display)));
+    observation.addInterpretation(new CodeableConcept(new Coding(INTERPRETATION, code, display)));
   }
 
   private CodeableConcept code(Step step, Codes.Coded coded) {
@@ -150,8 +147,7 @@ final class ObservationMaker {
 
   private static void absent(Observation observation, String reason) {
     String code = "refused".equals(reason) ? "asked-declined" : "not-performed";
-    observation.setDataAbsentReason(
-        new CodeableConcept().addCoding(new Coding(ABSENT, code, null)));
+    observation.setDataAbsentReason(new CodeableConcept(new Coding(ABSENT, code, null)));
     if (reason != null) {
       observation.getDataAbsentReason().setText(reason);
     }
@@ -213,12 +209,12 @@ final class ObservationMaker {
         .setStatus(status)
         .setSubject(patient.copy())
         .setEffective(when.copy())
-        .addCategory(new CodeableConcept().addCoding(new Coding(CATEGORY, category, null)));
+        .addCategory(new CodeableConcept(new Coding(CATEGORY, category, null)));
     return observation;
   }
 
   private static CodeableConcept own(String system, String code, String label) {
-    return new CodeableConcept().addCoding(new Coding(system, code, label));
+    return new CodeableConcept(new Coding(system, code, label));
   }
 
   private static Quantity quantity(String number, String unit, String ucum) {

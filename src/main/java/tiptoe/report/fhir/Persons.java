@@ -62,12 +62,9 @@ final class Persons {
   private static Identifier recordNumber(String number) {
     Identifier identifier = new Identifier().setValue(FhirDocument.printable(number));
     identifier.setType(
-        new CodeableConcept()
-            .addCoding(
-                new Coding(
-                    "http://terminology.hl7.org/CodeSystem/v2-0203",
-                    "MR",
-                    "Medical record number")));
+        new CodeableConcept(
+            new Coding(
+                "http://terminology.hl7.org/CodeSystem/v2-0203", "MR", "Medical record number")));
     return identifier;
   }
 
@@ -100,9 +97,8 @@ final class Persons {
     }
     Patient.ContactComponent mother = patient.addContact();
     mother.addRelationship(
-        new CodeableConcept()
-            .addCoding(
-                new Coding("http://terminology.hl7.org/CodeSystem/v3-RoleCode", "MTH", "mother")));
+        new CodeableConcept(
+            new Coding("http://terminology.hl7.org/CodeSystem/v3-RoleCode", "MTH", "mother")));
     mother.getName().setText(FhirDocument.printable(baby.fact("mother-name").orElseThrow()));
   }
 

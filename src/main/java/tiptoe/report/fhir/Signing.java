@@ -34,7 +34,7 @@ final class Signing {
     provenance.getRecordedElement().setTimeZoneZulu(true);
     provenance
         .addAgent()
-        .setType(new CodeableConcept().addCoding(new Coding(AGENTS, "author", "Author")))
+        .setType(new CodeableConcept(new Coding(AGENTS, "author", "Author")))
         .setWho(author.copy());
     if (!altered) {
       // A name that anybody could give attests; only a key signs.

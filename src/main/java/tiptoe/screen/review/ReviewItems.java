@@ -13,7 +13,6 @@ import tiptoe.clinical.Flag;
 import tiptoe.clinical.Need;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Asked;
-import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.MissingDetail;
@@ -169,10 +168,8 @@ public final class ReviewItems {
 
   private ReviewItem fact(String id, String value) {
     Event.ContextStated stated =
-        record.entries().stream()
-            .map(Entry::event)
-            .filter(Event.ContextStated.class::isInstance)
-            .map(Event.ContextStated.class::cast)
+        record
+            .events(Event.ContextStated.class)
             .filter(event -> event.fact().equals(id) && event.value().equals(value))
             .reduce((first, last) -> last)
             .orElse(new Event.ContextStated(id, value, null, null));
@@ -370,10 +367,8 @@ public final class ReviewItems {
   }
 
   private Optional<Event.StatementRejected> rejection(RecordedFinding said) {
-    return record.entries().stream()
-        .map(Entry::event)
-        .filter(Event.StatementRejected.class::isInstance)
-        .map(Event.StatementRejected.class::cast)
+    return record
+        .events(Event.StatementRejected.class)
         .filter(event -> event.statement() == said.number())
         .reduce((first, last) -> last);
   }
@@ -413,10 +408,9 @@ public final class ReviewItems {
     return !remark
         && record.statements().stream().noneMatch(said -> number.equals(said.utterance()))
         && record.questions().stream().noneMatch(asked -> number.equals(asked.utterance()))
-        && record.entries().stream()
-            .map(Entry::event)
-            .filter(Event.ContextStated.class::isInstance)
-            .noneMatch(event -> number.equals(((Event.ContextStated) event).utterance()));
+        && record
+            .events(Event.ContextStated.class)
+            .noneMatch(event -> number.equals(event.utterance()));
   }
 
   private ReviewItem unused(Utterance utterance) {

@@ -1,7 +1,9 @@
-package tiptoe.audio;
+package tiptoe.files;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.OpenOption;
 import java.nio.file.Path;
@@ -29,6 +31,35 @@ public final class OwnerOnly {
   public static FileChannel createFile(Path file) throws IOException {
     Set<OpenOption> options = Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
     return FileChannel.open(file, options, permissions(file, "rw-------"));
+  }
+
+  /** Makes a new file that holds these bytes, and forces it to the disk. */
+  public static void write(Path file, byte[] bytes) throws IOException {
+    try (FileChannel channel = createFile(file)) {
+      write(channel, bytes);
+    }
+  }
+
+  /** Writes behind what is in a file, which is made where there is none. */
+  public static void append(Path file, byte[] bytes) throws IOException {
+    if (!Files.exists(file)) {
+      try {
+        createFile(file).close();
+      } catch (FileAlreadyExistsException e) {
+        // another process was first
+      }
+    }
+    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.APPEND)) {
+      write(channel, bytes);
+    }
+  }
+
+  private static void write(FileChannel channel, byte[] bytes) throws IOException {
+    ByteBuffer left = ByteBuffer.wrap(bytes);
+    while (left.hasRemaining()) {
+      channel.write(left);
+    }
+    channel.force(true);
   }
 
   private static FileAttribute<?>[] permissions(Path path, String mode) {
