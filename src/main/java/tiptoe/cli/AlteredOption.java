@@ -19,16 +19,6 @@ final class AlteredOption {
    * @throws RecordProblem when it is not, and that was not asked for
    */
   Integrity pass(StoredExam stored) throws IOException {
-    return altered ? stored.integrity() : require(stored);
-  }
-
-  /** Lets a record pass only when it is as it was written. */
-  static Integrity require(StoredExam stored) throws IOException {
-    Integrity integrity = stored.integrity();
-    if (integrity.isAltered()) {
-      throw new RecordProblem(
-          "examination " + stored.folder().name() + " is " + integrity.banner(stored.record()));
-    }
-    return integrity;
+    return altered ? stored.integrity() : stored.requireAsWritten();
   }
 }

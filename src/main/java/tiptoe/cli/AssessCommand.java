@@ -3,7 +3,6 @@ package tiptoe.cli;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
@@ -81,20 +80,14 @@ final class AssessCommand implements Callable<Integer> {
   }
 
   private Assessment ofFile(Settings settings) throws IOException {
-    AnswersFile answers = AnswersFile.parse(text(), options.protocol(), ZoneId.systemDefault());
+    AnswersFile answers =
+        AnswersFile.parse(
+            BoundedFile.ANSWERS.text(named), options.protocol(), ZoneId.systemDefault());
     answers.problems().forEach(problem -> Console.err().println(named + ": " + problem));
     return answers.problems().isEmpty()
         ? Assessor.of(options.protocol())
             .assess(answers.baby(), answers.answers(), settings, answers.examinedAt())
         : null;
-  }
-
-  private String text() throws IOException {
-    try {
-      return BoundedFile.ANSWERS.text(named);
-    } catch (CharacterCodingException e) {
-      throw new IOException("expected UTF-8 text, found other bytes in " + named, e);
-    }
   }
 
   private ExamRecord record() throws IOException {

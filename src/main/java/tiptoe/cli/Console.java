@@ -1,6 +1,11 @@
 package tiptoe.cli;
 
+import java.io.BufferedReader;
+import java.io.IOException;
 import java.io.PrintStream;
+import java.nio.file.Path;
+import java.util.Arrays;
+import tiptoe.files.BoundedFile;
 import tiptoe.wording.PlainText;
 
 /**
@@ -37,5 +42,46 @@ public final class Console {
 
   public static PrintStream err() {
     return err;
+  }
+
+  /**
+   * A passphrase from the first line of a file, or asked for where none is named.
+   *
+   * @param option what names the file
+   */
+  static char[] secret(Path file, String option, String prompt) throws IOException {
+    if (file != null) {
+      return BoundedFile.SECRET.lines(file).stream().findFirst().orElse("").toCharArray();
+    }
+    java.io.Console console = System.console();
+    if (console == null) {
+      throw new IOException("expected a passphrase: name a file with " + option);
+    }
+    char[] typed = console.readPassword("%s", prompt);
+    return typed == null ? new char[0] : typed;
+  }
+
+  /** The same for a new one, which is asked for twice. */
+  static char[] newSecret(Path file, String option, String prompt, int shortest)
+      throws IOException {
+    char[] first = secret(file, option, prompt);
+    if (first.length < shortest) {
+      throw new IOException(
+          first.length == 0 && shortest == 1
+              ? "expected a passphrase, found none"
+              : "expected a passphrase of at least " + shortest + " characters");
+    }
+    if (file == null && !Arrays.equals(first, secret(null, option, "again: "))) {
+      throw new IOException("the two passphrases differ");
+    }
+    return first;
+  }
+
+  /** Asks until the end of a line; only yes is yes. */
+  static boolean agreed(String question, BufferedReader answers) throws IOException {
+    err.print(question + " (yes/no) ");
+    err.flush();
+    String answer = answers.readLine();
+    return answer != null && answer.strip().equalsIgnoreCase("yes");
   }
 }

@@ -5,7 +5,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import tiptoe.audio.AudioFile;
@@ -42,7 +41,9 @@ final class DemoCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    writable();
+    // Whether the files can be written is told before the examination is heard.
+    Reports.makeFolder(folder);
+    Files.delete(Files.createTempFile(folder, "tiptoe", null));
     Home home = Home.locate();
     Console.out().println(Caution.TEXT);
     Console.out().println();
@@ -50,7 +51,7 @@ final class DemoCommand implements Callable<Integer> {
     try (Engine engine = Engine.open(home, understanding, null, Settings.DEFAULT, Console.err())) {
       ExamSession session = Sessions.inMemory(understanding);
       double offset = 0;
-      for (Path file : parts(home.demoAudio())) {
+      for (Path file : AudioFile.in(home.demoAudio())) {
         Console.out().println("hearing " + file.getFileName());
         try (SampleSource sound = AudioFile.open(file)) {
           offset +=
@@ -65,12 +66,6 @@ final class DemoCommand implements Callable<Integer> {
     return 0;
   }
 
-  /** Whether the files can be written is told before the examination is heard. */
-  private void writable() throws IOException {
-    Reports.makeFolder(folder);
-    Files.delete(Files.createTempFile(folder, "tiptoe", null));
-  }
-
   private void write(ExamSession session) throws IOException {
     Console.out().println();
     Console.out().println("FILES");
@@ -78,22 +73,11 @@ final class DemoCommand implements Callable<Integer> {
         .forEach(file -> Console.out().println("  " + file));
   }
 
-  private static List<Path> parts(Path folder) throws IOException {
-    try (Stream<Path> files = Files.list(folder)) {
-      return files.filter(file -> file.toString().endsWith(".wav")).sorted().toList();
-    }
-  }
-
   private static void show(Changes changes, Words words) {
     changes
         .of(Event.UtteranceHeard.class)
-        .forEach(
-            heard ->
-                changes.record().utterances().stream()
-                    .filter(utterance -> utterance.number() == heard.number())
-                    .forEach(
-                        utterance ->
-                            Console.out()
-                                .print(UtteranceWording.of(changes.record(), utterance, words))));
+        .flatMap(heard -> changes.record().utterance(heard.number()).stream())
+        .map(utterance -> UtteranceWording.of(changes.record(), utterance, words))
+        .forEach(Console.out()::print);
   }
 }

@@ -12,10 +12,7 @@ import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Spec;
 import tiptoe.clinical.PlanItem;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Review;
@@ -50,22 +47,12 @@ import tiptoe.wording.RecordWording;
       "             --as \"Sam Fell\" --role \"ward clerk\""
     })
 final class DueCommand implements Callable<Integer> {
-  /** How the list is written. */
-  enum As {
-    /** Lines for people. */
-    TXT,
-    /** Rows of RFC 4180. */
-    CSV,
-    /** A calendar of RFC 5545. */
-    ICS
-  }
-
   @Option(
       names = "--format",
       paramLabel = "FORMAT",
       defaultValue = "txt",
       description = "txt, csv, or ics for a calendar (default: txt).")
-  private As format;
+  private DueList.Form format;
 
   @Option(names = "--all", description = "Also what was done.")
   private boolean all;
@@ -95,7 +82,6 @@ final class DueCommand implements Callable<Integer> {
   @Mixin private RecordOptions options;
   @Mixin private KeyOption key;
   @Mixin private WhoOption who;
-  @Spec private CommandSpec spec;
 
   @Override
   public Integer call() throws IOException {
@@ -116,10 +102,11 @@ final class DueCommand implements Callable<Integer> {
       }
     }
     DueList due = DueList.of(records, ZonedDateTime.now(Clock.systemDefaultZone()), all);
-    switch (format) {
-      case TXT -> Console.out().print(due.text());
-      case CSV -> Console.file(due.csv());
-      case ICS -> Console.file(due.calendar());
+    String text = due.in(format);
+    if (format == DueList.Form.TXT) {
+      Console.out().print(text);
+    } else {
+      Console.file(text);
     }
     return left == 0 ? 0 : Tiptoe.COULD_NOT;
   }
@@ -131,20 +118,20 @@ final class DueCommand implements Callable<Integer> {
       throw new IOException("it is encrypted: name a file with --passphrase-file");
     }
     StoredExam stored = store.read(exam, encrypted ? secret.get() : null);
-    AlteredOption.require(stored);
+    stored.requireAsWritten();
     return options.wording(stored.record());
   }
 
   private int tick(Settings settings, String[] named) throws IOException {
     if (done != null && notDone != null || named.length != 2) {
-      throw wrongUse("expected one item to tick off, found more");
+      throw new WrongUse("expected one item to tick off, found more");
     }
     Reviewer by =
         who.of(settings)
             .filter(one -> SignerName.isVisible(one.name()))
             .orElseThrow(
                 () ->
-                    wrongUse(
+                    new WrongUse(
                         "expected who says so, by --as NAME or in the settings, found nobody"));
     Signer signer = key.signer(options.place());
     options.read(named[0]);
@@ -158,7 +145,7 @@ final class DueCommand implements Callable<Integer> {
       }
       boolean signed = record.signed();
       if (signed && !SignerName.isVisible(by.role())) {
-        throw wrongUse("expected a role for the signature of a signed record, by --role ROLE");
+        throw new WrongUse("expected a role for the signature of a signed record, by --role ROLE");
       }
       Review review = open.examination().review(by.name());
       String says = (done == null ? "not done: " : "done: ") + item.what();
@@ -172,10 +159,6 @@ final class DueCommand implements Callable<Integer> {
       Console.out().println(open.folder().name() + ": " + says);
     }
     return 0;
-  }
-
-  private ParameterException wrongUse(String problem) {
-    return new ParameterException(spec.commandLine(), problem);
   }
 
   /** The one item of this name, or the one whose name or words hold it. */

@@ -7,16 +7,13 @@ import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
-import java.util.function.Consumer;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.SegmentStore;
-import tiptoe.exam.Event;
-import tiptoe.exam.ExamRecord;
 import tiptoe.exam.NotRecorded;
-import tiptoe.exam.Phase;
+import tiptoe.exam.StatedIdentity;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.protocol.Caution;
@@ -32,13 +29,11 @@ import tiptoe.session.Feedback;
 import tiptoe.session.Home;
 import tiptoe.session.Listening;
 import tiptoe.session.PlainView;
-import tiptoe.session.RecordWatch;
 import tiptoe.session.Synthesiser;
 import tiptoe.session.ToolVersion;
 import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
 import tiptoe.speech.Loading;
-import tiptoe.wording.ChecklistWording;
 import tiptoe.wording.ProblemWording;
 
 /** Listens to an examination and keeps its record. */
@@ -108,7 +103,7 @@ final class ExamCommand implements Callable<Integer> {
     OpenExam open = open(settings);
     boolean begun = true;
     try (open) {
-      IdentityOption.state(baby, open.examination());
+      StatedIdentity.state(baby, open.examination());
       keepAudio.chosen().ifPresent(keep -> open.examination().keepAudio(keep.id()));
       return examine(home, settings, recordings, open);
     } catch (NotBegun e) {
@@ -144,102 +139,39 @@ final class ExamCommand implements Callable<Integer> {
               ZonedDateTime.now(Clock.systemDefaultZone()));
       try (ExamView view = view(session, open.folder());
           Feedback feedback = fast ? Feedback.silent() : Feedback.of(settings, session);
-          Engine engine = engine(home, understanding, settings, view)) {
+          Engine engine =
+              Engine.openBeside(home, understanding, model, settings, view.progress())) {
         Synthesiser.missing(settings).ifPresent(view.progress()::println);
         feedback.begin();
         boolean keepsSound = keepAudio.of(settings, open.examination().record()).writes();
-        Listening listening = new Listening(engine, session, view, feedback);
         SegmentStore sound = keepsSound ? open.openSound() : null;
-        Consumer<String> stopped =
-            why -> {
-              view.stopped(why);
-              feedback.stopped();
-            };
-        RecordWatch watch =
-            RecordWatch.start(
-                open::isInPlace,
-                () -> {
-                  stopped.accept(gone(open));
-                  listening.end();
+        new Listening(engine, session, view, feedback)
+            .examine(
+                open,
+                broken != null,
+                listening -> {
+                  if (recordings.isEmpty()) {
+                    listening.microphone(device, sound);
+                  } else {
+                    listening.recordings(recordings, fast, sound);
+                  }
                 });
-        try (watch) {
-          listen(listening, recordings, sound);
-        } catch (IOException | NotRecorded e) {
-          if (open.isInPlace() && (broken != null || heardAnything(open))) {
-            stopped.accept(ProblemWording.of(e));
-          }
-          throw e;
-        }
-        requireInPlace(open);
-        view.over();
       }
-      requireInPlace(open);
-      finish(session, open.folder());
+      open.requireInPlace();
+      (isPlain()
+              ? Summary.plain(session.wording(), open.folder().path())
+              : Summary.of(session.wording(), open.folder().path()))
+          .forEach(Console.out()::println);
       return 0;
     } catch (IOException | NotRecorded e) {
-      requireInPlace(open);
-      if (broken == null && !heardAnything(open)) {
+      open.requireInPlace();
+      if (broken == null && !open.hasBegun()) {
         throw new NotBegun(e);
       }
       throw new IOException(
           "the examination stopped: %s; everything that was shown is kept in %s; to go on: tiptoe exam --continue %s"
               .formatted(ProblemWording.of(e), open.folder().path(), open.folder().name()),
           e);
-    }
-  }
-
-  private void listen(Listening listening, List<Path> recordings, SegmentStore sound)
-      throws IOException {
-    if (recordings.isEmpty()) {
-      listening.microphone(device, sound);
-    } else {
-      listening.recordings(recordings, fast, sound);
-    }
-  }
-
-  private static String gone(OpenExam open) {
-    return "the folder of the record was removed or moved away: " + open.folder().path();
-  }
-
-  private static void requireInPlace(OpenExam open) throws IOException {
-    if (!open.isInPlace()) {
-      throw new IOException(
-          "the examination stopped: "
-              + gone(open)
-              + "; what was recorded went with it, and nothing was recorded since");
-    }
-  }
-
-  private static boolean heardAnything(OpenExam open) throws IOException {
-    ExamRecord record = open.examination().record();
-    return !open.audioHashes().isEmpty()
-        || record.entries().stream()
-            .anyMatch(
-                entry ->
-                    !(entry.event() instanceof Event.ExaminationOpened)
-                        && !(entry.event() instanceof Event.ContextStated)
-                        && !(entry.event() instanceof Event.KeepAudioChosen));
-  }
-
-  /** Grammars and model are loaded side by side, while the view is there already. */
-  private Engine engine(
-      Home home, Loading<Understanding> understanding, Settings settings, ExamView view)
-      throws IOException {
-    view.progress().println("loading the grammars and the speech model");
-    Loading<Boolean> ready =
-        Loading.load(
-            "load the tagger",
-            () -> {
-              understanding.await().getReady(view.progress());
-              return true;
-            });
-    Engine engine = Engine.open(home, understanding, model, settings, view.progress());
-    try {
-      ready.await();
-      return engine;
-    } catch (IOException | RuntimeException e) {
-      engine.close();
-      throw e;
     }
   }
 
@@ -272,21 +204,5 @@ final class ExamCommand implements Callable<Integer> {
     open.examination().record().notes().forEach(note -> Console.err().println(note.text()));
     open.examination().goOn(ToolVersion.number(), author);
     return open;
-  }
-
-  private void finish(ExamSession session, ExamFolder folder) {
-    if (!isPlain()) {
-      Summary.of(session.wording(), folder.path()).forEach(Console.out()::println);
-      return;
-    }
-    Console.out().print(ChecklistWording.of(session.wording()));
-    Console.out().println();
-    if (session.record().phase() == Phase.ENDED) {
-      Console.out().println("record kept in " + folder.path());
-      Console.out().println("next: tiptoe review " + folder.name());
-    } else {
-      Console.out().println("not ended; record kept in " + folder.path());
-      Console.out().println("to go on: tiptoe exam --continue " + folder.name());
-    }
   }
 }

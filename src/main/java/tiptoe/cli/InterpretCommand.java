@@ -1,6 +1,5 @@
 package tiptoe.cli;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -11,11 +10,9 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import tiptoe.exam.ExamRecord;
-import tiptoe.finding.Finding;
 import tiptoe.language.Interpretation;
-import tiptoe.language.Meaning;
-import tiptoe.language.SecondReading;
 import tiptoe.language.TypedText;
+import tiptoe.report.Explanation;
 import tiptoe.report.RecordJson;
 import tiptoe.session.ExamSession;
 import tiptoe.session.Home;
@@ -81,27 +78,6 @@ final class InterpretCommand implements Callable<Integer> {
         : texts;
   }
 
-  /**
-   * How a sentence was understood.
-   *
-   * @param utterance index of the last utterance that was made of it; −1 for none
-   */
-  private record Explanation(int utterance, List<String> words, Interpretation meaning) {
-    String words(SecondReading.Span span) {
-      return String.join(" ", words.subList(span.from(), span.to()));
-    }
-
-    List<Interpretation.Certainty> certainties() {
-      return meaning.howSure().stream()
-          .filter(one -> one.meaning() instanceof Meaning.States)
-          .toList();
-    }
-
-    static Finding finding(Interpretation.Certainty one) {
-      return ((Meaning.States) one.meaning()).statement();
-    }
-  }
-
   private void print(ExamSession session, List<Explanation> explanations) {
     ExamRecord record = session.record();
     if (json) {
@@ -110,65 +86,18 @@ final class InterpretCommand implements Callable<Integer> {
           .filter(explanation -> explanation.utterance() >= 0)
           .forEach(
               explanation ->
-                  explain(
-                      explanation, (ObjectNode) node.at("/utterances/" + explanation.utterance())));
+                  explanation.addTo(
+                      (ObjectNode) node.at("/utterances/" + explanation.utterance())));
       Console.json(node);
       return;
     }
+    Words words = session.wording().words();
     for (int i = 0; i < record.utterances().size(); i++) {
-      Console.out()
-          .print(
-              UtteranceWording.withSources(
-                  record, record.utterances().get(i), session.wording().words()));
+      Console.out().print(UtteranceWording.withSources(record, record.utterances().get(i), words));
       int utterance = i;
       explanations.stream()
           .filter(explanation -> explanation.utterance() == utterance)
-          .forEach(explanation -> explain(explanation, session.wording().words()));
+          .forEach(explanation -> Console.out().print(explanation.text(words)));
     }
-  }
-
-  private static void explain(Explanation explanation, ObjectNode utterance) {
-    ArrayNode spans = utterance.putArray("spans");
-    explanation
-        .meaning()
-        .spans()
-        .forEach(
-            span ->
-                spans.addObject().put("label", span.label()).put("words", explanation.words(span)));
-    ArrayNode readings = utterance.putArray("readings");
-    for (Interpretation.Certainty one : explanation.certainties()) {
-      Finding finding = Explanation.finding(one);
-      ObjectNode reading = readings.addObject().put("step", finding.step());
-      if (finding.side() != null) {
-        reading.put("side", finding.side().id());
-      }
-      if (finding.quantity() == null) {
-        reading.put("value", finding.value());
-      } else {
-        reading.put("number", finding.quantity().number()).put("unit", finding.quantity().unit());
-        if (finding.quantity().comparator() != null) {
-          reading.put("comparator", finding.quantity().comparator().sign());
-        }
-      }
-      reading.put("sure", one.sure()).put("why", one.why());
-    }
-  }
-
-  private static void explain(Explanation explanation, Words words) {
-    explanation
-        .meaning()
-        .spans()
-        .forEach(
-            span -> Console.out().printf("    %-15s  %s%n", span.label(), explanation.words(span)));
-    explanation
-        .certainties()
-        .forEach(
-            one ->
-                Console.out()
-                    .printf(
-                        "    %-15s  %s (%s)%n",
-                        one.sure() ? "sure" : "not sure",
-                        words.of(Explanation.finding(one)),
-                        one.why()));
   }
 }

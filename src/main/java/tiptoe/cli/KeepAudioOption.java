@@ -1,9 +1,7 @@
 package tiptoe.cli;
 
 import java.util.Optional;
-import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.TypeConversionException;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.journal.KeepAudio;
 import tiptoe.settings.Setting;
@@ -14,7 +12,6 @@ final class KeepAudioOption {
   @Option(
       names = "--keep-audio",
       paramLabel = "WHEN",
-      converter = Choice.class,
       description = "never, until-signed or always; else as the settings say.")
   private KeepAudio chosen;
 
@@ -28,16 +25,5 @@ final class KeepAudioOption {
   /** What was asked for now. */
   Optional<KeepAudio> chosen() {
     return Optional.ofNullable(chosen);
-  }
-
-  static final class Choice implements ITypeConverter<KeepAudio> {
-    @Override
-    public KeepAudio convert(String text) {
-      try {
-        return KeepAudio.of(text);
-      } catch (IllegalArgumentException e) {
-        throw new TypeConversionException(e.getMessage());
-      }
-    }
   }
 }

@@ -2,7 +2,6 @@ package tiptoe.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -49,7 +48,7 @@ final class KeyCommand implements Callable<Integer> {
   private String trusted;
 
   @Option(
-      names = "--key-passphrase-file",
+      names = KeyOption.PASSPHRASE,
       paramLabel = "FILE",
       description = "Read the passphrase from the first line of a file instead of asking.")
   private Path passphrase;
@@ -75,7 +74,7 @@ final class KeyCommand implements Callable<Integer> {
     Map<String, String> owners = keys.owners();
     owners.forEach((fingerprint, whose) -> Console.out().println(fingerprint + "  " + whose));
     if (owners.isEmpty()) {
-      Console.err().println("no key is trusted here");
+      throw new WrongUse("no key is trusted here");
     }
     return 0;
   }
@@ -85,15 +84,10 @@ final class KeyCommand implements Callable<Integer> {
     owner = owner.isEmpty() ? option.settings().get(Setting.WHO_NAME) : owner;
     if (!SignerName.isVisible(owner)) {
       Console.err().println("expected a name in visible letters, found a blank one");
-      return Tiptoe.WRONG_USE;
     }
-    char[] secret = KeyOption.secret(passphrase, "new passphrase of the key: ");
-    if (secret.length < SHORTEST) {
-      throw new IOException("expected a passphrase of at least " + SHORTEST + " characters");
-    }
-    if (passphrase == null && !Arrays.equals(secret, KeyOption.secret(null, "again: "))) {
-      throw new IOException("the two passphrases differ");
-    }
+    char[] secret =
+        Console.newSecret(
+            passphrase, KeyOption.PASSPHRASE, "new passphrase of the key: ", SHORTEST);
     Path place = file == null ? SigningKey.place(data.place()) : file;
     SigningKey made = SigningKey.create(place, owner.strip(), secret);
     keys.add(made.key(), owner.strip());
@@ -105,14 +99,12 @@ final class KeyCommand implements Callable<Integer> {
 
   private int trust(TrustedKeys keys) throws IOException {
     if (whose == null || !SignerName.isVisible(whose)) {
-      Console.err().println("expected whose key it is, with --as");
-      return Tiptoe.WRONG_USE;
+      throw new WrongUse("expected whose key it is, with --as");
     }
     try {
       keys.add(trusted, whose.strip());
     } catch (IllegalArgumentException e) {
-      Console.err().println("expected a public key of Ed25519 in base64, found " + trusted);
-      return Tiptoe.WRONG_USE;
+      throw new WrongUse("expected a public key of Ed25519 in base64, found " + trusted);
     }
     Console.out().println("trusted " + SignedStatement.fingerprint(trusted));
     return 0;

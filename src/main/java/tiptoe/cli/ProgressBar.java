@@ -15,7 +15,7 @@ final class ProgressBar {
     this.shown = total > 1 && System.console() != null;
   }
 
-  void step() {
+  synchronized void step() {
     done++;
     if (shown) {
       int filled = WIDTH * done / total;

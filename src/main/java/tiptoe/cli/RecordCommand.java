@@ -109,26 +109,8 @@ final class RecordCommand implements Callable<Integer> {
 
   private static boolean verify(StoredExam stored) throws IOException {
     List<String> problems = stored.problems();
-    problems.forEach(Console.out()::println);
-    int entries = stored.record().entries().size();
-    if (problems.isEmpty()) {
-      Console.out()
-          .println(
-              entries
-                  + " entries, each as it was written; "
-                  + StoredExamWording.signatures(stored.record()));
-      Integrity integrity = stored.integrity();
-      for (Signature one : stored.record().signatures()) {
-        if (one.isKeyed()) {
-          Console.out()
-              .println(
-                  PlainText.line(
-                      "key of " + one.name() + ": " + RecordWording.key(one, integrity)));
-        }
-        // To be held against the printed report: a file cannot vouch for its own last line.
-        Console.out().println(PlainText.line("seal of " + one.name() + ": " + one.seal()));
-      }
-    }
+    (problems.isEmpty() ? StoredExamWording.whole(stored) : problems)
+        .forEach(Console.out()::println);
     return problems.isEmpty();
   }
 

@@ -3,7 +3,6 @@ package tiptoe.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.ZoneId;
-import java.util.Arrays;
 import java.util.Optional;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -13,18 +12,19 @@ import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
-import tiptoe.files.BoundedFile;
 import tiptoe.protocol.Protocol;
 import tiptoe.settings.Settings;
 import tiptoe.wording.RecordWording;
 
 /** What every command on single records takes: where they are, their passphrase, the settings. */
 final class RecordOptions {
+  private static final String PASSPHRASE = "--passphrase-file";
+
   @Mixin private DataOption data;
   @Mixin private SettingsOption option;
 
   @Option(
-      names = "--passphrase-file",
+      names = PASSPHRASE,
       paramLabel = "FILE",
       description = "Read the passphrase from the first line of a file instead of asking.")
   private Path file;
@@ -54,7 +54,7 @@ final class RecordOptions {
   /** A record that is as it was written; any other is refused. */
   StoredExam read(String name) throws IOException {
     StoredExam stored = readAny(name);
-    AlteredOption.require(stored);
+    stored.requireAsWritten();
     return stored;
   }
 
@@ -87,34 +87,16 @@ final class RecordOptions {
 
   /** A passphrase for a new record, asked for twice where it is typed. */
   char[] newPassphrase() throws IOException {
-    char[] first = passphrase("new passphrase: ");
-    if (first.length == 0) {
-      throw new IOException("expected a passphrase, found none");
-    }
-    if (file == null && !Arrays.equals(first, passphrase("again: "))) {
-      throw new IOException("the two passphrases differ");
-    }
-    return first;
+    return Console.newSecret(file, PASSPHRASE, "new passphrase: ", 1);
   }
 
   /** The passphrase that stands in a file; empty where no file was named. */
   Optional<char[]> keptPassphrase() throws IOException {
-    return file == null
-        ? Optional.empty()
-        : Optional.of(BoundedFile.SECRET.lines(file).stream().findFirst().orElse("").toCharArray());
+    return file == null ? Optional.empty() : Optional.of(passphrase(""));
   }
 
   /** A passphrase from the first line of the file that was named, or asked for. */
   char[] passphrase(String prompt) throws IOException {
-    Optional<char[]> kept = keptPassphrase();
-    if (kept.isPresent()) {
-      return kept.get();
-    }
-    java.io.Console console = System.console();
-    if (console == null) {
-      throw new IOException("expected a passphrase: name a file with --passphrase-file");
-    }
-    char[] typed = console.readPassword("%s", prompt);
-    return typed == null ? new char[0] : typed;
+    return Console.secret(file, PASSPHRASE, prompt);
   }
 }

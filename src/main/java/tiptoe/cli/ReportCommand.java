@@ -2,15 +2,10 @@ package tiptoe.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -22,6 +17,7 @@ import tiptoe.exam.journal.StoredExam;
 import tiptoe.report.Format;
 import tiptoe.report.Reports;
 import tiptoe.wording.ProblemWording;
+import tiptoe.wording.RecordWording;
 
 /** Writes records as files. */
 @Command(
@@ -71,43 +67,32 @@ final class ReportCommand implements Callable<Integer> {
       ExamFolder exam = store.find(name);
       exams.put(exam, options.passphrase(exam));
     }
-    ExecutorService cores =
-        Executors.newFixedThreadPool(Runtime.getRuntime().availableProcessors());
-    try {
-      Map<ExamFolder, Future<List<Path>>> work = new LinkedHashMap<>();
-      exams.forEach(
-          (exam, secret) -> work.put(exam, cores.submit(() -> write(store, exam, secret))));
-      return finish(work);
-    } finally {
-      cores.shutdownNow();
-    }
-  }
-
-  private List<Path> write(RecordStore store, ExamFolder exam, char[] secret) throws IOException {
-    StoredExam stored = store.read(exam, secret);
-    Integrity integrity = altered.pass(stored);
-    return Reports.write(
-        options.wording(stored.record()).with(integrity), formats, folder, exam.name(), force);
-  }
-
-  private int finish(Map<ExamFolder, Future<List<Path>>> work) {
-    ProgressBar bar = new ProgressBar(work.size());
-    List<String> failures = new ArrayList<>();
-    List<Path> files = new ArrayList<>();
-    for (Map.Entry<ExamFolder, Future<List<Path>>> one : work.entrySet()) {
-      try {
-        files.addAll(one.getValue().get());
-      } catch (ExecutionException e) {
-        failures.add(one.getKey().name() + ": " + ProblemWording.of(e.getCause()));
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-        failures.add(one.getKey().name() + ": interrupted");
-      }
-      bar.step();
-    }
+    ProgressBar bar = new ProgressBar(exams.size());
+    List<Written> all =
+        exams.entrySet().parallelStream()
+            .map(one -> write(store, one.getKey(), one.getValue(), bar))
+            .toList();
     bar.end();
-    files.forEach(file -> Console.out().println(file));
+    all.forEach(one -> one.files().forEach(file -> Console.out().println(file)));
+    List<String> failures =
+        all.stream().map(Written::failure).filter(why -> !why.isEmpty()).toList();
     failures.forEach(Console.err()::println);
     return failures.isEmpty() ? 0 : Tiptoe.COULD_NOT;
+  }
+
+  /** What came of one record; why it failed is empty where it did not. */
+  private record Written(List<Path> files, String failure) {}
+
+  private Written write(RecordStore store, ExamFolder exam, char[] secret, ProgressBar bar) {
+    try {
+      StoredExam stored = store.read(exam, secret);
+      Integrity integrity = altered.pass(stored);
+      RecordWording wording = options.wording(stored.record()).with(integrity);
+      return new Written(Reports.write(wording, formats, folder, exam.name(), force), "");
+    } catch (IOException | RuntimeException e) {
+      return new Written(List.of(), exam.name() + ": " + ProblemWording.of(e));
+    } finally {
+      bar.step();
+    }
   }
 }

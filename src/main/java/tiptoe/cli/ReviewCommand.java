@@ -1,13 +1,8 @@
 package tiptoe.cli;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.function.Function;
 import java.util.function.Supplier;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -17,19 +12,18 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Signer;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.Integrity;
-import tiptoe.exam.journal.KeepAudio;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordProblem;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
 import tiptoe.screen.Look;
 import tiptoe.screen.Terminals;
+import tiptoe.screen.review.ExamSealing;
 import tiptoe.screen.review.PlainItems;
 import tiptoe.screen.review.ReviewItems;
 import tiptoe.screen.review.ReviewKeys;
 import tiptoe.screen.review.ReviewScreen;
 import tiptoe.screen.review.ReviewService;
-import tiptoe.screen.review.ReviewService.Sealing;
 import tiptoe.screen.review.TypedWords;
 import tiptoe.session.Home;
 import tiptoe.session.RecordSound;
@@ -73,11 +67,10 @@ final class ReviewCommand implements Callable<Integer> {
     RecordStore store = options.store();
     ExamFolder exam = store.find(name);
     char[] secret = options.passphrase(exam);
-    Function<ExamRecord, RecordWording> assessor = options::wording;
     StoredExam stored = store.read(exam, secret);
     Integrity integrity = altered.pass(stored);
     if (plain || !Terminals.usable(System.getenv())) {
-      return print(stored, integrity, assessor);
+      return print(stored, integrity);
     }
     Signer signer = key.signer(options.place());
     Understanding understanding = Understanding.load(Home.of(stored.record().protocol()));
@@ -86,7 +79,7 @@ final class ReviewCommand implements Callable<Integer> {
     if (integrity.isAltered()) {
       String banner = integrity.banner(stored.record());
       if (!stored.record().signatures().isEmpty()) {
-        readOnly(store, exam, secret, stored, banner, words);
+        readOnly(store.following(stored, secret), stored, banner, words);
         return 0;
       }
       // Lost sound is no reason not to correct what is left; whoever signs is told again.
@@ -97,50 +90,25 @@ final class ReviewCommand implements Callable<Integer> {
           ReviewService.editing(
               open.examination(),
               words,
-              assessor,
-              sealing(open, signer, keepAudio.of(settings, open.examination().record())));
+              options::wording,
+              new ExamSealing(open, signer, keepAudio.of(settings, open.examination().record())));
       who.of(settings).ifPresent(service::reviewer);
       show(service, open::sound, exam);
       Console.out().println(ended(service.record()));
     } catch (RecordProblem e) {
-      readOnly(store, exam, secret, stored, e.getMessage(), words);
+      readOnly(store.following(stored, secret), stored, e.getMessage(), words);
     }
     return 0;
   }
 
   private void readOnly(
-      RecordStore store,
-      ExamFolder exam,
-      char[] secret,
-      StoredExam stored,
-      String why,
-      TypedWords words)
+      Supplier<ExamRecord> source, StoredExam stored, String why, TypedWords words)
       throws IOException {
-    ReviewService service =
-        ReviewService.readOnly(watched(store, exam, secret, stored), why, words, options::wording);
-    show(service, stored::sound, exam);
+    show(
+        ReviewService.readOnly(source, why, words, options::wording),
+        stored::sound,
+        stored.folder());
     Console.err().println("read only: " + why);
-  }
-
-  private static Sealing sealing(OpenExam open, Signer key, KeepAudio keep) {
-    return new Sealing() {
-      @Override
-      public List<String> problems() throws IOException {
-        List<String> lines = new ArrayList<>(open.problems());
-        lines.addAll(keep.afterSigning(open.audioHashes().size()));
-        return lines;
-      }
-
-      @Override
-      public List<String> alterations() throws IOException {
-        return open.alterations();
-      }
-
-      @Override
-      public void sign(String signer, String role) throws IOException {
-        open.sign(signer, role, key, keep);
-      }
-    };
   }
 
   private void show(ReviewService service, RecordSound.Kept sound, ExamFolder exam)
@@ -152,25 +120,6 @@ final class ReviewCommand implements Callable<Integer> {
     }
   }
 
-  /** The record as it is now, read again whenever its journal has grown. */
-  private static Supplier<ExamRecord> watched(
-      RecordStore store, ExamFolder exam, char[] secret, StoredExam first) throws IOException {
-    long[] seen = {Files.size(exam.journal())};
-    ExamRecord[] record = {first.record()};
-    return () -> {
-      try {
-        long size = Files.size(exam.journal());
-        if (size != seen[0]) {
-          seen[0] = size;
-          record[0] = store.read(exam, secret).record();
-        }
-        return record[0];
-      } catch (IOException e) {
-        throw new UncheckedIOException(e.getMessage(), e);
-      }
-    };
-  }
-
   private static String ended(ExamRecord record) {
     int open = record.openQuestions().size() + record.unsure().size();
     return record.signed()
@@ -178,14 +127,12 @@ final class ReviewCommand implements Callable<Integer> {
         : "not signed; " + open + " to decide; every edit is kept";
   }
 
-  private static int print(
-      StoredExam stored, Integrity integrity, Function<ExamRecord, RecordWording> assessor) {
-    RecordWording wording = assessor.apply(stored.record());
+  private int print(StoredExam stored, Integrity integrity) {
+    RecordWording wording = options.wording(stored.record());
     if (integrity.isAltered()) {
       Console.out().println(integrity.banner(stored.record()));
     }
-    List<String> lines = PlainItems.of(ReviewItems.of(wording), wording).lines().toList();
-    lines.forEach(Console.out()::println);
+    PlainItems.of(ReviewItems.of(wording), wording).lines().forEach(Console.out()::println);
     return 0;
   }
 }

@@ -3,28 +3,21 @@ package tiptoe.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 import tiptoe.exam.ExamRecord;
-import tiptoe.report.fhir.FhirDocument;
+import tiptoe.exam.journal.RecordProblem;
 import tiptoe.report.send.Credentials;
 import tiptoe.report.send.Destination;
 import tiptoe.report.send.Outbox;
 import tiptoe.report.send.Sender;
 import tiptoe.wording.PlainText;
 import tiptoe.wording.ProblemWording;
-import tiptoe.wording.RecordWording;
 
 /** Sends records to a FHIR server; the only command that opens a connection. */
 @Command(
@@ -45,8 +38,6 @@ import tiptoe.wording.RecordWording;
 final class SendCommand implements Callable<Integer> {
   private static final int TRIES = 5;
   private static final Duration PATIENCE = Duration.ofSeconds(20);
-  private static final DateTimeFormatter WHEN =
-      DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
   @Parameters(paramLabel = "RECORD", arity = "0..*", description = "Examinations.")
   private List<String> names = List.of();
@@ -88,20 +79,22 @@ final class SendCommand implements Callable<Integer> {
   private boolean clear;
 
   @Mixin private RecordOptions options;
-  @Spec private CommandSpec spec;
 
   @Override
   public Integer call() throws IOException, InterruptedException {
     Outbox outbox = new Outbox(options.place().resolve("outbox"));
     if (waiting || clear) {
       if (!names.isEmpty() || to != null || waiting && clear) {
-        throw new ParameterException(
-            spec.commandLine(), "expected --waiting or --clear alone, found more");
+        throw new WrongUse("expected --waiting or --clear alone, found more");
       }
-      return waiting ? list(outbox) : clear(outbox);
+      if (waiting) {
+        return list(outbox);
+      }
+      Console.out().println("removed from the outbox: " + outbox.clear());
+      return 0;
     }
     if (to == null) {
-      throw new ParameterException(spec.commandLine(), "expected --to URL, found none");
+      throw new WrongUse("expected --to URL, found none");
     }
     String server = Destination.parse(to).base().toString();
     Credentials credentials = Credentials.read(token, certificate, certificatePassword, authority);
@@ -109,11 +102,10 @@ final class SendCommand implements Callable<Integer> {
     for (String name : names) {
       ExamRecord record = options.read(name).record();
       if (!record.signed() && !draft) {
-        Console.err()
-            .println("expected a signed record, found a draft: " + name + "; --draft sends it");
-        return Tiptoe.COULD_NOT;
+        throw new RecordProblem(
+            "expected a signed record, found a draft: " + name + "; --draft sends it");
       }
-      Outbox.Letter letter = letter(record, server);
+      Outbox.Letter letter = Outbox.Letter.of(options.wording(record), server);
       if (options.store().isEncrypted(options.store().find(name))) {
         passing.add(letter); // the outbox is not encrypted, the record is and stays
       } else {
@@ -132,36 +124,12 @@ final class SendCommand implements Callable<Integer> {
 
   private static int list(Outbox outbox) throws IOException {
     Outbox.Contents contents = outbox.contents();
-    for (Outbox.Letter letter : contents.letters()) {
-      String since =
-          outbox
-              .since(letter)
-              .map(at -> WHEN.format(at.atZone(ZoneId.systemDefault())))
-              .orElse("-");
-      Console.out()
-          .println(
-              since
-                  + "  "
-                  + PlainText.line(letter.identifier())
-                  + "  to "
-                  + Destination.shown(letter.to()));
-    }
+    contents.letters().forEach(letter -> Console.out().println(outbox.row(letter)));
     contents.problems().forEach(Console.err()::println);
     if (contents.letters().isEmpty()) {
       Console.err().println("nothing waits to be sent");
     }
     return contents.problems().isEmpty() ? 0 : Tiptoe.COULD_NOT;
-  }
-
-  private static int clear(Outbox outbox) throws IOException {
-    Console.out().println("removed from the outbox: " + outbox.clear());
-    return 0;
-  }
-
-  private Outbox.Letter letter(ExamRecord record, String server) throws IOException {
-    RecordWording wording = options.wording(record);
-    String identifier = FhirDocument.bundle(wording).getIdentifier().getValue();
-    return new Outbox.Letter(identifier, server, FhirDocument.json(wording));
   }
 
   private static boolean send(Sender sender, List<Outbox.Letter> letters)

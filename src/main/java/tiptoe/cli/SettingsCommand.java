@@ -4,12 +4,8 @@ import java.io.IOException;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Spec;
 import tiptoe.screen.review.Reviewer;
 import tiptoe.session.Home;
-import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
 import tiptoe.settings.SettingsFile;
 
@@ -30,7 +26,6 @@ import tiptoe.settings.SettingsFile;
 final class SettingsCommand implements Callable<Integer> {
   @Mixin private SettingsOption option;
   @Mixin private WhoOption who;
-  @Spec private CommandSpec spec;
 
   @Override
   public Integer call() throws IOException {
@@ -40,19 +35,13 @@ final class SettingsCommand implements Callable<Integer> {
     }
     Console.out().println("# looked for at " + Home.settingsFile());
     Console.out().print(SettingsFile.text(settings));
-    for (Setting setting : Setting.values()) {
-      if (!setting.choices().get(0).isEmpty() && !settings.is(setting, setting.choices().get(0))) {
-        Console.err().println("changed: " + setting.path() + " " + settings.get(setting));
-      }
-    }
+    SettingsFile.changed(settings).forEach(Console.err()::println);
     return 0;
   }
 
   private int remember(Settings settings) throws IOException {
     Reviewer said =
-        who.of(settings)
-            .orElseThrow(
-                () -> new ParameterException(spec.commandLine(), "expected --as NAME, found none"));
+        who.of(settings).orElseThrow(() -> new WrongUse("expected --as NAME, found none"));
     SettingsFile.remember(option.place(), said.name(), said.role());
     Console.out().println("kept in " + option.place() + ": " + said);
     return 0;

@@ -5,15 +5,11 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Review;
 import tiptoe.exam.Signature;
@@ -21,6 +17,7 @@ import tiptoe.exam.Signer;
 import tiptoe.exam.SignerName;
 import tiptoe.exam.journal.KeepAudio;
 import tiptoe.exam.journal.OpenExam;
+import tiptoe.exam.journal.RecordProblem;
 import tiptoe.screen.review.BeforeSigning;
 import tiptoe.screen.review.Reviewer;
 import tiptoe.settings.Settings;
@@ -66,7 +63,6 @@ final class SignCommand implements Callable<Integer> {
   @Mixin private KeepAudioOption keepAudio;
   @Mixin private KeyOption key;
   @Mixin private WhoOption who;
-  @Spec private CommandSpec spec;
 
   /** One reader for all questions, since it reads ahead. */
   private final BufferedReader answers =
@@ -78,8 +74,7 @@ final class SignCommand implements Callable<Integer> {
     Reviewer signer = signer(settings);
     Signer keyed = key.signer(options.place());
     if (addendum != null && names.size() > 1) {
-      throw new ParameterException(
-          spec.commandLine(), "expected one record beside --addendum, found " + names.size());
+      throw new WrongUse("expected one record beside --addendum, found " + names.size());
     }
     int unsigned = 0;
     for (String name : names) {
@@ -87,7 +82,7 @@ final class SignCommand implements Callable<Integer> {
         if (names.size() > 1) {
           Console.out().println(open.folder().name());
         }
-        unsigned += sign(open, signer, keyed, settings) == 0 ? 0 : 1;
+        unsigned += sign(open, signer, keyed, settings) ? 0 : 1;
       } catch (IOException e) {
         Console.err().println(ProblemWording.of(e));
         unsigned++;
@@ -102,8 +97,7 @@ final class SignCommand implements Callable<Integer> {
     if (signer == null
         || !SignerName.isVisible(signer.name())
         || !SignerName.isVisible(signer.role())) {
-      throw new ParameterException(
-          spec.commandLine(),
+      throw new WrongUse(
           "expected who signs, by --as NAME --role ROLE in visible letters or in the settings,"
               + " found "
               + (signer == null ? "nobody" : "no role"));
@@ -111,16 +105,14 @@ final class SignCommand implements Callable<Integer> {
     return signer;
   }
 
-  private int sign(OpenExam open, Reviewer signer, Signer keyed, Settings settings)
+  private boolean sign(OpenExam open, Reviewer signer, Signer keyed, Settings settings)
       throws IOException {
     ExamRecord record = open.examination().record();
     if (record.signed() && addendum == null) {
-      Console.err().println("it is signed already: an addendum is added by --addendum");
-      return Tiptoe.COULD_NOT;
+      throw new RecordProblem("it is signed already: an addendum is added by --addendum");
     }
     if (!record.signed() && addendum != null) {
-      Console.err().println("expected a signed record for an addendum, found a draft");
-      return Tiptoe.COULD_NOT;
+      throw new RecordProblem("expected a signed record for an addendum, found a draft");
     }
     RecordWording wording = options.wording(record);
     BeforeSigning.of(wording, open.problems()).forEach(Console.out()::println);
@@ -128,17 +120,15 @@ final class SignCommand implements Callable<Integer> {
     boolean settled = wording.toSettle().isEmpty() && altered.isEmpty();
     if (!settled && (despite == null || despite.isBlank())) {
       altered.forEach(problem -> Console.err().println("not as it was recorded: " + problem));
-      Console.err()
-          .println(
-              "not signed: what is not settled is settled by tiptoe review, or named by --despite"
-                  + " \"why\"");
-      return Tiptoe.COULD_NOT;
+      throw new RecordProblem(
+          "not signed: what is not settled is settled by tiptoe review, or named by --despite"
+              + " \"why\"");
     }
     KeepAudio keep = keepAudio.of(settings, record);
     keep.afterSigning(open.audioHashes().size()).forEach(Console.out()::println);
-    if (!yes && !agreed(signer)) {
+    if (!yes && !Console.agreed("sign as " + signer + "?", answers)) {
       Console.out().println("not signed");
-      return Tiptoe.COULD_NOT;
+      return false;
     }
     if (addendum != null) {
       Review review = open.examination().review(signer.name());
@@ -157,13 +147,6 @@ final class SignCommand implements Callable<Integer> {
       Console.out().println("key " + last.fingerprint());
     }
     Console.out().println("seal " + last.seal());
-    return 0;
-  }
-
-  private boolean agreed(Reviewer signer) throws IOException {
-    Console.err().print("sign as " + signer + "? (yes/no) ");
-    Console.err().flush();
-    String answer = answers.readLine();
-    return answer != null && answer.strip().toLowerCase(Locale.ROOT).equals("yes");
+    return true;
   }
 }

@@ -1,18 +1,13 @@
 package tiptoe.cli;
 
 import java.io.IOException;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import tiptoe.exam.ExamRecord;
-import tiptoe.exam.journal.ExamFolder;
-import tiptoe.exam.journal.RecordStore;
+import tiptoe.measure.KeptRecords;
 import tiptoe.measure.Quality;
 import tiptoe.protocol.Protocol;
-import tiptoe.wording.ProblemWording;
 
 /** Tells how complete the records are, how soon they were signed and what was corrected. */
 @Command(
@@ -31,29 +26,10 @@ final class StatisticsCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    RecordStore store = data.store();
-    List<ExamRecord> records = new ArrayList<>();
-    int encrypted = 0;
-    boolean all = true;
-    for (ExamFolder exam : store.list()) {
-      if (store.isEncrypted(exam)) {
-        encrypted++;
-        continue;
-      }
-      try {
-        var stored = store.read(exam, null);
-        AlteredOption.require(stored);
-        records.add(stored.record());
-      } catch (IOException e) {
-        Console.err().println(exam.name() + ": " + ProblemWording.of(e));
-        all = false;
-      }
-    }
-    if (encrypted > 0) {
-      Console.err().println("left out, since they are encrypted: " + encrypted);
-    }
-    Quality quality = new Quality(Protocol.standard(), records);
+    KeptRecords kept = KeptRecords.in(data.store());
+    kept.leftOut().forEach(Console.err()::println);
+    Quality quality = new Quality(Protocol.standard(), kept.records());
     Console.out().print(csv ? quality.csv() : quality.text());
-    return all ? 0 : Tiptoe.COULD_NOT;
+    return kept.problems().isEmpty() ? 0 : Tiptoe.COULD_NOT;
   }
 }

@@ -5,23 +5,14 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import tiptoe.grammar.WordAutomaton;
-import tiptoe.graph.AcousticModel;
-import tiptoe.graph.ModelFolder;
-import tiptoe.graph.Pronunciation;
-import tiptoe.graph.Pronunciations;
-import tiptoe.graph.SoundsAlike;
 import tiptoe.session.Engine;
 import tiptoe.session.Home;
 import tiptoe.session.OwnWords;
+import tiptoe.session.Teaching;
 import tiptoe.session.TrialSentence;
 import tiptoe.session.Understanding;
 import tiptoe.speech.Recogniser;
@@ -79,8 +70,6 @@ final class TeachCommand implements Callable<Integer> {
 
   @Mixin private SettingsOption option;
 
-  @Spec private CommandSpec spec;
-
   private OwnWords own;
 
   @Override
@@ -95,13 +84,17 @@ final class TeachCommand implements Callable<Integer> {
     }
     boolean one = soundsLike == null ^ phones == null;
     if (word == null || !one) {
-      throw new ParameterException(
-          spec.commandLine(), "expected a word and either what it sounds like or --phones");
+      throw new WrongUse("expected a word and either what it sounds like or --phones");
     }
     word = word.toLowerCase(Locale.ROOT);
     Home home = Home.of(option.protocol());
     Understanding understanding = Understanding.load(home);
-    if (!teach(home, understanding.network().automaton())) {
+    Teaching.Taught taught =
+        new Teaching(own, home, understanding, model)
+            .teach(word, phones == null ? " ~ " + soundsLike : "  " + phones, anyway);
+    taught.problems().forEach(Console.err()::println);
+    taught.lines().forEach(Console.out()::println);
+    if (!taught.understood()) {
       return Tiptoe.COULD_NOT;
     }
     try (Engine engine =
@@ -120,79 +113,10 @@ final class TeachCommand implements Callable<Integer> {
 
   private int forget() throws IOException {
     if (own.forget(forget.toLowerCase(Locale.ROOT)) == 0) {
-      Console.err().println("expected a word that was taught, found " + forget);
-      return Tiptoe.COULD_NOT;
+      throw new IOException("expected a word that was taught, found " + forget);
     }
     Console.out().println("forgot what was taught of " + forget);
     return 0;
-  }
-
-  private boolean teach(Home home, WordAutomaton phrases) throws IOException {
-    if (phrases.states().stream()
-        .noneMatch(state -> state.arcs().stream().anyMatch(arc -> arc.word().equals(word)))) {
-      Console.err()
-          .printf(
-              "expected a word of the grammars, found %s; a wording that holds it must be added in"
-                  + " %s first%n",
-              word, home.grammars());
-      return false;
-    }
-    AcousticModel acoustic =
-        AcousticModel.read(
-            ModelFolder.open(ModelFolder.locate(model, System.getenv(), home.folder())));
-    Pronunciations before =
-        Pronunciations.read(own.after(home.pronunciations()), acoustic.lexicon());
-    String line = word + (phones == null ? " ~ " + soundsLike : "  " + phones);
-    Pronunciations after = before.with("what was taught", List.of(line));
-    if (!after.problems().isEmpty()) {
-      after.problems().forEach(problem -> Console.err().println(problem));
-      return false;
-    }
-    List<Pronunciation> taught =
-        after.of(word).stream().filter(one -> !before.of(word).contains(one)).toList();
-    if (taught.isEmpty()) {
-      Console.out().println(word + " is understood when said so already");
-      return true;
-    }
-    if (!taught.stream().allMatch(acoustic::canSay)) {
-      Console.err()
-          .println("expected phones that the speech model has together, found " + shown(taught));
-      return false;
-    }
-    if (!distinct(phrases, before, taught)) {
-      return false;
-    }
-    own.add(line);
-    Console.out().println(word + " is understood when said " + shown(taught) + " from now on");
-    return true;
-  }
-
-  /** Tells words that sound much the same; false where one cannot be told apart at all. */
-  private boolean distinct(
-      WordAutomaton phrases, Pronunciations before, List<Pronunciation> taught) {
-    boolean distinct = true;
-    for (Pronunciation sound : taught) {
-      for (SoundsAlike.Alike alike : SoundsAlike.find(phrases, before::of, word, sound)) {
-        boolean same = alike.distance() == 0;
-        Console.err()
-            .printf(
-                "%s sounds %s %s (%s)%s%n",
-                word,
-                same ? "the same as" : "nearly like",
-                alike.word(),
-                alike.sound(),
-                alike.samePlace() ? ", which can be said in its place" : "");
-        distinct &= !same || !alike.samePlace();
-      }
-    }
-    if (!distinct && !anyway) {
-      Console.err().println("not taught; --anyway teaches it all the same");
-    }
-    return distinct || anyway;
-  }
-
-  private static String shown(List<Pronunciation> sounds) {
-    return sounds.stream().map(Pronunciation::toString).collect(Collectors.joining(" or "));
   }
 
   private int hear(Engine engine) throws IOException {
@@ -201,9 +125,7 @@ final class TeachCommand implements Callable<Integer> {
     }
     try (Recogniser recogniser = engine.recogniser()) {
       TrialSentence sentence =
-          from == null
-              ? TrialSentence.spoken(device, recogniser, chunk -> {}, Console.err())
-              : TrialSentence.from(from, recogniser);
+          TrialSentence.of(from, device, recogniser, chunk -> {}, Console.err());
       String text = sentence.text();
       Console.out().println("heard: " + (text.isEmpty() ? "nothing of the examination" : text));
       boolean found = List.of(text.split(" ")).contains(word);

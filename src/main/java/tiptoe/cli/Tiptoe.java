@@ -3,15 +3,20 @@ package tiptoe.cli;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.function.Function;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 import picocli.CommandLine.TypeConversionException;
 import picocli.CommandLine.UnmatchedArgumentException;
+import tiptoe.exam.journal.KeepAudio;
+import tiptoe.measure.Split;
 import tiptoe.protocol.Caution;
 import tiptoe.screen.Wrap;
 import tiptoe.session.ToolVersion;
@@ -102,14 +107,28 @@ public final class Tiptoe implements Runnable {
         .values()
         .forEach(command -> command.getCommandSpec().versionProvider(new Version()));
     return line.setCaseInsensitiveEnumValuesAllowed(true)
-        .registerConverter(Path.class, Tiptoe::path);
+        .registerConverter(Path.class, reading(Path::of))
+        .registerConverter(LocalDate.class, reading(Tiptoe::day))
+        .registerConverter(KeepAudio.class, reading(KeepAudio::of))
+        .registerConverter(Split.class, reading(Split::ofId));
   }
 
-  private static Path path(String text) {
+  private static <T> ITypeConverter<T> reading(Function<String, T> reader) {
+    return text -> {
+      try {
+        return reader.apply(text);
+      } catch (IllegalArgumentException e) {
+        throw new TypeConversionException(ProblemWording.of(e));
+      }
+    };
+  }
+
+  /** A day, such as 2026-03-01; nothing is today. */
+  private static LocalDate day(String text) {
     try {
-      return Path.of(text);
-    } catch (InvalidPathException e) {
-      throw new TypeConversionException(ProblemWording.of(e));
+      return text.isEmpty() ? LocalDate.now() : LocalDate.parse(text);
+    } catch (DateTimeParseException e) {
+      throw new IllegalArgumentException("expected a day such as 2026-03-01, found " + text, e);
     }
   }
 
@@ -122,6 +141,10 @@ public final class Tiptoe implements Runnable {
             .setParameterExceptionHandler((wrong, all) -> wrongUse(err, wrong))
             .setExecutionExceptionHandler(
                 (problem, command, parsed) -> {
+                  if (problem instanceof WrongUse) {
+                    return wrongUse(
+                        err, new CommandLine.ParameterException(command, problem.getMessage()));
+                  }
                   Console.err().println(ProblemWording.of(problem));
                   return COULD_NOT;
                 });

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -266,5 +267,20 @@ public record StatedIdentity(
       }
       return patient.path("contact").path(-1);
     }
+  }
+
+  /** States it in an examination, which may have been of somebody else before. */
+  public static void state(Map<String, String> baby, Examination examination) throws IOException {
+    for (String fact : List.of("record-number", "name")) {
+      String before = examination.record().baby().fact(fact).orElse(null);
+      String now = baby.get(fact);
+      if (before != null && now != null && !before.equals(now)) {
+        throw new IOException(
+            "this examination is of %s: %s, not of %s"
+                .formatted(fact.replace('-', ' '), before, now));
+      }
+    }
+    String author = examination.record().opened().author();
+    baby.forEach((fact, value) -> examination.context(fact, value, author));
   }
 }

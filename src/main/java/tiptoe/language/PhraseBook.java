@@ -6,7 +6,9 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
@@ -59,6 +61,16 @@ public final class PhraseBook {
           .filter(about -> about != null)
           .forEach(about -> note(about, words));
     }
+  }
+
+  /** The region of this name, or the only one whose name begins like it. */
+  public static Optional<Region> region(Protocol protocol, String name) {
+    List<Region> alike =
+        protocol.regions().stream()
+            .filter(one -> one.id().startsWith(name.toLowerCase(Locale.ROOT)))
+            .toList();
+    Optional<Region> exact = protocol.region(name);
+    return exact.isEmpty() && alike.size() == 1 ? Optional.of(alike.get(0)) : exact;
   }
 
   private void note(Finding statement, String words) {

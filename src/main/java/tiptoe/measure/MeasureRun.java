@@ -45,7 +45,27 @@ public final class MeasureRun {
    *
    * @param place its place among the recordings of its folder, from 0
    */
-  public record Task(Path file, int place, Condition condition) {}
+  public record Task(Path file, int place, Condition condition) {
+    /** The same heard by the model's own run-time grammar. */
+    public Task byStock() {
+      return new Task(file, place, new Condition(condition.snrDb(), true));
+    }
+  }
+
+  /** Every recording of the folders in every condition. */
+  public static List<Task> tasks(List<Path> folders, Split split, List<Condition> conditions)
+      throws IOException {
+    List<Task> tasks = new ArrayList<>();
+    for (Path folder : folders) {
+      List<Path> files = Recordings.in(folder, split);
+      for (Condition condition : conditions) {
+        for (int place = 0; place < files.size(); place++) {
+          tasks.add(new Task(files.get(place), place, condition));
+        }
+      }
+    }
+    return tasks;
+  }
 
   /**
    * What came of a task.

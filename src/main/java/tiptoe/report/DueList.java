@@ -139,8 +139,27 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
         : row.overdue() ? "OVERDUE" : row.day() == null ? "no date" : "due";
   }
 
+  /** How the list is written. */
+  public enum Form {
+    /** Lines for people. */
+    TXT,
+    /** Rows of RFC 4180. */
+    CSV,
+    /** A calendar of RFC 5545. */
+    ICS
+  }
+
+  /** The list in one of its forms. */
+  public String in(Form form) {
+    return switch (form) {
+      case TXT -> text();
+      case CSV -> csv();
+      case ICS -> calendar();
+    };
+  }
+
   /** Lines for people. */
-  public String text() {
+  String text() {
     if (rows.isEmpty()) {
       return "nothing is due\n";
     }
@@ -174,7 +193,7 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
   }
 
   /** A row for each (RFC 4180). */
-  public String csv() {
+  String csv() {
     StringWriter text = new StringWriter();
     try (CSVPrinter printer = new CSVPrinter(text, FORMAT)) {
       for (Row row : rows) {
@@ -211,7 +230,7 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
   }
 
   /** A calendar of what has a date. */
-  public String calendar() {
+  String calendar() {
     Calendar calendar = new Calendar(now.toInstant());
     for (Row row : rows) {
       if (row.day() != null) {

@@ -55,6 +55,32 @@ public final class Engine implements AutoCloseable {
     return open(home, () -> understanding, asked, chosen, progress);
   }
 
+  /** The same while the grammars and the tagger are loaded beside it. */
+  public static Engine openBeside(
+      Home home,
+      Loading<Understanding> understanding,
+      Path asked,
+      Settings chosen,
+      PrintStream progress)
+      throws IOException {
+    progress.println("loading the grammars and the speech model");
+    Loading<Boolean> ready =
+        Loading.load(
+            "load the tagger",
+            () -> {
+              understanding.await().getReady(progress);
+              return true;
+            });
+    Engine engine = open(home, understanding, asked, chosen, progress);
+    try {
+      ready.await();
+      return engine;
+    } catch (IOException | RuntimeException e) {
+      engine.close();
+      throw e;
+    }
+  }
+
   /**
    * The same while the grammars may still be loading.
    *

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.net.URISyntaxException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.util.Arrays;
@@ -19,6 +20,10 @@ import tiptoe.language.Interpreter;
 import tiptoe.language.LocalGrammar;
 import tiptoe.protocol.LocalProtocol;
 import tiptoe.protocol.Protocol;
+import java.util.stream.Collectors;
+import tiptoe.files.BoundedFile;
+import tiptoe.settings.Setting;
+import tiptoe.settings.Settings;
 import tiptoe.settings.SettingsFile;
 
 /**
@@ -147,6 +152,54 @@ public record Home(Path folder, Protocol protocol, Path grammars) {
 
   public Path demoAudio() {
     return folder.resolve("demo-audio");
+  }
+
+  /**
+   * The settings in force.
+   *
+   * @param named null for those in the usual place; where nothing stands there the defaults hold
+   * @throws IllegalArgumentException naming all that is not understood
+   */
+  public static Settings settings(Path named) {
+    Path file = named == null ? settingsFile() : named;
+    try {
+      if (named != null || Files.exists(file)) {
+        BoundedFile.SETTINGS.require(file);
+      }
+    } catch (NoSuchFileException e) {
+      // Told below.
+    } catch (IOException e) {
+      throw new IllegalArgumentException(e.getMessage(), e);
+    }
+    SettingsFile.Outcome read =
+        named == null ? SettingsFile.readUsual(file) : SettingsFile.read(file);
+    if (!read.problems().isEmpty()) {
+      throw new IllegalArgumentException(
+          read.problems().stream().map(Object::toString).collect(Collectors.joining("\n")));
+    }
+    return read.settings();
+  }
+
+  /**
+   * The examination as it is done here: ours, with what the ward adds.
+   *
+   * @param place of the settings, beside which the file of the ward is looked for
+   * @throws IOException when that file cannot be read
+   * @throws IllegalArgumentException when it is not understood; it is refused as a whole
+   */
+  public static Protocol protocol(Settings settings, Path place) throws IOException {
+    String named = settings.get(Setting.LOCAL_PROTOCOL);
+    if (named.isEmpty()) {
+      return Protocol.standard();
+    }
+    Path local = place.toAbsolutePath().resolveSibling(named);
+    try {
+      String text = BoundedFile.PROTOCOL.text(local);
+      return Protocol.with(LocalProtocol.parse(local.toString(), text, Protocol.standard()));
+    } catch (NoSuchFileException e) {
+      throw new IOException(
+          "expected the local protocol that the settings name, found none at " + local, e);
+    }
   }
 
   /** Where settings are looked for when none are named; possibly not there. */

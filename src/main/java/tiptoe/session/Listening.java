@@ -17,8 +17,11 @@ import tiptoe.audio.SampleSource;
 import tiptoe.audio.SegmentStore;
 import tiptoe.audio.SoundKeeper;
 import tiptoe.exam.Changes;
+import tiptoe.exam.NotRecorded;
 import tiptoe.exam.Phase;
+import tiptoe.exam.journal.OpenExam;
 import tiptoe.speech.Hypothesis;
+import tiptoe.wording.ProblemWording;
 
 /** Brings sound to an examination, from a microphone or from recordings. */
 public final class Listening {
@@ -42,6 +45,42 @@ public final class Listening {
     dictation =
         new Dictation(
             engine, session, words -> view.partial(words.replace(Hypothesis.FILLER, "…").strip()));
+  }
+
+  /** Brings the sound of an examination. */
+  @FunctionalInterface
+  public interface Sound {
+    void hear(Listening by) throws IOException;
+  }
+
+  /**
+   * Listens for an examination; tells at once when its record is gone or can no longer be kept.
+   *
+   * @param goesOn whether it was begun before
+   */
+  public void examine(OpenExam open, boolean goesOn, Sound sound) throws IOException {
+    RecordWatch watch =
+        RecordWatch.start(
+            open::isInPlace,
+            () -> {
+              stopped(open.whereItWas());
+              end();
+            });
+    try (watch) {
+      sound.hear(this);
+    } catch (IOException | NotRecorded e) {
+      if (open.isInPlace() && (goesOn || open.hasBegun())) {
+        stopped(ProblemWording.of(e));
+      }
+      throw e;
+    }
+    open.requireInPlace();
+    view.over();
+  }
+
+  private void stopped(String why) {
+    view.stopped(why);
+    feedback.stopped();
   }
 
   /**

@@ -32,22 +32,29 @@ public record TrialSentence(List<Hypothesis> heard, Pcm sound) {
   /** So long a microphone is listened to when nothing is said, in seconds. */
   static final double PATIENCE_SECONDS = 20;
 
+  /**
+   * Listens to a recording, or where none is named, to a microphone.
+   *
+   * @param device its name or a part of it; null for the first one
+   * @param seen shown each piece of sound of a microphone
+   * @param told what the microphone reports
+   * @throws AudioProblem if there is no such microphone, or it gave up
+   */
+  public static TrialSentence of(
+      Path file, String device, Recogniser recogniser, Consumer<Chunk> seen, PrintStream told)
+      throws IOException {
+    return file == null ? spoken(device, recogniser, seen, told) : from(file, recogniser);
+  }
+
   /** Listens to a whole recording. */
-  public static TrialSentence from(Path file, Recogniser recogniser) throws IOException {
+  private static TrialSentence from(Path file, Recogniser recogniser) throws IOException {
     try (SampleSource sound = AudioFile.open(file)) {
       return listen(sound, recogniser, Double.POSITIVE_INFINITY, chunk -> {});
     }
   }
 
-  /**
-   * Listens to a microphone until a phrase was heard or patience ends.
-   *
-   * @param device its name or a part of it; null for the first one
-   * @param seen shown each piece of sound
-   * @param told what the microphone reports
-   * @throws AudioProblem if there is no such microphone, or it gave up
-   */
-  public static TrialSentence spoken(
+  /** Listens to a microphone until a phrase was heard or patience ends. */
+  private static TrialSentence spoken(
       String device, Recogniser recogniser, Consumer<Chunk> seen, PrintStream told)
       throws IOException {
     AtomicReference<CaptureEvent.Trouble> trouble = new AtomicReference<>();

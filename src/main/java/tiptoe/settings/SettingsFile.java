@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** The configuration file {@code tiptoe.yaml}: where it is, what it says, how one looks. */
 public final class SettingsFile {
@@ -66,6 +67,15 @@ public final class SettingsFile {
   /** Reads the text of a file. */
   public static Outcome parse(String file, String yaml) {
     return new SettingsReader(file).read(yaml);
+  }
+
+  /** What is not the first of its choices, a line each. */
+  public static List<String> changed(Settings settings) {
+    return Stream.of(Setting.values())
+        .filter(one -> !one.choices().get(0).isEmpty())
+        .filter(one -> !settings.is(one, one.choices().get(0)))
+        .map(one -> "changed: " + one.path() + " " + settings.get(one))
+        .toList();
   }
 
   /** A file that says these settings, each explained; the first choice is the default. */

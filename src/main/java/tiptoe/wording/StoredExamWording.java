@@ -3,6 +3,7 @@ package tiptoe.wording;
 import java.io.IOException;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import tiptoe.exam.Entry;
@@ -93,5 +94,21 @@ public final class StoredExamWording {
     }
     Signature last = record.signatures().get(record.signatures().size() - 1);
     return RecordWording.by(last);
+  }
+
+  /** What to hold against the printed report, of a record that is as it was written. */
+  public static List<String> whole(StoredExam stored) throws IOException {
+    ExamRecord record = stored.record();
+    List<String> lines = new ArrayList<>();
+    lines.add(record.entries().size() + " entries, each as it was written; " + signatures(record));
+    for (Signature one : record.signatures()) {
+      if (one.isKeyed()) {
+        String key = RecordWording.key(one, stored.integrity());
+        lines.add(PlainText.line("key of " + one.name() + ": " + key));
+      }
+      // A file cannot vouch for its own last line: the seal is compared with the paper's.
+      lines.add(PlainText.line("seal of " + one.name() + ": " + one.seal()));
+    }
+    return lines;
   }
 }

@@ -27,6 +27,7 @@ import tiptoe.exam.journal.RecordProblem;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.protocol.Caution;
 import tiptoe.protocol.Protocol;
+import tiptoe.session.IdentityDialogue;
 import tiptoe.session.ToolVersion;
 import tiptoe.wording.QuestionWording;
 import tiptoe.wording.Words;
@@ -112,10 +113,11 @@ class CommandsTest {
     run("settings");
     assertEquals(
         Map.of("record-number", "K1234567"),
-        IdentityOption.asked(
+        IdentityDialogue.ask(
             Words.asKept(Protocol.standard()),
             new ByteArrayInputStream(
-                "no\nK7654321\nno\nK1234567\r\n\n".getBytes(StandardCharsets.UTF_8))));
+                "no\nK7654321\nno\nK1234567\r\n\n".getBytes(StandardCharsets.UTF_8)),
+            Console.err()));
   }
 
   @Test

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.io.TempDir;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
 import tiptoe.session.Hearing;
+import tiptoe.session.SentenceCheck;
 
 /** The sound check on recordings; the clip says the sentence it asks for. */
 class SoundcheckCommandTest {
@@ -51,7 +52,7 @@ class SoundcheckCommandTest {
 
   @Test
   void asksForASentenceOfTheGrammars() throws IOException {
-    assertTrue(Hearing.understood().network().accepts(SoundcheckCommand.SENTENCE));
+    assertTrue(Hearing.understood().network().accepts(SentenceCheck.SENTENCE));
   }
 
   @Test

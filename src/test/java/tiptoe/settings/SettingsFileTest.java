@@ -105,7 +105,8 @@ class SettingsFileTest {
     assertEquals(List.of(), outcome.problems());
     assertEquals(Settings.DEFAULT, outcome.settings());
     for (Setting setting : Setting.values()) {
-      assertTrue(SettingsFile.text(Settings.DEFAULT).contains(setting.key() + ": "), setting.path());
+      assertTrue(
+          SettingsFile.text(Settings.DEFAULT).contains(setting.key() + ": "), setting.path());
     }
   }
 

@@ -1,7 +1,6 @@
 package tiptoe.exam.journal;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -10,16 +9,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import tiptoe.audio.OwnerOnly;
 import tiptoe.audio.Pcm;
 import tiptoe.audio.Segment;
 import tiptoe.audio.SegmentStore;
 import tiptoe.audio.SoundSeal;
+import tiptoe.exam.Entry;
+import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
 import tiptoe.exam.NotRecorded;
 import tiptoe.exam.QuestionText;
 import tiptoe.exam.Signer;
+import tiptoe.files.OwnerOnly;
 import tiptoe.protocol.Protocol;
 
 /** An examination that this process, and no other, writes to. */
@@ -97,13 +98,7 @@ public final class OpenExam implements AutoCloseable {
   private static Path setAside(ExamFolder folder, JournalReading reading, FileChannel journal)
       throws IOException {
     Path file = folder.aside();
-    try (FileChannel aside = OwnerOnly.createFile(file)) {
-      ByteBuffer bytes = ByteBuffer.wrap(reading.torn());
-      while (bytes.hasRemaining()) {
-        aside.write(bytes);
-      }
-      aside.force(true);
-    }
+    OwnerOnly.write(file, reading.torn());
     RecordStore.forceFolder(folder.path());
     journal.truncate(reading.whole());
     journal.force(true);
@@ -146,6 +141,37 @@ public final class OpenExam implements AutoCloseable {
   /** Whether the journal that is written to is still where it was, and not removed or moved. */
   public boolean isInPlace() {
     return journal.isInPlace();
+  }
+
+  /**
+   * Sees that it is still where it is kept.
+   *
+   * @throws IOException when its folder was removed, and with it what was recorded
+   */
+  public void requireInPlace() throws IOException {
+    if (!isInPlace()) {
+      throw new IOException(
+          "the examination stopped: "
+              + whereItWas()
+              + "; what was recorded went with it, and nothing was recorded since");
+    }
+  }
+
+  /** What to tell where it is no longer there. */
+  public String whereItWas() {
+    return "the folder of the record was removed or moved away: " + folder.path();
+  }
+
+  /** Whether it holds anything but what was stated when it was opened. */
+  public boolean hasBegun() throws IOException {
+    return !audioHashes().isEmpty()
+        || examination.record().entries().stream()
+            .map(Entry::event)
+            .anyMatch(
+                event ->
+                    !(event instanceof Event.ExaminationOpened)
+                        && !(event instanceof Event.ContextStated)
+                        && !(event instanceof Event.KeepAudioChosen));
   }
 
   /** The sound between two seconds of the examination; empty if none is kept of that time. */

@@ -1,6 +1,7 @@
 package tiptoe.exam.journal;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
@@ -15,9 +16,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import tiptoe.audio.OwnerOnly;
 import tiptoe.audio.SoundSeal;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
@@ -26,6 +27,7 @@ import tiptoe.exam.Examination;
 import tiptoe.exam.NotRecorded;
 import tiptoe.exam.QuestionText;
 import tiptoe.protocol.LocalProtocol;
+import tiptoe.files.OwnerOnly;
 import tiptoe.protocol.Protocol;
 
 /** All examinations of a user, each in a folder of its own. */
@@ -233,6 +235,29 @@ public final class RecordStore {
       throw new RecordProblem(
           "examination " + exam.name() + " can only be read: " + problems.get(0));
     }
+  }
+
+  /**
+   * The record as it is now, read again whenever its journal has grown.
+   *
+   * @param passphrase null when it is not encrypted
+   */
+  public Supplier<ExamRecord> following(StoredExam first, char[] passphrase) throws IOException {
+    ExamFolder exam = first.folder();
+    long[] seen = {Files.size(exam.journal())};
+    ExamRecord[] record = {first.record()};
+    return () -> {
+      try {
+        long size = Files.size(exam.journal());
+        if (size != seen[0]) {
+          seen[0] = size;
+          record[0] = read(exam, passphrase).record();
+        }
+        return record[0];
+      } catch (IOException e) {
+        throw new UncheckedIOException(e.getMessage(), e);
+      }
+    };
   }
 
   /**

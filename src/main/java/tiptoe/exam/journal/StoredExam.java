@@ -51,6 +51,19 @@ public record StoredExam(
     return Integrity.of(this);
   }
 
+  /**
+   * Whether it is what was written and signed.
+   *
+   * @throws RecordProblem when it is not
+   */
+  public Integrity requireAsWritten() throws IOException {
+    Integrity integrity = integrity();
+    if (integrity.isAltered()) {
+      throw new RecordProblem("examination " + folder.name() + " is " + integrity.banner(record));
+    }
+    return integrity;
+  }
+
   String tornTail() {
     return "the last line, of " + torn + " bytes, is not finished";
   }

@@ -5,22 +5,25 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
+import java.util.Locale;
 import java.util.UUID;
 import java.util.stream.Stream;
-import tiptoe.audio.OwnerOnly;
 import tiptoe.files.BoundedFile;
+import tiptoe.files.OwnerOnly;
+import tiptoe.report.fhir.FhirDocument;
+import tiptoe.wording.PlainText;
 import tiptoe.wording.ProblemWording;
+import tiptoe.wording.RecordWording;
 
 /**
  * Documents that are to be sent, a file each, until the server has them. A crash loses none: a file
@@ -30,6 +33,8 @@ import tiptoe.wording.ProblemWording;
 public final class Outbox {
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final String ENDING = ".json";
+  private static final DateTimeFormatter WHEN =
+      DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
   private final Path folder;
 
@@ -47,7 +52,15 @@ public final class Outbox {
    * @param to base address of the server
    * @param document FHIR JSON
    */
-  public record Letter(String identifier, String to, String document) {}
+  public record Letter(String identifier, String to, String document) {
+    /** The document of a record, to this server. */
+    public static Letter of(RecordWording record, String server) throws IOException {
+      return new Letter(
+          FhirDocument.bundle(record).getIdentifier().getValue(),
+          server,
+          FhirDocument.json(record));
+    }
+  }
 
   /**
    * What waits.
@@ -70,13 +83,7 @@ public final class Outbox {
     node.put("to", letter.to());
     node.put("document", letter.document());
     Path part = folder.resolve("part-" + UUID.randomUUID() + ".tmp");
-    try (FileChannel channel = OwnerOnly.createFile(part)) {
-      ByteBuffer bytes = ByteBuffer.wrap(JSON.writeValueAsBytes(node));
-      while (bytes.hasRemaining()) {
-        channel.write(bytes);
-      }
-      channel.force(true);
-    }
+    OwnerOnly.write(part, JSON.writeValueAsBytes(node));
     Files.move(
         part, file(letter), StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
   }
@@ -127,13 +134,20 @@ public final class Outbox {
         node.get("identifier").asText(), node.get("to").asText(), node.get("document").asText());
   }
 
-  /** Since when a letter waits; empty when it does not. */
-  public Optional<Instant> since(Letter letter) {
+  /** Since when a letter waits, what it is and where it goes, on one line. */
+  public String row(Letter letter) {
+    String since;
     try {
-      return Optional.of(Files.getLastModifiedTime(file(letter)).toInstant());
+      Instant at = Files.getLastModifiedTime(file(letter)).toInstant();
+      since = WHEN.format(at.atZone(ZoneId.systemDefault()));
     } catch (IOException e) {
-      return Optional.empty();
+      since = "-";
     }
+    return since
+        + "  "
+        + PlainText.line(letter.identifier())
+        + "  to "
+        + Destination.shown(letter.to());
   }
 
   /** Removes all that waits, also what cannot be read or was not finished. Gives how many files. */

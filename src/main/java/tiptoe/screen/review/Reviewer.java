@@ -1,6 +1,8 @@
 package tiptoe.screen.review;
 
 import java.util.Optional;
+import tiptoe.settings.Setting;
+import tiptoe.settings.Settings;
 
 /**
  * Who reviews.
@@ -26,6 +28,26 @@ public record Reviewer(String name, String role) {
     return comma < 0
         ? Optional.of(new Reviewer(text, ""))
         : Optional.of(new Reviewer(text.substring(0, comma), text.substring(comma + 1)));
+  }
+
+  /**
+   * Who it is, by what was said with a call, or else by the settings.
+   *
+   * @param name may bring its role behind a comma; null where none was said
+   * @param role null where none was said
+   */
+  public static Optional<Reviewer> said(String name, String role, Settings settings) {
+    String kept = settings.get(Setting.WHO_NAME);
+    String who = name == null ? kept : name;
+    if (role != null && !who.isBlank()) {
+      return Optional.of(new Reviewer(who, role));
+    }
+    return parse(who)
+        .map(
+            one ->
+                one.role().isEmpty() && one.name().equals(kept.strip())
+                    ? new Reviewer(one.name(), settings.get(Setting.WHO_ROLE))
+                    : one);
   }
 
   @Override

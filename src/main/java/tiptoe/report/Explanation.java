@@ -1,0 +1,76 @@
+package tiptoe.report;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import tiptoe.finding.Finding;
+import tiptoe.language.Interpretation;
+import tiptoe.language.Meaning;
+import tiptoe.language.SecondReading;
+import tiptoe.wording.Words;
+
+/**
+ * How a sentence was understood: what each word was taken for, and how sure each finding is.
+ *
+ * @param utterance index of the last utterance that was made of it; −1 for none
+ */
+public record Explanation(int utterance, List<String> words, Interpretation meaning) {
+  /** Adds it to the utterance in the JSON of a record. */
+  public void addTo(ObjectNode utterance) {
+    ArrayNode spans = utterance.putArray("spans");
+    meaning
+        .spans()
+        .forEach(span -> spans.addObject().put("label", span.label()).put("words", words(span)));
+    ArrayNode readings = utterance.putArray("readings");
+    certainties().forEach(one -> add(one, readings.addObject()));
+  }
+
+  private static void add(Interpretation.Certainty one, ObjectNode reading) {
+    Finding finding = finding(one);
+    reading.put("step", finding.step());
+    if (finding.side() != null) {
+      reading.put("side", finding.side().id());
+    }
+    if (finding.quantity() == null) {
+      reading.put("value", finding.value());
+    } else {
+      reading.put("number", finding.quantity().number()).put("unit", finding.quantity().unit());
+      if (finding.quantity().comparator() != null) {
+        reading.put("comparator", finding.quantity().comparator().sign());
+      }
+    }
+    reading.put("sure", one.sure()).put("why", one.why());
+  }
+
+  /** The same as lines for people. */
+  public String text(Words wording) {
+    return Stream.concat(
+            meaning.spans().stream().map(span -> row(span.label(), words(span))),
+            certainties()
+                .map(
+                    one ->
+                        row(
+                            one.sure() ? "sure" : "not sure",
+                            wording.of(finding(one)) + " (" + one.why() + ")")))
+        .collect(Collectors.joining());
+  }
+
+  private static String row(String label, String text) {
+    return String.format(Locale.ROOT, "    %-15s  %s%n", label, text);
+  }
+
+  private String words(SecondReading.Span span) {
+    return String.join(" ", words.subList(span.from(), span.to()));
+  }
+
+  private Stream<Interpretation.Certainty> certainties() {
+    return meaning.howSure().stream().filter(one -> one.meaning() instanceof Meaning.States);
+  }
+
+  private static Finding finding(Interpretation.Certainty one) {
+    return ((Meaning.States) one.meaning()).statement();
+  }
+}
