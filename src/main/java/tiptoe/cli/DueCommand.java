@@ -4,22 +4,17 @@ import java.io.IOException;
 import java.time.Clock;
 import java.time.ZonedDateTime;
 import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import tiptoe.clinical.PlanItem;
 import tiptoe.exam.ExamRecord;
-import tiptoe.exam.Review;
 import tiptoe.exam.Signer;
 import tiptoe.exam.SignerName;
 import tiptoe.exam.journal.ExamFolder;
-import tiptoe.exam.journal.KeepAudio;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
@@ -137,53 +132,19 @@ final class DueCommand implements Callable<Integer> {
     options.read(named[0]);
     try (OpenExam open = options.open(named[0])) {
       ExamRecord record = open.examination().record();
-      PlanItem item = item(options.wording(record).assessment().plan(), named[1]);
+      PlanItem item = PlanItem.named(options.wording(record).assessment().plan(), named[1]);
       if (item.isDone() == (done != null)) {
         throw new IOException(
             "%s of %s is %s already"
                 .formatted(item.what(), open.folder().name(), done == null ? "not done" : "done"));
       }
-      boolean signed = record.signed();
-      if (signed && !SignerName.isVisible(by.role())) {
+      if (record.signed() && !SignerName.isVisible(by.role())) {
         throw new WrongUse("expected a role for the signature of a signed record, by --role ROLE");
       }
-      Review review = open.examination().review(by.name());
       String says = (done == null ? "not done: " : "done: ") + item.what();
-      if (signed) {
-        review.startAddendum(says);
-      }
-      review.tick(item.id(), item.what(), done != null, note);
-      if (signed) {
-        open.sign(by.name(), by.role(), signer, KeepAudio.ALWAYS);
-      }
+      open.tick(item.id(), item.what(), done != null, note, by.name(), by.role(), signer);
       Console.out().println(open.folder().name() + ": " + says);
     }
     return 0;
-  }
-
-  /** The one item of this name, or the one whose name or words hold it. */
-  private static PlanItem item(List<PlanItem> plan, String named) throws IOException {
-    List<PlanItem> meant = plan.stream().filter(item -> item.id().equals(named)).toList();
-    if (meant.isEmpty()) {
-      String part = named.toLowerCase(Locale.ROOT);
-      meant =
-          plan.stream()
-              .filter(item -> !part.isBlank())
-              .filter(
-                  item -> (item.id() + " " + item.what()).toLowerCase(Locale.ROOT).contains(part))
-              .toList();
-    }
-    if (meant.size() != 1) {
-      String items =
-          (meant.isEmpty() ? plan : meant)
-              .stream().map(PlanItem::id).collect(Collectors.joining(", "));
-      throw new IOException(
-          "expected one item of its plan, found %s called %s%s"
-              .formatted(
-                  meant.isEmpty() ? "none" : meant.size(),
-                  named,
-                  items.isEmpty() ? "" : ": " + items));
-    }
-    return meant.get(0);
   }
 }

@@ -2,6 +2,9 @@ package tiptoe.clinical;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
 
 /**
  * Something to be done later.
@@ -35,5 +38,35 @@ public record PlanItem(
   @JsonIgnore
   public boolean isDone() {
     return handled != null && handled.done();
+  }
+
+  /**
+   * The one item of this name, or the one whose name or words hold it.
+   *
+   * @throws IllegalArgumentException when there is none or more
+   */
+  public static PlanItem named(List<PlanItem> plan, String named) {
+    List<PlanItem> meant = plan.stream().filter(item -> item.id().equals(named)).toList();
+    if (meant.isEmpty()) {
+      String part = named.toLowerCase(Locale.ROOT);
+      meant =
+          plan.stream()
+              .filter(item -> !part.isBlank())
+              .filter(
+                  item -> (item.id() + " " + item.what()).toLowerCase(Locale.ROOT).contains(part))
+              .toList();
+    }
+    if (meant.size() != 1) {
+      String items =
+          (meant.isEmpty() ? plan : meant)
+              .stream().map(PlanItem::id).collect(Collectors.joining(", "));
+      throw new IllegalArgumentException(
+          "expected one item of its plan, found %s called %s%s"
+              .formatted(
+                  meant.isEmpty() ? "none" : meant.size(),
+                  named,
+                  items.isEmpty() ? "" : ": " + items));
+    }
+    return meant.get(0);
   }
 }

@@ -95,7 +95,7 @@ class W3cTestSetTest {
   }
 
   /** A slip of the test set: one spoken "multiple" is expected to be read as two. */
-  private static final Case SLIP =
+  private static final Example SLIP =
       new Example("but multiple", "$main[\"but\",$goodrule[\"multiple\",\"multiple\"]]");
 
   private record Example(String input, String output) {
@@ -131,7 +131,7 @@ class W3cTestSetTest {
       // where the header is what is wrong, its inputs are not read
       return cases.isEmpty()
           ? Files.readString(FOLDER.resolve(file), StandardCharsets.ISO_8859_1).contains("'REJECT'")
-          : cases.stream().allMatch(Case::isRejected);
+          : cases.stream().allMatch(Example::isRejected);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -19,6 +19,7 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
 import tiptoe.exam.NotRecorded;
 import tiptoe.exam.QuestionText;
+import tiptoe.exam.Review;
 import tiptoe.exam.Signer;
 import tiptoe.files.OwnerOnly;
 import tiptoe.protocol.Protocol;
@@ -212,6 +213,26 @@ public final class OpenExam implements AutoCloseable {
     examination.review(name).sign(role, audioHashes(), signer);
     noteHead();
     keep.afterSigning(this);
+  }
+
+  /**
+   * Ticks off something of the plan; in a signed record by an addendum with a signature of its own.
+   *
+   * @param what it in words
+   * @param note what came of it; may be null
+   */
+  public void tick(
+      String item, String what, boolean done, String note, String name, String role, Signer signer)
+      throws IOException {
+    Review review = examination.review(name);
+    boolean signed = examination.record().signed();
+    if (signed) {
+      review.startAddendum((done ? "done: " : "not done: ") + what);
+    }
+    review.tick(item, what, done, note);
+    if (signed) {
+      sign(name, role, signer, KeepAudio.ALWAYS);
+    }
   }
 
   /** Notes outside the record how far it has come, so that a cut end is told. */
