@@ -26,8 +26,8 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
 import tiptoe.exam.NotRecorded;
 import tiptoe.exam.QuestionText;
-import tiptoe.protocol.LocalProtocol;
 import tiptoe.files.OwnerOnly;
+import tiptoe.protocol.LocalProtocol;
 import tiptoe.protocol.Protocol;
 
 /** All examinations of a user, each in a folder of its own. */
