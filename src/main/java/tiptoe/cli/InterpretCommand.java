@@ -1,6 +1,5 @@
 package tiptoe.cli;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -9,18 +8,14 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import tiptoe.exam.ExamRecord;
 import tiptoe.language.Interpretation;
 import tiptoe.language.TypedText;
 import tiptoe.report.Explanation;
-import tiptoe.report.RecordJson;
 import tiptoe.session.ExamSession;
 import tiptoe.session.Home;
 import tiptoe.session.Sessions;
 import tiptoe.session.Understanding;
 import tiptoe.settings.Settings;
-import tiptoe.wording.UtteranceWording;
-import tiptoe.wording.Words;
 
 /** Says what typed text means. */
 @Command(
@@ -79,25 +74,11 @@ final class InterpretCommand implements Callable<Integer> {
   }
 
   private void print(ExamSession session, List<Explanation> explanations) {
-    ExamRecord record = session.record();
     if (json) {
-      ObjectNode node = RecordJson.of(record, session.assessment());
-      explanations.stream()
-          .filter(explanation -> explanation.utterance() >= 0)
-          .forEach(
-              explanation ->
-                  explanation.addTo(
-                      (ObjectNode) node.at("/utterances/" + explanation.utterance())));
-      Console.json(node);
-      return;
-    }
-    Words words = session.wording().words();
-    for (int i = 0; i < record.utterances().size(); i++) {
-      Console.out().print(UtteranceWording.withSources(record, record.utterances().get(i), words));
-      int utterance = i;
-      explanations.stream()
-          .filter(explanation -> explanation.utterance() == utterance)
-          .forEach(explanation -> Console.out().print(explanation.text(words)));
+      Console.json(Explanation.json(session.record(), session.assessment(), explanations));
+    } else {
+      Console.out()
+          .print(Explanation.text(session.record(), session.wording().words(), explanations));
     }
   }
 }

@@ -16,6 +16,7 @@ import tiptoe.measure.MeasureReport;
 import tiptoe.measure.MeasureRun;
 import tiptoe.measure.Noises;
 import tiptoe.measure.Split;
+import tiptoe.screen.ProgressBar;
 import tiptoe.session.Engine;
 import tiptoe.session.Home;
 import tiptoe.session.MeasuredSession;
@@ -128,7 +129,7 @@ final class MeasureCommand implements Callable<Integer> {
     List<MeasureRun.Task> tasks =
         MeasureRun.tasks(folders, split, Condition.all(noise != null, ratios));
     List<MeasureRun.Done> done = new ArrayList<>();
-    ProgressBar bar = new ProgressBar(tasks.size() * (besideStock ? 2 : 1));
+    ProgressBar bar = new ProgressBar(tasks.size() * (besideStock ? 2 : 1), Console.err());
     try (Engine engine = Engine.open(home, understanding, model, settings, Console.err())) {
       done.addAll(hear(new MeasuredSession(engine, understanding, settings), noises, tasks, bar));
     }

@@ -18,7 +18,6 @@ import tiptoe.exam.journal.StoredExam;
 import tiptoe.report.HistoryJson;
 import tiptoe.report.RecordJson;
 import tiptoe.wording.ChecklistWording;
-import tiptoe.wording.PlainText;
 import tiptoe.wording.RecordWording;
 import tiptoe.wording.StoredExamWording;
 
@@ -117,11 +116,7 @@ final class RecordCommand implements Callable<Integer> {
   private static boolean held(String seal, ExamRecord record) {
     Optional<Signature> signature =
         record.signatures().stream().filter(one -> one.seal().equals(seal)).findFirst();
-    Console.out()
-        .println(
-            signature
-                .map(one -> PlainText.line("the seal is that of " + one.name() + ", " + one.role()))
-                .orElse("the seal is none of this record's"));
+    Console.out().println(StoredExamWording.seal(signature));
     return signature.isPresent();
   }
 }

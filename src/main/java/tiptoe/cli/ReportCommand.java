@@ -16,6 +16,7 @@ import tiptoe.exam.journal.RecordStore;
 import tiptoe.exam.journal.StoredExam;
 import tiptoe.report.Format;
 import tiptoe.report.Reports;
+import tiptoe.screen.ProgressBar;
 import tiptoe.wording.ProblemWording;
 import tiptoe.wording.RecordWording;
 
@@ -67,7 +68,7 @@ final class ReportCommand implements Callable<Integer> {
       ExamFolder exam = store.find(name);
       exams.put(exam, options.passphrase(exam));
     }
-    ProgressBar bar = new ProgressBar(exams.size());
+    ProgressBar bar = new ProgressBar(exams.size(), Console.err());
     List<Written> all =
         exams.entrySet().parallelStream()
             .map(one -> write(store, one.getKey(), one.getValue(), bar))

@@ -2,7 +2,6 @@ package tiptoe.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -16,8 +15,6 @@ import tiptoe.report.send.Credentials;
 import tiptoe.report.send.Destination;
 import tiptoe.report.send.Outbox;
 import tiptoe.report.send.Sender;
-import tiptoe.wording.PlainText;
-import tiptoe.wording.ProblemWording;
 
 /** Sends records to a FHIR server; the only command that opens a connection. */
 @Command(
@@ -36,9 +33,6 @@ import tiptoe.wording.ProblemWording;
       "         tiptoe send --waiting"
     })
 final class SendCommand implements Callable<Integer> {
-  private static final int TRIES = 5;
-  private static final Duration PATIENCE = Duration.ofSeconds(20);
-
   @Parameters(paramLabel = "RECORD", arity = "0..*", description = "Examinations.")
   private List<String> names = List.of();
 
@@ -117,9 +111,9 @@ final class SendCommand implements Callable<Integer> {
     List<Outbox.Letter> letters = new ArrayList<>(contents.letters());
     letters.removeIf(letter -> !letter.to().equals(server));
     letters.addAll(passing);
-    Sender sender =
-        new Sender(outbox, credentials, TRIES, PATIENCE, pause -> Thread.sleep(pause.toMillis()));
-    return send(sender, letters) && contents.problems().isEmpty() ? 0 : Tiptoe.COULD_NOT;
+    boolean sent =
+        Sender.patient(outbox, credentials).sendAll(letters, Console.out(), Console.err());
+    return sent && contents.problems().isEmpty() ? 0 : Tiptoe.COULD_NOT;
   }
 
   private static int list(Outbox outbox) throws IOException {
@@ -130,21 +124,5 @@ final class SendCommand implements Callable<Integer> {
       Console.err().println("nothing waits to be sent");
     }
     return contents.problems().isEmpty() ? 0 : Tiptoe.COULD_NOT;
-  }
-
-  private static boolean send(Sender sender, List<Outbox.Letter> letters)
-      throws InterruptedException {
-    boolean all = true;
-    for (Outbox.Letter letter : letters) {
-      String identifier = PlainText.line(letter.identifier());
-      try {
-        sender.send(letter);
-        Console.out().println("sent " + identifier);
-      } catch (IOException e) {
-        Console.err().println(identifier + ": " + ProblemWording.of(e));
-        all = false;
-      }
-    }
-    return all;
   }
 }

@@ -11,19 +11,13 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import tiptoe.exam.ExamRecord;
-import tiptoe.exam.Review;
-import tiptoe.exam.Signature;
 import tiptoe.exam.Signer;
-import tiptoe.exam.SignerName;
 import tiptoe.exam.journal.KeepAudio;
 import tiptoe.exam.journal.OpenExam;
-import tiptoe.exam.journal.RecordProblem;
-import tiptoe.screen.review.BeforeSigning;
+import tiptoe.screen.review.RecordSigning;
 import tiptoe.screen.review.Reviewer;
 import tiptoe.settings.Settings;
 import tiptoe.wording.ProblemWording;
-import tiptoe.wording.RecordWording;
-import tiptoe.wording.StoredExamWording;
 
 /** Signs a record without a screen. */
 @Command(
@@ -94,9 +88,7 @@ final class SignCommand implements Callable<Integer> {
   /** Who signs: both name and role, in letters that can be seen. */
   private Reviewer signer(Settings settings) {
     Reviewer signer = who.of(settings).orElse(null);
-    if (signer == null
-        || !SignerName.isVisible(signer.name())
-        || !SignerName.isVisible(signer.role())) {
+    if (signer == null || !signer.isVisible()) {
       throw new WrongUse(
           "expected who signs, by --as NAME --role ROLE in visible letters or in the settings,"
               + " found "
@@ -108,45 +100,19 @@ final class SignCommand implements Callable<Integer> {
   private boolean sign(OpenExam open, Reviewer signer, Signer keyed, Settings settings)
       throws IOException {
     ExamRecord record = open.examination().record();
-    if (record.signed() && addendum == null) {
-      throw new RecordProblem("it is signed already: an addendum is added by --addendum");
-    }
-    if (!record.signed() && addendum != null) {
-      throw new RecordProblem("expected a signed record for an addendum, found a draft");
-    }
-    RecordWording wording = options.wording(record);
-    BeforeSigning.of(wording, open.problems()).forEach(Console.out()::println);
-    List<String> altered = open.alterations();
-    boolean settled = wording.toSettle().isEmpty() && altered.isEmpty();
-    if (!settled && (despite == null || despite.isBlank())) {
-      altered.forEach(problem -> Console.err().println("not as it was recorded: " + problem));
-      throw new RecordProblem(
-          "not signed: what is not settled is settled by tiptoe review, or named by --despite"
-              + " \"why\"");
-    }
     KeepAudio keep = keepAudio.of(settings, record);
-    keep.afterSigning(open.audioHashes().size()).forEach(Console.out()::println);
+    RecordSigning signing =
+        new RecordSigning(open, options.wording(record), keep, addendum, despite);
+    signing.before().forEach(Console.out()::println);
+    signing
+        .alterations()
+        .forEach(problem -> Console.err().println("not as it was recorded: " + problem));
+    signing.sound().forEach(Console.out()::println);
     if (!yes && !Console.agreed("sign as " + signer + "?", answers)) {
       Console.out().println("not signed");
       return false;
     }
-    if (addendum != null) {
-      Review review = open.examination().review(signer.name());
-      review.startAddendum(addendum);
-      review.remark(addendum);
-    }
-    if (!settled) {
-      Review review = open.examination().review(signer.name());
-      review.remark(Review.despite(despite.strip(), altered));
-    }
-    open.sign(signer.name(), signer.role(), keyed, keep);
-    ExamRecord signed = open.examination().record();
-    Console.out().println(StoredExamWording.signatures(signed));
-    Signature last = signed.signatures().get(signed.signatures().size() - 1);
-    if (last.isKeyed()) {
-      Console.out().println("key " + last.fingerprint());
-    }
-    Console.out().println("seal " + last.seal());
+    signing.sign(signer, keyed).forEach(Console.out()::println);
     return true;
   }
 }

@@ -6,10 +6,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import tiptoe.clinical.Assessment;
+import tiptoe.exam.ExamRecord;
 import tiptoe.finding.Finding;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
 import tiptoe.language.SecondReading;
+import tiptoe.wording.UtteranceWording;
 import tiptoe.wording.Words;
 
 /**
@@ -18,8 +21,31 @@ import tiptoe.wording.Words;
  * @param utterance index of the last utterance that was made of it; −1 for none
  */
 public record Explanation(int utterance, List<String> words, Interpretation meaning) {
+  /** A record as JSON, with how its sentences were understood. */
+  public static ObjectNode json(
+      ExamRecord record, Assessment assessment, List<Explanation> explanations) {
+    ObjectNode node = RecordJson.of(record, assessment);
+    explanations.stream()
+        .filter(one -> one.utterance() >= 0)
+        .forEach(one -> one.addTo((ObjectNode) node.at("/utterances/" + one.utterance())));
+    return node;
+  }
+
+  /** The utterances of a record for people, each with how it was understood. */
+  public static String text(ExamRecord record, Words words, List<Explanation> explanations) {
+    StringBuilder text = new StringBuilder();
+    for (int i = 0; i < record.utterances().size(); i++) {
+      int utterance = i;
+      text.append(UtteranceWording.withSources(record, record.utterances().get(i), words));
+      explanations.stream()
+          .filter(one -> one.utterance() == utterance)
+          .forEach(one -> text.append(one.text(words)));
+    }
+    return text.toString();
+  }
+
   /** Adds it to the utterance in the JSON of a record. */
-  public void addTo(ObjectNode utterance) {
+  private void addTo(ObjectNode utterance) {
     ArrayNode spans = utterance.putArray("spans");
     meaning
         .spans()
@@ -46,7 +72,7 @@ public record Explanation(int utterance, List<String> words, Interpretation mean
   }
 
   /** The same as lines for people. */
-  public String text(Words wording) {
+  private String text(Words wording) {
     return Stream.concat(
             meaning.spans().stream().map(span -> row(span.label(), words(span))),
             certainties()

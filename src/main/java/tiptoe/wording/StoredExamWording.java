@@ -6,6 +6,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import tiptoe.exam.Entry;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Progress;
@@ -110,5 +111,12 @@ public final class StoredExamWording {
       lines.add(PlainText.line("seal of " + one.name() + ": " + one.seal()));
     }
     return lines;
+  }
+
+  /** Whose a seal is that was printed on a report. */
+  public static String seal(Optional<Signature> signature) {
+    return signature
+        .map(one -> PlainText.line("the seal is that of " + one.name() + ", " + one.role()))
+        .orElse("the seal is none of this record's");
   }
 }

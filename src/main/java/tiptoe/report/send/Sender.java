@@ -1,17 +1,20 @@
 package tiptoe.report.send;
 
 import java.io.IOException;
+import java.io.PrintStream;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import tiptoe.wording.PlainText;
+import tiptoe.wording.ProblemWording;
 
 /**
  * Brings letters to their server: a conditional update by identifier, so that sending twice leaves
@@ -52,6 +55,33 @@ public final class Sender {
         HttpClient.newBuilder().connectTimeout(patience).followRedirects(HttpClient.Redirect.NEVER);
     credentials.addTo(builder);
     this.client = builder.build();
+  }
+
+  /** One that tries five times, and waits 20 s for an answer. */
+  public static Sender patient(Outbox outbox, Credentials credentials) {
+    return new Sender(
+        outbox, credentials, 5, Duration.ofSeconds(20), pause -> Thread.sleep(pause.toMillis()));
+  }
+
+  /**
+   * Sends letters one after the other, and tells of each what became of it.
+   *
+   * @return whether the server has them all
+   */
+  public boolean sendAll(List<Outbox.Letter> letters, PrintStream out, PrintStream err)
+      throws InterruptedException {
+    boolean all = true;
+    for (Outbox.Letter letter : letters) {
+      String identifier = PlainText.line(letter.identifier());
+      try {
+        send(letter);
+        out.println("sent " + identifier);
+      } catch (IOException e) {
+        err.println(identifier + ": " + ProblemWording.of(e));
+        all = false;
+      }
+    }
+    return all;
   }
 
   /**

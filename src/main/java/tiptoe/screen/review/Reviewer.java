@@ -1,6 +1,7 @@
 package tiptoe.screen.review;
 
 import java.util.Optional;
+import tiptoe.exam.SignerName;
 import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
 
@@ -48,6 +49,11 @@ public record Reviewer(String name, String role) {
                 one.role().isEmpty() && one.name().equals(kept.strip())
                     ? new Reviewer(one.name(), settings.get(Setting.WHO_ROLE))
                     : one);
+  }
+
+  /** Whether both name and role can be seen. */
+  public boolean isVisible() {
+    return SignerName.isVisible(name) && SignerName.isVisible(role);
   }
 
   @Override
