@@ -101,78 +101,66 @@ final class ExamCommand implements Callable<Integer> {
     Settings settings = options.settings();
     Map<String, String> baby = identity.stated(settings);
     OpenExam open = open(settings);
-    boolean begun = true;
+    // Where nothing was heard, what was opened for it holds nothing.
+    boolean keeps = true;
     try (open) {
       StatedIdentity.state(baby, open.examination());
       keepAudio.chosen().ifPresent(keep -> open.examination().keepAudio(keep.id()));
-      return examine(home, settings, recordings, open);
-    } catch (NotBegun e) {
-      begun = false;
-      throw new IOException(ProblemWording.of(e.getCause()), e);
+      try {
+        examine(home, settings, recordings, open);
+        return 0;
+      } catch (IOException | NotRecorded e) {
+        open.requireInPlace();
+        keeps = broken != null || open.hasBegun();
+        throw new IOException(keeps ? stopped(open.folder(), e) : ProblemWording.of(e), e);
+      }
     } finally {
-      if (!begun) {
+      if (!keeps) {
         options.store().remove(open.folder());
       }
     }
   }
 
-  /** Nothing was heard: what was opened for it holds nothing. */
-  private static final class NotBegun extends IOException {
-    private static final long serialVersionUID = 1;
-
-    NotBegun(Exception why) {
-      super(why);
-    }
+  private static String stopped(ExamFolder folder, Exception why) {
+    return "the examination stopped: %s; everything that was shown is kept in %s; to go on: tiptoe exam --continue %s"
+        .formatted(ProblemWording.of(why), folder.path(), folder.name());
   }
 
-  private int examine(Home program, Settings settings, List<Path> recordings, OpenExam open)
+  private void examine(Home program, Settings settings, List<Path> recordings, OpenExam open)
       throws IOException {
-    try {
-      Home home = program.with(open.examination().record().protocol());
-      Loading<Understanding> understanding =
-          Loading.load("load the grammars", () -> Understanding.load(home));
-      ExamSession session =
-          new ExamSession(
-              () -> understanding.get().interpreter(),
-              open.examination(),
-              settings,
-              ZonedDateTime.now(Clock.systemDefaultZone()));
-      try (ExamView view = view(session, open.folder());
-          Feedback feedback = fast ? Feedback.silent() : Feedback.of(settings, session);
-          Engine engine =
-              Engine.openBeside(home, understanding, model, settings, view.progress())) {
-        Synthesiser.missing(settings).ifPresent(view.progress()::println);
-        feedback.begin();
-        boolean keepsSound = keepAudio.of(settings, open.examination().record()).writes();
-        SegmentStore sound = keepsSound ? open.openSound() : null;
-        new Listening(engine, session, view, feedback)
-            .examine(
-                open,
-                broken != null,
-                listening -> {
-                  if (recordings.isEmpty()) {
-                    listening.microphone(device, sound);
-                  } else {
-                    listening.recordings(recordings, fast, sound);
-                  }
-                });
-      }
-      open.requireInPlace();
-      (isPlain()
-              ? Summary.plain(session.wording(), open.folder().path())
-              : Summary.of(session.wording(), open.folder().path()))
-          .forEach(Console.out()::println);
-      return 0;
-    } catch (IOException | NotRecorded e) {
-      open.requireInPlace();
-      if (broken == null && !open.hasBegun()) {
-        throw new NotBegun(e);
-      }
-      throw new IOException(
-          "the examination stopped: %s; everything that was shown is kept in %s; to go on: tiptoe exam --continue %s"
-              .formatted(ProblemWording.of(e), open.folder().path(), open.folder().name()),
-          e);
+    Home home = program.with(open.examination().record().protocol());
+    Loading<Understanding> understanding =
+        Loading.load("load the grammars", () -> Understanding.load(home));
+    ExamSession session =
+        new ExamSession(
+            () -> understanding.get().interpreter(),
+            open.examination(),
+            settings,
+            ZonedDateTime.now(Clock.systemDefaultZone()));
+    try (ExamView view = view(session, open.folder());
+        Feedback feedback = fast ? Feedback.silent() : Feedback.of(settings, session);
+        Engine engine = Engine.openBeside(home, understanding, model, settings, view.progress())) {
+      Synthesiser.missing(settings).ifPresent(view.progress()::println);
+      feedback.begin();
+      boolean keepsSound = keepAudio.of(settings, open.examination().record()).writes();
+      SegmentStore sound = keepsSound ? open.openSound() : null;
+      new Listening(engine, session, view, feedback)
+          .examine(
+              open,
+              broken != null,
+              listening -> {
+                if (recordings.isEmpty()) {
+                  listening.microphone(device, sound);
+                } else {
+                  listening.recordings(recordings, fast, sound);
+                }
+              });
     }
+    open.requireInPlace();
+    (isPlain()
+            ? Summary.plain(session.wording(), open.folder().path())
+            : Summary.of(session.wording(), open.folder().path()))
+        .forEach(Console.out()::println);
   }
 
   private boolean isPlain() {
