@@ -8,7 +8,7 @@ import tiptoe.finding.Outcome;
 import tiptoe.finding.Question;
 
 /** Carries out those commands that change the record; the others are for the screen. */
-record CommandHandler(EventBatch draft, Integer utterance, Heard heard) {
+record CommandHandler(EventBatch batch, Integer utterance, Heard heard) {
 
   /**
    * Carries it out.
@@ -20,7 +20,7 @@ record CommandHandler(EventBatch draft, Integer utterance, Heard heard) {
     switch (command) {
       case PAUSE -> pause();
       case RESUME -> resume();
-      case STRIKE -> Retraction.last(draft.record(), utterance).ifPresent(draft::add);
+      case STRIKE -> Retraction.last(batch.record(), utterance).ifPresent(batch::add);
       case YES -> yes();
       case NO -> no();
       case END_EXAM -> end();
@@ -46,34 +46,34 @@ record CommandHandler(EventBatch draft, Integer utterance, Heard heard) {
 
   /** Asks about what could be talk; where an answer is awaited, what it can only answer counts. */
   void ask(Command command) {
-    if (!isToAsk(command, draft.record())) {
+    if (!isToAsk(command, batch.record())) {
       return;
     }
-    if (draft.record().phase() == Phase.ENDING && command != Command.STRIKE) {
-      draft.add(new Event.EndRefused(utterance));
+    if (batch.record().phase() == Phase.ENDING && command != Command.STRIKE) {
+      batch.add(new Event.EndRefused(utterance));
     } else if (command == Command.END_EXAM) {
-      draft.add(new Event.EndAsked(draft.record().missingKeySteps(), utterance));
+      batch.add(new Event.EndAsked(batch.record().missingKeySteps(), utterance));
     } else {
-      draft.ask(Question.command(command), false, utterance, null, List.of(), null, null);
+      batch.ask(Question.command(command), false, utterance, null, List.of(), null, null);
     }
   }
 
   /** Offers again what is unsure, behind the utterance of this number; behind the last, ends it. */
   void offerNext(int behind) {
-    if (!draft.record().phase().takesFindings()) {
+    if (!batch.record().phase().takesFindings()) {
       return;
     }
     Optional<Utterance> next =
-        draft.record().offers().stream().filter(one -> one.number() > behind).findFirst();
+        batch.record().offers().stream().filter(one -> one.number() > behind).findFirst();
     if (next.isPresent()) {
-      draft.add(new Event.OfferAsked(next.get().number(), utterance));
-    } else if (behind > 0 && draft.record().phase() == Phase.ENDING) {
-      draft.add(new Event.EndAsked(draft.record().missingKeySteps(), utterance));
+      batch.add(new Event.OfferAsked(next.get().number(), utterance));
+    } else if (behind > 0 && batch.record().phase() == Phase.ENDING) {
+      batch.add(new Event.EndAsked(batch.record().missingKeySteps(), utterance));
     }
   }
 
   private Optional<Command> askedAbout() {
-    return draft
+    return batch
         .record()
         .openQuestion()
         .map(Asked::question)
@@ -83,56 +83,56 @@ record CommandHandler(EventBatch draft, Integer utterance, Heard heard) {
 
   private void pause() {
     endRemark();
-    if (draft.record().phase().takesFindings()) {
-      draft.add(new Event.Paused(utterance));
+    if (batch.record().phase().takesFindings()) {
+      batch.add(new Event.Paused(utterance));
     }
   }
 
   private void resume() {
-    if (draft.record().phase() == Phase.PAUSED) {
-      draft.add(new Event.Resumed(utterance));
-    } else if (draft.record().phase() == Phase.ENDING) {
-      draft.add(new Event.EndRefused(utterance));
+    if (batch.record().phase() == Phase.PAUSED) {
+      batch.add(new Event.Resumed(utterance));
+    } else if (batch.record().phase() == Phase.ENDING) {
+      batch.add(new Event.EndRefused(utterance));
     }
   }
 
   private void end() {
     endRemark();
-    Phase phase = draft.record().phase();
-    List<Slot> missing = draft.record().missingKeySteps();
+    Phase phase = batch.record().phase();
+    List<Slot> missing = batch.record().missingKeySteps();
     boolean clear =
         missing.isEmpty()
-            && draft.record().pressing().isEmpty()
-            && draft.record().offers().isEmpty();
+            && batch.record().pressing().isEmpty()
+            && batch.record().offers().isEmpty();
     if (phase == Phase.ENDING || phase.takesFindings() && clear) {
-      draft.add(new Event.Ended(missing, utterance));
+      batch.add(new Event.Ended(missing, utterance));
     } else if (phase.takesFindings() || phase == Phase.PAUSED) {
-      draft.add(new Event.EndAsked(missing, utterance));
+      batch.add(new Event.EndAsked(missing, utterance));
     }
   }
 
   private void yes() {
-    if (draft.record().phase() == Phase.ENDING) {
+    if (batch.record().phase() == Phase.ENDING) {
       end();
     } else {
       Optional<Command> command = askedAbout();
-      draft.record().openQuestion().ifPresent(asked -> settle(asked, true));
+      batch.record().openQuestion().ifPresent(asked -> settle(asked, true));
       command.ifPresent(this::carryOut);
     }
   }
 
   private void no() {
-    if (draft.record().phase() == Phase.ENDING) {
-      draft.add(new Event.EndRefused(utterance));
+    if (batch.record().phase() == Phase.ENDING) {
+      batch.add(new Event.EndRefused(utterance));
     } else {
-      draft.record().openQuestion().ifPresent(asked -> settle(asked, false));
+      batch.record().openQuestion().ifPresent(asked -> settle(asked, false));
     }
   }
 
   private void settle(Asked asked, boolean yes) {
-    ContradictionSettlement settlement = new ContradictionSettlement(draft, utterance, null);
+    ContradictionSettlement settlement = new ContradictionSettlement(batch, utterance, null);
     if (asked.question().kind() == Question.Kind.COMMAND) {
-      draft.add(new Event.QuestionAnswered(asked.number(), yes ? "yes" : "no", utterance, null));
+      batch.add(new Event.QuestionAnswered(asked.number(), yes ? "yes" : "no", utterance, null));
     } else if (yes) {
       settlement.newer(asked);
     } else {
@@ -141,28 +141,28 @@ record CommandHandler(EventBatch draft, Integer utterance, Heard heard) {
   }
 
   private void startRemark() {
-    if (draft.record().phase().takesFindings()) {
-      draft.add(new Event.RemarkStarted(heard.end(), utterance));
+    if (batch.record().phase().takesFindings()) {
+      batch.add(new Event.RemarkStarted(heard.end(), utterance));
     }
   }
 
   private void endRemark() {
-    if (draft.record().phase() != Phase.REMARK) {
+    if (batch.record().phase() != Phase.REMARK) {
       return;
     }
     double start = remarkStart();
     String text =
-        draft.record().utterances().stream()
+        batch.record().utterances().stream()
             .map(Utterance::heard)
             .filter(one -> one.outcome() == Outcome.REMARK && one.start() >= start)
             .map(Heard::text)
             .collect(Collectors.joining(" "));
     double end = Math.max(start, heard.start());
-    draft.add(new Event.RemarkMade(draft.nextRemark(), text, start, end, null));
+    batch.add(new Event.RemarkMade(batch.nextRemark(), text, start, end, null));
   }
 
   private double remarkStart() {
-    return draft
+    return batch
         .record()
         .events(Event.RemarkStarted.class)
         .mapToDouble(Event.RemarkStarted::start)

@@ -9,16 +9,16 @@ import tiptoe.protocol.Step;
  *
  * @param author the reviewer; null when the clinician answers
  */
-record ContradictionSettlement(EventBatch draft, Integer utterance, String author) {
+record ContradictionSettlement(EventBatch batch, Integer utterance, String author) {
 
   /** The newer one is right. */
   void newer(Asked asked) {
     if (asked.fact() != null) {
       close(asked, "yes");
-      new Context(draft, utterance, author).state(asked.fact(), asked.value());
+      new Context(batch, utterance, author).state(asked.fact(), asked.value());
     } else if (asked.statement() != null) {
       close(asked, "yes");
-      draft.record().statement(asked.statement()).ifPresent(this::letStand);
+      batch.record().statement(asked.statement()).ifPresent(this::letStand);
     }
   }
 
@@ -34,7 +34,7 @@ record ContradictionSettlement(EventBatch draft, Integer utterance, String autho
 
   /** Nobody can tell. */
   void none(Asked asked, String reason) {
-    draft.add(new Event.QuestionDropped(asked.number(), reason, author));
+    batch.add(new Event.QuestionDropped(asked.number(), reason, author));
     withdrawWaiting(asked);
   }
 
@@ -47,22 +47,22 @@ record ContradictionSettlement(EventBatch draft, Integer utterance, String autho
   // With its question gone it would wait for ever.
   private void withdrawWaiting(Asked asked) {
     Optional.ofNullable(asked.statement())
-        .flatMap(draft.record()::statement)
+        .flatMap(batch.record()::statement)
         .filter(said -> said.status() == Status.WAITS)
         .ifPresent(said -> withdraw(said.number()));
   }
 
   private void withdraw(int statement) {
-    draft.add(new Event.StatementSettled(statement, Effect.WITHDRAWN, List.of(), author));
+    batch.add(new Event.StatementSettled(statement, Effect.WITHDRAWN, List.of(), author));
   }
 
   private void close(Asked asked, String words) {
-    draft.add(new Event.QuestionAnswered(asked.number(), words, utterance, author));
+    batch.add(new Event.QuestionAnswered(asked.number(), words, utterance, author));
   }
 
   /** It takes the place of what it contradicts; the other side keeps what was said of it. */
   private void letStand(RecordedFinding said) {
-    ExamRecord record = draft.record();
+    ExamRecord record = batch.record();
     Step step = record.protocol().step(said.statement().step());
     List<StandingFinding> here =
         StandingFinding.of(record.protocol(), record.statements(), Status.STANDS).stream()
@@ -78,6 +78,6 @@ record ContradictionSettlement(EventBatch draft, Integer utterance, String autho
     List<Integer> of =
         same.map(List::of).orElse(here).stream().map(old -> old.base().number()).toList();
     Effect effect = same.isPresent() ? Effect.CONFIRMS : Effect.STANDS;
-    draft.add(new Event.StatementSettled(said.number(), effect, of, author));
+    batch.add(new Event.StatementSettled(said.number(), effect, of, author));
   }
 }

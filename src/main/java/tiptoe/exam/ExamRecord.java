@@ -73,13 +73,6 @@ public record ExamRecord(
     return fold.toRecord();
   }
 
-  /** The record after one more event. */
-  public ExamRecord apply(Entry entry) {
-    Fold fold = new Fold(this);
-    fold.apply(entry);
-    return fold.toRecord();
-  }
-
   /** What happened of one kind, in order. */
   public <E extends Event> Stream<E> events(Class<E> kind) {
     return entries.stream().map(Entry::event).filter(kind::isInstance).map(kind::cast);

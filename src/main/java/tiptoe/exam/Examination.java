@@ -203,20 +203,20 @@ public final class Examination {
     boolean late = askedAboutCommand().filter(one -> !isRightBehind(heard, one)).isPresent();
     Changes changes =
         change(
-            draft -> {
+            batch -> {
               if (late) {
-                new QuestionUpkeep(draft, null).dropCommands();
+                new QuestionUpkeep(batch, null).dropCommands();
               }
-              int utterance = draft.nextUtterance();
-              draft.add(
+              int utterance = batch.nextUtterance();
+              batch.add(
                   new Event.UtteranceHeard(
                       utterance, heard, List.of(), meaning.uncovered(), next.region()));
-              UtteranceHandler turn = new UtteranceHandler(draft, utterance, heard);
+              UtteranceHandler handler = new UtteranceHandler(batch, utterance, heard);
               if (kept.isEmpty()) {
-                turn.take(meaning);
-                return turn.commands();
+                handler.take(meaning);
+                return handler.commands();
               }
-              return confirm(draft, offered.get(), kept.get(), utterance);
+              return confirm(batch, offered.get(), kept.get(), utterance);
             });
     dialogue = next;
     return changes;
@@ -245,13 +245,13 @@ public final class Examination {
 
   // Where it was offered again, the next offer follows.
   private List<Command> confirm(
-      EventBatch draft, Utterance offered, List<Meaning.States> kept, Integer by) {
+      EventBatch batch, Utterance offered, List<Meaning.States> kept, Integer by) {
     boolean again =
         record.offerAsked().filter(asked -> asked.utterance() == offered.number()).isPresent();
-    new UtteranceHandler(draft, offered.number(), offered.heard()).confirm(offered, kept);
-    new QuestionUpkeep(draft, by).run();
+    new UtteranceHandler(batch, offered.number(), offered.heard()).confirm(offered, kept);
+    new QuestionUpkeep(batch, by).run();
     if (again) {
-      new CommandHandler(draft, by, offered.heard()).offerNext(offered.number());
+      new CommandHandler(batch, by, offered.heard()).offerNext(offered.number());
     }
     return List.of(kept.isEmpty() ? Command.NO : Command.YES);
   }
@@ -301,12 +301,12 @@ public final class Examination {
     List<Meaning.States> candidates =
         offers ? meaning.of(Meaning.States.class).toList() : List.of();
     return change(
-        draft -> {
-          draft.add(
+        batch -> {
+          batch.add(
               new Event.UtteranceHeard(
-                  draft.nextUtterance(), heard, candidates, meaning.uncovered(), null));
+                  batch.nextUtterance(), heard, candidates, meaning.uncovered(), null));
           if (!heard.text().isBlank()) {
-            new QuestionUpkeep(draft, null).dropCommands();
+            new QuestionUpkeep(batch, null).dropCommands();
           }
           return List.of();
         });
@@ -318,7 +318,7 @@ public final class Examination {
     Dialogue next = moved(new Interpretation(List.of(pressed), List.of(), dialogue));
     Changes changes =
         change(
-            draft -> {
+            batch -> {
               Optional<List<Meaning.States>> kept =
                   record
                       .toConfirm()
@@ -328,11 +328,11 @@ public final class Examination {
                                   offered.candidates(),
                                   new Interpretation(List.of(pressed), List.of(), dialogue)));
               if (kept.isPresent()) {
-                return confirm(draft, record.toConfirm().get(), kept.get(), null);
+                return confirm(batch, record.toConfirm().get(), kept.get(), null);
               }
               Optional<Command> agreed =
-                  new CommandHandler(draft, null, Heard.typed("", at)).carryOut(command);
-              new QuestionUpkeep(draft, null).run();
+                  new CommandHandler(batch, null, Heard.typed("", at)).carryOut(command);
+              new QuestionUpkeep(batch, null).run();
               return Stream.concat(Stream.of(command), agreed.stream()).toList();
             });
     dialogue = next;
@@ -353,9 +353,9 @@ public final class Examination {
               throw new IllegalArgumentException(problem);
             });
     return change(
-        draft -> {
-          new Context(draft, null, author).state(fact, value);
-          new QuestionUpkeep(draft, null).run();
+        batch -> {
+          new Context(batch, null, author).state(fact, value);
+          new QuestionUpkeep(batch, null).run();
           return List.of();
         });
   }
@@ -432,19 +432,19 @@ public final class Examination {
       throw new IllegalArgumentException("expected a name and a role in visible letters");
     }
     return change(
-        draft -> {
+        batch -> {
           SignedStatement statement =
               new SignedStatement(
                   record.opened().id(),
-                  sink.headAfter(draft.at(), draft.events()),
-                  record.entries().size() + draft.events().size() + 1L,
-                  draft.at(),
+                  sink.headAfter(batch.at(), batch.events()),
+                  record.entries().size() + batch.events().size() + 1L,
+                  batch.at(),
                   name,
                   role,
                   audio);
-          draft.add(
+          batch.add(
               new Event.Signed(
-                  name, role, audio, draft.at(), signer.key(), signer.signature(statement)));
+                  name, role, audio, batch.at(), signer.key(), signer.signature(statement)));
           return List.of();
         });
   }
@@ -452,8 +452,8 @@ public final class Examination {
   /** Keeps events that need no decision. */
   Changes append(Event... events) {
     return change(
-        draft -> {
-          List.of(events).forEach(draft::add);
+        batch -> {
+          List.of(events).forEach(batch::add);
           return List.of();
         });
   }
@@ -464,24 +464,24 @@ public final class Examination {
    */
   synchronized Changes change(Function<EventBatch, List<Command>> decide) {
     Instant now = clock.instant();
-    EventBatch draft = new EventBatch(record, now.atZone(clock.getZone()), words);
-    noteClock(draft, now);
-    List<Command> commands = decide.apply(draft);
-    if (draft.events().isEmpty()) {
+    EventBatch batch = new EventBatch(record, now.atZone(clock.getZone()), words);
+    noteClock(batch, now);
+    List<Command> commands = decide.apply(batch);
+    if (batch.events().isEmpty()) {
       return new Changes(List.of(), commands, record);
     }
-    List<Entry> kept = sink.append(now, draft.events());
+    List<Entry> kept = sink.append(now, batch.events());
     kept.forEach(fold::apply);
     record = fold.toRecord();
     return new Changes(kept, commands, record);
   }
 
-  private void noteClock(EventBatch draft, Instant now) {
+  private void noteClock(EventBatch batch, Instant now) {
     List<Entry> entries = record.entries();
     if (!entries.isEmpty()) {
       Instant last = entries.get(entries.size() - 1).at();
       if (now.plus(NOTABLE).isBefore(last)) {
-        draft.add(new Event.ClockWentBack(last));
+        batch.add(new Event.ClockWentBack(last));
       }
     }
   }

@@ -9,13 +9,13 @@ import tiptoe.finding.Question;
 import tiptoe.protocol.Detail;
 
 /** Closes questions that lost their point, and lets statements stand that nothing is against. */
-record QuestionUpkeep(EventBatch draft, Integer utterance) {
+record QuestionUpkeep(EventBatch batch, Integer utterance) {
 
   /** Asks which of two statements is right. */
   static void contradiction(
-      EventBatch draft, int number, Finding statement, Placement verdict, Integer utterance) {
+      EventBatch batch, int number, Finding statement, Placement verdict, Integer utterance) {
     Question which = Question.contradiction(statement, verdict.against());
-    draft.ask(which, false, utterance, number, verdict.of(), null, null);
+    batch.ask(which, false, utterance, number, verdict.of(), null, null);
   }
 
   /** The answers a question about a detail can be about. */
@@ -28,7 +28,7 @@ record QuestionUpkeep(EventBatch draft, Integer utterance) {
   }
 
   void run() {
-    for (Asked asked : draft.record().openQuestions()) {
+    for (Asked asked : batch.record().openQuestions()) {
       if (asked.question().kind() == Question.Kind.COMMAND) {
         if (!Objects.equals(asked.utterance(), utterance)) {
           dropped(asked, "passed over");
@@ -36,7 +36,7 @@ record QuestionUpkeep(EventBatch draft, Integer utterance) {
       } else if (asked.statement() != null) {
         contradiction(asked);
       } else if (asked.fact() != null) {
-        if (draft.record().baby().is(asked.fact(), asked.value())) {
+        if (batch.record().baby().is(asked.fact(), asked.value())) {
           answered(asked, "settled");
         }
       } else if (asked.question().kind() == Question.Kind.DETAIL) {
@@ -49,7 +49,7 @@ record QuestionUpkeep(EventBatch draft, Integer utterance) {
 
   /** Whether a command is to be carried out is asked until something else is heard. */
   void dropCommands() {
-    draft.record().openQuestions().stream()
+    batch.record().openQuestions().stream()
         .filter(asked -> asked.question().kind() == Question.Kind.COMMAND)
         .forEach(asked -> dropped(asked, "passed over"));
   }
@@ -69,41 +69,41 @@ record QuestionUpkeep(EventBatch draft, Integer utterance) {
   }
 
   private Stream<Finding> statements() {
-    return draft.events().stream()
+    return batch.events().stream()
         .filter(Event.StatementMade.class::isInstance)
         .map(event -> ((Event.StatementMade) event).statement());
   }
 
   private void answered(Asked asked, String words) {
-    draft.add(new Event.QuestionAnswered(asked.number(), words, utterance, null));
+    batch.add(new Event.QuestionAnswered(asked.number(), words, utterance, null));
   }
 
   private void dropped(Asked asked, String reason) {
-    draft.add(new Event.QuestionDropped(asked.number(), reason, null));
+    batch.add(new Event.QuestionDropped(asked.number(), reason, null));
   }
 
   private void contradiction(Asked asked) {
-    Optional<RecordedFinding> found = draft.record().statement(asked.statement());
+    Optional<RecordedFinding> found = batch.record().statement(asked.statement());
     if (found.isEmpty() || found.get().status() != Status.WAITS) {
       answered(asked, found.map(said -> said.status().id()).orElse("gone"));
       return;
     }
     RecordedFinding waiting = found.get();
-    Placement now = new Placing(draft.record(), utterance).again(waiting);
+    Placement now = new Placing(batch.record(), utterance).again(waiting);
     if (now.waits() && now.of().equals(asked.against())) {
       return;
     }
-    draft.add(new Event.StatementSettled(waiting.number(), now.effect(), now.of(), null));
+    batch.add(new Event.StatementSettled(waiting.number(), now.effect(), now.of(), null));
     if (now.waits()) {
       dropped(asked, "asked again");
-      contradiction(draft, waiting.number(), waiting.statement(), now, asked.utterance());
+      contradiction(batch, waiting.number(), waiting.statement(), now, asked.utterance());
     } else {
       dropped(asked, "nothing is against it any more");
     }
   }
 
   private void detail(Asked asked) {
-    List<Answer> about = answersAbout(draft.record(), asked.question());
+    List<Answer> about = answersAbout(batch.record(), asked.question());
     if (about.stream().anyMatch(answer -> has(answer, asked.question().detail()))) {
       answered(asked, "stated");
     } else if (about.isEmpty() && !waits(asked.question().about())) {
@@ -119,7 +119,7 @@ record QuestionUpkeep(EventBatch draft, Integer utterance) {
   }
 
   private boolean waits(Finding about) {
-    return draft.record().statements().stream()
+    return batch.record().statements().stream()
         .filter(said -> said.status() == Status.WAITS)
         .map(RecordedFinding::statement)
         .anyMatch(

@@ -36,13 +36,13 @@ final class Retraction {
    * @param current number of the utterance that asks for it; null when a key did
    */
   static Optional<Event.Struck> last(ExamRecord record, Integer current) {
-    Retraction strike = new Retraction(record);
+    Retraction retraction = new Retraction(record);
     OptionalInt last =
-        Stream.of(strike.withStatements(), strike.withQuestions(), strike.withFacts())
+        Stream.of(retraction.withStatements(), retraction.withQuestions(), retraction.withFacts())
             .flatMapToInt(numbers -> numbers)
             .filter(number -> current == null || number < current)
             .max();
-    return last.isPresent() ? Optional.of(strike.of(last.getAsInt())) : Optional.empty();
+    return last.isPresent() ? Optional.of(retraction.of(last.getAsInt())) : Optional.empty();
   }
 
   private void follow(Event event) {

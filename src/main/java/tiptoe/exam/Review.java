@@ -49,7 +49,7 @@ public final class Review {
 
   /** States a finding; it replaces what stands in its place and contradicts it. */
   public Changes state(Finding statement) {
-    return edit(draft -> make(draft, statement, null));
+    return edit(batch -> make(batch, statement, null));
   }
 
   /**
@@ -64,25 +64,25 @@ public final class Review {
     meaning.of(Meaning.Fact.class).forEach(fact -> require(fact.id(), fact.value()));
     meaning.of(Meaning.States.class).map(Meaning.States::statement).forEach(this::requireSide);
     return edit(
-        draft -> {
+        batch -> {
           Integer utterance = null;
-          Optional<Asked> asked = openQuestion(draft, question);
+          Optional<Asked> asked = openQuestion(batch, question);
           if (asked.isPresent() && meaning.of(Meaning.Answers.class).findAny().isPresent()) {
             utterance = asked.get().utterance();
-            new ContradictionSettlement(draft, null, author).instead(asked.get(), words);
+            new ContradictionSettlement(batch, null, author).instead(asked.get(), words);
           }
-          Context context = new Context(draft, null, author);
+          Context context = new Context(batch, null, author);
           meaning.of(Meaning.Fact.class).forEach(fact -> context.state(fact.id(), fact.value()));
           for (Finding statement : meaning.statements()) {
             for (Finding sided : withSides(statement)) {
-              make(draft, sided, utterance);
+              make(batch, sided, utterance);
             }
           }
         });
   }
 
-  private static Optional<Asked> openQuestion(EventBatch draft, Integer number) {
-    return draft.record().openQuestions().stream()
+  private static Optional<Asked> openQuestion(EventBatch batch, Integer number) {
+    return batch.record().openQuestions().stream()
         .filter(asked -> Integer.valueOf(asked.number()).equals(number))
         .findFirst();
   }
@@ -118,28 +118,28 @@ public final class Review {
   public Changes change(int statement, Finding to) {
     existing(statement);
     return edit(
-        draft -> {
+        batch -> {
           Set<Integer> of = new LinkedHashSet<>(List.of(statement));
-          of.addAll(new Placing(draft.record(), null).inTheWay(to));
-          draft.add(
+          of.addAll(new Placing(batch.record(), null).inTheWay(to));
+          batch.add(
               new Event.StatementMade(
-                  draft.nextStatement(), to, true, null, Effect.STANDS, List.copyOf(of), author));
+                  batch.nextStatement(), to, true, null, Effect.STANDS, List.copyOf(of), author));
         });
   }
 
   public Changes reject(int statement, String reason) {
     existing(statement);
-    return edit(draft -> draft.add(new Event.StatementRejected(statement, reason, author)));
+    return edit(batch -> batch.add(new Event.StatementRejected(statement, reason, author)));
   }
 
   /** Accepts an unsure utterance, with what it is taken to say. */
   public Changes accept(int utterance, List<Finding> statements) {
     return edit(
-        draft -> {
-          Series series = new Series(draft.record().protocol(), statements);
+        batch -> {
+          Series series = new Series(batch.record().protocol(), statements);
           statements.forEach(
-              statement -> make(draft, series.numbered(draft.record(), statement), utterance));
-          draft.add(new Event.UtteranceReviewed(utterance, true, author));
+              statement -> make(batch, series.numbered(batch.record(), statement), utterance));
+          batch.add(new Event.UtteranceReviewed(utterance, true, author));
         });
   }
 
@@ -155,7 +155,7 @@ public final class Review {
 
   /** Dismisses an unsure utterance. */
   public Changes dismiss(int utterance) {
-    return edit(draft -> draft.add(new Event.UtteranceReviewed(utterance, false, author)));
+    return edit(batch -> batch.add(new Event.UtteranceReviewed(utterance, false, author)));
   }
 
   /** Leaves a step out, for a reason; null side for both sides of a sided step. */
@@ -163,12 +163,12 @@ public final class Review {
     boolean both = side == null && examination.record().protocol().step(step).sided();
     Finding left = Finding.of(step, side, Value.NOT_EXAMINED).withDetails(Map.of("reason", reason));
     return edit(
-        draft -> {
+        batch -> {
           if (both) {
-            make(draft, left.withSide(Side.RIGHT), null);
-            make(draft, left.withSide(Side.LEFT), null);
+            make(batch, left.withSide(Side.RIGHT), null);
+            make(batch, left.withSide(Side.LEFT), null);
           } else {
-            make(draft, left, null);
+            make(batch, left, null);
           }
         });
   }
@@ -176,9 +176,9 @@ public final class Review {
   /** Answers a contradiction: whether the newer of the two is right. */
   public Changes settle(int question, boolean newerIsRight) {
     return edit(
-        draft -> {
-          ContradictionSettlement settlement = new ContradictionSettlement(draft, null, author);
-          openQuestion(draft, question)
+        batch -> {
+          ContradictionSettlement settlement = new ContradictionSettlement(batch, null, author);
+          openQuestion(batch, question)
               .ifPresent(newerIsRight ? settlement::newer : settlement::older);
         });
   }
@@ -186,25 +186,25 @@ public final class Review {
   /** Closes an open question without an answer; what waited for the answer does not count. */
   public Changes drop(int question, String reason) {
     return edit(
-        draft ->
-            openQuestion(draft, question)
+        batch ->
+            openQuestion(batch, question)
                 .ifPresent(
-                    asked -> new ContradictionSettlement(draft, null, author).none(asked, reason)));
+                    asked -> new ContradictionSettlement(batch, null, author).none(asked, reason)));
   }
 
   public Changes remark(String text) {
-    return edit(draft -> draft.add(new Event.RemarkMade(draft.nextRemark(), text, 0, 0, author)));
+    return edit(batch -> batch.add(new Event.RemarkMade(batch.nextRemark(), text, 0, 0, author)));
   }
 
   public Changes reword(int remark, String text) {
-    return edit(draft -> draft.add(new Event.RemarkReworded(remark, text, List.of(), author)));
+    return edit(batch -> batch.add(new Event.RemarkReworded(remark, text, List.of(), author)));
   }
 
   /** States several facts as one edit, such as who the baby is. */
   public Changes context(Map<String, String> facts) {
     facts.forEach(this::require);
     return edit(
-        draft -> facts.forEach((id, value) -> new Context(draft, null, author).state(id, value)));
+        batch -> facts.forEach((id, value) -> new Context(batch, null, author).state(id, value)));
   }
 
   /**
@@ -215,7 +215,7 @@ public final class Review {
    * @param note in the reviewer's own words; may be null
    */
   public Changes tick(String item, String what, boolean done, String note) {
-    return edit(draft -> draft.add(new Event.ItemTicked(item, what, done, note, author)));
+    return edit(batch -> batch.add(new Event.ItemTicked(item, what, done, note, author)));
   }
 
   /** Takes back the last edit of this review, unless something was said or edited since. */
@@ -296,11 +296,11 @@ public final class Review {
     }
   }
 
-  private void make(EventBatch draft, Finding statement, Integer utterance) {
-    Placement verdict = new Placing(draft.record(), utterance).byReviewer(statement);
-    draft.add(
+  private void make(EventBatch batch, Finding statement, Integer utterance) {
+    Placement verdict = new Placing(batch.record(), utterance).byReviewer(statement);
+    batch.add(
         new Event.StatementMade(
-            draft.nextStatement(),
+            batch.nextStatement(),
             statement,
             true,
             utterance,
@@ -313,9 +313,9 @@ public final class Review {
     requireOpen();
     Changes changes =
         examination.change(
-            draft -> {
-              decide.accept(draft);
-              new QuestionUpkeep(draft, null).run();
+            batch -> {
+              decide.accept(batch);
+              new QuestionUpkeep(batch, null).run();
               return List.of();
             });
     if (!changes.isEmpty()) {

@@ -21,15 +21,15 @@ import tiptoe.protocol.Value;
 final class UtteranceHandler {
   private static final Set<Status> LIVE = EnumSet.of(Status.STANDS, Status.CONFIRMS, Status.WAITS);
 
-  private final EventBatch draft;
+  private final EventBatch batch;
   private final Integer utterance;
   private final Heard heard;
   private final List<Command> commands = new ArrayList<>();
   private List<Asked> answered = List.of();
   private Series series;
 
-  UtteranceHandler(EventBatch draft, Integer utterance, Heard heard) {
-    this.draft = draft;
+  UtteranceHandler(EventBatch batch, Integer utterance, Heard heard) {
+    this.batch = batch;
     this.utterance = utterance;
     this.heard = heard;
   }
@@ -43,12 +43,12 @@ final class UtteranceHandler {
     answered =
         meaning.of(Meaning.Answers.class).flatMap(one -> find(one.question()).stream()).toList();
     boolean finds = meaning.meanings().stream().anyMatch(UtteranceHandler::goesOn);
-    if (draft.record().phase() == Phase.ENDING && finds) {
-      draft.add(new Event.EndRefused(utterance));
+    if (batch.record().phase() == Phase.ENDING && finds) {
+      batch.add(new Event.EndRefused(utterance));
     }
     meaning.meanings().forEach(this::take);
     answered.forEach(asked -> close(asked, meaning));
-    new QuestionUpkeep(draft, utterance).run();
+    new QuestionUpkeep(batch, utterance).run();
   }
 
   /**
@@ -59,12 +59,12 @@ final class UtteranceHandler {
   void confirm(Utterance unsure, List<Meaning.States> kept) {
     series = series(kept);
     kept.forEach(candidate -> found(candidate.statement(), candidate.correction()));
-    draft.add(new Event.UtteranceReviewed(unsure.number(), !kept.isEmpty(), null));
+    batch.add(new Event.UtteranceReviewed(unsure.number(), !kept.isEmpty(), null));
   }
 
   private Series series(List<Meaning.States> said) {
     return new Series(
-        draft.record().protocol(),
+        batch.record().protocol(),
         said.stream().filter(one -> !one.correction()).map(Meaning.States::statement).toList());
   }
 
@@ -77,15 +77,15 @@ final class UtteranceHandler {
   /** An answer that states nothing keeps the older of two that contradict each other. */
   private void close(Asked asked, Interpretation meaning) {
     if (asked.question().kind() != Question.Kind.CONTRADICTION) {
-      draft.add(new Event.QuestionAnswered(asked.number(), heard.text(), utterance, null));
+      batch.add(new Event.QuestionAnswered(asked.number(), heard.text(), utterance, null));
     } else if (meaning.statements().isEmpty() && commands.isEmpty()) {
-      new ContradictionSettlement(draft, utterance, null).older(asked);
+      new ContradictionSettlement(batch, utterance, null).older(asked);
     }
   }
 
   private Optional<Asked> find(Question question) {
     List<Asked> same =
-        draft.record().openQuestions().stream()
+        batch.record().openQuestions().stream()
             .filter(asked -> asked.question().equals(question))
             .toList();
     return same.stream().reduce((first, last) -> last);
@@ -101,7 +101,7 @@ final class UtteranceHandler {
     } else if (meaning instanceof Meaning.Fact fact) {
       fact(fact);
     } else if (meaning instanceof Meaning.Instruction instruction) {
-      CommandHandler handler = new CommandHandler(draft, utterance, heard);
+      CommandHandler handler = new CommandHandler(batch, utterance, heard);
       if (instruction.doubtful()) {
         handler.ask(instruction.command());
       } else {
@@ -115,7 +115,7 @@ final class UtteranceHandler {
    * What was said last does not hold; what it confirmed was said of the same thing and goes too.
    */
   private void withdraw(Finding said) {
-    draft.record().statements().stream()
+    batch.record().statements().stream()
         .filter(one -> LIVE.contains(one.status()) && one.slot().equals(slot(said)))
         .filter(one -> Objects.equals(one.statement().value(), said.value()))
         .filter(one -> Objects.equals(one.statement().quantity(), said.quantity()))
@@ -123,7 +123,7 @@ final class UtteranceHandler {
         .map(one -> one.status() == Status.CONFIRMS ? one.of().get(0) : one.number())
         .ifPresent(
             number ->
-                draft.add(new Event.StatementSettled(number, Effect.WITHDRAWN, List.of(), null)));
+                batch.add(new Event.StatementSettled(number, Effect.WITHDRAWN, List.of(), null)));
   }
 
   private static Slot slot(Finding said) {
@@ -137,10 +137,10 @@ final class UtteranceHandler {
             .filter(asked -> statement.equals(asked.question().about()))
             .findFirst();
     if (settled.isPresent()) {
-      new ContradictionSettlement(draft, utterance, null).newer(settled.get());
+      new ContradictionSettlement(batch, utterance, null).newer(settled.get());
       return;
     }
-    Step step = draft.record().protocol().step(statement.step());
+    Step step = batch.record().protocol().step(statement.step());
     if (!step.sided() || statement.side() != null) {
       state(statement, correction || correctedBy(statement));
     } else if (statement.group() || Value.NOT_EXAMINED.equals(statement.value())) {
@@ -166,15 +166,15 @@ final class UtteranceHandler {
 
   private void state(Finding said, boolean correction) {
     Finding statement =
-        correction ? ofTheLastMeasured(said) : series.numbered(draft.record(), said);
-    Placement verdict = new Placing(draft.record(), utterance).of(statement, correction);
+        correction ? ofTheLastMeasured(said) : series.numbered(batch.record(), said);
+    Placement verdict = new Placing(batch.record(), utterance).of(statement, correction);
     Finding full = correction ? withWhatIsKept(statement, verdict) : statement;
-    int number = draft.nextStatement();
-    draft.add(
+    int number = batch.nextStatement();
+    batch.add(
         new Event.StatementMade(
             number, full, correction, utterance, verdict.effect(), verdict.of(), null));
     if (verdict.waits()) {
-      QuestionUpkeep.contradiction(draft, number, full, verdict, utterance);
+      QuestionUpkeep.contradiction(batch, number, full, verdict, utterance);
     }
   }
 
@@ -183,7 +183,7 @@ final class UtteranceHandler {
     if (statement.details().containsKey(Detail.REPEAT)) {
       return statement;
     }
-    return draft.record().answers(statement.step()).stream()
+    return batch.record().answers(statement.step()).stream()
         .max(java.util.Comparator.comparingInt(Answer::statement))
         .map(answer -> answer.details().get(Detail.REPEAT))
         .map(repeat -> statement.withDetails(java.util.Map.of(Detail.REPEAT, repeat)))
@@ -192,7 +192,7 @@ final class UtteranceHandler {
 
   /** "Correction, murmur grade three" keeps the place that was stated with grade two. */
   private Finding withWhatIsKept(Finding statement, Placement verdict) {
-    ExamRecord record = draft.record();
+    ExamRecord record = batch.record();
     Step step = record.protocol().step(statement.step());
     return StandingFinding.of(record.protocol(), record.statements(), Status.STANDS).stream()
         .filter(old -> verdict.effect() == Effect.STANDS)
@@ -218,40 +218,40 @@ final class UtteranceHandler {
     }
     find(question)
         .ifPresent(
-            asked -> draft.add(new Event.QuestionDropped(asked.number(), "asked again", null)));
-    draft.ask(question, correction, utterance, null, List.of(), null, null);
+            asked -> batch.add(new Event.QuestionDropped(asked.number(), "asked again", null)));
+    batch.ask(question, correction, utterance, null, List.of(), null, null);
   }
 
   private boolean alreadyStated(Question question) {
     return question.kind() == Question.Kind.DETAIL
-        && QuestionUpkeep.answersAbout(draft.record(), question).stream()
+        && QuestionUpkeep.answersAbout(batch.record(), question).stream()
             .anyMatch(answer -> QuestionUpkeep.has(answer, question.detail()));
   }
 
   /** A correction to a third value leaves nothing to choose between the first two. */
   private void dropQuestionsAbout(Meaning.Fact fact) {
-    draft.record().openQuestions().stream()
+    batch.record().openQuestions().stream()
         .filter(asked -> fact.id().equals(asked.fact()) && !fact.value().equals(asked.value()))
-        .forEach(asked -> draft.add(new Event.QuestionDropped(asked.number(), "corrected", null)));
+        .forEach(asked -> batch.add(new Event.QuestionDropped(asked.number(), "corrected", null)));
   }
 
   /** Whether it is an age and a moment of birth was stated, or the other way round, that differ. */
   private boolean isAtOdds(String id, String value) {
-    Baby baby = draft.record().baby();
+    Baby baby = batch.record().baby();
     boolean known = baby.is(id, value);
     Instant aged =
-        id.equals("age") ? null : draft.record().stated("age").map(Stated::at).orElse(null);
+        id.equals("age") ? null : batch.record().stated("age").map(Stated::at).orElse(null);
     return !known
         && List.of("age", "born-at").contains(id)
         && StatedAge.isAtOdds(
-            baby.with(id, value), Objects.requireNonNullElse(aged, draft.at()), draft.zone());
+            baby.with(id, value), Objects.requireNonNullElse(aged, batch.at()), batch.zone());
   }
 
   private void fact(Meaning.Fact fact) {
     String id = fact.id();
     String value = fact.value();
-    String before = draft.record().baby().fact(id).orElse(value);
-    if (draft.record().protocol().problem(id, value).isPresent()) {
+    String before = batch.record().baby().fact(id).orElse(value);
+    if (batch.record().protocol().problem(id, value).isPresent()) {
       ask(Question.fact(id, value), fact.correction());
       return;
     }
@@ -259,10 +259,10 @@ final class UtteranceHandler {
       dropQuestionsAbout(fact);
     }
     if (fact.correction() || before.equals(value) && !isAtOdds(id, value)) {
-      new Context(draft, utterance, null).state(id, value);
+      new Context(batch, utterance, null).state(id, value);
     } else {
       Question which = Question.contradiction(null, null);
-      draft.ask(which, false, utterance, null, List.of(), id, value);
+      batch.ask(which, false, utterance, null, List.of(), id, value);
     }
   }
 }

@@ -34,11 +34,6 @@ public enum Bound {
     return words;
   }
 
-  /** Kebab-case id, the value of the tag {@code bound} in the grammars. */
-  public String id() {
-    return Labels.id(this);
-  }
-
   /** The bound with this sign. */
   @JsonCreator
   public static Bound of(String sign) {

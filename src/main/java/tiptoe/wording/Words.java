@@ -228,12 +228,10 @@ public final class Words {
         + (flag.provisional() ? ", " + NOT_SETTLED : "");
   }
 
-  /** Such as {@code age: jaundice in the first 24 hours is urgent}. */
-  public String need(Need need) {
-    return label(need.fact()) + ": " + spelled(String.join("; ", need.reasons()));
-  }
-
-  /** The same of several; facts that decide the same are named together. */
+  /**
+   * Such as {@code age: jaundice in the first 24 hours is urgent}; facts that decide the same are
+   * named together.
+   */
   public List<String> needs(List<Need> needs) {
     return needs.stream()
         .collect(Collectors.groupingBy(Need::reasons, LinkedHashMap::new, Collectors.toList()))

@@ -67,7 +67,9 @@ class RecordProperties {
     ExamRecord all = ExamRecord.fold(PROTOCOL, entries);
     ExamRecord oneByOne = ExamRecord.empty(PROTOCOL);
     for (Entry entry : entries) {
-      oneByOne = oneByOne.apply(entry);
+      Fold fold = new Fold(oneByOne);
+      fold.apply(entry);
+      oneByOne = fold.toRecord();
     }
     assertEquals(all, oneByOne);
     readEverything(all);
