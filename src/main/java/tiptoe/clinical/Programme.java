@@ -8,7 +8,6 @@ import tiptoe.exam.Baby;
 import tiptoe.exam.Checklist;
 import tiptoe.exam.Slot;
 import tiptoe.protocol.Protocol;
-import tiptoe.protocol.Step;
 
 /**
  * The four parts that screening programmes report: eyes, heart, hips and testes (NHS England, NIPE
@@ -76,7 +75,7 @@ record Programme(Protocol protocol, Rules rules, List<Flag> flags, List<PlanItem
     String sex = baby.sex().orElse(null);
     return part.steps().stream()
         .flatMap(id -> protocol.find(id).stream())
-        .anyMatch((Step step) -> step.sex() == null || sex != null && step.appliesTo(sex));
+        .anyMatch(step -> step.appliesTo(sex));
   }
 
   // What the plan has of a flag, with its dates; else what the flag itself says.

@@ -26,7 +26,7 @@ public record ProgrammeResult(
     REFERRAL,
     /** A key step was not answered, so the part is owed. */
     NOT_DONE,
-    /** It does not apply to this baby, or the sex was not stated. */
+    /** It does not apply to this baby; it does while the sex was not stated. */
     NOT_APPLICABLE;
 
     /** As it is written in data. */
@@ -64,7 +64,7 @@ public record ProgrammeResult(
     owed = List.copyOf(owed);
   }
 
-  /** Whether the part is one that this baby has, as far as is known. */
+  /** Whether the part is one that this baby can have. */
   public boolean applies() {
     return outcome != Outcome.NOT_APPLICABLE;
   }

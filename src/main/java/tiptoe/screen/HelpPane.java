@@ -19,7 +19,9 @@ final class HelpPane {
     for (Voice voice : Voice.values()) {
       blocks.add(List.of(new Line("  " + voice.offer(), Ink.PLAIN)));
     }
-    blocks.add(List.of(new Line("  i, then type or scan who the baby is", Ink.PLAIN)));
+    blocks.add(
+        List.of(
+            new Line("  i, then type or scan who the baby is, or what you would say", Ink.PLAIN)));
     blocks.add(answers(AnswerKey.SIDES, "while the side is asked for"));
     blocks.add(answers(AnswerKey.WHICH, "while it is asked which is right"));
     blocks.add(List.of(new Line("  1, 2 and so on while a list is offered below", Ink.PLAIN)));

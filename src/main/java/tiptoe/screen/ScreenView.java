@@ -11,6 +11,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
@@ -19,6 +20,7 @@ import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
 import tiptoe.exam.NotRecorded;
 import tiptoe.exam.Phase;
+import tiptoe.exam.StatedIdentity;
 import tiptoe.finding.Command;
 import tiptoe.session.ExamSession;
 import tiptoe.session.ExamView;
@@ -125,6 +127,15 @@ public final class ScreenView implements ExamView, ExamScreen.Keys {
 
   @Override
   public void identify(String line) {
+    StatedIdentity said = StatedIdentity.parse(line, session.record().protocol());
+    boolean other =
+        !said.problems().isEmpty()
+            && StatedIdentity.ofLine(line, session.record().protocol()).isEmpty();
+    if (other && line.contains(" ")) {
+      // No identity: it is taken as if it had been said.
+      answer(line.strip().toLowerCase(Locale.ROOT));
+      return;
+    }
     try {
       List<String> problems = session.identify(line);
       String notice =
