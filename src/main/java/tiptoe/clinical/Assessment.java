@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import tiptoe.exam.Answer;
+import tiptoe.exam.ExamRecord;
 import tiptoe.exam.RecordedFinding;
 import tiptoe.protocol.Caution;
 
@@ -94,6 +95,19 @@ public record Assessment(
     }
     BigDecimal minutes = BigDecimal.valueOf(Duration.between(born, said.at()).toMinutes());
     return Optional.of(minutes.divide(MINUTES_PER_HOUR, 1, RoundingMode.HALF_UP));
+  }
+
+  /** What the findings make necessary beside what the record itself lists as missing. */
+  public List<MissingItem> missingBeside(ExamRecord record) {
+    return missing.stream().filter(item -> !lists(record, item)).toList();
+  }
+
+  private static boolean lists(ExamRecord record, MissingItem item) {
+    return item.detail() == null
+        ? record.missing().stream().anyMatch(slot -> slot.step().equals(item.step()))
+        : record.missingDetails().stream()
+            .filter(known -> known.slot().step().equals(item.step()))
+            .anyMatch(known -> known.detail().equals(item.detail()));
   }
 
   /** The result with this id; null where it could not be computed. */

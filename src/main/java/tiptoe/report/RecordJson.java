@@ -86,18 +86,8 @@ public final class RecordJson {
     record
         .missingDetails()
         .forEach(one -> missing.add(new Missing(one.slot(), null, one.detail())));
-    assessment.missing().stream().filter(one -> !listed(record, one)).forEach(missing::add);
+    missing.addAll(assessment.missingBeside(record));
     return missing;
-  }
-
-  private static boolean listed(ExamRecord record, tiptoe.clinical.MissingItem needed) {
-    return record.missingDetails().stream()
-            .anyMatch(
-                known ->
-                    known.slot().step().equals(needed.step())
-                        && known.detail().equals(needed.detail()))
-        || needed.detail() == null
-            && record.missing().stream().anyMatch(slot -> slot.step().equals(needed.step()));
   }
 
   private static BigDecimal seconds(double seconds) {

@@ -8,6 +8,7 @@ import ca.uhn.fhir.context.support.DefaultProfileValidationSupport;
 import ca.uhn.fhir.validation.FhirValidator;
 import ca.uhn.fhir.validation.ResultSeverityEnum;
 import ca.uhn.fhir.validation.ValidationResult;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -17,14 +18,20 @@ import org.hl7.fhir.common.hapi.validation.support.InMemoryTerminologyServerVali
 import org.hl7.fhir.common.hapi.validation.support.PrePopulatedValidationSupport;
 import org.hl7.fhir.common.hapi.validation.support.ValidationSupportChain;
 import org.hl7.fhir.common.hapi.validation.validator.FhirInstanceValidator;
+import org.hl7.fhir.r4.model.Annotation;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.Composition;
 import org.hl7.fhir.r4.model.Provenance;
+import org.hl7.fhir.r4.model.ServiceRequest;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import tiptoe.Golden;
+import tiptoe.TestExtent;
 import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Examination;
 import tiptoe.finding.Source;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
@@ -34,6 +41,7 @@ import tiptoe.protocol.Value;
 import tiptoe.report.fhir.CodeSystems;
 import tiptoe.report.fhir.FhirDocument;
 import tiptoe.report.fhir.FhirReader;
+import tiptoe.wording.RecordWording;
 
 /** Checked by the HAPI FHIR validator with the definitions of HL7 FHIR R4 (4.0.1). */
 class FhirDocumentTest {
@@ -136,13 +144,47 @@ class FhirDocumentTest {
     assertTrue(json.contains("\"valueQuantity\":{\"value\":2,\"comparator\":\"<\""), json);
   }
 
+  /** Answers, flags, plan, results, what is owed and what was handed on are all there as data. */
+  @ParameterizedTest
+  @ValueSource(strings = {"well", "green-vomit", "infection", "heart", "hips-and-jaundice"})
+  void aWholeCheckIsValidAndReadBackTheSame(String name) throws IOException {
+    ExamRecord record = WholeCheckTest.checked(name).record();
+    if (TestExtent.isFull() || name.equals("hips-and-jaundice")) {
+      assertValid(record);
+    }
+    assertSame(record);
+  }
+
+  @Test
+  void whatWasTickedOffIsCompleted() {
+    Examination examination = Records.dictated(List.of("baby girl", "born at forty weeks"));
+    examination.review("Sam Fell").tick("nipe-review", "all four again", true, "seen at 7 weeks");
+    assertSame(examination.record());
+    Bundle bundle = FhirDocument.bundle(Records.wording(examination.record()));
+    assertEquals(
+        List.of("completed, seen at 7 weeks, Sam Fell, 2026-03-02T12:00:00+00:00"),
+        bundle.getEntry().stream()
+            .map(Bundle.BundleEntryComponent::getResource)
+            .filter(ServiceRequest.class::isInstance)
+            .map(ServiceRequest.class::cast)
+            .map(one -> one.getStatus().toCode() + ", " + handled(one.getNote().get(1)))
+            .toList());
+  }
+
+  private static String handled(Annotation note) {
+    return note.getText() + ", " + note.getAuthor() + ", " + note.getTimeElement().asStringValue();
+  }
+
   private static void assertSame(ExamRecord record) {
-    String json = FhirDocument.json(Records.wording(record));
-    List<String> back =
-        new FhirReader(Protocol.standard())
-            .answers(json).stream().map(FhirDocumentTest::key).sorted().toList();
-    List<String> answers = record.answers().stream().map(FhirDocumentTest::key).sorted().toList();
-    assertEquals(answers, back);
+    RecordWording wording = Records.wording(record);
+    FhirReader.Contents back =
+        new FhirReader(Protocol.standard()).contents(FhirDocument.json(wording));
+    assertEquals(
+        record.answers().stream().map(FhirDocumentTest::key).sorted().toList(),
+        back.answers().stream().map(FhirDocumentTest::key).sorted().toList());
+    assertEquals(
+        String.join("\n", new RecordContents(record, wording.assessment()).lines()),
+        String.join("\n", back.others()));
   }
 
   private static String key(Answer answer) {
@@ -167,7 +209,7 @@ class FhirDocumentTest {
   }
 
   @Test
-  void theCodeSystemsArePublishedInTheProjectAndValid() throws java.io.IOException {
+  void theCodeSystemsArePublishedInTheProjectAndValid() throws IOException {
     String now = CodeSystems.json(Protocol.standard());
     Golden.check(
         java.nio.file.Path.of("src/main/resources/tiptoe/report/fhir/code-systems.json"), now);
@@ -219,14 +261,14 @@ class FhirDocumentTest {
   private static final class PickedFindings {
     static ExamRecord record(
         List<String> lines, java.util.function.Function<Step, Stream<String>> pick) {
-      tiptoe.exam.Examination examination = Records.dictated(lines);
+      Examination examination = Records.dictated(lines);
       Protocol.standard()
           .steps()
           .forEach(step -> pick.apply(step).forEach(value -> state(examination, step, value)));
       return examination.record();
     }
 
-    private static void state(tiptoe.exam.Examination examination, Step step, String value) {
+    private static void state(Examination examination, Step step, String value) {
       List<Side> sides = new ArrayList<>();
       if (step.sided()) {
         sides.addAll(List.of(Side.values()));

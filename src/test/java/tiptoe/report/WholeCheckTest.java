@@ -30,7 +30,7 @@ import tiptoe.wording.RecordWording;
 class WholeCheckTest {
   private static final Path CHECKS = Path.of("src/test/resources/tiptoe/report/checks");
 
-  private static RecordWording checked(String name) throws IOException {
+  static RecordWording checked(String name) throws IOException {
     List<String> lines =
         Files.readAllLines(CHECKS.resolve(name + ".txt")).stream()
             .filter(line -> !line.startsWith("#"))

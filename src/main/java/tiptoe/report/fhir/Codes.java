@@ -2,10 +2,16 @@ package tiptoe.report.fhir;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
+import org.hl7.fhir.r4.model.Coding;
 import tiptoe.files.Shipped;
+import tiptoe.protocol.Side;
 
 /** The codes of the export: LOINC and UCUM where the table has them, our own systems otherwise. */
 final class Codes {
@@ -13,7 +19,12 @@ final class Codes {
   static final String UCUM = "http://unitsofmeasure.org";
   static final String UUIDS = "urn:ietf:rfc:3986";
 
-  /** Our own code systems: steps, their values, details, facts, rules, sides. */
+  /** HL7's own tables 0550 and 0495. */
+  static final String PARTS = "http://terminology.hl7.org/CodeSystem/v2-0550";
+
+  static final String SIDES = "http://terminology.hl7.org/CodeSystem/v2-0495";
+
+  /** Our own code systems: steps, their values, details, facts, rules and what follows. */
   static final String STEPS = "urn:tiptoe:step";
 
   static final String VALUES = "urn:tiptoe:value";
@@ -23,7 +34,11 @@ final class Codes {
   static final String LEVELS = "urn:tiptoe:level";
   static final String SETTLING = "urn:tiptoe:settling";
   static final String NOT_SETTLED = "not-settled";
-  static final String SIDES = "urn:tiptoe:side";
+  static final String RESULTS = "urn:tiptoe:result";
+  static final String OUTCOMES = "urn:tiptoe:outcome";
+  static final String STANDARDS = "urn:tiptoe:standard";
+  static final String PROGRAMME = "urn:tiptoe:programme";
+  static final String SECTIONS = "urn:tiptoe:section";
 
   static final Codes SHIPPED = read();
 
@@ -36,13 +51,16 @@ final class Codes {
    */
   record Coded(List<String> codes, String ucum, String profile) {}
 
-  private record Document(String code, String display) {}
+  private record Part(String code, String display, List<String> steps) {}
 
   private record Table(
-      Document document,
+      Map<String, String> loinc,
+      String document,
+      String plan,
       Map<String, String> sections,
       Map<String, Coded> steps,
-      Map<String, String> facts) {}
+      Map<String, String> facts,
+      List<Part> parts) {}
 
   private final Table table;
 
@@ -55,24 +73,50 @@ final class Codes {
     return new Codes(Shipped.read(yaml, Codes.class, "codes.yaml", Table.class));
   }
 
-  String document() {
-    return table.document().code();
+  /** The kind of the document. */
+  Coding document() {
+    return loinc(table.document());
   }
 
-  String documentDisplay() {
-    return table.document().display();
+  /** The section of the plan. */
+  Coding plan() {
+    return loinc(table.plan());
   }
 
-  String section(String region) {
-    return table.sections().get(region);
+  /** The section of a region. */
+  Coding section(String region) {
+    return loinc(table.sections().get(region));
   }
 
-  Coded step(String id) {
-    return table.steps().get(id);
+  /** What a step measures, with the value of a detail where that decides; null where unknown. */
+  Coded step(String id, Collection<String> details) {
+    return Stream.concat(Stream.of(id), details.stream().map(detail -> id + "." + detail))
+        .map(table.steps()::get)
+        .filter(Objects::nonNull)
+        .findFirst()
+        .orElse(null);
   }
 
-  String fact(String id) {
-    return table.facts().get(id);
+  /** The code of a fact about the baby; null where there is none. */
+  Coding fact(String id) {
+    return table.facts().containsKey(id) ? loinc(table.facts().get(id)) : null;
+  }
+
+  /** A code with the name that LOINC gives it. */
+  Coding loinc(String code) {
+    return new Coding(LOINC, code, table.loinc().get(code));
+  }
+
+  /** The part of the body that a step is about; empty where the table has none. */
+  Optional<Coding> part(String step) {
+    return table.parts().stream()
+        .filter(part -> part.steps().contains(step))
+        .findFirst()
+        .map(part -> new Coding(PARTS, part.code(), part.display()));
+  }
+
+  static Coding side(Side side) {
+    return side == Side.LEFT ? new Coding(SIDES, "L", "Left") : new Coding(SIDES, "R", "Right");
   }
 
   /** The system of ours for what a ward adds. */

@@ -1,7 +1,10 @@
 package tiptoe.report.fhir;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import org.hl7.fhir.r4.model.Annotation;
 import org.hl7.fhir.r4.model.CarePlan;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.Coding;
@@ -12,7 +15,10 @@ import org.hl7.fhir.r4.model.DetectedIssue.DetectedIssueSeverity;
 import org.hl7.fhir.r4.model.Period;
 import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.ServiceRequest;
+import org.hl7.fhir.r4.model.ServiceRequest.ServiceRequestStatus;
+import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Flag;
+import tiptoe.clinical.Handled;
 import tiptoe.clinical.PlanItem;
 import tiptoe.protocol.Caution;
 import tiptoe.wording.RecordWording;
@@ -21,11 +27,13 @@ import tiptoe.wording.Words;
 /** What follows from the findings: flags as detected issues, the plan as a proposed care plan. */
 final class Consequences {
   private final FhirDocument document;
+  private final Assessment assessment;
   private final Reference patient;
   private final DateTimeType when;
 
-  Consequences(FhirDocument document, Reference patient, DateTimeType when) {
+  Consequences(FhirDocument document, Assessment assessment, Reference patient, DateTimeType when) {
     this.document = document;
+    this.assessment = assessment;
     this.patient = patient;
     this.when = when;
   }
@@ -60,7 +68,7 @@ final class Consequences {
                 : DetectedIssue.DetectedIssueStatus.PRELIMINARY)
         .setCode(
             new CodeableConcept(new Coding(Codes.RULES, flag.rule(), null))
-                // FHIR's severity has no word above high, and an emergency is not only urgent.
+                // Apart, since severity has no word above high.
                 .addCoding(new Coding(Codes.LEVELS, flag.level().id(), flag.level().id()))
                 .setText(flag.rule()))
         .setSeverity(severity(flag))
@@ -92,26 +100,67 @@ final class Consequences {
   private ServiceRequest request(PlanItem item, String due, Words in) {
     ServiceRequest request = new ServiceRequest();
     request
-        .setStatus(ServiceRequest.ServiceRequestStatus.DRAFT)
+        .setStatus(status(item))
         .setIntent(ServiceRequest.ServiceRequestIntent.PROPOSAL)
         .setCode(
             new CodeableConcept(new Coding(Codes.RULES, item.id(), null))
                 .setText(in.spelled(item.what())))
         .setSubject(patient.copy())
         .setAuthoredOnElement(when.copy());
-    if (item.from() != null || item.to() != null) {
-      Period period = new Period();
-      if (item.from() != null) {
-        period.setStartElement(new DateTimeType(item.from()));
-      }
-      if (item.to() != null) {
-        period.setEndElement(new DateTimeType(item.to()));
-      }
+    Period period = period(item.from(), item.to());
+    if (!period.isEmpty()) {
       request.setOccurrence(period);
     }
+    priority(item).ifPresent(request::setPriority);
     request.addReasonCode().setText(in.spelled(item.reason()));
     request.addNote().setText(in.spelled(due) + " [" + item.source() + "]");
+    if (item.handled() != null) {
+      request.addNote(handled(item.handled()));
+    }
     return request;
+  }
+
+  private static ServiceRequestStatus status(PlanItem item) {
+    return item.isDone()
+        ? ServiceRequestStatus.COMPLETED
+        : item.handled() == null ? ServiceRequestStatus.DRAFT : ServiceRequestStatus.ACTIVE;
+  }
+
+  // Severity has no word above high, priority has: an emergency is not only urgent.
+  private Optional<ServiceRequest.ServiceRequestPriority> priority(PlanItem item) {
+    return assessment.flags().stream()
+        .filter(flag -> flag.rule().equals(item.id()))
+        .findFirst()
+        .map(
+            flag ->
+                switch (flag.level()) {
+                  case EMERGENCY -> ServiceRequest.ServiceRequestPriority.STAT;
+                  case URGENT -> ServiceRequest.ServiceRequestPriority.URGENT;
+                  case ARRANGE, NOTE -> ServiceRequest.ServiceRequestPriority.ROUTINE;
+                });
+  }
+
+  private static Annotation handled(Handled handled) {
+    Annotation note = new Annotation().setText(FhirDocument.printable(handled.how()));
+    if (handled.by() != null) {
+      note.setAuthor(FhirDocument.string(handled.by()));
+    }
+    if (handled.at() != null) {
+      note.setTimeElement(FhirDocument.moment(Instant.parse(handled.at())));
+    }
+    return note;
+  }
+
+  /** From one day or moment to another; empty where there is neither. */
+  static Period period(String from, String to) {
+    Period period = new Period();
+    if (from != null) {
+      period.setStartElement(new DateTimeType(from));
+    }
+    if (to != null) {
+      period.setEndElement(new DateTimeType(to));
+    }
+    return period;
   }
 
   private void plan(Composition composition, List<PlanItem> plan, Words in) {
@@ -136,6 +185,7 @@ final class Consequences {
     composition
         .addSection()
         .setTitle("Plan")
+        .setCode(new CodeableConcept(Codes.SHIPPED.plan()))
         .setText(FhirDocument.narrative(words))
         .addEntry(document.add("plan", carePlan));
   }

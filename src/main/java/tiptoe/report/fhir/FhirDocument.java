@@ -7,10 +7,10 @@ import java.util.Date;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TimeZone;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.CodeableConcept;
-import org.hl7.fhir.r4.model.Coding;
 import org.hl7.fhir.r4.model.Composition;
 import org.hl7.fhir.r4.model.DateTimeType;
 import org.hl7.fhir.r4.model.Device;
@@ -21,11 +21,16 @@ import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.Resource;
 import org.hl7.fhir.r4.model.StringType;
 import org.hl7.fhir.utilities.xhtml.XhtmlNode;
+import tiptoe.clinical.MissingItem;
+import tiptoe.clinical.Need;
 import tiptoe.exam.Answer;
+import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Slot;
 import tiptoe.exam.journal.Integrity;
 import tiptoe.protocol.Fact;
 import tiptoe.protocol.Region;
+import tiptoe.protocol.Value;
 import tiptoe.wording.PlainText;
 import tiptoe.wording.RecordWording;
 
@@ -40,6 +45,7 @@ public final class FhirDocument {
   private final Instant asOf;
   private final Map<String, Resource> resources = new LinkedHashMap<>();
   private final Map<Integer, List<Reference>> byStatement = new LinkedHashMap<>();
+  private final Map<Slot, Reference> bySlot = new LinkedHashMap<>();
 
   private FhirDocument(RecordWording wording) {
     this.wording = wording;
@@ -80,7 +86,7 @@ public final class FhirDocument {
         .setSubject(patient)
         .setDateElement(moment(asOf))
         .setTitle("Newborn examination")
-        .setEncounter(add("encounter", Persons.encounter(record, patient, examiner())))
+        .setEncounter(add("encounter", Persons.encounter(record, patient, examiner().orElse(null))))
         .addAuthor(author);
     composition.setIdentifier(identifier(compositionUrl));
     if (integrity.isAltered()) {
@@ -88,25 +94,27 @@ public final class FhirDocument {
       composition.setTitle("NOT VALID — newborn examination, " + banner);
       composition.addSection().setTitle("Not valid").setText(narrative(integrity.problems()));
     }
-    ObservationMaker maker = new ObservationMaker(wording, patient, moment(asOf), isFinal());
+    ObservationMaker maker = new ObservationMaker(this, wording, patient, moment(asOf), isFinal());
     facts(composition, maker);
+    new HandedOn(this, maker, patient, wording).add(composition);
     for (Region region : record.protocol().regions()) {
       section(composition, region, maker);
     }
     unsettled(composition, maker);
-    list(composition, "Screens and classes", wording.results());
-    new Consequences(this, patient, moment(asOf)).add(composition, wording);
-    list(composition, "Remarks", wording.remarks());
-    list(
-        composition,
-        "Local protocol",
-        record.protocol().local().map(local -> local.title()).stream().toList());
     if (composition.getSection().isEmpty()) {
       composition
           .addSection()
           .setTitle("Findings")
           .setText(narrative("Nothing has been recorded."));
     }
+    owed(composition, maker);
+    new Computed(this, maker, wording).add(composition);
+    new Consequences(this, wording.assessment(), patient, moment(asOf)).add(composition, wording);
+    list(composition, "Remarks", wording.remarks());
+    list(
+        composition,
+        "Local protocol",
+        record.protocol().local().map(local -> local.title()).stream().toList());
     new Signing(this, author, moment(asOf))
         .add(record, composition, compositionUrl, integrity.isAltered());
     return bundle();
@@ -140,20 +148,16 @@ public final class FhirDocument {
   }
 
   private static CodeableConcept documentType() {
-    Codes codes = Codes.SHIPPED;
-    return new CodeableConcept(new Coding(Codes.LOINC, codes.document(), codes.documentDisplay()));
+    return new CodeableConcept(Codes.SHIPPED.document());
   }
 
   private Reference author() {
     if (!record.signatures().isEmpty()) {
       return signer(record.signatures().size() - 1);
     }
-    if (examiner() != null) {
-      return examiner();
-    }
     Device device = new Device();
     device.addDeviceName().setName("Tiptoe").setType(Device.DeviceNameType.USERFRIENDLYNAME);
-    return add("device", device);
+    return examiner().orElseGet(() -> add("device", device));
   }
 
   /** Who gave this signature. */
@@ -161,10 +165,11 @@ public final class FhirDocument {
     return add("signer/" + number, Persons.signer(record.signatures().get(number)));
   }
 
-  private Reference examiner() {
-    return record.opened() == null || record.opened().author() == null
-        ? null
-        : add("examiner", Persons.named(record.opened().author()));
+  /** Who examined; empty where nobody was named. */
+  Optional<Reference> examiner() {
+    return Optional.ofNullable(record.opened())
+        .map(Event.ExaminationOpened::author)
+        .map(name -> add("examiner", Persons.named(name)));
   }
 
   private void facts(Composition composition, ObservationMaker maker) {
@@ -175,7 +180,7 @@ public final class FhirDocument {
         .facts()
         .forEach(
             (id, value) -> {
-              if (!isName(id)) {
+              if (!isApart(id)) {
                 section.addEntry(add("fact/" + id, maker.fact(id, value)));
                 words.add(wording.words().title(id) + ": " + wording.words().fact(id, value));
               }
@@ -186,11 +191,13 @@ public final class FhirDocument {
     }
   }
 
-  private boolean isName(String fact) {
+  private boolean isApart(String fact) {
     return record
         .protocol()
         .fact(fact)
-        .filter(one -> one.kind() == Fact.Kind.IDENTITY || one.kind() == Fact.Kind.TEXT)
+        .filter(
+            one ->
+                one.handover() || one.kind() == Fact.Kind.IDENTITY || one.kind() == Fact.Kind.TEXT)
         .isPresent();
   }
 
@@ -204,8 +211,7 @@ public final class FhirDocument {
     }
     Composition.SectionComponent section = composition.addSection();
     section.setTitle(wording.words().title(region.label()));
-    section.setCode(
-        new CodeableConcept(new Coding(Codes.LOINC, Codes.SHIPPED.section(region.id()), null)));
+    section.setCode(new CodeableConcept(Codes.SHIPPED.section(region.id())));
     List<String> words = new ArrayList<>();
     int number = 0;
     for (Answer answer : answers) {
@@ -213,6 +219,9 @@ public final class FhirDocument {
       Reference reference = add("answer/" + region.id() + "/" + number++, observation);
       section.addEntry(reference);
       byStatement.computeIfAbsent(answer.statement(), key -> new ArrayList<>()).add(reference);
+      if (Value.NOT_EXAMINED.equals(answer.value())) {
+        bySlot.put(new Slot(answer.step(), answer.side()), reference);
+      }
       words.add(wording.words().of(answer.finding()));
     }
     section.setText(narrative(words));
@@ -231,6 +240,41 @@ public final class FhirDocument {
       byStatement.computeIfAbsent(answer.statement(), key -> new ArrayList<>()).add(reference);
     }
     section.setText(narrative(words));
+  }
+
+  /** What nobody has answered or stated: what was left out is owed and stands here again. */
+  private void owed(Composition composition, ObservationMaker maker) {
+    List<Reference> entries = new ArrayList<>();
+    for (Slot slot : record.missing()) {
+      bySlot.computeIfAbsent(slot, one -> add("owed/" + one, maker.owed(one.step(), one.side())));
+      entries.add(slot(slot));
+    }
+    List<String> words = new ArrayList<>(wording.missingKeySteps());
+    words.addAll(wording.otherMissingSteps());
+    words.addAll(wording.missingDetails());
+    for (MissingItem item : wording.assessment().missingBeside(record)) {
+      words.add(wording.words().step(item.step()) + ": " + wording.words().spelled(item.reason()));
+      if (item.detail() == null || record.answers(item.step()).isEmpty()) {
+        entries.add(add("needed/" + item.step() + "/" + item.detail(), maker.owed(item)));
+      }
+    }
+    words.addAll(wording.needs());
+    for (Need need : wording.assessment().needs()) {
+      entries.add(add("need/" + need.fact(), maker.needed(need)));
+    }
+    if (!words.isEmpty()) {
+      composition
+          .addSection()
+          .setTitle("Not examined or not stated")
+          .setCode(ObservationMaker.own(Codes.SECTIONS, "owed", "owed"))
+          .setText(narrative(words))
+          .setEntry(entries);
+    }
+  }
+
+  /** The observation of what is owed, or of what was left out. */
+  Reference slot(Slot slot) {
+    return bySlot.get(slot).copy();
   }
 
   private static void list(Composition composition, String title, List<String> words) {

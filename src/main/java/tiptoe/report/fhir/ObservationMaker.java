@@ -3,6 +3,10 @@ package tiptoe.report.fhir;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.hl7.fhir.r4.model.BodyStructure;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.Coding;
 import org.hl7.fhir.r4.model.DateTimeType;
@@ -13,13 +17,18 @@ import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.StringType;
 import tiptoe.clinical.AbnormalNumber;
 import tiptoe.clinical.Assessment;
+import tiptoe.clinical.MissingItem;
+import tiptoe.clinical.Need;
 import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
+import tiptoe.exam.MissingDetail;
+import tiptoe.exam.Slot;
 import tiptoe.protocol.Detail;
 import tiptoe.protocol.Fact;
 import tiptoe.protocol.Gestation;
 import tiptoe.protocol.Labels;
 import tiptoe.protocol.Norm;
+import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
 import tiptoe.wording.RecordWording;
@@ -35,8 +44,10 @@ final class ObservationMaker {
   private static final String INTERPRETATION =
       "http://terminology.hl7.org/CodeSystem/v3-ObservationInterpretation";
   private static final String ABSENT = "http://terminology.hl7.org/CodeSystem/data-absent-reason";
+  private static final String BODY_SITE = "http://hl7.org/fhir/StructureDefinition/bodySite";
   private static final String PROFILES = "http://hl7.org/fhir/StructureDefinition/";
 
+  private final FhirDocument document;
   private final ExamRecord record;
   private final Assessment assessment;
   private final Reference patient;
@@ -45,7 +56,13 @@ final class ObservationMaker {
   private final Words words;
   private final RecordWording wording;
 
-  ObservationMaker(RecordWording wording, Reference patient, DateTimeType when, boolean isFinal) {
+  ObservationMaker(
+      FhirDocument document,
+      RecordWording wording,
+      Reference patient,
+      DateTimeType when,
+      boolean isFinal) {
+    this.document = document;
     this.record = wording.record();
     this.assessment = wording.assessment();
     this.patient = patient;
@@ -57,18 +74,8 @@ final class ObservationMaker {
 
   Observation observation(Answer answer) {
     Step step = record.protocol().step(answer.step());
-    Codes.Coded coded = Codes.SHIPPED.step(step.id());
-    boolean vital = coded != null && coded.profile() != null;
-    Observation observation = empty(vital ? "vital-signs" : "exam");
-    if (vital) {
-      observation.getMeta().addProfile(PROFILES + coded.profile());
-    }
-    observation.setCode(code(step, coded));
-    if (answer.side() != null) {
-      observation.setBodySite(
-          new CodeableConcept(new Coding(Codes.SIDES, answer.side().id(), answer.side().id()))
-              .setText(words.name(step.id(), answer.side())));
-    }
+    Codes.Coded coded = Codes.SHIPPED.step(step.id(), answer.details().values());
+    Observation observation = of(step, answer.side(), coded);
     if (Value.NOT_EXAMINED.equals(answer.value())) {
       absent(observation, answer.details().get(REASON));
     } else if (answer.quantity() != null) {
@@ -94,12 +101,96 @@ final class ObservationMaker {
       observation.setMethod(new CodeableConcept().setText(GROUP));
     }
     components(observation, step, answer);
+    wanted(answer).forEach(detail -> want(observation, step.id(), detail));
     String reviewer = wording.reviewer(List.of(answer));
-    if (!reviewer.isEmpty()) {
+    if (reviewer.isEmpty()) {
+      document.examiner().ifPresent(observation::addPerformer);
+    } else {
       observation.addPerformer().setDisplay(FhirDocument.printable(reviewer));
       observation.addNote().setText("typed or accepted in review");
     }
     return observation;
+  }
+
+  private Stream<String> wanted(Answer answer) {
+    Slot slot = new Slot(answer.step(), answer.side());
+    return Stream.concat(
+            record.missingDetails().stream()
+                .filter(one -> one.slot().equals(slot))
+                .filter(one -> Objects.equals(one.value(), answer.value()))
+                .map(MissingDetail::detail),
+            assessment.missingBeside(record).stream()
+                .filter(one -> one.step().equals(answer.step()))
+                .map(MissingItem::detail)
+                .filter(Objects::nonNull))
+        .distinct();
+  }
+
+  private Observation of(Step step, Side side, Codes.Coded coded) {
+    boolean vital = coded != null && coded.profile() != null;
+    Observation observation = blank(vital ? "vital-signs" : "exam");
+    if (vital) {
+      observation.getMeta().addProfile(PROFILES + coded.profile());
+    }
+    observation.setCode(code(step, coded));
+    site(step, side).ifPresent(observation::setBodySite);
+    return observation;
+  }
+
+  // A side without its part is all that one coding can hold; both stand in the structure.
+  private Optional<CodeableConcept> site(Step step, Side side) {
+    Optional<Coding> part = Codes.SHIPPED.part(step.id());
+    if (side == null) {
+      return part.map(new CodeableConcept()::addCoding);
+    }
+    CodeableConcept site =
+        new CodeableConcept(Codes.side(side)).setText(words.name(step.id(), side));
+    part.map(
+            code ->
+                document.add(
+                    "site/" + code.getCode() + "/" + side.id(),
+                    new BodyStructure()
+                        .setLocation(new CodeableConcept(code))
+                        .addLocationQualifier(new CodeableConcept(Codes.side(side)))
+                        .setPatient(patient.copy())))
+        .ifPresent(structure -> site.addExtension(BODY_SITE, structure));
+    return Optional.of(site);
+  }
+
+  /** A step that nobody has answered: registered, without a value. */
+  Observation owed(String step, Side side) {
+    return unknown(of(record.protocol().step(step), side, Codes.SHIPPED.step(step, List.of())));
+  }
+
+  /** A step or a detail of it that the findings make necessary. */
+  Observation owed(MissingItem item) {
+    Observation observation = owed(item.step(), null);
+    if (item.detail() != null) {
+      want(observation, item.step(), item.detail());
+    }
+    observation.addNote().setText(words.spelled(item.reason()));
+    return observation;
+  }
+
+  /** A fact that a rule cannot do without and nobody has stated. */
+  Observation needed(Need need) {
+    Observation observation = unknown(blank("survey").setCode(factCode(need.fact())));
+    need.reasons().forEach(reason -> observation.addNote().setText(words.spelled(reason)));
+    return observation;
+  }
+
+  private static Observation unknown(Observation observation) {
+    return observation
+        .setStatus(ObservationStatus.REGISTERED)
+        .setDataAbsentReason(absent("unknown"));
+  }
+
+  /** Says in an observation that a detail of it is wanted and was not stated. */
+  private static void want(Observation observation, String step, String detail) {
+    observation
+        .addComponent()
+        .setCode(own(Codes.DETAILS, step + "." + detail, Labels.of(detail)))
+        .setDataAbsentReason(absent("unknown"));
   }
 
   /** An observation of a finding that waits, which is marked so and never final. */
@@ -122,14 +213,14 @@ final class ObservationMaker {
     }
   }
 
-  private static void interpret(Observation observation, String code, String display) {
+  static void interpret(Observation observation, String code, String display) {
     observation.addInterpretation(new CodeableConcept(new Coding(INTERPRETATION, code, display)));
   }
 
   private CodeableConcept code(Step step, Codes.Coded coded) {
     CodeableConcept code = new CodeableConcept().setText(words.step(step.id()));
     if (coded != null) {
-      coded.codes().forEach(loinc -> code.addCoding(new Coding(Codes.LOINC, loinc, null)));
+      coded.codes().forEach(loinc -> code.addCoding(Codes.SHIPPED.loinc(loinc)));
     }
     return code.addCoding(coding(Codes.STEPS, step, step.id(), step.label()));
   }
@@ -147,10 +238,14 @@ final class ObservationMaker {
 
   private static void absent(Observation observation, String reason) {
     String code = "refused".equals(reason) ? "asked-declined" : "not-performed";
-    observation.setDataAbsentReason(new CodeableConcept(new Coding(ABSENT, code, null)));
+    observation.setDataAbsentReason(absent(code));
     if (reason != null) {
       observation.getDataAbsentReason().setText(reason);
     }
+  }
+
+  static CodeableConcept absent(String code) {
+    return own(ABSENT, code, null);
   }
 
   private void components(Observation observation, Step step, Answer answer) {
@@ -175,20 +270,17 @@ final class ObservationMaker {
           .addComponent()
           .setCode(own(Codes.DETAILS, DENIED, DENIED))
           .setValue(
-              new CodeableConcept()
-                  .addCoding(coding(Codes.VALUES, step, step.id() + "." + denied, label)));
+              new CodeableConcept(coding(Codes.VALUES, step, step.id() + "." + denied, label)));
     }
   }
 
   /** What was stated of the baby: gestation in days, numbers in their unit, all else in words. */
   Observation fact(String id, String value) {
-    Observation observation = empty("survey");
-    CodeableConcept code = new CodeableConcept().setText(words.label(id));
-    String loinc = Codes.SHIPPED.fact(id);
-    if (loinc != null) {
-      code.addCoding(new Coding(Codes.LOINC, loinc, null));
-    }
-    observation.setCode(code.addCoding(new Coding(Codes.FACTS, id, Labels.of(id))));
+    Observation observation = blank("survey").setCode(factCode(id));
+    record
+        .stated(id)
+        .filter(stated -> stated.at() != null)
+        .ifPresent(stated -> observation.setEffective(FhirDocument.moment(stated.at())));
     Fact fact = record.protocol().fact(id).orElse(null);
     boolean readable = fact != null && fact.problem(value).isEmpty();
     if (readable && fact.kind() == Fact.Kind.GESTATION) {
@@ -203,7 +295,19 @@ final class ObservationMaker {
     return observation;
   }
 
-  private Observation empty(String category) {
+  private CodeableConcept factCode(String id) {
+    CodeableConcept code = new CodeableConcept().setText(words.label(id));
+    Optional.ofNullable(Codes.SHIPPED.fact(id)).ifPresent(code::addCoding);
+    return code.addCoding(factCoding(id));
+  }
+
+  Coding factCoding(String id) {
+    return new Coding(
+        Codes.FACTS, id, record.protocol().fact(id).map(Fact::label).orElse(Labels.of(id)));
+  }
+
+  /** Without code and value. */
+  Observation blank(String category) {
     Observation observation = new Observation();
     observation
         .setStatus(status)
@@ -213,11 +317,11 @@ final class ObservationMaker {
     return observation;
   }
 
-  private static CodeableConcept own(String system, String code, String label) {
+  static CodeableConcept own(String system, String code, String label) {
     return new CodeableConcept(new Coding(system, code, label));
   }
 
-  private static Quantity quantity(String number, String unit, String ucum) {
+  static Quantity quantity(String number, String unit, String ucum) {
     Quantity quantity = new Quantity();
     quantity.setValue(new BigDecimal(number));
     quantity.setUnit(unit).setSystem(Codes.UCUM).setCode(ucum);

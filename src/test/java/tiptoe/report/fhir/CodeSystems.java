@@ -4,11 +4,11 @@ import java.util.Comparator;
 import java.util.List;
 import org.hl7.fhir.r4.model.CodeSystem;
 import org.hl7.fhir.r4.model.Enumerations.PublicationStatus;
+import tiptoe.clinical.Level;
 import tiptoe.protocol.Detail;
 import tiptoe.protocol.Fact;
 import tiptoe.protocol.Labels;
 import tiptoe.protocol.Protocol;
-import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
 
@@ -35,11 +35,11 @@ public final class CodeSystems {
         .filter(fact -> fact.kind() != Fact.Kind.TEXT && fact.kind() != Fact.Kind.IDENTITY)
         .sorted(Comparator.comparing(Fact::id))
         .forEach(fact -> concept(facts, fact.id(), fact.label()));
-    CodeSystem sides = system(Codes.SIDES, "Side");
-    for (Side side : Side.values()) {
-      concept(sides, side.id(), side.id());
+    CodeSystem levels = system(Codes.LEVELS, "FlagLevel");
+    for (Level level : Level.values()) {
+      concept(levels, level.id(), level.id());
     }
-    return List.of(steps, values, details, facts, sides);
+    return List.of(steps, values, details, facts, levels);
   }
 
   /** All of them as a FHIR collection, the form in which they are published with the project. */
@@ -63,6 +63,9 @@ public final class CodeSystems {
   private static void add(Step step, CodeSystem values, CodeSystem details) {
     for (Value value : step.values()) {
       concept(values, step.id() + "." + value.id(), value.label());
+    }
+    if (step.values().stream().anyMatch(Value::sided)) {
+      concept(details, step.id() + "." + Detail.SIDE, Detail.SIDE);
     }
     for (Detail detail : step.details()) {
       concept(details, step.id() + "." + detail.id(), Labels.of(detail.id()));

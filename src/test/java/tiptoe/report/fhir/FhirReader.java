@@ -5,6 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.SortedSet;
 import java.util.TreeMap;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.CodeableConcept;
@@ -19,8 +21,10 @@ import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Value;
 
-/** Reads the answers back from a document that the exporter wrote. */
+/** Reads back what a document says that the exporter wrote, as a system that receives it would. */
 public final class FhirReader {
+  private static final Map<String, Side> SIDES = Map.of("L", Side.LEFT, "R", Side.RIGHT);
+
   private final Protocol protocol;
 
   public FhirReader(Protocol protocol) {
@@ -28,14 +32,20 @@ public final class FhirReader {
   }
 
   /**
-   * The answers in the document that stand, in its order; their statement numbers are not kept in
-   * FHIR.
+   * What the document says.
    *
+   * @param answers those that stand, in its order; statement numbers are not kept in FHIR
+   * @param others every other thing that it says as data, one a line
+   */
+  public record Contents(List<Answer> answers, SortedSet<String> others) {}
+
+  /**
    * @throws IllegalArgumentException when it is no document that this package wrote
    */
-  public List<Answer> answers(String json) {
+  public Contents contents(String json) {
     try {
-      return answers(FhirDocument.Contexts.R4.newJsonParser().parseResource(Bundle.class, json));
+      Bundle bundle = FhirDocument.Contexts.R4.newJsonParser().parseResource(Bundle.class, json);
+      return new Contents(answers(bundle), new OtherContents(bundle).lines());
     } catch (RuntimeException e) {
       // HAPI FHIR's parser meets damaged JSON with all sorts of runtime exceptions.
       throw new IllegalArgumentException(
@@ -50,6 +60,7 @@ public final class FhirReader {
         .filter(Observation.class::isInstance)
         .map(Observation.class::cast)
         .filter(one -> one.getMeta().getTag(Codes.SETTLING, Codes.NOT_SETTLED) == null)
+        .filter(one -> one.getStatus() != Observation.ObservationStatus.REGISTERED)
         .forEach(
             observation ->
                 coding(observation.getCode(), Codes.STEPS)
@@ -61,6 +72,9 @@ public final class FhirReader {
     Map<String, String> details = new TreeMap<>();
     List<String> denied = new ArrayList<>();
     for (Observation.ObservationComponentComponent component : observation.getComponent()) {
+      if (component.hasDataAbsentReason()) {
+        continue;
+      }
       String code = coding(component.getCode(), Codes.DETAILS).orElseThrow();
       if (code.equals(ObservationMaker.DENIED)) {
         denied.add(last(coding(component.getValueCodeableConcept(), Codes.VALUES).orElseThrow()));
@@ -88,17 +102,21 @@ public final class FhirReader {
     } else {
       value = last(coding(observation.getValueCodeableConcept(), Codes.VALUES).orElseThrow());
     }
-    Side side = coding(observation.getBodySite(), Codes.SIDES).map(Side::of).orElse(null);
+    Side side = side(observation.getBodySite());
     boolean group = ObservationMaker.GROUP.equals(observation.getMethod().getText());
     return new Answer(
         new Finding(step, side, value, quantity, details, denied, group, Source.TYPED), 0);
+  }
+
+  static Side side(CodeableConcept site) {
+    return coding(site, Codes.SIDES).map(code -> SIDES.get(code)).orElse(null);
   }
 
   private static String text(Quantity quantity) {
     return quantity.getValue().stripTrailingZeros().toPlainString();
   }
 
-  private static java.util.Optional<String> coding(CodeableConcept concept, String system) {
+  static Optional<String> coding(CodeableConcept concept, String system) {
     return concept.getCoding().stream()
         .filter(coding -> system.equals(coding.getSystem()))
         .map(Coding::getCode)
@@ -106,7 +124,7 @@ public final class FhirReader {
         .min(Comparator.naturalOrder());
   }
 
-  private static String last(String code) {
+  static String last(String code) {
     return code.substring(code.indexOf('.') + 1);
   }
 }
