@@ -52,6 +52,9 @@ final class LocalProtocolReader {
   /** What can be spoken: one to eight words of letters. */
   private static final Pattern WORDS = Pattern.compile("[a-z']+( [a-z']+){0,7}");
 
+  private static final Pattern SIDES =
+      Pattern.compile("\\b(left|right|both|bilateral|bilaterally)\\b");
+
   private static final Set<String> LEVELS = Set.of("emergency", "urgent", "arrange", "note");
 
   private final String file;
@@ -280,6 +283,8 @@ final class LocalProtocolReader {
                                 && ours.find(step.id()).isPresent()));
     if (!WORDS.matcher(words).matches()) {
       refuse(node, "up to eight spoken words of small letters for " + step.id(), words);
+    } else if (SIDES.matcher(words).find()) {
+      refuse(node, "words without a side, which is understood around them", words);
     } else if (other || wordings.size() == MOST_WORDINGS) {
       refuse(node, "words that nothing else is said in, " + MOST_WORDINGS + " at most", words);
     } else {

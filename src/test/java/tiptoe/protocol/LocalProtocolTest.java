@@ -53,6 +53,8 @@ class LocalProtocolTest {
             + " or more, found grating",
         "wordings: [{step: clavicle, value: crepitus, say: [it grates, it grates]}] | found it"
             + " grates",
+        "wordings: [{step: clavicle, value: crepitus, say: [left bone grates]}] | line 3: expected"
+            + " words without a side, which is understood around them, found left bone grates",
         "key-steps: [tail] | line 3: expected the id of a step of ours, found tail",
         "remarks: {barlow: [once]} | line 3: expected text, found a list",
         "key-steps: *more | line 3: expected YAML",

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -122,15 +123,10 @@ final class LiveSession implements SampleSource {
               && statements.stream().noneMatch(Finding::group)
               && statements.stream().map(Finding::step).distinct().count() == 1;
       if (one) {
-        Set<String> keys = new LinkedHashSet<>();
+        Set<String> keys = new TreeSet<>(Comparator.reverseOrder());
         statements.forEach(finding -> keys.add(key(finding.step(), finding.side(), finding)));
         String words = String.join(" ", path.words());
-        keys.forEach(
-            key -> {
-              if (keys.size() == 1) {
-                wordings.merge(key, words, (a, b) -> a.length() <= b.length() ? a : b);
-              }
-            });
+        wordings.merge(String.join(",", keys), words, (a, b) -> a.length() <= b.length() ? a : b);
       }
     }
   }
@@ -158,6 +154,7 @@ final class LiveSession implements SampleSource {
     if (!open.isEmpty() && extraHere < MOST_EXTRA) {
       Optional<String> answer = answer(record);
       if (answer.isPresent()) {
+        System.out.println("    + " + answer.get());
         extra++;
         extraHere++;
         return answer;
@@ -202,7 +199,8 @@ final class LiveSession implements SampleSource {
       record.utterances().stream()
           .skip(utterancesBefore)
           .forEach(one -> heard.add(one.heard().outcome() + " \"" + one.heard().text() + "\""));
-      System.out.printf("%s%n    %s  left: %s%n", said, heard, left);
+      System.out.printf(
+          "%s%n    %s  left: %s%n", said, heard, left.stream().map(Meant::text).toList());
     }
     first = false;
     open = left;
@@ -231,14 +229,14 @@ final class LiveSession implements SampleSource {
       }
     }
     for (Meant one : open) {
-      for (String key : one.keys()) {
-        String words = wordings.get(key);
-        if (!standing().contains(key) && words != null && repeated.add(key)) {
-          return Optional.of(words);
-        }
-        if (words == null && repeated.add(said)) {
-          return Optional.of(said);
-        }
+      List<String> missing = new ArrayList<>(one.keys());
+      missing.removeAll(standing());
+      String words = wordings.get(String.join(",", missing));
+      if (words == null && repeated.add(said)) {
+        return Optional.of(said);
+      }
+      if (words != null && repeated.add(one.text())) {
+        return Optional.of(words);
       }
     }
     return Optional.empty();

@@ -133,11 +133,11 @@ class WardProtocolTest {
             """
             name: Ward 7
             version: 3
-            wordings: [{step: clavicle, value: crepitus, say: [left clavicle intact]}]
+            wordings: [{step: clavicle, value: crepitus, say: [clavicle intact]}]
             """);
     Exception told = assertThrows(IOException.class, () -> Home.of(clash));
     assertEquals(
-        "local protocol Ward 7 line 3: expected words that mean nothing else, found \"left clavicle"
+        "local protocol Ward 7 line 3: expected words that mean nothing else, found \"clavicle"
             + " intact\"",
         told.getMessage());
   }
