@@ -191,7 +191,7 @@ final class FamilyPages {
         .append(title)
         .append("</title>\n<style>\n")
         .append(STYLE.formatted(HtmlReport.head(findings), draft))
-        .append("</style>\n</head>\n<body>\n");
+        .append("</style>\n</head>\n<body>\n<main>\n");
     banner();
     page.append("<h1>").append(title);
     if (findings.isDraft()) {
@@ -213,7 +213,7 @@ final class FamilyPages {
   private String end(String last) {
     page.append("<p>").append(text(findings.words().spelled(last))).append("</p>\n");
     banner();
-    return page.append("</body>\n</html>\n").toString();
+    return page.append("</main>\n</body>\n</html>\n").toString();
   }
 
   private void list(String title, List<String> lines) {
