@@ -31,7 +31,6 @@ import tiptoe.finding.Question;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
-import tiptoe.protocol.Side;
 import tiptoe.settings.Settings;
 
 /**
@@ -124,25 +123,26 @@ final class LiveSession implements SampleSource {
               && statements.stream().map(Finding::step).distinct().count() == 1;
       if (one) {
         Set<String> keys = new TreeSet<>(Comparator.reverseOrder());
-        statements.forEach(finding -> keys.add(key(finding.step(), finding.side(), finding)));
+        statements.forEach(finding -> keys.add(key(finding)));
         String words = String.join(" ", path.words());
         wordings.merge(String.join(",", keys), words, (a, b) -> a.length() <= b.length() ? a : b);
       }
     }
   }
 
-  private static String key(String step, Side side, Finding finding) {
+  private static String key(Finding finding) {
     Object value =
         finding.quantity() == null
             ? finding.value()
             : finding.quantity().text().replaceFirst("\\.0$", "");
-    return step + (side == null ? "" : "." + side.id()) + "=" + value;
+    String side = finding.side() == null ? "" : "." + finding.side().id();
+    return finding.step() + side + "=" + value;
   }
 
   private Set<String> standing() {
     Set<String> keys = new HashSet<>();
     for (Answer answer : session.record().answers()) {
-      keys.add(key(answer.step(), answer.side(), answer.finding()));
+      keys.add(key(answer.finding()));
     }
     return keys;
   }
@@ -228,6 +228,17 @@ final class LiveSession implements SampleSource {
         return Optional.of(sides.size() > 1 ? "both" : sides.get(0));
       }
     }
+    if (asked.isPresent() && asked.get().question().kind() == Question.Kind.CONTRADICTION) {
+      Question question = asked.get().question();
+      if (question.about() != null && question.against() != null) {
+        if (allMeant.contains(key(question.about()))) {
+          return Optional.of("the second one");
+        }
+        if (allMeant.contains(key(question.against()))) {
+          return Optional.of("the first one");
+        }
+      }
+    }
     for (Meant one : open) {
       List<String> missing = new ArrayList<>(one.keys());
       missing.removeAll(standing());
@@ -251,7 +262,7 @@ final class LiveSession implements SampleSource {
     List<Boolean> right = new ArrayList<>();
     for (Meaning.States one : offered.candidates()) {
       Finding finding = one.statement();
-      right.add(allMeant.contains(key(finding.step(), finding.side(), finding)));
+      right.add(allMeant.contains(key(finding)));
     }
     if (right.stream().allMatch(Boolean::booleanValue)) {
       return Optional.of("yes");
