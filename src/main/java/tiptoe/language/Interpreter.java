@@ -41,6 +41,8 @@ public final class Interpreter {
   private static final Set<String> DENIED_BEHIND =
       Set.of("not", "absent", "none", "nil", "never", "excluded", "isn't", "wasn't");
 
+  private static final Set<String> JOINTS = Set.of("and", "but", "so", "then", "also");
+  private static final String BY_ITSELF = "said by itself";
   private static final Set<String> COPULAS = Set.of("is", "are", "was", "were");
 
   private static final Set<Command> ONLY_ALONE =
@@ -77,15 +79,22 @@ public final class Interpreter {
    */
   public Interpretation interpret(List<String> words, Dialogue dialogue, Source source) {
     List<String> plain = TypedText.plain(words);
-    Optional<Interpretation> amended = amended(plain, dialogue, source);
+    Optional<Interpretation> amended =
+        words.contains(TypedText.ASKS) ? Optional.empty() : amended(plain, dialogue, source);
     if (amended.isPresent()) {
       return amended.get();
     }
     ByGrammar first = byGrammar(plain, dialogue, source);
     boolean parted = words.contains(TypedText.BREAK);
     boolean asked = words.contains(TypedText.ASKS) && first.states();
-    if (second == SecondReading.NONE || first.loose().isEmpty() && !parted && !asked) {
+    if (second == SecondReading.NONE
+        || first.loose().isEmpty() && !parted && !asked && !first.asksWhere()) {
       return first.interpretation(plain);
+    }
+    Optional<Interpretation> beside =
+        parted && !first.loose().isEmpty() ? beside(words, dialogue, source) : Optional.empty();
+    if (beside.isPresent()) {
+      return beside.get();
     }
     SecondReading.Reading reading = second.read(words);
     if (first.loose().isEmpty()) {
@@ -93,7 +102,10 @@ public final class Interpreter {
       boolean agrees =
           first.leavesOut()
               || reading.claims().stream().noneMatch(claim -> first.denies(claim, protocol));
-      boolean complete = reading.unaccounted().isEmpty() && !reading.claims().isEmpty();
+      boolean complete =
+          reading.unaccounted().isEmpty()
+              && !reading.claims().isEmpty()
+              && (parted || reading.claims().stream().allMatch(this::isPlaced));
       if (agrees && !(complete && first.asksWhere()) && !(asked && reading.doubtful())) {
         return first.interpretation(plain);
       }
@@ -114,6 +126,59 @@ public final class Interpreter {
       }
     }
     return wordByWord(plain, first, reading, source);
+  }
+
+  // "Birth weight three four fifty, he's lovely and pink": what is between breaks and no finding,
+  // but a fact or what was left out, is read by itself.
+  private Optional<Interpretation> beside(List<String> words, Dialogue dialogue, Source source) {
+    if (words.contains(TypedText.ASKS)) {
+      return Optional.empty();
+    }
+    List<String> rest = new ArrayList<>();
+    List<Meaning> told = new ArrayList<>();
+    for (List<String> chunk : chunks(words)) {
+      ByGrammar alone = byGrammar(withoutJoint(chunk), dialogue, source);
+      if (alone.loose().isEmpty() && alone.tellsBeside()) {
+        told.addAll(alone.utterance().meanings());
+      } else {
+        rest.addAll(rest.isEmpty() ? List.of() : List.of(TypedText.BREAK));
+        rest.addAll(chunk);
+      }
+    }
+    if (told.isEmpty() || rest.isEmpty() || second.read(rest).doubtful()) {
+      return Optional.empty();
+    }
+    Interpretation left = interpret(rest, dialogue, source);
+    List<Interpretation.Certainty> certainties = new ArrayList<>();
+    told.forEach(one -> certainties.add(new Interpretation.Certainty(one, true, BY_ITSELF)));
+    certainties.addAll(left.howSure());
+    List<Meaning> meanings = new ArrayList<>(told);
+    meanings.addAll(left.meanings());
+    return Optional.of(
+        new Interpretation(
+            meanings, left.uncovered(), left.spans(), false, left.dialogue(), certainties));
+  }
+
+  private static List<List<String>> chunks(List<String> words) {
+    List<List<String>> chunks = new ArrayList<>();
+    int from = 0;
+    for (int at = 0; at <= words.size(); at++) {
+      if (at == words.size() || words.get(at).equals(TypedText.BREAK)) {
+        chunks.add(words.subList(from, at));
+        from = at + 1;
+      }
+    }
+    return chunks;
+  }
+
+  private static List<String> withoutJoint(List<String> chunk) {
+    boolean joined = chunk.size() > 1 && JOINTS.contains(chunk.get(0));
+    return joined ? chunk.subList(1, chunk.size()) : chunk;
+  }
+
+  // "No hernias": the words tell both sides where the phrase leaves it open.
+  private boolean isPlaced(SecondReading.Claim claim) {
+    return claim.side() != null || !protocol.step(claim.step()).sided();
   }
 
   private Interpretation wordByWord(
@@ -218,6 +283,13 @@ public final class Interpreter {
               meaning ->
                   meaning instanceof Meaning.States said
                       && Value.NOT_EXAMINED.equals(said.statement().value()));
+    }
+
+    /** Whether they tell facts about the baby, or what was not examined, and nothing else. */
+    boolean tellsBeside() {
+      List<Meaning> said = utterance.meanings();
+      return !said.isEmpty()
+          && (leavesOut() || said.stream().allMatch(Meaning.Fact.class::isInstance));
     }
 
     /** Whether they leave open of what, or of which side, something is said. */

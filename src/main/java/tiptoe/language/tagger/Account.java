@@ -1,9 +1,13 @@
 package tiptoe.language.tagger;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import tiptoe.language.SecondReading.Claim;
 import tiptoe.language.SecondReading.Reading;
 import tiptoe.language.SecondReading.Span;
@@ -19,13 +23,26 @@ import tiptoe.protocol.Protocol;
 final class Account {
   private static final int MOST_UNKNOWN = 2;
   private static final Set<String> PREPOSITIONS =
-      Set.of("in", "on", "of", "over", "across", "at", "behind", "under", "between", "around");
+      Set.of(
+          "in", "on", "of", "over", "across", "at", "behind", "under", "between", "around", "below",
+          "above", "beside", "near", "beneath");
   private static final Set<String> BEFORE_A_PLACE =
       Set.of("the", "his", "her", "a", "left", "right", "both", "lower", "upper", "this", "that");
   private static final Set<String> TIMES =
       Set.of("hour", "hours", "day", "days", "week", "weeks", "month", "months");
   private static final Set<String> OF_NOUNS = Set.of("no", "nil", "without");
+  private static final List<List<String>> EXCEPTIONS =
+      List.of(
+          List.of("apart", "from"),
+          List.of("other", "than"),
+          List.of("aside", "from"),
+          List.of("except"));
   private static final List<String> FILLERS = List.of("filler", "address");
+  private static final Set<String> SIZES =
+      Set.of("centimetre", "centimetres", "millimetre", "millimetres", "cm", "mm");
+  private static final Set<String> SUBORDINATE =
+      Set.of("when", "while", "whilst", "as", "because", "cos", "since", "where", "so", "like");
+  private static final Set<String> REFERS = Set.of("that", "that's", "it's", "it", "this", "so");
   private static final Set<String> COUNTING =
       Set.of("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten");
 
@@ -79,7 +96,9 @@ final class Account {
     List<Claim> offered =
         settled.stream()
             .filter(claim -> isWhole(claim) && !isDenied(claim, unaccounted))
-            .filter(claim -> claim.evidence().stream().noneMatch(doubted::contains))
+            .filter(
+                claim ->
+                    claim.evidence().stream().noneMatch(word -> isDoubted(word, claim, doubted)))
             .filter(claim -> !uneasy() || !isNormal(claim))
             .toList();
     settled.stream()
@@ -94,6 +113,21 @@ final class Account {
         doubtful,
         plain(unaccounted),
         plain(fillers()));
+  }
+
+  // "Not convinced by the left femoral, but the right is strong": it is the femoral that is named,
+  // and something else that is found.
+  private boolean isDoubted(int word, Claim claim, Set<Integer> doubted) {
+    return doubted.contains(word)
+        && items.stream()
+            .filter(item -> item.kind() == WordItem.Kind.PART && foundBeside(claim, doubted))
+            .noneMatch(item -> item.from() <= word && word < item.to());
+  }
+
+  private boolean foundBeside(Claim claim, Set<Integer> doubted) {
+    return items.stream()
+        .filter(item -> item.kind() == WordItem.Kind.FINDING && !doubted.contains(item.from()))
+        .anyMatch(item -> claim.evidence().contains(item.from()));
   }
 
   private boolean uneasy() {
@@ -196,10 +230,13 @@ final class Account {
       boolean carries =
           switch (item.kind()) {
             case NUMBER ->
-                range(item).stream().noneMatch(stated::contains) && !counts(item, stated);
+                range(item).stream().noneMatch(stated::contains)
+                    && !counts(item, stated)
+                    && settled.stream().noneMatch(claim -> isSize(item, claim));
             case PART, FINDING, SIDE, NOT, SAME, OTHER ->
                 range(item).stream().noneMatch(stated::contains) && !isBeside(item, settled);
             case UNKNOWN, DOUBT, PLAN, CONCERN, FOREIGN, CORRECTION -> true;
+            case DESCRIPTION -> settled.stream().noneMatch(claim -> isDescribed(claim, item));
             default -> false;
           };
       if (carries) {
@@ -212,7 +249,31 @@ final class Account {
     open.removeAll(saidAgain(stated));
     // What contradicts something else in the sentence counts for neither.
     contested(settled, read).forEach(claim -> open.addAll(claim.evidence()));
+    settled.stream()
+        .filter(claim -> isNormal(claim) && isExcepted(claim, settled))
+        .forEach(claim -> open.addAll(claim.evidence()));
     return open;
+  }
+
+  // "Boggy" of a caput is no news, of a scalp that is clear it is.
+  private boolean isDescribed(Claim claim, WordItem description) {
+    if (claim.value() == null || isNormal(claim)) {
+      return false;
+    }
+    return claim.evidence().stream().anyMatch(chunk(description)::contains);
+  }
+
+  // "No dysmorphism apart from low-set ears": then it is not quite so.
+  private boolean isExcepted(Claim claim, List<Claim> settled) {
+    int last = claim.evidence().stream().max(Integer::compare).orElse(0);
+    return EXCEPTIONS.stream()
+        .mapToInt(words -> Collections.indexOfSubList(this.words, words))
+        .filter(at -> at > last && !this.words.subList(last, at).contains(TypedText.BREAK))
+        .anyMatch(
+            at ->
+                settled.stream()
+                    .filter(other -> other.step().equals(claim.step()))
+                    .allMatch(other -> isNormal(other)));
   }
 
   // "No jaundice, none at all."
@@ -248,9 +309,23 @@ final class Account {
   }
 
   private List<Claim> contested(List<Claim> settled, List<Claim> read) {
-    return read.stream()
-        .filter(claim -> settled.stream().noneMatch(kept -> covers(kept, claim)))
-        .toList();
+    List<Claim> dropped =
+        read.stream()
+            .filter(claim -> settled.stream().noneMatch(kept -> covers(kept, claim)))
+            .toList();
+    // "Femorals equal, actually the left is weaker": nor is the right what was said of both.
+    List<Claim> all = new ArrayList<>(dropped);
+    settled.stream()
+        .filter(claim -> dropped.stream().anyMatch(other -> isOtherSide(claim, other)))
+        .forEach(all::add);
+    return all;
+  }
+
+  private static boolean isOtherSide(Claim one, Claim other) {
+    return one.step().equals(other.step())
+        && one.side() != other.side()
+        && Objects.equals(one.value(), other.value())
+        && one.evidence().equals(other.evidence());
   }
 
   // "No bogginess", "no murmurs, rubs or gallops": what is denied beside, and is nothing that the
@@ -274,7 +349,9 @@ final class Account {
         WordItem next = items.get(at);
         switch (next.kind()) {
           case UNKNOWN -> {
-            unknown++;
+            // "No mass flobbery": who knows of what.
+            boolean tells = items.get(at - 1).kind() == WordItem.Kind.FINDING;
+            unknown += tells ? MOST_UNKNOWN + 1 : 1;
             denied.addAll(range(next));
             at++;
           }
@@ -325,14 +402,30 @@ final class Account {
         chunk.add(items.get(i));
         continue;
       }
-      if (chunk.stream().allMatch(this::isEveryday) || isCounting(chunk)) {
-        Set<Integer> aside = new TreeSet<>();
-        chunk.forEach(item -> aside.addAll(range(item)));
-        asides.add(aside);
-      }
+      boolean counting = isCounting(chunk);
+      int from = counting ? 0 : beginningOfTalk(chunk);
+      Set<Integer> aside = new TreeSet<>();
+      chunk.subList(from, chunk.size()).forEach(item -> aside.addAll(range(item)));
+      asides.add(aside);
       chunk = new ArrayList<>();
     }
     return asides;
+  }
+
+  // The whole of it, or what goes on behind "when", "because": "red when he's had a shout".
+  private int beginningOfTalk(List<WordItem> chunk) {
+    int from = chunk.size();
+    while (from > 0 && isEveryday(chunk.get(from - 1))) {
+      from--;
+    }
+    while (from > 0 && from < chunk.size() && !isSubordinate(chunk.get(from))) {
+      from++;
+    }
+    return from;
+  }
+
+  private boolean isSubordinate(WordItem item) {
+    return SUBORDINATE.contains(words.get(item.from()));
   }
 
   private boolean isEveryday(WordItem item) {
@@ -361,12 +454,49 @@ final class Account {
     if (lexicon.says("except", words) && kept.step().equals(claim.step()) && isNormal(claim)) {
       return true;
     }
-    boolean elsewhere =
-        claim.step().equals("skin") && java.util.Objects.equals(kept.value(), claim.value());
+    // "Puffy but clear": not so clear as to take it back.
+    if (!isNormal(kept)
+        && isNormal(claim)
+        && kept.step().equals(claim.step())
+        && kept.side() == claim.side()
+        && kept.denied().isEmpty()
+        && kept.value() != null
+        && (turnsBetween(kept, claim) || isAddedTo(kept, claim))) {
+      return true;
+    }
+    boolean elsewhere = claim.step().equals("skin") && Objects.equals(kept.value(), claim.value());
     return elsewhere
         || kept.step().equals(claim.step())
             && kept.side() == claim.side()
-            && (java.util.Objects.equals(kept.value(), claim.value()) || !claim.denied().isEmpty());
+            && (Objects.equals(kept.value(), claim.value()) || !claim.denied().isEmpty());
+  }
+
+  // "Nipples normally placed, an extra one on the left"
+  private boolean isAddedTo(Claim added, Claim normal) {
+    return protocol.step(added.step()).many()
+        && Collections.min(added.evidence()) > Collections.max(normal.evidence());
+  }
+
+  // "A strawberry mark, one centimetre"
+  private boolean isSize(WordItem number, Claim claim) {
+    return SIZES.contains(words.get(number.to() - 1))
+        && claim.value() != null
+        && claim.denied().isEmpty()
+        && !isNormal(claim)
+        && protocol.step(claim.step()).details().stream()
+            .noneMatch(detail -> detail.measure() != null)
+        && isDescribed(claim, number);
+  }
+
+  private boolean turnsBetween(Claim one, Claim other) {
+    int from = Math.min(Collections.max(one.evidence()), Collections.max(other.evidence()));
+    int to = Math.max(Collections.max(one.evidence()), Collections.max(other.evidence()));
+    return items.stream()
+        .filter(item -> item.from() > from && item.from() < to)
+        .anyMatch(
+            item ->
+                item.kind() == WordItem.Kind.TURN
+                    && Scope.PARTING.contains(words.get(item.from())));
   }
 
   // "Two testes", "the one hand"
@@ -404,25 +534,109 @@ final class Account {
     if (item.kind() != WordItem.Kind.FINDING) {
       return false;
     }
-    if (said.equals(List.of("there"))) {
+    if (said.equals(List.of("there"))
+        || lexicon.isListed("seen", said) && isBehind(item, settled)
+        || isNamedLater(item, settled)
+        || isDeniedAlone(item, settled)) {
       return true;
     }
     if (lexicon.isListed("filler", said)) {
       return settled.stream().anyMatch(claim -> claim.value() != null);
     }
-    boolean describes = lexicon.isListed("severity", said) || lexicon.isListed("neutral", said);
-    return describes
+    return describes(item) && isOfFormer(item, settled)
+        || describes(item)
+            && settled.stream()
+                .anyMatch(
+                    claim ->
+                        claim.denied().isEmpty()
+                            && (claim.evidence().contains(behindFillers(item.to()))
+                                || claim.evidence().contains(item.from() - 1)));
+  }
+
+  // "Retractions are present"
+  private boolean isBehind(WordItem seen, List<Claim> settled) {
+    int before = seen.from() - 1;
+    while (before >= 0 && isFilled(before)) {
+      before--;
+    }
+    int word = before;
+    return settled.stream()
+        .filter(claim -> claim.value() != null && claim.denied().isEmpty())
+        .anyMatch(claim -> claim.evidence().contains(word));
+  }
+
+  private boolean isFilled(int word) {
+    return items.stream()
+        .anyMatch(item -> item.isEmpty() && item.from() <= word && word < item.to());
+  }
+
+  // "Moving all limbs, no deformity": nothing is said to be there.
+  private boolean isDeniedAlone(WordItem item, List<Claim> settled) {
+    boolean normal = item.match().senses().stream().noneMatch(lexicon::isAbnormal);
+    boolean alone =
+        items.stream()
+            .filter(other -> chunk(item).contains(other.from()))
+            .allMatch(other -> other == item || other.isEmpty());
+    return lexicon.denies(item.match(), words)
+        && normal
+        && alone
+        && settled.stream().allMatch(claim -> claim.value() == null || isNormal(claim));
+  }
+
+  // The words between the breaks around an item.
+  private Set<Integer> chunk(WordItem item) {
+    Set<Integer> chunk = new TreeSet<>();
+    int from = item.from();
+    while (from > 0 && !words.get(from - 1).equals(TypedText.BREAK)) {
+      from--;
+    }
+    while (from < words.size() && !words.get(from).equals(TypedText.BREAK)) {
+      chunk.add(from++);
+    }
+    return chunk;
+  }
+
+  // "A swelling on top, that's a caput": what it is was told by name.
+  private boolean isNamedLater(WordItem thing, List<Claim> settled) {
+    return lexicon.isListed("thing", words.subList(thing.from(), thing.to()))
         && settled.stream()
+            .filter(claim -> claim.value() != null && claim.denied().isEmpty() && !isNormal(claim))
+            .map(claim -> claim.evidence().stream().min(Integer::compare).orElse(0))
             .anyMatch(
-                claim ->
-                    claim.denied().isEmpty()
-                        && (claim.evidence().contains(behindFillers(item.to()))
-                            || claim.evidence().contains(item.from() - 1)));
+                first ->
+                    first > thing.to()
+                        && words.subList(thing.to(), first).contains(TypedText.BREAK)
+                        && words.subList(thing.to(), first).stream().anyMatch(REFERS::contains));
+  }
+
+  // "A natal tooth, slightly mobile": nothing else is named there.
+  private boolean isOfFormer(WordItem item, List<Claim> settled) {
+    int begin = item.from();
+    while (begin > 0 && !words.get(begin - 1).equals(TypedText.BREAK)) {
+      begin--;
+    }
+    int from = begin;
+    return from > 0
+        && items.stream()
+            .filter(other -> other.from() >= from && other.to() <= item.from())
+            .allMatch(other -> other.isEmpty() || describes(other))
+        && settled.stream()
+            .max(Comparator.comparing(claim -> Collections.max(claim.evidence())))
+            .filter(last -> Collections.max(last.evidence()) < from)
+            .filter(last -> last.value() != null && !isNormal(last))
+            .isPresent();
+  }
+
+  private boolean describes(WordItem item) {
+    List<String> said = words.subList(item.from(), item.to());
+    return Stream.of("severity", "neutral", "describes")
+        .anyMatch(list -> lexicon.isListed(list, said));
   }
 
   private int behindFillers(int word) {
     return items.stream()
         .filter(item -> item.from() >= word && !item.isEmpty())
+        .filter(item -> item.kind() != WordItem.Kind.FINDING || !describes(item))
         .mapToInt(WordItem::from)
         .findFirst()
         .orElse(-1);
@@ -445,7 +659,7 @@ final class Account {
 
   // No unknown word stands between what makes the claim, nor behind praise that it may belong to.
   private boolean isWhole(Claim claim) {
-    int from = claim.evidence().stream().min(Integer::compare).orElse(0);
+    int from = first(claim);
     int to = claim.evidence().stream().max(Integer::compare).orElse(0);
     if (unknownBeside(from, to) > MOST_UNKNOWN) {
       return false;
@@ -461,10 +675,22 @@ final class Account {
     return true;
   }
 
+  // "The left femoral I'm not sure of, the right is strong": what is named before is no part of it.
+  private int first(Claim claim) {
+    return claim.evidence().stream()
+        .filter(
+            word ->
+                items.stream()
+                    .filter(item -> item.from() <= word && word < item.to())
+                    .noneMatch(item -> item.kind() == WordItem.Kind.PART))
+        .min(Integer::compare)
+        .orElse(claim.evidence().stream().min(Integer::compare).orElse(0));
+  }
+
   // A denial before it that nobody could place may turn it round.
   private boolean isDenied(Claim claim, Set<Integer> unaccounted) {
     int to = claim.evidence().stream().max(Integer::compare).orElse(0);
-    int from = claim.evidence().stream().min(Integer::compare).orElse(0);
+    int from = first(claim);
     while (from > 0 && !words.get(from - 1).equals(TypedText.BREAK)) {
       from--;
     }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 
 /** The lay lexicon: words of the ward and what they stand for. */
 final class LayLexicon {
@@ -72,11 +73,19 @@ final class LayLexicon {
 
   private final List<Term> terms;
   private final Map<String, List<Term>> byFirstWord = new HashMap<>();
+
+  /** What stands behind the "no" of the values that begin with it, by its first word. */
+  private final Map<String, List<Term>> denied = new HashMap<>();
+
+  private final Set<String> little = new HashSet<>();
   private final Map<String, List<List<String>>> lists;
   private final Map<String, Set<List<String>>> listed = new HashMap<>();
   private final Map<String, List<List<String>>> contexts;
   private final Map<String, String> opposites;
   private final Set<String> anywhere;
+  private final WordForms forms;
+  private final Predicate<Sense> abnormal;
+  private final Map<String, String> regions;
 
   /**
    * @param terms every term of every step, and those of the cue lists
@@ -84,13 +93,17 @@ final class LayLexicon {
    * @param contexts step to the words that must be in the sentence for its bound parts
    * @param opposites {@code step value} to the value that its denial comes to
    * @param anywhere steps whose findings can be in any place
+   * @param abnormal whether a sense is a finding that is not normal
+   * @param regions the region of each step
    */
   LayLexicon(
       List<Term> terms,
       Map<String, List<List<String>>> lists,
       Map<String, List<List<String>>> contexts,
       Map<String, String> opposites,
-      Set<String> anywhere) {
+      Set<String> anywhere,
+      Predicate<Sense> abnormal,
+      Map<String, String> regions) {
     this.terms = List.copyOf(terms);
     this.lists = Map.copyOf(lists);
     this.contexts = Map.copyOf(contexts);
@@ -100,6 +113,38 @@ final class LayLexicon {
     terms.forEach(
         term ->
             byFirstWord.computeIfAbsent(term.words().get(0), word -> new ArrayList<>()).add(term));
+    byFirstWord.getOrDefault("no", List.of()).stream()
+        .filter(term -> term.sense().kind() == Sense.Kind.VALUE && term.words().size() > 1)
+        .map(term -> new Term(term.words().subList(1, term.words().size()), term.sense()))
+        .forEach(
+            rest ->
+                denied.computeIfAbsent(rest.words().get(0), word -> new ArrayList<>()).add(rest));
+    list("little").forEach(little::addAll);
+    this.forms = WordForms.of(terms, lists.values(), abnormal);
+    this.abnormal = abnormal;
+    this.regions = Map.copyOf(regions);
+  }
+
+  boolean isAbnormal(Sense sense) {
+    return abnormal.test(sense);
+  }
+
+  /** Whether all that it can stand for are findings that are not normal. */
+  boolean isAbnormal(TermMatch match) {
+    return match.is(Sense.Kind.VALUE)
+        && match.senses().stream()
+            .filter(sense -> sense.kind() == Sense.Kind.VALUE)
+            .allMatch(abnormal);
+  }
+
+  /** Whether two steps are of one region. */
+  boolean near(String one, String other) {
+    return regions.get(one).equals(regions.get(other));
+  }
+
+  /** The words one of which must be in a sentence for this step to be spoken of. */
+  List<List<String>> context(String step) {
+    return contexts.getOrDefault(step, List.of());
   }
 
   List<Term> terms() {
@@ -143,7 +188,7 @@ final class LayLexicon {
   }
 
   boolean isLittle(String word) {
-    return isListed("little", List.of(word));
+    return little.contains(word);
   }
 
   /** Barlow's is Barlow, but it's stays. */
@@ -178,10 +223,11 @@ final class LayLexicon {
 
   /** The terms in a sentence, the longest first chosen, in the order of the words. */
   List<TermMatch> matches(List<String> words) {
-    List<String> plain = words.stream().map(LayLexicon::plain).toList();
+    List<String> plain = words.stream().map(LayLexicon::plain).map(forms::known).toList();
     List<TermMatch> all = new ArrayList<>();
     for (int at = 0; at < plain.size(); at++) {
       Map<List<Integer>, List<Sense>> here = new LinkedHashMap<>();
+      int from = at;
       for (Term term : byFirstWord.getOrDefault(plain.get(at), List.of())) {
         int end = end(term, plain, at);
         if (end > 0 && fits(term, plain)) {
@@ -190,13 +236,11 @@ final class LayLexicon {
         }
       }
       if (DENIERS.contains(plain.get(at)) || plain.get(at).equals("no")) {
-        for (Term term : byFirstWord.getOrDefault("no", List.of())) {
-          int end = endOfDenial(term, plain, at);
-          if (end > 0) {
-            here.computeIfAbsent(List.of(end, end - at), key -> new ArrayList<>())
-                .add(term.sense());
-          }
-        }
+        denials(plain, at)
+            .forEach(
+                (term, end) ->
+                    here.computeIfAbsent(List.of(end, end - from), key -> new ArrayList<>())
+                        .add(term.sense()));
       }
       for (Map.Entry<List<Integer>, List<Sense>> found : here.entrySet()) {
         all.add(new TermMatch(at, found.getKey().get(0), found.getKey().get(1), found.getValue()));
@@ -257,22 +301,23 @@ final class LayLexicon {
     return at;
   }
 
-  private int endOfDenial(Term term, List<String> words, int from) {
-    if (term.sense().kind() != Sense.Kind.VALUE || term.words().size() < 2) {
-      return 0;
-    }
+  // What is denied by another word than "no", with words between: "can't see any rash".
+  private Map<Term, Integer> denials(List<String> words, int from) {
+    Map<Term, Integer> denials = new LinkedHashMap<>();
     int at = from + 1;
-    while (at < words.size()
-        && at - from <= MOST_BETWEEN_DENIAL
-        && FINDING_OUT.contains(words.get(at))
-        && !words.get(at).equals(term.words().get(1))) {
+    boolean more = true;
+    while (at < words.size() && more) {
+      boolean plainNo = at == from + 1 && words.get(from).equals("no");
+      for (Term term : plainNo ? List.<Term>of() : denied.getOrDefault(words.get(at), List.of())) {
+        int end = end(term, words, at);
+        if (end > 0) {
+          denials.putIfAbsent(term, end);
+        }
+      }
+      more = at - from <= MOST_BETWEEN_DENIAL && FINDING_OUT.contains(words.get(at));
       at++;
     }
-    boolean plainNo = at == from + 1 && words.get(from).equals("no");
-    if (plainNo || at >= words.size() || !words.get(at).equals(term.words().get(1))) {
-      return 0;
-    }
-    return end(new Term(term.words().subList(1, term.words().size()), term.sense()), words, at);
+    return denials;
   }
 
   private boolean fits(Term term, List<String> words) {

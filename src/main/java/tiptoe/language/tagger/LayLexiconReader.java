@@ -14,12 +14,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import tiptoe.language.NumberWords;
+import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Step;
 
-/** Reads {@code lay.txt}; its head says what the lines mean. */
+/** Reads {@code lay.txt} and {@code everyday.txt}; their heads say what the lines mean. */
 final class LayLexiconReader {
-  private static final String FILE = "/tiptoe/language/lay.txt";
+  private static final List<String> FILES =
+      List.of("/tiptoe/language/lay.txt", "/tiptoe/language/everyday.txt");
+  private static final Set<String> COPULAS = Set.of("is", "are", "was", "were");
   private static final Set<String> CUES = Set.of("no", "turn", "both", "talk");
 
   private final Protocol protocol;
@@ -46,9 +51,13 @@ final class LayLexiconReader {
     return new LayLexiconReader(protocol, spelling).read(text());
   }
 
-  /** The file itself, for what depends on it. */
+  /** The files themselves, for what depends on them. */
   static List<String> text() {
-    try (InputStream in = LayLexiconReader.class.getResourceAsStream(FILE);
+    return FILES.stream().flatMap(file -> lines(file).stream()).toList();
+  }
+
+  private static List<String> lines(String file) {
+    try (InputStream in = LayLexiconReader.class.getResourceAsStream(file);
         BufferedReader lines =
             new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
       return lines.lines().toList();
@@ -58,13 +67,11 @@ final class LayLexiconReader {
   }
 
   LayLexicon read(List<String> text) {
-    int number = 0;
     for (String raw : text) {
-      number++;
       String line = raw.replaceFirst("#.*", "").strip();
       if (!line.isEmpty() && !take(line)) {
         throw new IllegalArgumentException(
-            "lay.txt:" + number + ": expected [step] or key: terms, found " + line);
+            "lay.txt, everyday.txt: expected [step] or key: terms, found " + line);
       }
     }
     protocol.steps().filter(step -> !sections.contains(step.id())).forEach(this::byLabels);
@@ -76,7 +83,74 @@ final class LayLexiconReader {
         });
     List.of("left", "right").forEach(side -> terms.add(new Term(List.of(side), Sense.cue(side))));
     return new LayLexicon(
-        terms.stream().map(this::naming).toList(), lists, contexts, opposites, anywhere);
+        withoutComposed().stream().map(this::naming).toList(),
+        lists,
+        contexts,
+        opposites,
+        anywhere,
+        this::isAbnormal,
+        protocol.steps().collect(Collectors.toMap(Step::id, Step::region)));
+  }
+
+  private boolean isAbnormal(Sense sense) {
+    return sense.kind() == Sense.Kind.VALUE
+        && protocol.step(sense.step()).value(sense.value()).orElseThrow().norm() != Norm.NORMAL;
+  }
+
+  // "Hips are stable" says no more than "hips" and "stable" where nothing else of that name can be
+  // stable; read by its parts it says both sides, and more can stand between and beside.
+  private List<Term> withoutComposed() {
+    Map<List<String>, Set<String>> parts = new HashMap<>();
+    Map<List<String>, Set<String>> values = new HashMap<>();
+    for (Term term : terms) {
+      Sense sense = term.sense();
+      if (sense.kind() == Sense.Kind.PART && sense.pair()) {
+        parts.computeIfAbsent(term.words(), words -> new HashSet<>()).add(sense.step());
+      } else if (sense.kind() == Sense.Kind.VALUE && !isGeneral(term.words())) {
+        values
+            .computeIfAbsent(term.words(), words -> new HashSet<>())
+            .add(sense.step() + " " + sense.value());
+      }
+    }
+    return terms.stream().filter(term -> !isComposed(term, parts, values)).toList();
+  }
+
+  private boolean isGeneral(List<String> words) {
+    return lists.getOrDefault("good", List.of()).contains(words)
+        || !NumberWords.readings(words).isEmpty();
+  }
+
+  private static boolean isComposed(
+      Term term, Map<List<String>, Set<String>> parts, Map<List<String>, Set<String>> values) {
+    if (term.sense().kind() != Sense.Kind.VALUE) {
+      return false;
+    }
+    List<String> words = term.words();
+    for (int cut = 1; cut < words.size(); cut++) {
+      List<String> first = words.subList(0, cut);
+      List<String> rest = words.subList(cut, words.size());
+      List<String> behind = COPULAS.contains(rest.get(0)) ? rest.subList(1, rest.size()) : rest;
+      if (says(term, first, behind, parts, values) || says(term, rest, first, parts, values)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static boolean says(
+      Term term,
+      List<String> part,
+      List<String> value,
+      Map<List<String>, Set<String>> parts,
+      Map<List<String>, Set<String>> values) {
+    Set<String> steps = parts.getOrDefault(part, Set.of());
+    Set<String> stated = values.getOrDefault(value, Set.of());
+    String meant = term.sense().step() + " " + term.sense().value();
+    return steps.contains(term.sense().step())
+        && stated.contains(meant)
+        && stated.stream()
+            .filter(other -> !other.equals(meant))
+            .noneMatch(other -> steps.contains(other.substring(0, other.indexOf(' '))));
   }
 
   // A term that holds its structure itself, such as "no suck", needs no other word for it.
@@ -125,6 +199,7 @@ final class LayLexiconReader {
   private boolean step(Step step, String key, List<String> items) {
     switch (key) {
       case "part" -> items.forEach(item -> part(step, item, false));
+      case "loosely" -> items.forEach(item -> add(item, Sense.loosely(step.id())));
       case "pair" -> items.forEach(item -> part(step, item, true));
       case "place" -> items.forEach(item -> place(step, item));
       case "with" -> contexts.put(step.id(), items.stream().map(spelling).toList());

@@ -40,8 +40,7 @@ final class Scope {
           "they",
           "they're");
   private static final Set<String> REFERS = Set.of("that", "that's", "it", "it's", "this", "so");
-  private static final Set<String> PARTING =
-      Set.of("but", "although", "though", "while", "whereas");
+  static final Set<String> PARTING = Set.of("but", "although", "though", "while", "whereas");
 
   private final LayLexicon lexicon;
   private final List<String> words;
@@ -118,6 +117,7 @@ final class Scope {
     for (int i = first; i <= last; i++) {
       chunks.get(i).items().stream()
           .filter(item -> item.kind() != WordItem.Kind.CONCERN || isNormal(claim))
+          .filter(item -> item.kind() != WordItem.Kind.PART || !isListedWith(item, claim))
           .forEach(item -> add(item, scope));
     }
     for (int i = last + 1; i < chunks.size() && goesOn(claim, chunks.get(i)); i++) {
@@ -127,6 +127,7 @@ final class Scope {
     for (int i = first - 1; i >= 0 && names(chunks.get(i)); i--) {
       chunks.get(i).items().stream()
           .filter(item -> item.kind() == WordItem.Kind.PART && isNear(item, claim))
+          .filter(item -> !item.match().steps(Sense.Kind.PART).contains(claim.step()))
           .forEach(item -> add(item, scope));
     }
     contested.stream()
@@ -153,6 +154,24 @@ final class Scope {
         .filter(item -> item.kind() == WordItem.Kind.CORRECTION)
         .forEach(item -> add(item, scope));
     return scope;
+  }
+
+  // "Hips and femorals fine": of the hips it says nothing, of the femorals it does.
+  private boolean isListedWith(WordItem part, Claim claim) {
+    if (isStated(part)) {
+      return false;
+    }
+    int at = items.indexOf(part) + 1;
+    boolean joined = false;
+    while (at < items.size()
+        && (items.get(at).isEmpty() || items.get(at).kind() == WordItem.Kind.AND)) {
+      joined |= items.get(at).kind() == WordItem.Kind.AND;
+      at++;
+    }
+    return joined
+        && at < items.size()
+        && items.get(at).kind() == WordItem.Kind.PART
+        && claim.evidence().contains(items.get(at).from());
   }
 
   // Another structure begins something else; of what can be anywhere it may tell the place.

@@ -11,6 +11,8 @@ package tiptoe.language.tagger;
  */
 record Sense(Kind kind, String step, String value, boolean pair, boolean bound) {
 
+  private static final String LOOSELY = "loosely";
+
   /** Kinds of sense. */
   enum Kind {
     PART,
@@ -21,6 +23,15 @@ record Sense(Kind kind, String step, String value, boolean pair, boolean bound) 
 
   static Sense cue(String list) {
     return new Sense(Kind.CUE, null, list, false, false);
+  }
+
+  /** A structure that says this step only where no other of the steps it can say is meant. */
+  static Sense loosely(String step) {
+    return new Sense(Kind.PART, step, LOOSELY, false, false);
+  }
+
+  boolean isLoose() {
+    return kind == Kind.PART && LOOSELY.equals(value);
   }
 
   boolean isCue(String list) {

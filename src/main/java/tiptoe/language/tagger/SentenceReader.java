@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import tiptoe.language.SecondReading.Claim;
+import tiptoe.language.TypedText;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
@@ -23,6 +24,10 @@ import tiptoe.protocol.Value;
 final class SentenceReader {
   private static final Set<String> PREPOSITIONS =
       Set.of("on", "over", "in", "at", "of", "for", "to", "from", "behind", "under", "with");
+  private static final Set<String> BESIDE =
+      Set.of("under", "below", "beneath", "beside", "near", "above");
+  private static final Set<String> REFERS = Set.of("that's", "which", "this", "that", "it's", "is");
+  private static final Set<String> SIDES = Set.of("left", "right");
   private static final Set<String> DETERMINERS =
       Set.of("the", "his", "her", "that", "this", "their");
 
@@ -30,6 +35,11 @@ final class SentenceReader {
       Set.of(
           "ten",
           "hernias",
+          "herniae",
+          "clicks",
+          "grasps",
+          "clunks",
+          "neither",
           "chest",
           "equal",
           "equally",
@@ -101,6 +111,11 @@ final class SentenceReader {
         }
         default -> {
           if (lexicon.isListed("alike", words.subList(item.from(), item.to()))) {
+            // "Rooting is present, also the stepping"
+            if (!now.findings.isEmpty()
+                && following(at + 1).filter(i -> i.kind() == WordItem.Kind.PART).isPresent()) {
+              next();
+            }
             now.alike = item.from();
           }
           if (lexicon.isListed("perceive", words.subList(item.from(), item.to()))) {
@@ -349,6 +364,10 @@ final class SentenceReader {
 
   private void part(WordItem item) {
     TermMatch part = item.match();
+    // "A murmur under the left clavicle"
+    if (!now.findings.isEmpty() && isBehind(BESIDE, item) && !isPlace(part)) {
+      return;
+    }
     // "A pearl on the palate": it is not the palate that is spoken of.
     if (!now.findings.isEmpty()
         && !behindComma
@@ -375,7 +394,12 @@ final class SentenceReader {
               && now.findings.stream().noneMatch(this::isExclaimed);
       boolean told = !behindComma && isBehindPreposition(item) && fits(part);
       if (stranger && !told || behindComma && !(needsPart && fits(part))) {
+        boolean joined = lastJoint() == WordItem.Kind.AND;
         next();
+        // "Normal hands and feet", "rooting's there and stepping"
+        if (joined && following(at + 1).isEmpty()) {
+          now.alike = item.from();
+        }
       }
     } else if (!place && behindComma && now.denier >= 0 && now.parts.isEmpty()) {
       next();
@@ -395,11 +419,16 @@ final class SentenceReader {
   }
 
   private boolean isBehindPreposition(WordItem item) {
+    return isBehind(PREPOSITIONS, item);
+  }
+
+  private boolean isBehind(Set<String> prepositions, WordItem item) {
     int before = item.from() - 1;
-    while (before >= 0 && DETERMINERS.contains(words.get(before))) {
+    while (before >= 0
+        && (DETERMINERS.contains(words.get(before)) || SIDES.contains(words.get(before)))) {
       before--;
     }
-    return before >= 0 && PREPOSITIONS.contains(words.get(before));
+    return before >= 0 && prepositions.contains(words.get(before));
   }
 
   // "a bruise on the forehead", "caput over the vertex", "a red reflex in the left eye"
@@ -514,7 +543,7 @@ final class SentenceReader {
                 part ->
                     match.steps(Sense.Kind.VALUE).stream()
                             .anyMatch(part.match().steps(Sense.Kind.PART)::contains)
-                        && now.partSteps().stream()
+                        && now.parts.get(now.parts.size() - 1).steps(Sense.Kind.PART).stream()
                             .noneMatch(part.match().steps(Sense.Kind.PART)::contains))
             .orElse(false);
   }
@@ -567,7 +596,10 @@ final class SentenceReader {
       }
       String word = words.get(between.from());
       article |=
-          Set.of("a", "an", "there's", "there", "some", "is", "are", "it's", "has").contains(word);
+          Set.of(
+                  "a", "an", "there's", "there", "some", "is", "are", "it's", "has", "he's",
+                  "she's", "he", "she", "they're", "his", "her", "the")
+              .contains(word);
     }
     if (joint == WordItem.Kind.OR) {
       return Reach.DENIED;
@@ -685,6 +717,16 @@ final class SentenceReader {
     List<Claim> claims = new ArrayList<>();
     Set<String> resolved = new LinkedHashSet<>();
     for (Statement.Found found : statement.findings) {
+      if (isOfOther(statement, found)) {
+        if (isNormal(found.match())) {
+          addWords(found.match(), deniedAside);
+        }
+        continue;
+      }
+      if (isComment(statement, found)) {
+        addWords(found.match(), deniedAside);
+        continue;
+      }
       List<Sense> senses = resolve(statement, found.match(), resolved);
       for (Sense sense : senses) {
         List<Claim> made = claim(statement, found, sense);
@@ -721,6 +763,46 @@ final class SentenceReader {
     return claims;
   }
 
+  // "Hips stable, thigh creases equal": of what the protocol does not ask for.
+  private boolean isOfOther(Statement statement, Statement.Found found) {
+    int from = found.match().from();
+    while (from > 0 && !words.get(from - 1).equals(TypedText.BREAK)) {
+      from--;
+    }
+    int to = found.match().to();
+    while (to < words.size() && !words.get(to).equals(TypedText.BREAK)) {
+      to++;
+    }
+    int begin = from;
+    int end = to;
+    return statement.parts.isEmpty()
+        && isBound(found.match())
+        && items.stream()
+            .filter(item -> item.from() >= begin && item.to() <= end)
+            .anyMatch(item -> lexicon.isListed("elsewhere", words.subList(item.from(), item.to())));
+  }
+
+  // "A stork mark, that's normal": said of what was found.
+  private boolean isComment(Statement statement, Statement.Found found) {
+    Statement topic = statement.topicOf;
+    return topic != null
+        && !found.denied()
+        && statement.parts.isEmpty()
+        && statement.sides.isEmpty()
+        && lexicon.isListed("good", words.subList(found.match().from(), found.match().to()))
+        && !topic.findings.isEmpty()
+        && topic.findings.stream().allMatch(f -> !f.denied() && lexicon.isAbnormal(f.match()))
+        && refersBack(found.match());
+  }
+
+  private boolean refersBack(TermMatch good) {
+    int from = good.from();
+    while (from > 0 && !words.get(from - 1).equals(TypedText.BREAK)) {
+      from--;
+    }
+    return words.subList(from, good.from()).stream().anyMatch(REFERS::contains);
+  }
+
   /** The senses a finding has here: one for each structure it is about. */
   private List<Sense> resolve(Statement statement, TermMatch finding, Set<String> resolved) {
     if (statement.parts.isEmpty()) {
@@ -728,14 +810,18 @@ final class SentenceReader {
       List<Sense> topical = forEach(statement.topicSteps(), finding);
       if (!free.isEmpty()) {
         // "Neck supple, no masses": of what is being spoken of, though the belly may have them too.
-        return topical.size() == 1 ? topical : oneStep(free);
+        // "No organomegaly" is of both organs.
+        return topical.size() == 1 && distinct(free).size() == 1 ? topical : distinct(free);
       }
       List<Sense> here = forEach(resolved, finding);
       if (!here.isEmpty()) {
         return here;
       }
       List<Sense> same = forEach(statement.topicSteps(), finding);
-      return same.isEmpty() ? forEach(statement.topicParts(), finding) : same;
+      if (same.isEmpty()) {
+        same = forEach(statement.topicParts(), finding);
+      }
+      return same.isEmpty() && finding.words() > 1 ? ofRegion(statement, finding) : same;
     }
     Optional<TermMatch> modified =
         statement.parts.stream()
@@ -743,14 +829,24 @@ final class SentenceReader {
             .filter(part -> !matching(part.steps(Sense.Kind.PART), finding).isEmpty())
             .findFirst();
     List<Sense> found = new ArrayList<>();
-    for (TermMatch part : modified.map(List::of).orElse(statement.parts)) {
+    List<TermMatch> behind =
+        modified
+            .map(
+                first ->
+                    statement.parts.stream().filter(part -> part.from() >= first.from()).toList())
+            .orElse(statement.parts);
+    for (TermMatch part : behind) {
       List<Sense> fitting = matching(part.steps(Sense.Kind.PART), finding);
       List<Sense> here = oneStep(fitting);
       if (here.isEmpty()) {
+        here = oneStep(fitting.stream().filter(s -> !isLoose(part, s.step())).toList());
+      }
+      if (here.isEmpty()) {
         here = oneStep(fitting.stream().filter(s -> isTopic(statement, s.step())).toList());
       }
-      if (here.isEmpty() && isOfAll(finding, fitting)) {
-        here = distinct(fitting);
+      List<Sense> firm = fitting.stream().filter(s -> !isLoose(part, s.step())).toList();
+      if (here.isEmpty() && isOfAll(finding, firm)) {
+        here = distinct(firm);
       }
       here.stream().filter(sense -> !found.contains(sense)).forEach(found::add);
     }
@@ -768,6 +864,23 @@ final class SentenceReader {
     return oneStep(placed);
   }
 
+  // "No lumps in the neck, turns both ways": so much is said of nothing else there.
+  private List<Sense> ofRegion(Statement statement, TermMatch finding) {
+    return oneStep(
+        finding.senses().stream()
+            .filter(
+                sense ->
+                    statement.topicSteps().stream()
+                        .anyMatch(step -> lexicon.near(step, sense.step())))
+            .toList());
+  }
+
+  private static boolean isLoose(TermMatch part, String step) {
+    return part.senses().stream()
+        .filter(sense -> sense.kind() == Sense.Kind.PART && sense.step().equals(step))
+        .allMatch(Sense::isLoose);
+  }
+
   // "Ears look fine": of all that is said of ears, where none of it must be stated for itself.
   private boolean isOfAll(TermMatch finding, List<Sense> fitting) {
     return lexicon.isListed("good", words.subList(finding.from(), finding.to()))
@@ -782,7 +895,8 @@ final class SentenceReader {
 
   private boolean isNear(TermMatch part, String step) {
     String region = protocol.step(step).region();
-    return part.steps(Sense.Kind.PLACE).contains(step)
+    return part.steps(Sense.Kind.PLACE).stream()
+            .anyMatch(other -> other.equals(step) || lexicon.near(other, step))
         || part.steps(Sense.Kind.PART).stream()
             .anyMatch(other -> protocol.step(other).region().equals(region));
   }
@@ -862,7 +976,8 @@ final class SentenceReader {
       statement.sides.addAll(
           statement.topicOf.sidesFor(statement.topicOf.steps.stream().findFirst().orElse("")));
     }
-    if (statement.sides.isEmpty() && saysBoth(found.match())) {
+    boolean neither = found.denied() && words.get(found.denier()).equals("neither");
+    if (statement.sides.isEmpty() && (neither || saysBoth(found.match()))) {
       statement.sides.addAll(List.of(Side.LEFT, Side.RIGHT));
     }
     return placed(statement, step, stated, denied, evidence(statement, found, step.id()));

@@ -39,6 +39,8 @@ record WordItem(Kind kind, int from, int to, TermMatch match) {
     PLAN,
     /** Unease about what was found: of what is normal it makes a doubt. */
     CONCERN,
+    /** How something looks or feels: of what is not normal it tells more, of what is it may not. */
+    DESCRIPTION,
     /** What makes the whole sentence no finding: a question, another person, what is put off. */
     FOREIGN,
     UNKNOWN;
@@ -54,7 +56,7 @@ record WordItem(Kind kind, int from, int to, TermMatch match) {
 
   /** Whether it parts nothing and says nothing. */
   boolean isEmpty() {
-    return kind == Kind.FILLER;
+    return kind == Kind.FILLER || kind == Kind.DESCRIPTION;
   }
 
   Set<Side> sides() {

@@ -3,6 +3,7 @@ package tiptoe.language.tagger;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -22,6 +23,7 @@ final class WordItems {
           Map.entry("neutral", WordItem.Kind.FILLER),
           Map.entry("little", WordItem.Kind.FILLER),
           Map.entry("severity", WordItem.Kind.FILLER),
+          Map.entry("elsewhere", WordItem.Kind.FILLER),
           Map.entry("correction", WordItem.Kind.CORRECTION),
           Map.entry("same", WordItem.Kind.SAME),
           Map.entry("doubt", WordItem.Kind.DOUBT),
@@ -29,15 +31,55 @@ final class WordItems {
           Map.entry("concern", WordItem.Kind.CONCERN),
           Map.entry("later", WordItem.Kind.PLAN),
           Map.entry("question", WordItem.Kind.DOUBT),
-          Map.entry("again", WordItem.Kind.FOREIGN),
+          Map.entry("again", WordItem.Kind.PLAN),
           Map.entry("others", WordItem.Kind.FOREIGN),
           Map.entry("defines", WordItem.Kind.FOREIGN),
+          Map.entry("describes", WordItem.Kind.DESCRIPTION),
           Map.entry("general", WordItem.Kind.FOREIGN));
   private static final Set<String> POINTS_AT =
       Set.of("the", "left", "right", "that", "this", "other", "back", "each", "either", "which");
   // "On the right there is", not "right there".
   private static final Set<String> LEADS_A_SIDE =
       Set.of("the", "on", "his", "her", "in", "left", "or", "this", "that", "at", "over");
+  private static final int MOST_COMPARED = 5;
+  private static final Set<String> SUBJECTS =
+      Set.of(
+          "i", "i'm", "i'll", "i've", "i'd", "we", "we'll", "we're", "we've", "he", "he's", "she",
+          "she's", "he'll", "she'll", "they", "they're", "it's", "there's", "that's", "let's",
+          "you", "you'll", "you're");
+  private static final Set<String> BEFORE_A_BACK =
+      Set.of(
+          "the",
+          "his",
+          "her",
+          "of",
+          "and",
+          "on",
+          "baby's",
+          "this",
+          "that",
+          TypedText.BREAK,
+          "over",
+          "then",
+          "now",
+          "normal",
+          "straight",
+          "lower",
+          "upper",
+          "mid",
+          "no",
+          "in",
+          "next",
+          "for",
+          "to");
+  private static final Set<WordItem.Kind> UNSETTLED =
+      EnumSet.of(
+          WordItem.Kind.UNKNOWN,
+          WordItem.Kind.DOUBT,
+          WordItem.Kind.PLAN,
+          WordItem.Kind.FOREIGN,
+          WordItem.Kind.CONCERN,
+          WordItem.Kind.CORRECTION);
   private static final Set<String> SPOKEN_OF =
       Set.of(
           "my", "your", "his", "her", "the", "a", "like", "from", "and", "to", "of", "with", "for",
@@ -67,7 +109,11 @@ final class WordItems {
 
   /** The items of a sentence, in order; each word is in one of them. */
   List<WordItem> of(List<String> words) {
-    List<TermMatch> matches = lexicon.matches(words);
+    List<TermMatch> all = lexicon.matches(words);
+    List<TermMatch> matches =
+        all.stream()
+            .filter(match -> !isIdle(words, match, all) && !isAdverb(words, match))
+            .toList();
     List<WordItem> found = new ArrayList<>();
     for (TermMatch match : matches) {
       found.add(item(kind(match, matches), match));
@@ -91,7 +137,104 @@ final class WordItems {
     found.replaceAll(item -> isCompared(words, item) ? filler(item) : item);
     // "It doesn't abduct fully either": no side.
     found.replaceAll(item -> isAlso(words, item) ? filler(item) : item);
-    return fill(words, longestFirst(found));
+    List<WordItem> known = longestFirst(found);
+    all.stream()
+        .filter(match -> !matches.contains(match))
+        .filter(match -> match.is(Sense.Kind.VALUE))
+        .filter(match -> known.stream().noneMatch(item -> item.match().overlaps(match)))
+        .filter(match -> match.words() > 1 || lexicon.denies(match, words))
+        .forEach(match -> known.add(item(WordItem.Kind.FINDING, match)));
+    List<WordItem> items = fill(words, known);
+    compare(words, items);
+    items.replaceAll(item -> isContext(words, item, matches) ? filler(item) : item);
+    for (int i = 1; i < items.size(); i++) {
+      if (beginsPlan(words, items, i)) {
+        items.set(i, comma(items.get(i)));
+      }
+    }
+    return items;
+  }
+
+  // "Sats", without which nobody knows what "right hand ninety-eight" is.
+  private boolean isContext(List<String> words, WordItem item, List<TermMatch> matches) {
+    List<String> said = words.subList(item.from(), item.to());
+    return item.kind() == WordItem.Kind.UNKNOWN
+        && matches.stream()
+            .flatMap(match -> match.steps(Sense.Kind.PART).stream())
+            .anyMatch(step -> lexicon.context(step).contains(said));
+  }
+
+  // "It goes back in easily": no structure.
+  private static boolean isAdverb(List<String> words, TermMatch match) {
+    return words.subList(match.from(), match.to()).equals(List.of("back"))
+        && match.from() > 0
+        && !BEFORE_A_BACK.contains(words.get(match.from() - 1));
+  }
+
+  // "Coming out" of a hip is a finding; where no hip is named it says what it says every day.
+  private boolean isIdle(List<String> words, TermMatch match, List<TermMatch> all) {
+    return match.is(Sense.Kind.VALUE)
+        && !lexicon.isListed("seen", words.subList(match.from(), match.to()))
+        && match.senses().stream()
+            .allMatch(sense -> sense.kind() == Sense.Kind.VALUE && sense.bound())
+        && all.stream()
+            .filter(other -> other != match)
+            .flatMap(other -> other.senses().stream())
+            .filter(sense -> sense.kind() == Sense.Kind.PART || !sense.bound())
+            .noneMatch(sense -> isOfRegion(match, sense));
+  }
+
+  private boolean isOfRegion(TermMatch match, Sense sense) {
+    return sense.step() != null
+        && match.steps(Sense.Kind.VALUE).stream()
+            .anyMatch(step -> lexicon.near(step, sense.step()));
+  }
+
+  // "Palate intact and i'll do the eyes later": what is planned is a sentence of its own.
+  private static boolean beginsPlan(List<String> words, List<WordItem> items, int and) {
+    WordItem item = items.get(and);
+    if (item.kind() != WordItem.Kind.AND
+        || item.to() == words.size()
+        || !SUBJECTS.contains(words.get(item.to()))) {
+      return false;
+    }
+    List<WordItem> before = items.subList(0, and);
+    List<WordItem> behind = items.subList(and + 1, items.size());
+    return before.stream().map(WordItem::kind).noneMatch(UNSETTLED::contains)
+        && behind.stream().anyMatch(one -> one.kind() == WordItem.Kind.PLAN)
+        && behind.stream().noneMatch(one -> one.kind() == WordItem.Kind.UNKNOWN);
+  }
+
+  private static WordItem comma(WordItem item) {
+    return WordItem.of(WordItem.Kind.COMMA, item.from(), item.to());
+  }
+
+  // "Feeble compared with the brachial": of what is not normal it tells how much.
+  private void compare(List<String> words, List<WordItem> items) {
+    for (int i = 1; i < items.size(); i++) {
+      boolean compares = words.get(items.get(i).from()).equals("compared");
+      int to = i + 1;
+      while (to < items.size()
+          && to - i < MOST_COMPARED
+          && (items.get(to).isEmpty()
+              || items.get(to).kind() == WordItem.Kind.SIDE
+              || items.get(to).kind() == WordItem.Kind.PART)) {
+        to++;
+      }
+      if (compares && lexicon.isAbnormal(findingBefore(items, i))) {
+        items.subList(i, to).replaceAll(WordItems::filler);
+      }
+    }
+  }
+
+  private static TermMatch findingBefore(List<WordItem> items, int i) {
+    TermMatch last = items.get(i).match();
+    for (int at = i - 1; at >= 0 && items.get(at).kind() != WordItem.Kind.COMMA; at--) {
+      if (items.get(at).kind() == WordItem.Kind.FINDING) {
+        return items.get(at).match();
+      }
+    }
+    return last;
   }
 
   private static boolean isAlso(List<String> words, WordItem item) {
@@ -158,7 +301,7 @@ final class WordItems {
         end = 0;
       }
       boolean asks = entry.list().equals("question") && !isAsked(words, at);
-      boolean defines = entry.list().equals("defines") && !isDefined(words, at);
+      boolean defines = end > 0 && entry.list().equals("defines") && !isDefined(words, at);
       if (end > 0 && !asks && !defines) {
         found.add(WordItem.of(entry.kind(), at, end));
       }
