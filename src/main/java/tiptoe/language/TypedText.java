@@ -27,6 +27,7 @@ public final class TypedText {
   private static final Pattern NUMERAL_AND_UNIT = Pattern.compile("(?<=\\d)(?=[a-z%°])");
   private static final Pattern NOT_A_WORD = Pattern.compile("[^a-z0-9'.\\[\\]]+");
   private static final Pattern CHUNK_END = Pattern.compile(",(?!\\d{3})|[():]| [-–—]+ |[–—]");
+  private static final String OWNS = "'s";
   private static final Pattern NUMERAL = Pattern.compile("\\d+(\\.\\d+)?");
   private static final String[] DIGITS = {
     "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"
@@ -159,9 +160,17 @@ public final class TypedText {
       words.addAll(spoken(piece));
     } else if (spellings.containsKey(piece)) {
       words.addAll(spellings.get(piece));
+    } else if (piece.endsWith(OWNS) && spellings.containsKey(base(piece))) {
+      List<String> base = new ArrayList<>(spellings.get(base(piece)));
+      base.set(base.size() - 1, base.get(base.size() - 1) + OWNS);
+      words.addAll(base);
     } else {
       words.add(piece);
     }
+  }
+
+  private static String base(String piece) {
+    return piece.substring(0, piece.length() - OWNS.length());
   }
 
   /** A numeral in words: {@code 3420} and {@code 34.5} as they are dictated. */

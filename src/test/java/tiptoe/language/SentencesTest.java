@@ -50,7 +50,10 @@ class SentencesTest {
     "written/paediatrician-delhi, 0.86, 0.91, 0",
     "written/registrar-cork, 0.83, 0.89, 0",
     "written/sho-leeds, 0.87, 0.92, 0",
-    "written/nnp-texas, 0.90, 0.96, 0"
+    "written/nnp-texas, 0.90, 0.96, 0",
+    "written/hospitalist, 0.93, 0.95, 0",
+    "written/neonatologist, 0.90, 0.96, 0",
+    "written/talk, 0, 0, 0"
   })
   void recordsAndOffersWhatIsSaidAndNothingElse(
       String author, double recorded, double found, int wronglyOffered) throws IOException {

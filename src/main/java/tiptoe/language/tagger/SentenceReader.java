@@ -315,7 +315,8 @@ final class SentenceReader {
       return behindComma || !takesTurns(side);
     }
     if (next.kind() == WordItem.Kind.PART) {
-      return now.allOwnParts() || !fits(next.match());
+      // "Weak on the right, and that right arm": the arm is spoken of anew.
+      return now.allOwnParts() || !fits(next.match()) || behindComma && !now.sides.isEmpty();
     }
     return behindComma || next.kind() == WordItem.Kind.NOT;
   }
