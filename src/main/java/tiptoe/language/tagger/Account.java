@@ -141,7 +141,16 @@ final class Account {
 
   // The numbers said, without those that were put right: "thirty-four, no, thirty-five".
   private List<Numbers.At> numbers() {
-    List<Numbers.At> all = new ArrayList<>(Numbers.in(words, lexicon.matches(words)));
+    // "Heart of gold, this one": no number.
+    List<Numbers.At> all =
+        new ArrayList<>(
+            Numbers.in(words, lexicon.matches(words)).stream()
+                .filter(
+                    number ->
+                        items.stream()
+                            .filter(item -> item.kind() == WordItem.Kind.NUMBER)
+                            .anyMatch(item -> item.from() == number.from()))
+                .toList());
     for (WordItem item : items) {
       if (item.kind() == WordItem.Kind.CORRECTION) {
         Numbers.At before = null;
@@ -250,7 +259,7 @@ final class Account {
     // What contradicts something else in the sentence counts for neither.
     contested(settled, read).forEach(claim -> open.addAll(claim.evidence()));
     settled.stream()
-        .filter(claim -> isNormal(claim) && isExcepted(claim, settled))
+        .filter(claim -> isNormal(claim) && isExcepted(claim, settled) || isOfBefore())
         .forEach(claim -> open.addAll(claim.evidence()));
     return open;
   }
@@ -261,6 +270,11 @@ final class Account {
       return false;
     }
     return claim.evidence().stream().anyMatch(chunk(description)::contains);
+  }
+
+  // "Was red, fine now"
+  private boolean isOfBefore() {
+    return words.contains("now") && (words.contains("was") || words.contains("were"));
   }
 
   // "No dysmorphism apart from low-set ears": then it is not quite so.
@@ -461,6 +475,7 @@ final class Account {
         && kept.side() == claim.side()
         && kept.denied().isEmpty()
         && kept.value() != null
+        && !words.contains("now")
         && (turnsBetween(kept, claim) || isAddedTo(kept, claim))) {
       return true;
     }

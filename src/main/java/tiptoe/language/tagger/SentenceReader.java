@@ -1073,7 +1073,14 @@ final class SentenceReader {
             .map(protocol::step)
             .filter(step -> step.value("absent").isPresent())
             .toList();
-    if (steps.size() != 1) {
+    // "Can't hear the heart sounds for the crying" denies no cry.
+    boolean one =
+        statement.parts.stream()
+            .filter(part -> part.is(Sense.Kind.PART))
+            .allMatch(
+                part ->
+                    steps.size() == 1 && part.steps(Sense.Kind.PART).contains(steps.get(0).id()));
+    if (steps.size() != 1 || !one) {
       return List.of();
     }
     Set<Integer> evidence = new TreeSet<>(statement.sideWords);
