@@ -106,6 +106,7 @@ public sealed interface Event {
    * Something was heard, or typed.
    *
    * @param candidates what an unsure utterance seems to say, for the reviewer
+   * @param asks what it seems to say without a side, a limb or a possible number
    * @param uncovered words no phrase covers
    * @param region id of the region the dialogue is in after it; null before the first
    */
@@ -113,6 +114,7 @@ public sealed interface Event {
       int number,
       Heard heard,
       List<Meaning.States> candidates,
+      List<Meaning.Asks> asks,
       List<String> uncovered,
       String region)
       implements Event {
@@ -120,7 +122,7 @@ public sealed interface Event {
     public void applyTo(Fold fold, Entry entry) {
       fold.region = region == null ? fold.region : region;
       fold.utterances.put(
-          number, new Utterance(number, entry.at(), heard, candidates, uncovered, null));
+          number, new Utterance(number, entry.at(), heard, candidates, asks, uncovered, null));
     }
   }
 

@@ -92,8 +92,8 @@ public record ExamRecord(
   public List<Answer> unsettled() {
     Stream<Answer> unsure =
         unsure().stream()
-            .flatMap(utterance -> utterance.candidates().stream())
-            .map(candidate -> new Answer(candidate.statement(), Answer.NO_STATEMENT));
+            .flatMap(Utterance::seems)
+            .map(finding -> new Answer(finding, Answer.NO_STATEMENT));
     return Stream.concat(Stream.concat(waiting().stream(), askedAbout()), unsure)
         .filter(answer -> protocol.find(answer.step()).isPresent() && !answer.group())
         .filter(answer -> !Value.NOT_EXAMINED.equals(answer.value()))
@@ -268,15 +268,19 @@ public record ExamRecord(
     return unsure().stream()
         .filter(
             one ->
-                one.candidates().stream()
-                    .map(Meaning.States::statement)
-                    .anyMatch(said -> answers.stream().noneMatch(answer -> states(answer, said))))
+                one.offered().stream()
+                    .map(Meaning::findings)
+                    .anyMatch(
+                        said ->
+                            answers.stream()
+                                .noneMatch(
+                                    answer -> said.stream().anyMatch(of -> states(answer, of)))))
         .toList();
   }
 
   private static boolean states(Answer answer, Finding said) {
     return answer.step().equals(said.step())
-        && answer.side() == said.side()
+        && (said.side() == null || answer.side() == said.side())
         && Objects.equals(answer.value(), said.value())
         && Objects.equals(answer.quantity(), said.quantity());
   }

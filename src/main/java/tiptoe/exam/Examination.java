@@ -193,8 +193,7 @@ public final class Examination {
     Dialogue next = moved(meaning);
     Optional<Utterance> offered =
         record.toConfirm().filter(waiting -> isRightBehind(heard, askedBy(waiting)));
-    Optional<List<Meaning.States>> kept =
-        offered.flatMap(waiting -> kept(waiting.candidates(), meaning));
+    Optional<List<Meaning>> kept = offered.flatMap(waiting -> kept(waiting.offered(), meaning));
     boolean stray = says(meaning, Command.YES) || says(meaning, Command.NO);
     if (stray && kept.isEmpty() && record.toConfirm().isPresent()) {
       // Long after an offer it answers neither that nor what was asked before.
@@ -210,7 +209,7 @@ public final class Examination {
               int utterance = batch.nextUtterance();
               batch.add(
                   new Event.UtteranceHeard(
-                      utterance, heard, List.of(), meaning.uncovered(), next.region()));
+                      utterance, heard, List.of(), List.of(), meaning.uncovered(), next.region()));
               UtteranceHandler handler = new UtteranceHandler(batch, utterance, heard);
               if (kept.isEmpty()) {
                 handler.take(meaning);
@@ -223,8 +222,7 @@ public final class Examination {
   }
 
   /** What of an offer an answer keeps; empty where it answers nothing, or names none or all. */
-  private static Optional<List<Meaning.States>> kept(
-      List<Meaning.States> offered, Interpretation answer) {
+  private static Optional<List<Meaning>> kept(List<Meaning> offered, Interpretation answer) {
     if (answer.meanings().size() != 1) {
       return Optional.empty();
     }
@@ -234,23 +232,26 @@ public final class Examination {
     if (!(answer.meanings().get(0) instanceof Meaning.Picks picks)) {
       return Optional.empty();
     }
-    List<Meaning.States> kept =
+    List<Meaning> kept =
         IntStream.range(0, offered.size())
-            .filter(at -> picks.keeps(offered.get(at).statement(), at + 1, offered.size()))
+            .filter(
+                at ->
+                    offered.get(at).findings().stream()
+                        .anyMatch(finding -> picks.keeps(finding, at + 1, offered.size())))
             .mapToObj(offered::get)
             .toList();
     boolean namesNone = picks.only() ? kept.isEmpty() : kept.size() == offered.size();
     return namesNone ? Optional.empty() : Optional.of(kept);
   }
 
-  // Where it was offered again, the next offer follows.
+  // Where it was offered again, the next offer follows, unless what it lacks is asked first.
   private List<Command> confirm(
-      EventBatch batch, Utterance offered, List<Meaning.States> kept, Integer by) {
+      EventBatch batch, Utterance offered, List<Meaning> kept, Integer by) {
     boolean again =
         record.offerAsked().filter(asked -> asked.utterance() == offered.number()).isPresent();
     new UtteranceHandler(batch, offered.number(), offered.heard()).confirm(offered, kept);
     new QuestionUpkeep(batch, by).run();
-    if (again) {
+    if (again && kept.stream().noneMatch(Meaning.Asks.class::isInstance)) {
       new CommandHandler(batch, by, offered.heard()).offerNext(offered.number());
     }
     return List.of(kept.isEmpty() ? Command.NO : Command.YES);
@@ -300,11 +301,15 @@ public final class Examination {
             && meaning.of(Meaning.Withdraws.class).findAny().isEmpty();
     List<Meaning.States> candidates =
         offers ? meaning.of(Meaning.States.class).toList() : List.of();
+    List<Meaning.Asks> asks =
+        offers
+            ? meaning.of(Meaning.Asks.class).filter(one -> !one.findings().isEmpty()).toList()
+            : List.of();
     return change(
         batch -> {
           batch.add(
               new Event.UtteranceHeard(
-                  batch.nextUtterance(), heard, candidates, meaning.uncovered(), null));
+                  batch.nextUtterance(), heard, candidates, asks, meaning.uncovered(), null));
           if (!heard.text().isBlank()) {
             new QuestionUpkeep(batch, null).dropCommands();
           }
@@ -319,13 +324,13 @@ public final class Examination {
     Changes changes =
         change(
             batch -> {
-              Optional<List<Meaning.States>> kept =
+              Optional<List<Meaning>> kept =
                   record
                       .toConfirm()
                       .flatMap(
                           offered ->
                               kept(
-                                  offered.candidates(),
+                                  offered.offered(),
                                   new Interpretation(List.of(pressed), List.of(), dialogue)));
               if (kept.isPresent()) {
                 return confirm(batch, record.toConfirm().get(), kept.get(), null);

@@ -134,23 +134,49 @@ public final class Review {
 
   /** Accepts an unsure utterance, with what it is taken to say. */
   public Changes accept(int utterance, List<Finding> statements) {
+    return edit(batch -> accept(batch, utterance, statements));
+  }
+
+  private void accept(EventBatch batch, int utterance, List<Finding> statements) {
+    Series series = new Series(batch.record().protocol(), statements);
+    statements.forEach(
+        statement -> make(batch, series.numbered(batch.record(), statement), utterance));
+    batch.add(new Event.UtteranceReviewed(utterance, true, author));
+  }
+
+  /**
+   * Accepts an unsure utterance with what it seems to say; what lacks its side, its limb or a
+   * possible number is asked.
+   *
+   * @param parts the findings of it that are right
+   */
+  public Changes acceptOffered(int utterance, List<Finding> parts) {
     return edit(
         batch -> {
-          Series series = new Series(batch.record().protocol(), statements);
-          statements.forEach(
-              statement -> make(batch, series.numbered(batch.record(), statement), utterance));
-          batch.add(new Event.UtteranceReviewed(utterance, true, author));
+          accept(batch, utterance, parts);
+          batch.record().utterance(utterance).stream()
+              .flatMap(heard -> heard.asks().stream())
+              .forEach(
+                  asks ->
+                      batch.ask(
+                          asks.question(),
+                          asks.correction(),
+                          utterance,
+                          null,
+                          List.of(),
+                          null,
+                          null));
         });
   }
 
-  /** Accepts an unsure utterance with what it seems to say. */
+  /** The same with all that it seems to say. */
   public Changes accept(int utterance) {
     List<Finding> candidates =
         examination.record().utterance(utterance).stream()
             .flatMap(heard -> heard.candidates().stream())
             .map(Meaning.States::statement)
             .toList();
-    return accept(utterance, candidates);
+    return acceptOffered(utterance, candidates);
   }
 
   /** Dismisses an unsure utterance. */

@@ -2,6 +2,8 @@ package tiptoe.exam;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.stream.Stream;
+import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Source;
 import tiptoe.language.Meaning;
@@ -12,6 +14,7 @@ import tiptoe.language.Meaning;
  * @param number counted from 1
  * @param at when it was recorded
  * @param candidates what it seems to say, when it is unsure
+ * @param asks what it seems to say without a side, a limb or a possible number
  * @param uncovered words no phrase covers
  * @param reviewed whether the reviewer has accepted or dismissed it; null before that
  */
@@ -20,10 +23,13 @@ public record Utterance(
     Instant at,
     Heard heard,
     List<Meaning.States> candidates,
+    List<Meaning.Asks> asks,
     List<String> uncovered,
     Boolean reviewed) {
   public Utterance {
     candidates = List.copyOf(candidates);
+    // Older records have none.
+    asks = asks == null ? List.of() : List.copyOf(asks);
     uncovered = List.copyOf(uncovered);
   }
 
@@ -34,11 +40,20 @@ public record Utterance(
 
   /** Whether some of what it seems to say was read beyond the grammars. */
   boolean wasTagged() {
-    return candidates.stream()
-        .anyMatch(candidate -> candidate.statement().source() == Source.TAGGER);
+    return seems().anyMatch(finding -> finding.source() == Source.TAGGER);
+  }
+
+  /** What is offered when it is unsure, in the order that people are told. */
+  public List<Meaning> offered() {
+    return Stream.<Meaning>concat(candidates.stream(), asks.stream()).toList();
+  }
+
+  /** Findings that it may state when it is unsure, those that lack something included. */
+  public Stream<Finding> seems() {
+    return offered().stream().flatMap(offer -> offer.findings().stream());
   }
 
   Utterance withReviewed(boolean accepted) {
-    return new Utterance(number, at, heard, candidates, uncovered, accepted);
+    return new Utterance(number, at, heard, candidates, asks, uncovered, accepted);
   }
 }

@@ -52,13 +52,19 @@ final class UtteranceHandler {
   }
 
   /**
-   * The clinician says whether an unsure utterance was understood; only then it counts.
+   * The clinician says whether an unsure utterance was understood; only then it counts, and what it
+   * lacks is asked.
    *
    * @param kept what of it was: all, some or nothing
    */
-  void confirm(Utterance unsure, List<Meaning.States> kept) {
-    series = series(kept);
-    kept.forEach(candidate -> found(candidate.statement(), candidate.correction()));
+  void confirm(Utterance unsure, List<Meaning> kept) {
+    series =
+        series(
+            kept.stream()
+                .filter(Meaning.States.class::isInstance)
+                .map(Meaning.States.class::cast)
+                .toList());
+    kept.forEach(this::take);
     batch.add(new Event.UtteranceReviewed(unsure.number(), !kept.isEmpty(), null));
   }
 

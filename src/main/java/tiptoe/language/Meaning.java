@@ -8,13 +8,22 @@ import tiptoe.protocol.Side;
 
 /** One thing an utterance means; an utterance can mean several, in the order they were said. */
 public sealed interface Meaning {
+  /** What it states, or may state once what it asks is known: then one of these is meant. */
+  default List<Finding> findings() {
+    return List.of();
+  }
 
   /**
    * A finding that may be recorded.
    *
    * @param correction whether it was said as a correction and replaces what stood before
    */
-  record States(Finding statement, boolean correction) implements Meaning {}
+  record States(Finding statement, boolean correction) implements Meaning {
+    @Override
+    public List<Finding> findings() {
+      return List.of(statement);
+    }
+  }
 
   /**
    * A finding that was said just before does not hold; what holds instead is among the other
@@ -29,7 +38,12 @@ public sealed interface Meaning {
    *
    * @param correction whether the finding it is about was said as a correction
    */
-  record Asks(Question question, boolean correction) implements Meaning {}
+  record Asks(Question question, boolean correction) implements Meaning {
+    @Override
+    public List<Finding> findings() {
+      return question.waiting();
+    }
+  }
 
   /**
    * An open question was answered: whatever it yields is among the other meanings.

@@ -29,7 +29,6 @@ import tiptoe.finding.Outcome;
 import tiptoe.finding.Quantity;
 import tiptoe.finding.Question;
 import tiptoe.finding.Source;
-import tiptoe.language.Meaning;
 import tiptoe.protocol.Side;
 
 /** Writes a record in the JSON that other programs read; see {@code record.schema.json}. */
@@ -115,7 +114,7 @@ public final class RecordJson {
       boolean unsure = heard.outcome() == Outcome.UNSURE;
       List<Finding> statements =
           unsure
-              ? utterance.candidates().stream().map(Meaning.States::statement).toList()
+              ? utterance.seems().toList()
               : record.statements().stream()
                   .filter(said -> Integer.valueOf(utterance.number()).equals(said.utterance()))
                   .map(RecordedFinding::statement)

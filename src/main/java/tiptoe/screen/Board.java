@@ -10,7 +10,7 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.MissingDetail;
 import tiptoe.exam.Slot;
 import tiptoe.exam.Utterance;
-import tiptoe.language.Meaning;
+import tiptoe.finding.Finding;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
@@ -137,8 +137,7 @@ record Board(List<Row> rows) {
         }
       }
       for (Utterance utterance : record.unsure()) {
-        for (Meaning.States candidate : utterance.candidates()) {
-          var seems = candidate.statement();
+        for (Finding seems : utterance.seems().toList()) {
           if (seems.step().equals(step.id()) && isHere(side, seems.side())) {
             String text = glyphs.unsure() + " (" + words.said(seems) + ") unsure";
             lines.add(new Line(text, Ink.UNSURE));

@@ -82,8 +82,8 @@ public final class CommandReply {
   /** What unsure utterances seem to say: {@code right Barlow: negative; murmur: none}. */
   public static String offered(ExamRecord record, Words words) {
     return record.offers().stream()
-        .flatMap(one -> one.candidates().stream())
-        .map(candidate -> words.of(candidate.statement()))
+        .flatMap(one -> one.offered().stream())
+        .map(offer -> words.either(offer.findings()))
         .distinct()
         .collect(Collectors.joining("; "));
   }

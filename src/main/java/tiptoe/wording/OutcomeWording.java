@@ -243,7 +243,7 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
     }
 
     private void unsure(Utterance utterance) {
-      if (utterance.candidates().isEmpty()) {
+      if (utterance.offered().isEmpty()) {
         String words = String.join(" ", utterance.uncovered());
         add(
             Kind.NOT_UNDERSTOOD,
@@ -257,28 +257,31 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
 
     private void offered(Utterance utterance) {
       boolean asked = record.toConfirm().filter(utterance::equals).isPresent();
-      String answers =
-          utterance.candidates().size() > 1 ? " yes, no, or only which?" : " yes or no?";
+      String answers = utterance.offered().size() > 1 ? " yes, no, or only which?" : " yes or no?";
       add(
           Kind.OFFERED,
           Sign.UNSURE,
           UNSURE,
-          "(" + seems(utterance.candidates()) + ")" + (asked ? answers : ""));
+          "(" + words.seems(utterance.offered()) + ")" + (asked ? answers : ""));
     }
 
     // All of an offer that was declined, or what of it was not picked.
     private void leftOut(Utterance utterance) {
-      List<Meaning.States> left =
-          utterance.candidates().stream()
-              .filter(
-                  candidate ->
-                      record.statements().stream()
-                          .filter(said -> Objects.equals(said.utterance(), utterance.number()))
-                          .noneMatch(said -> said.slot().equals(slot(candidate.statement()))))
-              .toList();
+      List<Meaning> left =
+          utterance.offered().stream().filter(offer -> !isTaken(offer, utterance)).toList();
       if (!left.isEmpty()) {
-        add(Kind.DONE, Sign.SKIPPED, "LEFT OUT", seems(left));
+        add(Kind.DONE, Sign.SKIPPED, "LEFT OUT", words.seems(left));
       }
+    }
+
+    private boolean isTaken(Meaning offer, Utterance utterance) {
+      return offer instanceof Meaning.Asks asks
+          ? record.questions().stream()
+              .filter(asked -> Objects.equals(asked.utterance(), utterance.number()))
+              .anyMatch(asked -> asked.question().equals(asks.question()))
+          : record.statements().stream()
+              .filter(said -> Objects.equals(said.utterance(), utterance.number()))
+              .anyMatch(said -> said.slot().equals(slot(offer.findings().get(0))));
     }
 
     private static Slot slot(Finding finding) {
@@ -302,12 +305,6 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
 
     private String name(Region region) {
       return words.region(region).toLowerCase(Locale.ROOT);
-    }
-
-    private String seems(List<Meaning.States> candidates) {
-      return candidates.stream()
-          .map(candidate -> words.of(candidate.statement()))
-          .collect(Collectors.joining("; "));
     }
 
     private void stated(RecordedFinding said) {

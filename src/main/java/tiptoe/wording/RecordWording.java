@@ -33,7 +33,7 @@ import tiptoe.exam.Slot;
 import tiptoe.exam.Status;
 import tiptoe.exam.Utterance;
 import tiptoe.exam.journal.Integrity;
-import tiptoe.language.Meaning;
+import tiptoe.finding.Finding;
 import tiptoe.protocol.Fact;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Region;
@@ -473,10 +473,7 @@ public final class RecordWording {
   }
 
   private String seems(Utterance heard) {
-    String seems =
-        heard.candidates().stream()
-            .map(candidate -> words.of(candidate.statement()))
-            .collect(Collectors.joining("; "));
+    String seems = words.seems(heard.offered());
     return "unsure: “" + heard.heard().text() + "”" + (seems.isEmpty() ? "" : ", seems: " + seems);
   }
 
@@ -556,13 +553,12 @@ public final class RecordWording {
   public String level(Flag flag) {
     String unsure =
         flag.statements().contains(Answer.NO_STATEMENT)
-            ? record.unsure().stream()
-                .flatMap(utterance -> utterance.candidates().stream())
-                .map(Meaning.States::statement)
-                .filter(seems -> flag.steps().contains(seems.step()))
-                .distinct()
-                .map(words::of)
-                .collect(Collectors.joining("; "))
+            ? words.seems(
+                record.unsure().stream()
+                    .flatMap(utterance -> utterance.offered().stream())
+                    .filter(offer -> concerns(flag, offer.findings()))
+                    .distinct()
+                    .toList())
             : "";
     String why = unsure.isEmpty() ? asked(flag) : "heard unsurely: " + unsure;
     return flag.provisional() && !why.isEmpty()
@@ -570,12 +566,16 @@ public final class RecordWording {
         : words.level(flag);
   }
 
+  private static boolean concerns(Flag flag, List<Finding> findings) {
+    return findings.stream().anyMatch(one -> flag.steps().contains(one.step()));
+  }
+
   /** What a question asks about that may raise the flag; empty where none does. */
   private String asked(Flag flag) {
     return record.openQuestions().stream()
         .map(one -> one.question().waiting())
-        .filter(waiting -> waiting.stream().anyMatch(one -> flag.steps().contains(one.step())))
-        .map(waiting -> waiting.stream().map(words::of).collect(Collectors.joining(" or ")))
+        .filter(waiting -> concerns(flag, waiting))
+        .map(words::either)
         .findFirst()
         .map(said -> Words.NOT_SETTLED + ": " + said)
         .orElse("");

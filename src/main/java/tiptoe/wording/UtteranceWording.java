@@ -9,7 +9,6 @@ import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Utterance;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
-import tiptoe.language.Meaning;
 
 /** Shows utterance by utterance what was heard and what it came to. */
 public final class UtteranceWording {
@@ -60,7 +59,7 @@ public final class UtteranceWording {
   private static List<Finding> statements(ExamRecord record, Utterance utterance) {
     Stream<Finding> said =
         utterance.heard().outcome() == Outcome.UNSURE
-            ? utterance.candidates().stream().map(Meaning.States::statement)
+            ? utterance.seems()
             : record.statements().stream()
                 .filter(one -> Integer.valueOf(utterance.number()).equals(one.utterance()))
                 .map(RecordedFinding::statement);

@@ -14,6 +14,7 @@ import tiptoe.clinical.Size;
 import tiptoe.exam.Slot;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Quantity;
+import tiptoe.language.Meaning;
 import tiptoe.protocol.Detail;
 import tiptoe.protocol.Fact;
 import tiptoe.protocol.Labels;
@@ -52,6 +53,18 @@ public final class Words {
   /** In the units and the spelling that are kept, for what becomes part of a record. */
   public static Words asKept(Protocol protocol) {
     return new Words(protocol, Settings.DEFAULT);
+  }
+
+  /** What an unsure utterance seems to say: {@code murmur: none; left Barlow: negative}. */
+  public String seems(List<Meaning> offered) {
+    return offered.stream()
+        .map(offer -> either(offer.findings()))
+        .collect(Collectors.joining("; "));
+  }
+
+  /** Findings of which one is meant. */
+  String either(List<Finding> findings) {
+    return findings.stream().map(this::of).collect(Collectors.joining(" or "));
   }
 
   /** What was set. */

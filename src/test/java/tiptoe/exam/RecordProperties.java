@@ -308,6 +308,7 @@ class RecordProperties {
                         n,
                         new Heard(n, n + 1, text, List.of(new Word(text, n, n, 1)), outcome, null),
                         List.of(),
+                        List.of(),
                         List.of("um"),
                         "hips"));
     Arbitrary<Event> struck =

@@ -145,6 +145,31 @@ class UnsettledDialogueTest {
     assertEquals("", flags());
   }
 
+  // The words, the flag meanwhile, what a yes asks, what the answer records.
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          saturation eighty percent | URGENT, heard unsurely: saturation, right hand: 80 % or saturation, foot: 80 % — confirm now | sats foot eighty | saturation-foot 80 %
+          absent femoral pulse      | URGENT, heard unsurely: femoral pulse: absent — confirm now | left | femoral-pulse.left absent
+          heart rate thirty         | URGENT, heard unsurely: heart rate: 30 /min — confirm now | heart rate one thirty | heart-rate 130 /min
+          """)
+  void whatIsUnsureAndLacksSomethingRaisesItsFlagAndAYesAsksForIt(
+      String words, String flag, String answer, String recorded) {
+    hearUnsurely(words);
+    assertEquals(1, session.record().offers().size());
+    String raised = session.wording().flag(session.assessment().flags().get(0));
+    assertTrue(raised.startsWith(flag), raised);
+    say("what is unsure. yes.");
+    assertEquals("", answers());
+    assertEquals(1, session.record().openQuestions().size());
+    assertTrue(flags().startsWith("urgent") && flags().endsWith("?"), flags());
+    say(answer);
+    assertEquals(recorded, answers());
+    assertEquals(0, session.record().openQuestions().size());
+  }
+
   @Test
   void theEndAsksForWhatIsPressingAndNotSettled() {
     say("red reflexes present. left red reflex absent.");

@@ -24,7 +24,6 @@ import tiptoe.exam.UnheardSound;
 import tiptoe.exam.Utterance;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
-import tiptoe.language.Meaning;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
@@ -97,16 +96,12 @@ public final class ReviewItems {
   }
 
   private ReviewItem unsure(Utterance utterance) {
-    List<Meaning.States> candidates = utterance.candidates();
-    String seems =
-        String.join("; ", candidates.stream().map(one -> words.of(one.statement())).toList());
-    Slot slot =
-        candidates.isEmpty()
-            ? null
-            : new Slot(candidates.get(0).statement().step(), candidates.get(0).statement().side());
+    String seems = words.seems(utterance.offered());
+    List<Slot> slots =
+        utterance.seems().map(finding -> new Slot(finding.step(), finding.side())).toList();
+    Slot slot = slots.isEmpty() ? null : slots.get(0);
     List<String> notes = new ArrayList<>();
-    candidates.forEach(
-        one -> notes.addAll(standing(new Slot(one.statement().step(), one.statement().side()))));
+    slots.forEach(one -> notes.addAll(standing(one)));
     return new ReviewItem(
         Kind.UTTERANCE,
         Section.DECIDE,

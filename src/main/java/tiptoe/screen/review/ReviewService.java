@@ -402,10 +402,12 @@ public final class ReviewService {
     if (isNoFinding(utterance)) {
       return Reply.refused(NO_FINDING);
     }
-    if (parts(utterance).isEmpty()) {
+    if (record().utterance(utterance).stream().allMatch(heard -> heard.offered().isEmpty())) {
       return Reply.refused("it was not understood: type what was said, by e");
     }
-    return parts.isEmpty() ? dismiss(utterance) : edit(review -> review.accept(utterance, parts));
+    return parts.isEmpty() && !parts(utterance).isEmpty()
+        ? dismiss(utterance)
+        : edit(review -> review.acceptOffered(utterance, parts));
   }
 
   public Reply dismiss(int utterance) {
