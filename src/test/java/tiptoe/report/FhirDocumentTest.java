@@ -144,7 +144,10 @@ class FhirDocumentTest {
     assertTrue(json.contains("\"valueQuantity\":{\"value\":2,\"comparator\":\"<\""), json);
   }
 
-  /** Answers, flags, plan, results, what is owed and what was handed on are all there as data. */
+  /**
+   * Answers with time and sign, flags, plan, results, what is owed and what was handed on are all
+   * there as data.
+   */
   @ParameterizedTest
   @ValueSource(strings = {"well", "green-vomit", "infection", "heart", "hips-and-jaundice"})
   void aWholeCheckIsValidAndReadBackTheSame(String name) throws IOException {
@@ -175,7 +178,7 @@ class FhirDocumentTest {
     return note.getText() + ", " + note.getAuthor() + ", " + note.getTimeElement().asStringValue();
   }
 
-  private static void assertSame(ExamRecord record) {
+  static void assertSame(ExamRecord record) {
     RecordWording wording = Records.wording(record);
     FhirReader.Contents back =
         new FhirReader(Protocol.standard()).contents(FhirDocument.json(wording));

@@ -65,6 +65,7 @@ class GoldenJournalTest {
     copy(name);
     StoredExam stored = read();
     assertEquals(List.of(), stored.breaks());
+    FhirDocumentTest.assertSame(stored.record());
     for (Format format : List.of(Format.JSON, Format.TXT)) {
       byte[] now = Reports.render(Records.wording(stored.record()), format);
       Golden.check(

@@ -1,5 +1,6 @@
 package tiptoe.report;
 
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedSet;
@@ -15,6 +16,7 @@ import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Handover;
 import tiptoe.exam.Slot;
+import tiptoe.protocol.Norm;
 
 /** What a FHIR document must say beside the answers, worked out from the record itself. */
 final class RecordContents {
@@ -37,6 +39,7 @@ final class RecordContents {
           "done", "completed",
           "declined", "revoked",
           "due", "draft");
+  private static final Map<Norm, String> NORMS = Map.of(Norm.NORMAL, "N", Norm.ABNORMAL, "A");
   private static final Map<String, String> CONSENT =
       Map.of("given", "active", "declined", "rejected");
 
@@ -50,6 +53,7 @@ final class RecordContents {
   }
 
   SortedSet<String> lines() {
+    record.answers().forEach(this::said);
     record.missing().forEach(slot -> lines.add("owed " + slot(slot) + " " + absent(slot)));
     record
         .missingDetails()
@@ -69,6 +73,30 @@ final class RecordContents {
     assessment.programme().forEach(this::programme);
     Handover.of(record).stated().values().forEach(one -> handedOn(one.fact(), one.value()));
     return lines;
+  }
+
+  // Codes of HL7 ObservationInterpretation; when it was said, in whole seconds.
+  private void said(Answer answer) {
+    String interpretation =
+        answer.quantity() != null
+            ? assessment.abnormal(answer).map(one -> one.direction().code()).orElse(null)
+            : record
+                .protocol()
+                .step(answer.step())
+                .value(answer.value())
+                .map(value -> NORMS.get(value.norm()))
+                .orElse(null);
+    lines.add(
+        "said %s %s %s %s"
+            .formatted(
+                answer.step(),
+                answer.side(),
+                record
+                    .statement(answer.statement())
+                    .orElseThrow()
+                    .at()
+                    .truncatedTo(ChronoUnit.SECONDS),
+                interpretation));
   }
 
   private static String slot(Slot slot) {

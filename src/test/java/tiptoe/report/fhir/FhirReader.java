@@ -59,13 +59,17 @@ public final class FhirReader {
         .map(Bundle.BundleEntryComponent::getResource)
         .filter(Observation.class::isInstance)
         .map(Observation.class::cast)
-        .filter(one -> one.getMeta().getTag(Codes.SETTLING, Codes.NOT_SETTLED) == null)
-        .filter(one -> one.getStatus() != Observation.ObservationStatus.REGISTERED)
+        .filter(FhirReader::stands)
         .forEach(
             observation ->
                 coding(observation.getCode(), Codes.STEPS)
                     .ifPresent(step -> answers.add(answer(observation, step))));
     return answers;
+  }
+
+  static boolean stands(Observation one) {
+    return one.getMeta().getTag(Codes.SETTLING, Codes.NOT_SETTLED) == null
+        && one.getStatus() != Observation.ObservationStatus.REGISTERED;
   }
 
   private Answer answer(Observation observation, String step) {

@@ -106,7 +106,17 @@ final class OtherContents {
                   .filter(Observation.ObservationComponentComponent::hasDataAbsentReason)
                   .flatMap(part -> FhirReader.coding(part.getCode(), Codes.DETAILS).stream())
                   .forEach(detail -> lines.add("owed " + detail + " " + side(one)));
-              side(one);
+              if (FhirReader.stands(one)) {
+                lines.add(
+                    "said "
+                        + step
+                        + " "
+                        + side(one)
+                        + " "
+                        + one.getEffectiveDateTimeType().getValue().toInstant()
+                        + " "
+                        + one.getInterpretationFirstRep().getCodingFirstRep().getCode());
+              }
             });
     FhirReader.coding(one.getCode(), Codes.RESULTS).ifPresent(result -> result(result, one));
     FhirReader.coding(one.getCode(), Codes.PROGRAMME)
