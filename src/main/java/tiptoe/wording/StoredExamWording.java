@@ -78,7 +78,7 @@ public final class StoredExamWording {
       return integrity.banner(stored.record());
     }
     if (stored.taken()) {
-      return "being recorded";
+      return "open in another window";
     }
     return switch (stored.record().phase()) {
       case SIGNED -> signatures(stored.record());
