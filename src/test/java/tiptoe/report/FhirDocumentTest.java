@@ -119,7 +119,9 @@ class FhirDocumentTest {
     Random random = new Random(42);
     for (int i = 0; i < 10; i++) {
       ExamRecord record = Stated.atRandom(random);
-      assertValid(record);
+      if (i < TestExtent.of(4, 10)) {
+        assertValid(record);
+      }
       assertSame(record);
     }
   }
