@@ -27,6 +27,8 @@ import tiptoe.speech.Word;
  * @param recordFrom least probability with which a statement is recorded without a question
  * @param keyNormalFrom the same where it says that a step which must be stated for itself is
  *     normal: nobody looks again
+ * @param headingFrom the same where a region is announced and nothing else was said: it decides
+ *     what short answers belong to
  * @param heardFreely least share of the ways in free wordings from which on a statement counts as
  *     heard in them too
  * @param margin factor on the margins of the ways: neighbouring sounds are not independent
@@ -36,6 +38,7 @@ import tiptoe.speech.Word;
 record Sureness(
     @JsonProperty("record-from") double recordFrom,
     @JsonProperty("key-normal-from") double keyNormalFrom,
+    @JsonProperty("heading-from") double headingFrom,
     @JsonProperty("heard-freely") double heardFreely,
     @JsonProperty("margin") double margin,
     @JsonProperty("phrases") Phrases phrases,
@@ -88,7 +91,10 @@ record Sureness(
     return Shipped.read(YAML, Sureness.class, SHIPPED, Sureness.class);
   }
 
-  /** What a statement says, without its details and how it was understood. */
+  /**
+   * What a statement says, without its details and how it was understood. A heading counts where it
+   * stands alone: beside a finding, that says itself which region it belongs to.
+   */
   private record Said(Object what, Object side, Object value) {
     static List<Said> of(List<Meaning> meanings) {
       List<Said> said = new ArrayList<>();
@@ -99,6 +105,8 @@ record Sureness(
           said.add(new Said(finding.step(), finding.side(), value));
         } else if (meaning instanceof Meaning.Fact fact) {
           said.add(new Said(fact.id(), null, fact.value()));
+        } else if (meaning instanceof Meaning.Heading heading && meanings.size() == 1) {
+          said.add(new Said(heading, null, null));
         }
       }
       return said;
@@ -120,6 +128,7 @@ record Sureness(
     return meaning -> {
       List<Said> said = Said.of(List.of(meaning));
       return heard.support().isEmpty()
+          || !all.containsAll(said)
           || said.isEmpty()
           || isEnough(meaning, inPhrases(said.get(0), all, strict, free, support));
     };
@@ -172,7 +181,11 @@ record Sureness(
   }
 
   private boolean isEnough(Meaning meaning, double probability) {
-    return probability >= (isKeyNormal(meaning) ? keyNormalFrom : recordFrom);
+    double least =
+        meaning instanceof Meaning.Heading
+            ? headingFrom
+            : isKeyNormal(meaning) ? keyNormalFrom : recordFrom;
+    return probability >= least;
   }
 
   // How a step that a ward adds is heard, nobody measured: it is held to the strictest.

@@ -24,12 +24,14 @@ class SurenessTest {
       new Sureness(
           0.5,
           0.7,
+          0.75,
           0.05,
           0.5,
           new Sureness.Phrases(-1, 2, 0, -4, -1, 0),
           new Sureness.Freely(-1, 2, 0, 1));
 
   private static final Meaning MURMUR = states("murmur", null, "present");
+  private static final Meaning NEXT = new Meaning.Heading("hips");
   private static final Meaning HIPS = states("barlow", Side.LEFT, "negative");
 
   private static final Map<String, List<Meaning>> MEANINGS =
@@ -37,6 +39,8 @@ class SurenessTest {
           "murmur", List.of(MURMUR),
           "murmur hips", List.of(MURMUR, HIPS),
           "hips", List.of(HIPS),
+          "next", List.of(NEXT),
+          "next hips", List.of(NEXT, HIPS),
           "talk", List.of());
 
   private static Meaning states(String step, Side side, String value) {
@@ -71,6 +75,14 @@ class SurenessTest {
     assertFalse(inPhrases(HIPS, hips));
     // A share of 1 has log odds 1, probability 0.73.
     assertTrue(inPhrases(HIPS, heard("hips").freely(heard("hips"))));
+  }
+
+  /** A share of 1 has log odds 1, probability 0.73; beside a finding a heading decides nothing. */
+  @Test
+  void aHeadingAloneMustBeSurerThanAFinding() {
+    assertFalse(inPhrases(NEXT, heard("next").freely(heard("next"))));
+    assertTrue(inPhrases(NEXT, heard("next hips").freely(heard("next hips"))));
+    assertTrue(inPhrases(HIPS, heard("next hips").freely(heard("next hips"))));
   }
 
   @Test
