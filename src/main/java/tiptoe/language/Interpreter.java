@@ -85,6 +85,12 @@ public final class Interpreter {
       return amended.get();
     }
     ByGrammar first = byGrammar(plain, dialogue, source);
+    if (!first.loose().isEmpty()) {
+      Optional<Interpretation> odd = withUnsayableNumber(plain, dialogue, source);
+      if (odd.isPresent()) {
+        return odd.get();
+      }
+    }
     boolean parted = words.contains(TypedText.BREAK);
     boolean asked = words.contains(TypedText.ASKS) && first.states();
     if (second == SecondReading.NONE
@@ -179,6 +185,33 @@ public final class Interpreter {
   // "No hernias": the words tell both sides where the phrase leaves it open.
   private boolean isPlaced(SecondReading.Claim claim) {
     return claim.side() != null || !protocol.step(claim.step()).sided();
+  }
+
+  private Optional<Interpretation> withUnsayableNumber(
+      List<String> words, Dialogue dialogue, Source source) {
+    for (UnsayableNumber number : UnsayableNumber.in(words)) {
+      ByGrammar read = byGrammar(number.words(), dialogue, source);
+      Optional<List<Meaning>> said =
+          read.loose().isEmpty()
+              ? number.said(read.utterance().meanings(), protocol)
+              : Optional.empty();
+      if (said.isPresent()) {
+        List<Interpretation.Certainty> certainties =
+            said.get().stream()
+                .filter(Meaning.States.class::isInstance)
+                .map(
+                    one ->
+                        read.utterance().meanings().contains(one)
+                            ? new Interpretation.Certainty(one, true, "words of the phrases")
+                            : new Interpretation.Certainty(
+                                one, false, "the number is seldom right"))
+                .toList();
+        Dialogue next = new Dialogue(read.utterance().dialogue().region(), List.of(), null);
+        return Optional.of(
+            new Interpretation(said.get(), List.of(), List.of(), false, next, certainties));
+      }
+    }
+    return Optional.empty();
   }
 
   private Interpretation wordByWord(

@@ -93,6 +93,8 @@ class UnsettledDialogueTest {
           sats eighty. sats seventy.               | urgent saturation-screen-failed-2025? | 2
           sats eighty. sats foot eighty one.       | urgent saturation-screen-failed-2025  | 0
           sats eighty. no.                         |                                       | 0
+          sats ten                                 | urgent saturation-screen-failed-2025? | 1
+          sats foot ten                            | urgent saturation-screen-failed-2025? | 1
           sats ninety eight                        |                                       | 1
           apgar two                                | urgent apgar-5-very-low?              | 1
           a clunk                                  | urgent hip-unstable?                  | 1
