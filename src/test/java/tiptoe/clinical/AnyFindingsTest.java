@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -21,6 +20,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Baby;
+import tiptoe.exam.journal.EventLines;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Quantity;
 import tiptoe.protocol.Detail;
@@ -154,7 +154,7 @@ class AnyFindingsTest {
       @ForAll("settings") Settings settings)
       throws JsonProcessingException {
     Assessment assessment = Assessor.standard().assess(baby, findings, settings, Bedside.NOW);
-    assertNotNull(new ObjectMapper().writeValueAsString(assessment));
+    assertNotNull(EventLines.json().writeValueAsString(assessment));
     assertNotNull(AssessmentWording.of(assessment, new Words(PROTOCOL, settings)));
     Set<String> rules = assessment.flags().stream().map(Flag::rule).collect(Collectors.toSet());
     Result screen = assessment.result("saturation-screen");

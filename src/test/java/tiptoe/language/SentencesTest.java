@@ -79,6 +79,8 @@ class SentencesTest {
             + " breath-sounds/left=reduced;breath-sounds/right=clear",
         "no caput or bruising, sutures normal => scalp=clear;sutures=normal",
         "club foot left, right normal => foot-position/left=club-foot;foot-position/right=normal",
+        "left barlow positive, foot 10 => barlow/left=positive",
+        "cry strong, sats foot ten => cry=strong",
         "good strong cry, you've a fine pair of lungs on you => cry=strong",
         "both nostrils are clear, he's breathing fine through either one =>"
             + " nostrils/left=patent;nostrils/right=patent"
