@@ -214,7 +214,7 @@ class MeasureCommandTest {
   @Test
   void acceptsHardlyAnythingOfUnrelatedSpeech(@TempDir Path folder) throws IOException {
     assumeTrue(Files.isDirectory(OFF_SCRIPT), "skipped: no recordings in ../shared");
-    int number = TestExtent.of(1, 12);
+    int number = TestExtent.of(1, 4);
     try (Stream<Path> files = Files.list(OFF_SCRIPT)) {
       for (Path file :
           files

@@ -55,7 +55,7 @@ class CrashTest {
    */
   @Test
   void noStatementThatWasShownIsLostHoweverOftenItIsKilled() throws Exception {
-    kill(TestExtent.of(20, 200), data);
+    kill(TestExtent.of(20, 100), data);
   }
 
   /** The same on a real disk, where a process can also be killed while it waits for it. */
