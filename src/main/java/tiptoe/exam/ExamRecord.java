@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
+import tiptoe.finding.Question;
 import tiptoe.language.Meaning;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Value;
@@ -172,6 +173,7 @@ public record ExamRecord(
   public List<Contradiction> contradictions() {
     return openQuestions().stream()
         .filter(asked -> asked.statement() != null || asked.fact() != null)
+        .filter(asked -> asked.question().kind() != Question.Kind.FACT)
         .map(this::contradiction)
         .toList();
   }

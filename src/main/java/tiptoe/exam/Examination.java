@@ -39,7 +39,7 @@ public final class Examination {
           "(no|not|oh|sorry|actually|wrong|i mean|i meant)\\b.* (left|right|side|one)\\b.*");
 
   private static final Set<Question.Kind> YES_OR_NO =
-      EnumSet.of(Question.Kind.CONTRADICTION, Question.Kind.COMMAND);
+      EnumSet.of(Question.Kind.CONTRADICTION, Question.Kind.COMMAND, Question.Kind.FACT);
 
   private final Clock clock;
   private final EventSink sink;
@@ -85,8 +85,9 @@ public final class Examination {
   /** What the next utterance is to be understood with. */
   public Dialogue dialogue() {
     Optional<Asked> open = record.openQuestion().filter(asked -> asked.question().about() != null);
-    return dialogue.asking(
-        open.map(Asked::question).orElse(null), open.filter(this::isOvertaken).isPresent());
+    return dialogue
+        .asking(open.map(Asked::question).orElse(null), open.filter(this::isOvertaken).isPresent())
+        .at(clock);
   }
 
   private boolean isOvertaken(Asked asked) {
@@ -135,14 +136,15 @@ public final class Examination {
 
   private boolean endsPause(Meaning meaning) {
     boolean answers = isCommand(meaning, Command.YES) || isCommand(meaning, Command.NO);
-    return isCommand(meaning, Command.RESUME) || answers && askedAboutCommand().isPresent();
+    return isCommand(meaning, Command.RESUME)
+        || answers && toLapse(Question.Kind.COMMAND).isPresent();
   }
 
-  /** The utterance that could be talk and is asked about. */
-  private Optional<Utterance> askedAboutCommand() {
+  /** The utterance that is asked about and that only a yes right behind it confirms. */
+  private Optional<Utterance> toLapse(Question.Kind... kinds) {
     return record
         .openQuestion()
-        .filter(asked -> asked.question().kind() == Question.Kind.COMMAND)
+        .filter(asked -> List.of(kinds).contains(asked.question().kind()))
         .flatMap(asked -> record.utterance(asked.utterance()));
   }
 
@@ -199,12 +201,15 @@ public final class Examination {
       // Long after an offer it answers neither that nor what was asked before.
       return keep(heard.asTalk(), meaning);
     }
-    boolean late = askedAboutCommand().filter(one -> !isRightBehind(heard, one)).isPresent();
+    boolean late =
+        toLapse(Question.Kind.COMMAND, Question.Kind.FACT)
+            .filter(one -> !isRightBehind(heard, one))
+            .isPresent();
     Changes changes =
         change(
             batch -> {
               if (late) {
-                new QuestionUpkeep(batch, null).dropCommands();
+                new QuestionUpkeep(batch, null).dropLapsed();
               }
               int utterance = batch.nextUtterance();
               batch.add(
@@ -311,7 +316,7 @@ public final class Examination {
               new Event.UtteranceHeard(
                   batch.nextUtterance(), heard, candidates, asks, meaning.uncovered(), null));
           if (!heard.text().isBlank()) {
-            new QuestionUpkeep(batch, null).dropCommands();
+            new QuestionUpkeep(batch, null).dropLapsed();
           }
           return List.of();
         });

@@ -29,7 +29,7 @@ record QuestionUpkeep(EventBatch batch, Integer utterance) {
 
   void run() {
     for (Asked asked : batch.record().openQuestions()) {
-      if (asked.question().kind() == Question.Kind.COMMAND) {
+      if (asked.question().lapsesByAll()) {
         if (!Objects.equals(asked.utterance(), utterance)) {
           dropped(asked, "passed over");
         }
@@ -47,10 +47,10 @@ record QuestionUpkeep(EventBatch batch, Integer utterance) {
     }
   }
 
-  /** Whether a command is to be carried out is asked until something else is heard. */
-  void dropCommands() {
+  /** What only a yes right behind it can answer is asked until something else is heard. */
+  void dropLapsed() {
     batch.record().openQuestions().stream()
-        .filter(asked -> asked.question().kind() == Question.Kind.COMMAND)
+        .filter(asked -> asked.question().lapsesByAll())
         .forEach(asked -> dropped(asked, "passed over"));
   }
 

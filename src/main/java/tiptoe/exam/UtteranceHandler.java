@@ -77,7 +77,8 @@ final class UtteranceHandler {
   private static boolean goesOn(Meaning meaning) {
     return meaning instanceof Meaning.States
         || meaning instanceof Meaning.Withdraws
-        || meaning instanceof Meaning.Asks;
+        || meaning instanceof Meaning.Asks
+        || meaning instanceof Meaning.Fact fact && fact.doubtful();
   }
 
   /** An answer that states nothing keeps the older of two that contradict each other. */
@@ -264,7 +265,10 @@ final class UtteranceHandler {
     if (fact.correction()) {
       dropQuestionsAbout(fact);
     }
-    if (fact.correction() || before.equals(value) && !isAtOdds(id, value)) {
+    boolean fits = before.equals(value) && !isAtOdds(id, value);
+    if (fits && fact.doubtful() && !batch.record().baby().is(id, value)) {
+      batch.ask(Question.readBack(id, value), false, utterance, null, List.of(), id, value);
+    } else if (fact.correction() || fits) {
       new Context(batch, utterance, null).state(id, value);
     } else {
       Question which = Question.contradiction(null, null);

@@ -55,6 +55,11 @@ public record Question(
     return new Question(Kind.NUMBER, id, null, null, List.of(), List.of(), heard, null);
   }
 
+  /** Reads a fact about the baby back that a yes is to record. */
+  public static Question readBack(String id, String value) {
+    return new Question(Kind.FACT, id, null, null, List.of(), List.of(), value, null);
+  }
+
   /**
    * Which of two is right.
    *
@@ -78,6 +83,11 @@ public record Question(
     return new Question(Kind.STEP, null, null, null, steps, meant, null, null);
   }
 
+  /** Whether only a yes right behind it counts, and anything else lets go what waits for it. */
+  public boolean lapsesByAll() {
+    return kind == Kind.COMMAND || kind == Kind.FACT;
+  }
+
   /** Whether a bare no lets go what waits for the answer. */
   public boolean lapsesByNo() {
     return kind == Kind.NUMBER || kind == Kind.STEP && !meant.isEmpty();
@@ -88,7 +98,7 @@ public record Question(
     return switch (kind) {
       case SIDE, NUMBER -> about == null ? List.of() : List.of(about);
       case STEP -> meant;
-      case DETAIL, CONTRADICTION, COMMAND -> List.of();
+      case DETAIL, CONTRADICTION, COMMAND, FACT -> List.of();
     };
   }
 
@@ -131,7 +141,9 @@ public record Question(
     /** A short answer fits several steps: nothing is recorded; {@code about} is null. */
     STEP,
     /** What was said could be a command or talk: yes carries it out, all else lets it go. */
-    COMMAND;
+    COMMAND,
+    /** A fact was heard that may be another: yes records it, all else lets it go. */
+    FACT;
 
     @JsonValue
     public String id() {

@@ -1,5 +1,6 @@
 package tiptoe.language;
 
+import java.time.Clock;
 import java.util.List;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
@@ -12,8 +13,10 @@ import tiptoe.finding.Question;
  *     right"
  * @param open the question that is being shown; null when there is none
  * @param overtaken whether something was stated since it was asked
+ * @param clock tells when "this morning" was; null where moments are not understood
  */
-public record Dialogue(String region, List<Finding> recent, Question open, boolean overtaken) {
+public record Dialogue(
+    String region, List<Finding> recent, Question open, boolean overtaken, Clock clock) {
   public static final Dialogue START = new Dialogue(null, List.of(), null);
 
   public Dialogue {
@@ -21,10 +24,14 @@ public record Dialogue(String region, List<Finding> recent, Question open, boole
   }
 
   public Dialogue(String region, List<Finding> recent, Question open) {
-    this(region, recent, open, false);
+    this(region, recent, open, false, null);
   }
 
   public Dialogue asking(Question question, boolean isOvertaken) {
-    return new Dialogue(region, recent, question, isOvertaken);
+    return new Dialogue(region, recent, question, isOvertaken, clock);
+  }
+
+  public Dialogue at(Clock newClock) {
+    return new Dialogue(region, recent, open, overtaken, newClock);
   }
 }

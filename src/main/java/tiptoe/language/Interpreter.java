@@ -1,5 +1,6 @@
 package tiptoe.language;
 
+import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -90,6 +91,10 @@ public final class Interpreter {
       if (odd.isPresent()) {
         return odd.get();
       }
+      Optional<Interpretation> born = born(words, dialogue, source);
+      if (born.isPresent()) {
+        return born.get();
+      }
     }
     boolean parted = words.contains(TypedText.BREAK);
     boolean asked = words.contains(TypedText.ASKS) && first.states();
@@ -132,6 +137,21 @@ public final class Interpreter {
       }
     }
     return wordByWord(plain, first, reading, source);
+  }
+
+  // What was only heard is read back, however plain it is.
+  private static Optional<Interpretation> born(
+      List<String> words, Dialogue dialogue, Source source) {
+    return Optional.ofNullable(dialogue.clock())
+        .flatMap(clock -> BirthTime.of(words, ZonedDateTime.now(clock)))
+        .map(
+            birth ->
+                new Meaning.Fact(
+                    "born-at",
+                    birth.moment().toString(),
+                    false,
+                    birth.doubtful() || source != Source.TYPED))
+        .map(fact -> new Interpretation(List.of(fact), List.of(), dialogue));
   }
 
   // "Birth weight three four fifty, he's lovely and pink": what is between breaks and no finding,

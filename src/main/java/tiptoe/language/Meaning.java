@@ -56,8 +56,13 @@ public sealed interface Meaning {
    * A fact about the baby; ids and values as in {@code Baby}.
    *
    * @param correction whether it was said as a correction and replaces what stood before
+   * @param doubtful whether it is read back first and only a yes records it
    */
-  record Fact(String id, String value, boolean correction) implements Meaning {
+  record Fact(String id, String value, boolean correction, boolean doubtful) implements Meaning {
+    public Fact(String id, String value, boolean correction) {
+      this(id, value, correction, false);
+    }
+
     public Fact(String id, String value) {
       this(id, value, false);
     }

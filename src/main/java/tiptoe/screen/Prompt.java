@@ -90,6 +90,7 @@ record Prompt(String headline, String text, String answers) {
       case NUMBER -> "what number?";
       case CONTRADICTION -> "which is right?";
       case STEP -> "of what?";
+      case FACT -> words.label(question.detail()) + "?";
       case COMMAND -> "is that for me?";
     };
   }

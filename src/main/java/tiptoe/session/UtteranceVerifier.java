@@ -118,7 +118,10 @@ public final class UtteranceVerifier {
     return byMeaning(
         offered(utterance)
             .map(free -> inFreeWordings(free, reason, interpret))
-            .filter(free -> !free.interpretation().statements().isEmpty())
+            .filter(
+                free ->
+                    !free.interpretation().statements().isEmpty()
+                        || isReadBack(free.interpretation()))
             .orElse(asPhrases),
         awaitsYesOrNo);
   }
@@ -300,6 +303,9 @@ public final class UtteranceVerifier {
   private static Decision inFreeWordings(
       Hypothesis free, String reason, Function<List<String>, Interpretation> interpret) {
     Interpretation meaning = interpret.apply(texts(free.phraseWords()));
+    if (isReadBack(meaning)) {
+      return new Decision(Outcome.ACCEPTED, "", free.phraseWords(), meaning);
+    }
     Stream<Meaning> offered =
         meaning.statements().stream()
             .map(statement -> statement.withSource(Source.TAGGER))
@@ -311,6 +317,14 @@ public final class UtteranceVerifier {
         free.phraseWords(),
         new Interpretation(
             meanings, meaning.uncovered(), meaning.spans(), false, meaning.dialogue()));
+  }
+
+  /** Whether it only asks whether a fact about the baby was heard right. */
+  private static boolean isReadBack(Interpretation meaning) {
+    return meaning.uncovered().isEmpty()
+        && !meaning.meanings().isEmpty()
+        && meaning.meanings().stream()
+            .allMatch(one -> one instanceof Meaning.Fact fact && fact.doubtful());
   }
 
   // By the meaning

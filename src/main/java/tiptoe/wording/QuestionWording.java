@@ -1,6 +1,8 @@
 package tiptoe.wording;
 
+import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import tiptoe.exam.Event;
@@ -9,6 +11,7 @@ import tiptoe.finding.Command;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
 import tiptoe.protocol.Detail;
+import tiptoe.protocol.Fact;
 import tiptoe.protocol.Labels;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Step;
@@ -16,6 +19,9 @@ import tiptoe.protocol.Value;
 
 /** Words the questions, short enough to be read at a glance from the cot. */
 public final class QuestionWording {
+  private static final DateTimeFormatter MOMENT =
+      DateTimeFormatter.ofPattern("d MMMM uuuu 'at' HH:mm", Locale.UK);
+
   private final Protocol protocol;
   private final Words findings;
 
@@ -28,7 +34,7 @@ public final class QuestionWording {
   public static String of(Event.QuestionAsked asked, ExamRecord record) {
     QuestionWording wording = new QuestionWording(record.protocol());
     Question question = asked.question();
-    if (asked.fact() != null) {
+    if (asked.fact() != null && question.kind() != Question.Kind.FACT) {
       return record
           .baby()
           .fact(asked.fact())
@@ -51,6 +57,7 @@ public final class QuestionWording {
               ? fact(question.detail(), question.heard())
               : "heard " + findings.of(about) + " — say the number again";
       case STEP -> heard(question.meant()) + step(question.steps());
+      case FACT -> readBack(question.detail(), question.heard());
       case COMMAND -> command(Command.of(question.detail()));
       case CONTRADICTION -> contradiction(about, question.against());
     };
@@ -73,6 +80,12 @@ public final class QuestionWording {
       return heard + " is counted from 0 or from 1 — how many hours old?";
     }
     return protocol.problem(id, heard).orElse("heard " + heard + " for " + id) + " — say it again";
+  }
+
+  private String readBack(String id, String value) {
+    boolean moment = protocol.fact(id).filter(fact -> fact.kind() == Fact.Kind.MOMENT).isPresent();
+    String said = moment ? MOMENT.format(Fact.moment(value, null)) : value;
+    return (id.equals("born-at") ? "born on " : findings.label(id) + ": ") + said + " — yes or no?";
   }
 
   private static String command(Command command) {
