@@ -86,7 +86,10 @@ public final class Examination {
   public Dialogue dialogue() {
     Optional<Asked> open = record.openQuestion().filter(asked -> asked.question().about() != null);
     return dialogue
-        .asking(open.map(Asked::question).orElse(null), open.filter(this::isOvertaken).isPresent())
+        .asking(
+            open.map(Asked::question).orElse(null),
+            open.filter(this::isOvertaken).isPresent(),
+            record.toConfirm().isPresent())
         .at(clock);
   }
 

@@ -13,10 +13,16 @@ import tiptoe.finding.Question;
  *     right"
  * @param open the question that is being shown; null when there is none
  * @param overtaken whether something was stated since it was asked
+ * @param offering whether a yes or no is for what is offered
  * @param clock tells when "this morning" was; null where moments are not understood
  */
 public record Dialogue(
-    String region, List<Finding> recent, Question open, boolean overtaken, Clock clock) {
+    String region,
+    List<Finding> recent,
+    Question open,
+    boolean overtaken,
+    boolean offering,
+    Clock clock) {
   public static final Dialogue START = new Dialogue(null, List.of(), null);
 
   public Dialogue {
@@ -24,14 +30,14 @@ public record Dialogue(
   }
 
   public Dialogue(String region, List<Finding> recent, Question open) {
-    this(region, recent, open, false, null);
+    this(region, recent, open, false, false, null);
   }
 
-  public Dialogue asking(Question question, boolean isOvertaken) {
-    return new Dialogue(region, recent, question, isOvertaken, clock);
+  public Dialogue asking(Question question, boolean isOvertaken, boolean offers) {
+    return new Dialogue(region, recent, question, isOvertaken, offers, clock);
   }
 
   public Dialogue at(Clock newClock) {
-    return new Dialogue(region, recent, open, overtaken, newClock);
+    return new Dialogue(region, recent, open, overtaken, offering, newClock);
   }
 }

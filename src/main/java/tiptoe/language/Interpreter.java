@@ -409,7 +409,14 @@ public final class Interpreter {
       if (isStray(phrase, clauses, words.size(), utterance.isAsking()) || isDenied(phrase, left)) {
         IntStream.range(phrase.from(), phrase.to()).forEach(loose::add);
       } else {
+        int before = utterance.meanings().size();
         utterance.take(clauses);
+        if (isReply(clauses)
+            && isPart(phrase, words.size())
+            && utterance.meanings().size() == before) {
+          // It answers nothing that is asked: what was said before it is not told in full.
+          IntStream.range(phrase.from(), phrase.to()).forEach(loose::add);
+        }
       }
     }
     parse.uncovered().forEach(span -> IntStream.range(span.from(), span.to()).forEach(loose::add));
@@ -492,10 +499,16 @@ public final class Interpreter {
             .anyMatch(ONLY_ALONE::contains);
     boolean doubtful = clauses.stream().anyMatch(clause -> clause.mark("ask").isPresent());
     boolean reply =
-        clauses.stream()
-            .anyMatch(
-                clause -> clause.mark("reply").isPresent() || clause.mark("pick").isPresent());
-    boolean alone = phrase.from() == 0 && phrase.to() == length;
-    return !alone && (onlyAlone || doubtful || reply && (phrase.to() != length || !asking));
+        isReply(clauses) || clauses.stream().anyMatch(clause -> clause.mark("pick").isPresent());
+    return isPart(phrase, length)
+        && (onlyAlone || doubtful || reply && (phrase.to() != length || !asking));
+  }
+
+  private static boolean isReply(List<Clause> clauses) {
+    return clauses.stream().anyMatch(clause -> clause.mark("reply").isPresent());
+  }
+
+  private static boolean isPart(Parse.Phrase phrase, int length) {
+    return phrase.from() > 0 || phrase.to() < length;
   }
 }

@@ -34,6 +34,7 @@ final class UtteranceInterpreter {
   private Question open;
   private boolean openIsCorrection;
   private boolean overtaken;
+  private final boolean offering;
   private String assumption;
 
   UtteranceInterpreter(Protocol protocol, Dialogue dialogue, Source source) {
@@ -46,6 +47,7 @@ final class UtteranceInterpreter {
     this.recent = new ArrayList<>(dialogue.recent());
     this.open = dialogue.open();
     this.overtaken = dialogue.overtaken();
+    this.offering = dialogue.offering();
   }
 
   // What rests on an assumption is confirmed like what was read beyond the grammars.
@@ -247,7 +249,11 @@ final class UtteranceInterpreter {
 
   private void command(Command command, boolean doubtful) {
     boolean answers = command == Command.YES || command == Command.NO;
-    if (answers && open != null && open.kind() == Question.Kind.DETAIL && open.about() != null) {
+    if (answers
+        && !offering
+        && open != null
+        && open.kind() == Question.Kind.DETAIL
+        && open.about() != null) {
       boolean yesOrNo =
           protocol
               .step(open.about().step())
@@ -284,7 +290,7 @@ final class UtteranceInterpreter {
       }
       case DETAIL -> {
         if (open.detail().equals(Detail.SIDE)) {
-          if (clause.sides.size() == 1) {
+          if (clause.sides.size() == 1 && isNotOvertaken()) {
             closeWithSides(clause.sides);
           }
         } else {
@@ -354,7 +360,7 @@ final class UtteranceInterpreter {
   private boolean isNotOvertaken() {
     return meanings.isEmpty()
         || meanings.get(meanings.size() - 1) instanceof Meaning.Asks last
-            && last.question().kind() == Question.Kind.SIDE;
+            && asksForSide(last.question());
   }
 
   private void closeWithSides(Collection<Side> sides) {

@@ -143,7 +143,12 @@ public final class SentenceBenchmark {
 
   /** What is recorded of a text. */
   Set<String> recorded(String text) {
-    Dialogue dialogue = Dialogue.START;
+    return recorded(text, Dialogue.START);
+  }
+
+  /** The same in a dialogue. */
+  Set<String> recorded(String text, Dialogue before) {
+    Dialogue dialogue = before;
     Set<String> recorded = new TreeSet<>();
     for (String sentence : TypedText.sentences(text)) {
       Interpretation meaning =

@@ -16,6 +16,8 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import tiptoe.finding.Finding;
+import tiptoe.finding.Question;
 
 /**
  * Sentences that are recorded at once, changed so that they mean something else: then something
@@ -93,6 +95,25 @@ class SentencePropertiesTest {
               .map(SentencePropertiesTest::swapped)
               .collect(Collectors.toCollection(TreeSet::new));
       if (!mirrored.containsAll(after)) {
+        wrong.add(text + " => " + before + " but " + after);
+      }
+    }
+    assertEquals(List.of(), wrong);
+  }
+
+  /** What is asked of something else takes nothing from what is said in full. */
+  @ParameterizedTest
+  @ValueSource(strings = {"palate intact/palpated", "scalp cephalohaematoma/side"})
+  void anOpenQuestionTakesNothingFromASentence(String asked) {
+    String[] parts = asked.split("/");
+    Question question = Question.detail(Finding.parse(parts[0]), parts[1]);
+    Dialogue asking = new Dialogue("hips", List.of(), question);
+    Dialogue plain = new Dialogue("hips", List.of(), null);
+    List<String> wrong = new ArrayList<>();
+    for (String text : recorded) {
+      Set<String> before = benchmark.recorded(text, plain);
+      Set<String> after = benchmark.recorded(text, asking);
+      if (!after.equals(before)) {
         wrong.add(text + " => " + before + " but " + after);
       }
     }

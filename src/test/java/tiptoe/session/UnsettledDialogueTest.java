@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -211,6 +212,27 @@ class UnsettledDialogueTest {
     assertEquals(
         question == null ? "" : question,
         session.record().openQuestion().map(asked -> asked.question().text()).orElse(""));
+  }
+
+  // The dialogue, what stands, what of it waits: an older question takes no words from a sentence,
+  // nor a yes from an offer; a test that is named is not where something was found.
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          palate intact. ortolani is negative on the right and on the left. | ortolani.left negative, ortolani.right negative, palate intact | 0
+          cephalohaematoma. ortolani is negative on the right and on the left. | ortolani.left negative, ortolani.right negative, scalp cephalohaematoma | 0
+          palate intact. right hip doesn't go out on barlow.      | palate intact               | 1
+          palate intact. right hip doesn't go out on barlow. yes. | hip-abduction.right limited [tagger], palate intact | 0
+          palate intact. yes.                                     | palate intact palpated=yes  | 0
+          cephalohaematoma. on the left.                          | scalp.left cephalohaematoma | 0
+          """)
+  void anOpenQuestionTakesNothingThatIsSaidOfSomethingElse(
+      String dialogue, String answers, int waiting) {
+    say(dialogue);
+    assertEquals(answers, String.join(", ", new TreeSet<>(List.of(answers().split(", ")))));
+    assertEquals(waiting, session.record().unsure().size());
   }
 
   // What was said when; only right behind a finding are the last words about its side.

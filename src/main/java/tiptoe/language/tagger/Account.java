@@ -536,7 +536,9 @@ final class Account {
   // The place of a finding, and praise that says nothing of its own.
   private boolean isBeside(WordItem item, List<Claim> settled) {
     if (item.kind() == WordItem.Kind.PART) {
-      if (isPlaced(item) && settled.stream().anyMatch(claim -> isBefore(claim, item))) {
+      if (isPlaced(item)
+          && !isTest(item)
+          && settled.stream().anyMatch(claim -> isBefore(claim, item))) {
         return true;
       }
       return settled.stream()
@@ -664,6 +666,15 @@ final class Account {
       before--;
     }
     return before >= 0 && PREPOSITIONS.contains(words.get(before));
+  }
+
+  // "On Barlow" tells what was done, not where something was found.
+  private boolean isTest(WordItem part) {
+    return part.match().senses().stream()
+        .map(Sense::step)
+        .filter(Objects::nonNull)
+        .map(protocol::step)
+        .anyMatch(step -> step.value("positive").isPresent());
   }
 
   private static boolean isBefore(Claim claim, WordItem part) {
