@@ -64,7 +64,9 @@ public final class DecodingGraphBuilder {
         first = tree;
       }
     }
-    return new DecodingGraph(closeBoundaries(expander, first), states.states(), words);
+    int start = closeBoundaries(expander, first);
+    return new DecodingGraph(
+        phrases.opening() == 0 ? start : expander.at(phrases.opening(), 0), states.states(), words);
   }
 
   private List<Pronunciation> sayable(String word) {
@@ -128,6 +130,18 @@ public final class DecodingGraphBuilder {
         }
       }
     }
+    if (phrases.opening() != 0) {
+      lefts.get(phrases.opening()).add(0);
+    }
+    // What is backed off to comes behind the same words; it may back off itself.
+    boolean more = true;
+    while (more) {
+      more = false;
+      for (int number = 0; number < lefts.size(); number++) {
+        WordAutomaton.BackOff backOff = phrases.states().get(number).backOff();
+        more |= backOff != null && lefts.get(backOff.next()).addAll(lefts.get(number));
+      }
+    }
     return lefts;
   }
 
@@ -138,7 +152,11 @@ public final class DecodingGraphBuilder {
     Deque<int[]> path = new ArrayDeque<>(); // word state, next arc to look at
     path.push(new int[] {0, 0});
     seen[0] = true;
-    while (!path.isEmpty()) {
+    while (!path.isEmpty() || !seen[phrases.opening()]) {
+      if (path.isEmpty()) {
+        path.push(new int[] {phrases.opening(), 0});
+        seen[phrases.opening()] = true;
+      }
       int[] top = path.peek();
       List<WordAutomaton.Arc> arcs = phrases.states().get(top[0]).arcs();
       if (top[1] == arcs.size()) {

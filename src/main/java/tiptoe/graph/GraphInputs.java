@@ -67,6 +67,12 @@ public record GraphInputs(
         Sha256.add(digest, arc.word());
         Sha256.add(digest, arc.cost() + " " + arc.next());
       }
+      if (state.backOff() != null) {
+        Sha256.add(digest, state.backOff().toString());
+      }
+    }
+    if (phrases.opening() != 0) {
+      Sha256.add(digest, "opening " + phrases.opening());
     }
     return Sha256.hex(digest.digest());
   }

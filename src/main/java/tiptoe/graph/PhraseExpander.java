@@ -60,6 +60,10 @@ final class PhraseExpander {
         onward.addAll(compact(begin(words, left)));
         onward.addAll(pause);
       }
+      if (state.backOff() != null) {
+        float cost = state.backOff().cost() * settings.grammarScale();
+        onward.add(Arc.empty(cost, at(state.backOff().next(), left)));
+      }
       if (state.isFinal()) {
         float cost = state.finalCost() * settings.grammarScale() + settings.phrase();
         onward.add(Arc.empty(cost, phraseEnd.applyAsInt(left)));
@@ -120,6 +124,15 @@ final class PhraseExpander {
       inside.put(node, known);
     }
     return known;
+  }
+
+  /** The state in which what follows in a word state after a phone is said. */
+  int at(int wordState, int left) {
+    Context context = new Context(wordState, left);
+    List<Arc> known = expanded.get(context);
+    return known == null || reserved.containsKey(context)
+        ? reserved.computeIfAbsent(context, c -> states.reserve())
+        : states.share(State.of(known));
   }
 
   /** What follows a word; where that is not expanded yet, the phrase has a loop there. */

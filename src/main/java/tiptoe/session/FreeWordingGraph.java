@@ -17,7 +17,7 @@ import tiptoe.graph.GraphSources;
 import tiptoe.graph.ModelFolder;
 import tiptoe.graph.Pronunciations;
 import tiptoe.language.tagger.TaggerCache;
-import tiptoe.language.tagger.WordPairs;
+import tiptoe.language.tagger.WordSequences;
 import tiptoe.speech.SpeechModel;
 import tiptoe.wording.ProblemWording;
 
@@ -61,7 +61,7 @@ public final class FreeWordingGraph {
     GraphCache cache = GraphCache.near(folder);
     String sources =
         new GraphSources(folder, home.grammars(), pronunciations, settings)
-            .hash(TaggerCache.hash(home.grammars(), home.protocol()), WordPairs.identity());
+            .hash(TaggerCache.hash(home.grammars(), home.protocol()), WordSequences.identity());
     return cache.get(
         sources,
         () ->
@@ -78,7 +78,7 @@ public final class FreeWordingGraph {
     try {
       AcousticModel model = AcousticModel.read(folder);
       Pronunciations pronunciations = Pronunciations.read(files, model.lexicon());
-      return WordPairs.automaton(
+      return WordSequences.automaton(
           understanding.network(),
           understanding.protocol(),
           understanding.typed(),

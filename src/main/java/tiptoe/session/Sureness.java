@@ -5,14 +5,17 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import tiptoe.files.Shipped;
 import tiptoe.finding.Finding;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
+import tiptoe.language.TypedText;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Step;
@@ -24,11 +27,6 @@ import tiptoe.speech.Word;
  * in which the sound may be heard, calibrated on recordings; the numbers in use are in {@code
  * sureness.yaml}.
  *
- * @param recordFrom least probability with which a statement is recorded without a question
- * @param keyNormalFrom the same where it says that a step which must be stated for itself is
- *     normal: nobody looks again
- * @param headingFrom the same where a region is announced and nothing else was said: it decides
- *     what short answers belong to
  * @param heardFreely least share of the ways in free wordings from which on a statement counts as
  *     heard in them too
  * @param margin factor on the margins of the ways: neighbouring sounds are not independent
@@ -36,9 +34,6 @@ import tiptoe.speech.Word;
  * @param freely weights for what free wordings state
  */
 record Sureness(
-    @JsonProperty("record-from") double recordFrom,
-    @JsonProperty("key-normal-from") double keyNormalFrom,
-    @JsonProperty("heading-from") double headingFrom,
     @JsonProperty("heard-freely") double heardFreely,
     @JsonProperty("margin") double margin,
     @JsonProperty("phrases") Phrases phrases,
@@ -58,6 +53,11 @@ record Sureness(
   /**
    * Weights for what phrases state.
    *
+   * @param recordFrom least probability with which a statement is recorded without a question
+   * @param keyNormalFrom the same where it says that a step which must be stated for itself is
+   *     normal: nobody looks again
+   * @param headingFrom the same where a region is announced and nothing else was said: it decides
+   *     what short answers belong to
    * @param base with every other feature 0
    * @param share of the ways to hear phrases, by likelihood, that state it
    * @param support of the phrases for each second of words
@@ -66,26 +66,47 @@ record Sureness(
    * @param single where they do not state it and nothing was said beside it
    */
   record Phrases(
+      @JsonProperty("record-from") double recordFrom,
+      @JsonProperty("key-normal-from") double keyNormalFrom,
+      @JsonProperty("heading-from") double headingFrom,
       @JsonProperty("base") double base,
       @JsonProperty("share") double share,
       @JsonProperty("support") double support,
       @JsonProperty("added") double added,
       @JsonProperty("nowhere") double nowhere,
-      @JsonProperty("single") double single) {}
+      @JsonProperty("single") double single) {
+    boolean isSure(Case one) {
+      double[] of = one.features();
+      double sum = share * of[0] + support * of[1] + added * of[2] + nowhere * of[3];
+      double least =
+          one.meaning() instanceof Meaning.Heading
+              ? headingFrom
+              : isKeyNormal(one.meaning()) ? keyNormalFrom : recordFrom;
+      return logistic(base + sum + single * of[4]) >= least;
+    }
+  }
 
   /**
    * Weights for what free wordings state.
    *
+   * @param recordFrom least probability with which a statement is recorded without a question
+   * @param keyNormalFrom the same where it says that a step which must be stated for itself is
+   *     normal: nobody looks again
    * @param base with every other feature 0
    * @param share of the ways to hear them, by likelihood, that surely state it
    * @param support of the free wordings for each second of words
-   * @param inPhrases where the likeliest phrases state it too
    */
   record Freely(
+      @JsonProperty("record-from") double recordFrom,
+      @JsonProperty("key-normal-from") double keyNormalFrom,
       @JsonProperty("base") double base,
       @JsonProperty("share") double share,
-      @JsonProperty("support") double support,
-      @JsonProperty("in-phrases") double inPhrases) {}
+      @JsonProperty("support") double support) {
+    boolean isSure(Case one) {
+      double probability = logistic(base + share * one.features()[0] + support * one.features()[1]);
+      return probability >= (isKeyNormal(one.meaning()) ? keyNormalFrom : recordFrom);
+    }
+  }
 
   static Sureness shipped() {
     return Shipped.read(YAML, Sureness.class, SHIPPED, Sureness.class);
@@ -116,38 +137,55 @@ record Sureness(
   /** One way to hear a sound: what it states, what of it surely, and its likelihood. */
   private record Way(List<Said> states, List<Said> surely, double weight) {}
 
+  /**
+   * A statement, and what speaks for it.
+   *
+   * @param features in the order of the weights, without their base
+   */
+  record Case(Meaning meaning, double[] features) {}
+
   /** Whether a statement that phrases make is sure enough to be recorded; what else is said is. */
   Predicate<Meaning> inPhrases(Hypothesis heard, Function<List<String>, Interpretation> interpret) {
-    List<Way> strict = ways(heard, interpret);
-    List<Way> free = heard.freely().map(other -> ways(other, interpret)).orElse(List.of());
-    List<Said> all = strict.get(0).states();
-    double support =
+    List<Case> cases = ofPhrases(heard, interpret);
+    return meaning ->
         heard.support().isEmpty()
-            ? 0
-            : heard.support().getAsDouble() / Math.max(0.3, heard.spokenSeconds());
-    return meaning -> {
-      List<Said> said = Said.of(List.of(meaning));
-      return heard.support().isEmpty()
-          || !all.containsAll(said)
-          || said.isEmpty()
-          || isEnough(meaning, inPhrases(said.get(0), all, strict, free, support));
-    };
+            || cases.stream()
+                .filter(one -> one.meaning().equals(meaning))
+                .allMatch(phrases::isSure);
   }
 
-  private double inPhrases(
-      Said said, List<Said> all, List<Way> strict, List<Way> free, double support) {
-    double sum = phrases.base + phrases.share * share(strict, said) + phrases.support * support;
-    if (!isIn(free, said)) {
-      List<Said> beside =
-          all.stream().filter(other -> !Objects.equals(other.what(), said.what())).toList();
-      boolean known = beside.stream().anyMatch(other -> share(free, other) > KNOWN);
-      sum += beside.isEmpty() ? phrases.single : known ? phrases.added : phrases.nowhere;
+  /** What the likeliest phrases state. */
+  List<Case> ofPhrases(Hypothesis heard, Function<List<String>, Interpretation> interpret) {
+    List<String> words = texts(heard);
+    List<Meaning> meanings = interpret.apply(words).meanings();
+    List<Way> strict = ways(heard, words, interpret);
+    List<Way> free =
+        heard.freely().map(other -> ways(other, other.parted(), interpret)).orElse(List.of());
+    List<Said> all = Said.of(meanings);
+    double support = heard.support().orElse(0) / Math.max(0.3, heard.spokenSeconds());
+    List<Case> cases = new ArrayList<>();
+    for (Meaning meaning : meanings) {
+      for (Said said : Said.of(List.of(meaning))) {
+        List<Said> beside =
+            all.stream().filter(other -> !Objects.equals(other.what(), said.what())).toList();
+        if (!all.contains(said)) {
+          continue; // a heading beside a finding
+        }
+        boolean missing = share(free, said) < heardFreely;
+        boolean known = beside.stream().anyMatch(other -> share(free, other) > KNOWN);
+        cases.add(
+            new Case(
+                meaning,
+                new double[] {
+                  share(strict, said),
+                  support,
+                  missing && known ? 1 : 0,
+                  missing && !beside.isEmpty() && !known ? 1 : 0,
+                  missing && beside.isEmpty() ? 1 : 0
+                }));
+      }
     }
-    return logistic(sum);
-  }
-
-  private boolean isIn(List<Way> free, Said said) {
-    return share(free, said) >= heardFreely;
+    return cases;
   }
 
   /**
@@ -160,32 +198,29 @@ record Sureness(
       Hypothesis free,
       boolean fits,
       Function<List<String>, Interpretation> interpret) {
-    List<Way> ways = ways(free, interpret);
-    List<Way> phrased = ways(heard, interpret);
-    List<Said> strict = phrased.get(0).states();
-    double support = free.support().orElse(0) / Math.max(0.1, free.spokenSeconds());
-    return meaning -> {
-      List<Said> said = Said.of(List.of(meaning));
-      boolean states = meaning instanceof Meaning.States;
-      if (!states
-          || !ways.get(0).surely().contains(said.get(0))
-          || fits && share(phrased, said.get(0)) < AGREED) {
-        return false;
-      }
-      double surely = surely(ways, said.get(0));
-      double agreed = strict.contains(said.get(0)) ? freely.inPhrases : 0;
-      return isEnough(
-          meaning,
-          logistic(freely.base + freely.share * surely + freely.support * support + agreed));
-    };
+    List<Case> cases = ofFreeWordings(free, interpret);
+    List<Way> phrased = fits ? ways(heard, texts(heard), interpret) : List.of();
+    return meaning ->
+        cases.stream()
+            .filter(one -> one.meaning().equals(meaning))
+            .filter(one -> !fits || share(phrased, Said.of(List.of(meaning)).get(0)) >= AGREED)
+            .anyMatch(freely::isSure);
   }
 
-  private boolean isEnough(Meaning meaning, double probability) {
-    double least =
-        meaning instanceof Meaning.Heading
-            ? headingFrom
-            : isKeyNormal(meaning) ? keyNormalFrom : recordFrom;
-    return probability >= least;
+  /** What the likeliest free wordings surely state. */
+  List<Case> ofFreeWordings(Hypothesis free, Function<List<String>, Interpretation> interpret) {
+    List<Way> ways = ways(free, free.parted(), interpret);
+    double support = free.support().orElse(0) / Math.max(0.1, free.spokenSeconds());
+    List<Case> cases = new ArrayList<>();
+    for (Meaning meaning : interpret.apply(free.parted()).meanings()) {
+      if (meaning instanceof Meaning.States) {
+        Said said = Said.of(List.of(meaning)).get(0);
+        if (ways.get(0).surely().contains(said)) {
+          cases.add(new Case(meaning, new double[] {surely(ways, said), support}));
+        }
+      }
+    }
+    return cases;
   }
 
   // How a step that a ward adds is heard, nobody measured: it is held to the strictest.
@@ -209,30 +244,39 @@ record Sureness(
         .orElse(true);
   }
 
-  private List<Way> ways(Hypothesis heard, Function<List<String>, Interpretation> interpret) {
+  private List<Way> ways(
+      Hypothesis heard, List<String> likeliest, Function<List<String>, Interpretation> interpret) {
     List<Way> ways = new ArrayList<>();
-    ways.add(way(texts(heard), 0, interpret));
-    heard
-        .rivals()
-        .forEach(
-            rival ->
-                ways.add(
-                    way(
-                        rival.text().isEmpty() ? List.of() : List.of(rival.text().split(" ")),
-                        rival.margin(),
-                        interpret)));
+    ways.add(way(likeliest, 0, interpret));
+    for (Hypothesis.Rival rival : heard.rivals()) {
+      List<String> words = rival.text().isEmpty() ? List.of() : List.of(rival.text().split(" "));
+      ways.add(way(words, rival.margin(), interpret));
+    }
     return ways;
   }
 
+  /**
+   * A pause most often parts what is said as a comma does, but not always: what is surely said must
+   * be said without it too.
+   */
   private Way way(
       List<String> words, double behind, Function<List<String>, Interpretation> interpret) {
     Interpretation meaning = interpret.apply(words);
-    List<Said> surely =
-        meaning.withheld()
-            ? List.of()
-            : Said.of(
-                meaning.uncovered().isEmpty() ? meaning.meanings() : meaning.certain().meanings());
-    return new Way(Said.of(meaning.meanings()), surely, Math.exp(-margin * behind));
+    Set<Said> states = new LinkedHashSet<>(Said.of(meaning.meanings()));
+    List<Said> surely = new ArrayList<>(surely(meaning));
+    if (words.contains(Hypothesis.PAUSE)) {
+      List<Said> unparted = Said.of(interpret.apply(TypedText.plain(words)).meanings());
+      states.addAll(unparted);
+      surely.retainAll(unparted);
+    }
+    return new Way(List.copyOf(states), surely, Math.exp(-margin * behind));
+  }
+
+  private static List<Said> surely(Interpretation meaning) {
+    return meaning.withheld()
+        ? List.of()
+        : Said.of(
+            meaning.uncovered().isEmpty() ? meaning.meanings() : meaning.certain().meanings());
   }
 
   private static double share(List<Way> ways, Said said) {

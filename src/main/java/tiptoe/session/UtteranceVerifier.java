@@ -175,18 +175,13 @@ public final class UtteranceVerifier {
       return Optional.empty();
     }
     Hypothesis free = utterance.freely().get();
-    // "Lovely long fingers" is said to parents: what is normal needs phrases that fit somewhat too.
-    boolean somewhat = utterance.support().orElse(limits.unsureFrom() - 1) >= limits.unsureFrom();
-    Predicate<Meaning> sure =
-        sureness
-            .get()
-            .freely(utterance, free, fits, interpret)
-            .and(meaning -> somewhat || !Sureness.isNormal(meaning));
-    Interpretation all = interpret.apply(texts(free.phraseWords()));
+    Predicate<Meaning> sure = sureness.get().freely(utterance, free, fits, interpret);
+    Interpretation all = interpret.apply(free.parted());
     Interpretation meaning = all.only(Meaning.States.class::isInstance);
     // What moves to the other side must not be recorded beside what it was to replace.
     if (meaning.meanings().stream().noneMatch(sure)
-        || all.of(Meaning.Withdraws.class).findAny().isPresent()) {
+        || Stream.of(all, interpret.apply(texts(free.phraseWords())))
+            .anyMatch(one -> one.of(Meaning.Withdraws.class).findAny().isPresent())) {
       return Optional.empty();
     }
     Interpretation covered =
@@ -302,7 +297,7 @@ public final class UtteranceVerifier {
   // Whatever it rests on, it waits for someone to confirm it.
   private static Decision inFreeWordings(
       Hypothesis free, String reason, Function<List<String>, Interpretation> interpret) {
-    Interpretation meaning = interpret.apply(texts(free.phraseWords()));
+    Interpretation meaning = interpret.apply(free.parted());
     if (isReadBack(meaning)) {
       return new Decision(Outcome.ACCEPTED, "", free.phraseWords(), meaning);
     }

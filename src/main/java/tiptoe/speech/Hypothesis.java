@@ -34,10 +34,17 @@ public record Hypothesis(
   /** The word that stands for speech which is no phrase. */
   public static final String FILLER = DecodingGraph.FILLER;
 
+  /** Stands among the words where the speaker paused. */
+  public static final String PAUSE = ",";
+
+  /** So long is a pause that parts what is said, in seconds; shorter ones are between any words. */
+  private static final double PARTS = 0.1;
+
   /**
    * Other words for the same sound.
    *
-   * @param text the words of phrases, without filler
+   * @param text the words of phrases, without filler; of free wordings, as {@link #parted} gives
+   *     them
    * @param margin how much less likely they are than those heard, natural logarithm, 0 or more
    */
   public record Rival(String text, double margin) {}
@@ -153,6 +160,20 @@ public record Hypothesis(
   /** The words of phrases as one text; empty when nothing but filler was heard. */
   public String text() {
     return phraseWords().stream().map(Word::text).collect(Collectors.joining(" "));
+  }
+
+  /** The words of phrases with {@link #PAUSE} where the speaker paused between them. */
+  public List<String> parted() {
+    List<String> parted = new ArrayList<>();
+    Word before = null;
+    for (Word word : phraseWords()) {
+      if (before != null && word.start() - before.end() >= PARTS) {
+        parted.add(PAUSE);
+      }
+      parted.add(word.text());
+      before = word;
+    }
+    return parted;
   }
 
   public boolean hasFiller() {

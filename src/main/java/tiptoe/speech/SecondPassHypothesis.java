@@ -2,9 +2,12 @@ package tiptoe.speech;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
+import java.util.function.Function;
 import tiptoe.speech.Hypothesis.Rival;
 import tiptoe.speech.VoskResults.Alternative;
 
@@ -83,7 +86,8 @@ final class SecondPassHypothesis {
     Hypothesis weighed =
         strict
             .flatMap(CompletableFuture::join)
-            .map(json -> weighed(utterance, VoskResults.alternatives(json), cost))
+            .map(
+                json -> weighed(utterance, VoskResults.alternatives(json), Alternative::text, cost))
             .orElse(utterance);
     return free.flatMap(CompletableFuture::join)
         .flatMap(json -> inFreeWordings(json, cost))
@@ -93,22 +97,27 @@ final class SecondPassHypothesis {
 
   /**
    * @param ways to hear the sound over the decoding graph, likeliest first
+   * @param text what is kept of a way
    * @param phones the cost of the likeliest sequence of phones for the same sound
    */
-  private static Hypothesis weighed(Hypothesis utterance, List<Alternative> ways, double phones) {
+  private static Hypothesis weighed(
+      Hypothesis utterance,
+      List<Alternative> ways,
+      Function<Alternative, String> text,
+      double phones) {
     Alternative best = ways.get(0);
+    Set<String> known = new HashSet<>(Set.of(text.apply(best)));
     List<Rival> rivals = new ArrayList<>();
     for (Alternative other : ways.subList(1, ways.size())) {
-      if (rivals.stream().noneMatch(rival -> rival.text().equals(other.text()))
-          && !other.text().equals(best.text())) {
-        rivals.add(new Rival(other.text(), other.cost() - best.cost()));
+      if (known.add(text.apply(other))) {
+        rivals.add(new Rival(text.apply(other), other.cost() - best.cost()));
       }
     }
     return utterance.weighed(phones - best.cost(), rivals);
   }
 
   private static Optional<Hypothesis> inFreeWordings(String json, double phones) {
-    return VoskResults.likeliest(json)
-        .map(said -> weighed(said, VoskResults.alternatives(json), phones));
+    List<Alternative> ways = VoskResults.alternatives(json);
+    return ways.get(0).heard().map(said -> weighed(said, ways, Alternative::parted, phones));
   }
 }

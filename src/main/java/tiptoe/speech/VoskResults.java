@@ -15,8 +15,12 @@ final class VoskResults {
 
   /** The utterance, or empty where only silence was heard. */
   static Optional<Hypothesis> utterance(String json) {
+    return utterance(read(json));
+  }
+
+  private static Optional<Hypothesis> utterance(JsonNode node) {
     List<Word> words = new ArrayList<>();
-    for (JsonNode word : read(json).path("result")) {
+    for (JsonNode word : node.path("result")) {
       words.add(
           new Word(
               word.path("word").asText(),
@@ -30,22 +34,26 @@ final class VoskResults {
   /**
    * One way to hear a stretch of sound.
    *
-   * @param text the words of phrases, without filler
+   * @param heard its words with their times; empty where it is silent
    * @param cost −ln of its likelihood, not normalised: only differences mean anything
    */
-  record Alternative(String text, double cost) {}
+  record Alternative(Optional<Hypothesis> heard, double cost) {
+    /** The words of phrases, without filler. */
+    String text() {
+      return heard.map(Hypothesis::text).orElse("");
+    }
 
-  /** The likeliest way to hear a stretch, with the times of its words; empty where it is silent. */
-  static Optional<Hypothesis> likeliest(String json) {
-    return utterance(read(json).path("alternatives").path(0).toString());
+    /** The same with {@link Hypothesis#PAUSE} where there is one. */
+    String parted() {
+      return heard.map(one -> String.join(" ", one.parted())).orElse("");
+    }
   }
 
   /** The ways to hear a stretch, likeliest first, at least one. */
   static List<Alternative> alternatives(String json) {
     List<Alternative> all = new ArrayList<>();
     for (JsonNode way : read(json).path("alternatives")) {
-      String text = (way.path("text").asText() + " ").replace(Hypothesis.FILLER + " ", "").strip();
-      all.add(new Alternative(text, -way.path("confidence").asDouble()));
+      all.add(new Alternative(utterance(way), -way.path("confidence").asDouble()));
     }
     if (all.isEmpty()) {
       throw new IllegalStateException(

@@ -38,6 +38,29 @@ class DecodingGraphBuilderTest {
   }
 
   @Test
+  void backsOffWithoutAWordAndBeginsWhereUtterancesDo() {
+    WordAutomaton words =
+        new WordAutomaton(
+            List.of(
+                new WordAutomaton.State(
+                    Float.POSITIVE_INFINITY, List.of(new WordAutomaton.Arc("lift", 8, 1))),
+                new WordAutomaton.State(0, List.of(new WordAutomaton.Arc("intact", 1, 3))),
+                new WordAutomaton.State(
+                    Float.POSITIVE_INFINITY,
+                    List.of(new WordAutomaton.Arc("lift", 2, 4)),
+                    new WordAutomaton.BackOff(1, 0)),
+                new WordAutomaton.State(0, List.of()),
+                new WordAutomaton.State(
+                    Float.POSITIVE_INFINITY, List.of(), new WordAutomaton.BackOff(0.5f, 1))),
+            2);
+    GraphWalker walker = new GraphWalker(build(words, COSTS));
+
+    List<Integer> lift = speller("lift").word(first("intact")).ids();
+    assertEquals(
+        2 + 0.5 + 1 + 1 + TRANSITION * lift.size(), walker.said(lift).get("lift intact"), 1e-4);
+  }
+
+  @Test
   void chargesTheGrammarThePhraseAndEveryPauseOnce() {
     WordAutomaton words =
         new WordAutomaton(

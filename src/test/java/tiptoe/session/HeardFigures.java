@@ -203,10 +203,6 @@ final class HeardFigures {
           .formatted(records.size(), all, 100.0 * right / all, right, wrong, 100.0 * offered / all);
     }
 
-    private static Set<String> keys(String line) {
-      return line.equals("none") ? Set.of() : new TreeSet<>(List.of(line.split("\\s*;\\s*")));
-    }
-
     private static Set<String> offered(Changes changes) {
       Set<String> seen = new TreeSet<>();
       changes
@@ -219,22 +215,27 @@ final class HeardFigures {
           .forEach(one -> seen.add(key(one.question().about())));
       return seen;
     }
+  }
 
-    private static String key(Finding said) {
-      return key(said.step(), said.side(), said.value(), said.quantity());
-    }
+  /** The statements of a line of a key. */
+  static Set<String> keys(String line) {
+    return line.equals("none") ? Set.of() : new TreeSet<>(List.of(line.split("\\s*;\\s*")));
+  }
 
-    private static String key(String step, Object side, String value, Object quantity) {
-      String where = side == null ? step : step + "/" + side.toString().toLowerCase();
-      return where + "=" + (value == null ? "num:" + quantity.toString().split(" ")[0] : value);
-    }
+  static String key(Finding said) {
+    return key(said.step(), said.side(), said.value(), said.quantity());
+  }
 
-    private static String sideless(String key) {
-      return key.replaceFirst("/(left|right)=", "=");
-    }
+  private static String key(String step, Object side, String value, Object quantity) {
+    String where = side == null ? step : step + "/" + side.toString().toLowerCase();
+    return where + "=" + (value == null ? "num:" + quantity.toString().split(" ")[0] : value);
+  }
 
-    private static boolean isIn(String found, Set<String> expected) {
-      return expected.stream().anyMatch(one -> one.equals(found) || sideless(one).equals(found));
-    }
+  private static String sideless(String key) {
+    return key.replaceFirst("/(left|right)=", "=");
+  }
+
+  static boolean isIn(String found, Set<String> expected) {
+    return expected.stream().anyMatch(one -> one.equals(found) || sideless(one).equals(found));
   }
 }

@@ -68,14 +68,14 @@ final class KeptHearing {
     }
   }
 
-  /** Hears as {@link Dictation} does. */
-  static List<Kept> hear(Engine engine, Understanding understanding, Pcm sound) {
+  /** Hears as {@link Dictation} does, and closes the recogniser. */
+  static List<Kept> hear(Recogniser opened, Understanding understanding, Pcm sound) {
     Joiner joiner = new Joiner(new ContinuablePhrases(understanding.network()));
     List<Kept> kept = new ArrayList<>();
     int piece = Pcm.RATE / 10;
     short[] samples = sound.samples();
     double seconds = sound.seconds();
-    try (Recogniser recogniser = engine.recogniser()) {
+    try (Recogniser recogniser = opened) {
       for (int at = 0; at < samples.length; at += piece) {
         int length = Math.min(piece, samples.length - at);
         double now = (double) (at + length) / Pcm.RATE;
@@ -179,7 +179,7 @@ final class KeptHearing {
         : heard;
   }
 
-  private static Kept kept(JsonNode node) {
+  static Kept kept(JsonNode node) {
     Hypothesis heard =
         weighed(
             node,

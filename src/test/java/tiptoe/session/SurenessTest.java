@@ -22,13 +22,10 @@ class SurenessTest {
   /** Log odds: twice the share of the ways less 1, and 4 less for what is added. */
   private static final Sureness SURENESS =
       new Sureness(
-          0.5,
-          0.7,
-          0.75,
           0.05,
           0.5,
-          new Sureness.Phrases(-1, 2, 0, -4, -1, 0),
-          new Sureness.Freely(-1, 2, 0, 1));
+          new Sureness.Phrases(0.5, 0.7, 0.75, -1, 2, 0, -4, -1, 0),
+          new Sureness.Freely(0.5, 0.7, -1, 2, 0));
 
   private static final Meaning MURMUR = states("murmur", null, "present");
   private static final Meaning NEXT = new Meaning.Heading("hips");
@@ -122,7 +119,9 @@ class SurenessTest {
   @Test
   void whatIsShippedAsksForMoreWhereNobodyLooksAgain() {
     Sureness shipped = Sureness.shipped();
-    assertTrue(shipped.keyNormalFrom() > shipped.recordFrom());
-    assertEquals(0.95, shipped.keyNormalFrom());
+    assertTrue(shipped.phrases().keyNormalFrom() > shipped.phrases().recordFrom());
+    assertTrue(shipped.freely().keyNormalFrom() > shipped.freely().recordFrom());
+    assertEquals(0.95, shipped.phrases().keyNormalFrom());
+    assertTrue(shipped.freely().keyNormalFrom() > 0.95);
   }
 }

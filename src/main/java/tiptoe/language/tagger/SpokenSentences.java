@@ -1,0 +1,135 @@
+package tiptoe.language.tagger;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.function.BiConsumer;
+
+/**
+ * Sentences as clinicians say them, each with many like it: another side, other numbers, other
+ * words of the same structure and value, another structure with a finding of its own. So one
+ * sentence teaches how any finding is said.
+ */
+final class SpokenSentences {
+  private static final List<List<String>> NUMBERS =
+      List.of(
+          List.of("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "zero"),
+          List.of("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"),
+          List.of(
+              "ten",
+              "eleven",
+              "twelve",
+              "thirteen",
+              "fourteen",
+              "fifteen",
+              "sixteen",
+              "seventeen",
+              "eighteen",
+              "nineteen"),
+          List.of("left", "right"),
+          List.of("he", "she"),
+          List.of("he's", "she's"),
+          List.of("his", "her"));
+
+  private static final Map<String, List<String>> ALIKE = new HashMap<>();
+
+  static {
+    NUMBERS.forEach(all -> all.forEach(word -> ALIKE.put(word, all)));
+  }
+
+  private final LayLexicon lexicon;
+  private final Random random;
+
+  /** Step, kind, value and whether both are meant, to its terms. */
+  private final Map<String, List<List<String>>> terms = new HashMap<>();
+
+  /** Steps that have a value of this kind: normal or not. */
+  private final List<String> steps;
+
+  SpokenSentences(LayLexicon lexicon, long seed) {
+    this.lexicon = lexicon;
+    this.random = new Random(seed);
+    for (Term term : lexicon.terms()) {
+      Sense sense = term.sense();
+      if (sense.kind() != Sense.Kind.CUE) {
+        terms.computeIfAbsent(key(sense), key -> new ArrayList<>()).add(term.words());
+      }
+    }
+    steps =
+        lexicon.terms().stream()
+            .map(Term::sense)
+            .filter(sense -> sense.kind() == Sense.Kind.VALUE)
+            .map(Sense::step)
+            .distinct()
+            .sorted()
+            .toList();
+  }
+
+  private static String key(Sense sense) {
+    return sense.step() + " " + sense.kind() + " " + sense.value() + " " + sense.pair();
+  }
+
+  /**
+   * Gives a sentence and others like it.
+   *
+   * @param others how many others
+   * @param into takes the words of each and what it counts; all together they count 1
+   */
+  void like(List<String> words, int others, double own, BiConsumer<List<String>, Double> into) {
+    into.accept(words, own);
+    List<TermMatch> matches = lexicon.matches(words);
+    for (int i = 0; i < others; i++) {
+      into.accept(other(words, matches), (1 - own) / others);
+    }
+  }
+
+  private List<String> other(List<String> words, List<TermMatch> matches) {
+    Map<String, String> steps = new HashMap<>();
+    Map<String, String> swapped = new HashMap<>();
+    List<String> made = new ArrayList<>();
+    int at = 0;
+    for (TermMatch match : matches) {
+      same(words.subList(at, match.from()), swapped, made);
+      made.addAll(term(words.subList(match.from(), match.to()), match, steps));
+      at = match.to();
+    }
+    same(words.subList(at, words.size()), swapped, made);
+    return made;
+  }
+
+  private void same(List<String> words, Map<String, String> swapped, List<String> made) {
+    for (String word : words) {
+      List<String> alike = ALIKE.get(word);
+      made.add(alike == null ? word : swapped.computeIfAbsent(word, w -> pick(alike)));
+    }
+  }
+
+  private List<String> term(List<String> words, TermMatch match, Map<String, String> steps) {
+    Sense sense =
+        match.senses().stream()
+            .filter(one -> one.kind() != Sense.Kind.CUE)
+            .findFirst()
+            .orElse(null);
+    if (sense == null || random.nextInt(3) == 0) {
+      return words;
+    }
+    String step =
+        steps.computeIfAbsent(sense.step(), s -> random.nextBoolean() ? s : pick(this.steps));
+    List<List<String>> found =
+        step.equals(sense.step())
+            ? terms.getOrDefault(key(sense), List.of())
+            : terms.entrySet().stream()
+                .filter(one -> one.getKey().startsWith(step + " " + sense.kind() + " "))
+                .sorted(Map.Entry.comparingByKey(Comparator.naturalOrder()))
+                .flatMap(one -> one.getValue().stream())
+                .toList();
+    return found.isEmpty() ? words : pick(found);
+  }
+
+  private <T> T pick(List<T> of) {
+    return of.get(random.nextInt(of.size()));
+  }
+}

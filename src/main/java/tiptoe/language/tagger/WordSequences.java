@@ -1,0 +1,324 @@
+package tiptoe.language.tagger;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.function.Predicate;
+import java.util.function.ToDoubleFunction;
+import tiptoe.grammar.PhraseNetwork;
+import tiptoe.grammar.WordAutomaton;
+import tiptoe.grammar.WordAutomaton.Arc;
+import tiptoe.grammar.WordAutomaton.BackOff;
+import tiptoe.grammar.WordAutomaton.State;
+import tiptoe.language.TypedText;
+import tiptoe.protocol.Protocol;
+
+/**
+ * How likely a word is behind the two before it when someone examines a newborn in words of his
+ * own: a trigram (Witten and Bell 1991, interpolated), counted in sentences as clinicians say them
+ * and in those the tagger learns from, over everyday speech. It holds the words of the grammars, of
+ * the lay lexicon, and common ones.
+ *
+ * <p>As an automaton: a state for each word and for each pair that something is known to follow,
+ * left by the words that tell most; the others are reached by backing off. Ending a phrase is
+ * backing off from a word, since any word can begin the next one.
+ */
+public final class WordSequences {
+  private static final String SAID = "/tiptoe/language/said.txt";
+  private static final long SEED = 11;
+
+  /** Changed whenever words are counted in another way. */
+  private static final String VERSION = "2 ";
+
+  /** Stands before the first word of a sentence. */
+  private static final String START = "";
+
+  /** Sentences made of each that was said, and the share that itself counts of them all. */
+  private static final int LIKE_IT = 20;
+
+  private static final double ITSELF = 0.7;
+
+  /**
+   * What a sentence of a template or a phrase, and a word of a list count beside one that was said.
+   */
+  private static final double MADE = 0.05;
+
+  private static final double LISTED = 0.1;
+
+  /** Share of everyday speech in what is likely with no word before, and with one that is rare. */
+  private static final double EVERYDAY = 0.3;
+
+  private static final double EVERYDAY_PAIRS = 0.3;
+
+  /** Nats that all occurrences of a sequence must gain, to be kept. */
+  private static final double GAIN = 0.05;
+
+  private final Counts words = new Counts();
+  private final Map<String, Counts> pairs = new TreeMap<>();
+  private final Map<String, Map<String, Counts>> triples = new TreeMap<>();
+  private final Predicate<String> sayable;
+  private final WordShares everyday;
+  private double everydayAll;
+
+  /** Weighted counts of what follows something. */
+  static final class Counts {
+    final SortedMap<String, Double> of = new TreeMap<>();
+    double all;
+
+    void add(String word, double times) {
+      of.merge(word, times, Double::sum);
+      all += times;
+    }
+
+    double of(String word) {
+      return of.getOrDefault(word, 0.0);
+    }
+
+    /** How much the words not seen count: as much as how many different ones were. */
+    double unseen() {
+      return of.values().stream().mapToDouble(times -> Math.min(1, times)).sum();
+    }
+  }
+
+  private WordSequences(Predicate<String> sayable, WordShares everyday) {
+    this.sayable = sayable;
+    this.everyday = everyday;
+  }
+
+  /**
+   * Counts the words and makes an automaton of them, the same for the same grammars and texts.
+   *
+   * @param sayable whether there is a pronunciation of a word; others are left out
+   */
+  public static WordAutomaton automaton(
+      PhraseNetwork network, Protocol protocol, TypedText typed, Predicate<String> sayable)
+      throws IOException {
+    return counted(network, protocol, typed, sayable).automaton();
+  }
+
+  static WordSequences counted(
+      PhraseNetwork network, Protocol protocol, TypedText typed, Predicate<String> sayable)
+      throws IOException {
+    LayLexicon lexicon = LayLexiconReader.shipped(protocol, typed::words);
+    WordSequences all = new WordSequences(sayable, WordShares.shipped());
+    SpokenSentences sentences = new SpokenSentences(lexicon, SEED);
+    for (String line : said()) {
+      sentences.like(typed.words(line), LIKE_IT, ITSELF, all::count);
+    }
+    new TrainingSentences(lexicon, protocol, SEED)
+        .all(network)
+        .forEach(sentence -> all.count(sentence.words(), MADE));
+    network.words().forEach(word -> all.count(word, LISTED));
+    lexicon.terms().forEach(term -> all.count(term.words(), LISTED));
+    all.everyday.shares().keySet().forEach(word -> all.count(word, 0));
+    all.everydayAll =
+        all.words.of.keySet().stream()
+            .mapToDouble(word -> all.everyday.shares().getOrDefault(word, 0.0))
+            .sum();
+    return all;
+  }
+
+  /** What the sequences come from beside grammars, lexicon and protocol. */
+  public static String identity() throws IOException {
+    return VERSION + String.join("\n", said()) + String.join("\n", WordShares.text());
+  }
+
+  static List<String> said() throws IOException {
+    try (InputStream in = WordSequences.class.getResourceAsStream(SAID);
+        BufferedReader lines =
+            new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
+      return lines.lines().filter(line -> !line.startsWith("#") && !line.isBlank()).toList();
+    }
+  }
+
+  private void count(String word, double times) {
+    if (sayable.test(word)) {
+      words.add(word, times);
+    }
+  }
+
+  private void count(List<String> sentence, double times) {
+    String first = null;
+    String second = START;
+    for (String word : sentence) {
+      boolean known = sayable.test(word);
+      if (known) {
+        words.add(word, times);
+      }
+      if (known && second != null) {
+        pairs.computeIfAbsent(second, w -> new Counts()).add(word, times);
+      }
+      if (known && second != null && first != null) {
+        triples
+            .computeIfAbsent(first, w -> new TreeMap<>())
+            .computeIfAbsent(second, w -> new Counts())
+            .add(word, times);
+      }
+      first = second;
+      second = known ? word : null;
+    }
+  }
+
+  // How likely a word is
+
+  double alone(String word) {
+    return (1 - EVERYDAY) * words.of(word) / words.all
+        + EVERYDAY * everyday.shares().getOrDefault(word, 0.0) / everydayAll;
+  }
+
+  /** Behind one word, or at the start of a sentence. */
+  ToDoubleFunction<String> behind(String before) {
+    SortedMap<String, Double> usual = everyday.behind(before);
+    double listed = 0;
+    double listedAlone = 0;
+    for (Map.Entry<String, Double> one : usual.entrySet()) {
+      if (words.of.containsKey(one.getKey())) {
+        listed += one.getValue();
+        listedAlone += everyday.shares().getOrDefault(one.getKey(), 0.0) / everydayAll;
+      }
+    }
+    double rest = (1 - listed) / (1 - listedAlone);
+    double share = usual.isEmpty() ? 0 : EVERYDAY_PAIRS;
+    ToDoubleFunction<String> less =
+        word ->
+            (1 - share) * alone(word)
+                + share
+                    * usual.getOrDefault(
+                        word, rest * everyday.shares().getOrDefault(word, 0.0) / everydayAll);
+    return over(pairs.get(before), less);
+  }
+
+  ToDoubleFunction<String> behind(String first, String second) {
+    return over(triples.getOrDefault(first, Map.of()).get(second), behind(second));
+  }
+
+  private static ToDoubleFunction<String> over(Counts seen, ToDoubleFunction<String> less) {
+    if (seen == null) {
+      return less;
+    }
+    double unseen = seen.unseen();
+    return word -> (seen.of(word) + unseen * less.applyAsDouble(word)) / (seen.all + unseen);
+  }
+
+  boolean knows(String word) {
+    return words.of.containsKey(word);
+  }
+
+  // As an automaton
+
+  /** What is kept of what follows something, and what is left for the rest. */
+  private record Kept(SortedMap<String, Double> likely, double rest) {
+    double of(String word, double less) {
+      return likely.getOrDefault(word, rest * less);
+    }
+  }
+
+  private static Kept kept(
+      double times,
+      Collection<String> seen,
+      ToDoubleFunction<String> likely,
+      ToDoubleFunction<String> less) {
+    double left = 1;
+    double lessLeft = 1;
+    for (String word : seen) {
+      left -= likely.applyAsDouble(word);
+      lessLeft -= less.applyAsDouble(word);
+    }
+    double rest = left / lessLeft;
+    SortedMap<String, Double> kept = new TreeMap<>();
+    for (String word : seen) {
+      double chance = likely.applyAsDouble(word);
+      double gain = times * chance * Math.log(chance / (rest * less.applyAsDouble(word)));
+      if (gain >= GAIN) {
+        kept.put(word, chance);
+      }
+    }
+    double keptLeft = 1 - kept.values().stream().mapToDouble(Double::doubleValue).sum();
+    double keptLess = 1 - kept.keySet().stream().mapToDouble(less).sum();
+    return new Kept(kept, Math.max(1e-9, keptLeft) / Math.max(1e-9, keptLess));
+  }
+
+  private WordAutomaton automaton() {
+    Map<String, Kept> one = new TreeMap<>();
+    for (String before : words.of.keySet()) {
+      one.put(before, kept(before, alone(before) * words.all));
+    }
+    one.put(START, kept(START, pairs.get(START).all));
+    Map<String, Map<String, Kept>> two = new TreeMap<>();
+    Map<String, Integer> numbers = new HashMap<>();
+    words.of.keySet().forEach(word -> numbers.put(word, numbers.size() + 1));
+    numbers.put(START, numbers.size() + 1);
+    triples.forEach(
+        (first, all) ->
+            all.forEach(
+                (second, seen) -> {
+                  Kept less = one.get(second);
+                  Kept kept =
+                      kept(
+                          seen.all,
+                          seen.of.keySet(),
+                          behind(first, second),
+                          word -> less.of(word, alone(word)));
+                  boolean isReached = one.get(first).likely().containsKey(second);
+                  if (isReached && !kept.likely().isEmpty()) {
+                    two.computeIfAbsent(first, w -> new TreeMap<>()).put(second, kept);
+                    numbers.put(first + " " + second, numbers.size() + 1);
+                  }
+                }));
+    List<State> states = new ArrayList<>();
+    states.add(
+        new State(
+            Float.POSITIVE_INFINITY,
+            words.of.keySet().stream()
+                .map(word -> new Arc(word, cost(alone(word)), numbers.get(word)))
+                .toList()));
+    words.of.keySet().forEach(word -> states.add(state(word, one.get(word), numbers)));
+    states.add(state(START, one.get(START), numbers));
+    two.forEach(
+        (first, all) ->
+            all.forEach(
+                (second, kept) -> {
+                  BackOff less = new BackOff(cost(kept.rest()), numbers.get(second));
+                  State behind = state(second, kept, numbers);
+                  states.add(new State(Float.POSITIVE_INFINITY, behind.arcs(), less));
+                }));
+    return new WordAutomaton(states, numbers.get(START));
+  }
+
+  private Kept kept(String before, double times) {
+    List<String> seen = new ArrayList<>();
+    Counts counts = pairs.get(before);
+    if (counts != null) {
+      seen.addAll(counts.of.keySet());
+    }
+    everyday.behind(before).keySet().stream()
+        .filter(words.of::containsKey)
+        .filter(word -> counts == null || !counts.of.containsKey(word))
+        .forEach(seen::add);
+    return kept(times, seen, behind(before), this::alone);
+  }
+
+  private static State state(String last, Kept kept, Map<String, Integer> numbers) {
+    List<Arc> arcs = new ArrayList<>();
+    kept.likely()
+        .forEach(
+            (word, chance) -> {
+              Integer pair = numbers.get(last + " " + word);
+              arcs.add(new Arc(word, cost(chance), pair == null ? numbers.get(word) : pair));
+            });
+    return new State(cost(kept.rest()), arcs);
+  }
+
+  private static float cost(double likelihood) {
+    return (float) Math.max(0, -Math.log(likelihood));
+  }
+}

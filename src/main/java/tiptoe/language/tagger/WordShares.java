@@ -1,0 +1,57 @@
+package tiptoe.language.tagger;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/** How often words are said, and follow each other, in everyday speech. */
+final class WordShares {
+  private static final String FILE = "/tiptoe/language/word-shares.txt";
+  private static final double MILLION = 1e6;
+  private static final double TEN_THOUSAND = 1e4;
+
+  private final SortedMap<String, Double> shares = new TreeMap<>();
+  private final Map<String, SortedMap<String, Double>> next = new HashMap<>();
+
+  private WordShares() {}
+
+  static List<String> text() throws IOException {
+    try (InputStream in = WordShares.class.getResourceAsStream(FILE);
+        BufferedReader lines =
+            new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
+      return lines.lines().filter(line -> !line.startsWith("#")).toList();
+    }
+  }
+
+  /** The words this project ships. */
+  static WordShares shipped() throws IOException {
+    WordShares all = new WordShares();
+    for (String line : text()) {
+      String[] parts = line.split(" ");
+      all.shares.put(parts[0], Double.parseDouble(parts[1]) / MILLION);
+      SortedMap<String, Double> behind = new TreeMap<>();
+      for (int i = 2; i < parts.length; i += 2) {
+        behind.put(parts[i], Double.parseDouble(parts[i + 1]) / TEN_THOUSAND);
+      }
+      all.next.put(parts[0], behind);
+    }
+    return all;
+  }
+
+  /** Word to its share of all that is said. */
+  SortedMap<String, Double> shares() {
+    return shares;
+  }
+
+  /** The words known to follow a word, with their shares of what follows it. */
+  SortedMap<String, Double> behind(String word) {
+    return next.getOrDefault(word, new TreeMap<>());
+  }
+}
