@@ -70,7 +70,8 @@ public final class Synthesiser {
           throw new IOException("expected the voice to end, found it still at work");
         }
       } finally {
-        process.destroyForcibly();
+        // Until the system has ended it, it may still sound.
+        process.destroyForcibly().waitFor(1, TimeUnit.SECONDS);
       }
       return Files.size(wav) == 0 ? Optional.empty() : Optional.of(AudioFile.read(wav));
     } finally {
