@@ -55,6 +55,9 @@ class SessionTest {
     session.hear(new Hypothesis(1, 2, words(text, 1, 2)).weighed(10, rivals), 0);
   }
 
+  /** Support for each second where a sound is more likely free wordings than not, not surely. */
+  private static final double SOMEWHAT = -5;
+
   private static final String UNLISTED = "his right arm hangs there and isn't moving";
 
   /** Talk of which the strict hearing made something, and free wordings the sentence. */
@@ -64,13 +67,21 @@ class SessionTest {
     session.hear(
         new Hypothesis(start, start + 2, words)
             .weighed(5, List.of())
-            .freely(new Hypothesis(start, start + 0.3, other).weighed(support, List.of())),
+            .freely(
+                new Hypothesis(start, start + 0.3, other)
+                    .weighed(support * 0.3 * other.size(), List.of())),
         0);
   }
 
   @Test
-  void whatIsHeardInFreeWordingsIsUnsureUntilAYesRightBehindIt() {
+  void whatFitsFreeWordingsWellIsRecordedAtOnce() {
     hearFreely("milia", UNLISTED, 1, 0);
+    assertEquals("reduced", session.record().answers().get(0).value());
+  }
+
+  @Test
+  void whatIsHeardInFreeWordingsIsUnsureUntilAYesRightBehindIt() {
+    hearFreely("milia", UNLISTED, 1, SOMEWHAT);
     assertEquals(0, session.record().answers().size());
     assertEquals("heard in free wordings", session.record().utterances().get(0).heard().reason());
     hear("yes", 4, 4.5);
@@ -79,7 +90,7 @@ class SessionTest {
 
   @Test
   void phrasesInFreeWordingsAreUnsureToo() {
-    hearFreely("milia", "left barlow positive", 1, 0);
+    hearFreely("milia", "left barlow positive", 1, SOMEWHAT);
     assertEquals(0, session.record().answers().size());
     assertEquals(1, session.record().unsure().get(0).candidates().size());
     hear("yes", 4, 4.5);
@@ -94,9 +105,9 @@ class SessionTest {
 
   @Test
   void aYesAfterTalkOrAfterALongWhileRecordsNothing() {
-    hearFreely("milia", UNLISTED, 1, 0);
+    hearFreely("milia", UNLISTED, 1, SOMEWHAT);
     hear("yes", 14, 14.5);
-    hearFreely("milia", UNLISTED, 20, 0);
+    hearFreely("milia", UNLISTED, 20, SOMEWHAT);
     hearFreely("milia", "did you watch the match", 23, -60);
     hear("yes", 25, 25.5);
     assertEquals(0, session.record().answers().size());
