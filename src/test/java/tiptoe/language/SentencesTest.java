@@ -116,6 +116,8 @@ class SentencesTest {
         "he's not as jittery",
         "he passed meconium in the womb",
         "when the nappy comes off, check that both testes are there",
+        "we check the hips for clicks",
+        "i'm listening for a murmur",
         "the murmur has gone",
         "tone less good on the left",
         "his brother had a cleft palate, sutures normal",

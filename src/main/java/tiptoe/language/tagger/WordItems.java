@@ -80,6 +80,31 @@ final class WordItems {
           WordItem.Kind.FOREIGN,
           WordItem.Kind.CONCERN,
           WordItem.Kind.CORRECTION);
+  private static final Set<String> SEEKS =
+      Set.of(
+          "check",
+          "checks",
+          "checking",
+          "look",
+          "looking",
+          "feel",
+          "feeling",
+          "listen",
+          "listening",
+          "palpate",
+          "palpating",
+          "examine",
+          "examining",
+          "inspect",
+          "inspecting",
+          "screen",
+          "screening",
+          "test",
+          "testing",
+          "assess",
+          "assessing",
+          "search",
+          "searching");
   private static final Set<String> SPOKEN_OF =
       Set.of(
           "my", "your", "his", "her", "the", "a", "like", "from", "and", "to", "of", "with", "for",
@@ -146,6 +171,7 @@ final class WordItems {
         .forEach(match -> known.add(item(WordItem.Kind.FINDING, match)));
     List<WordItem> items = fill(words, known);
     compare(words, items);
+    seek(words, items);
     items.replaceAll(item -> isContext(words, item, matches) ? filler(item) : item);
     for (int i = 1; i < items.size(); i++) {
       if (beginsPlan(words, items, i)) {
@@ -223,6 +249,20 @@ final class WordItems {
       }
       if (compares && lexicon.isAbnormal(findingBefore(items, i))) {
         items.subList(i, to).replaceAll(WordItems::filler);
+      }
+    }
+  }
+
+  // "We check the hips for clicks": what is looked for is not yet found.
+  private static void seek(List<String> words, List<WordItem> items) {
+    boolean seeks = false;
+    for (int i = 0; i < items.size(); i++) {
+      WordItem item = items.get(i);
+      List<String> said = words.subList(item.from(), item.to());
+      seeks =
+          item.kind() != WordItem.Kind.COMMA && (seeks || said.stream().anyMatch(SEEKS::contains));
+      if (seeks && said.contains("for") && item.kind() != WordItem.Kind.FINDING) {
+        items.set(i, WordItem.of(WordItem.Kind.PLAN, item.from(), item.to()));
       }
     }
   }
