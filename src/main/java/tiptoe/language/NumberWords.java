@@ -11,14 +11,19 @@ import java.util.Set;
  * eight" is 368 or 36.8; which is meant, only the step can tell.
  */
 public final class NumberWords {
-  private static final List<String> UNITS =
+  /** Zero to nineteen. */
+  public static final List<String> BELOW_TWENTY =
       List.of(
-          "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen"
+          ("zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen"
+                  + " fifteen sixteen seventeen eighteen nineteen")
               .split(" "));
-  private static final List<String> TEENS =
-      List.of("fifteen sixteen seventeen eighteen nineteen".split(" "));
-  private static final List<String> TENS =
+
+  /** Twenty to ninety. */
+  public static final List<String> TENS =
       List.of("twenty thirty forty fifty sixty seventy eighty ninety".split(" "));
+
+  private static final List<String> UNITS = BELOW_TWENTY.subList(0, 15);
+  private static final List<String> TEENS = BELOW_TWENTY.subList(15, 20);
   private static final Map<String, Double> PARTS = Map.of("half", 0.5, "quarter", 0.25);
 
   private NumberWords() {}

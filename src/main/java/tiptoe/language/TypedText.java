@@ -29,25 +29,6 @@ public final class TypedText {
   private static final Pattern CHUNK_END = Pattern.compile(",(?!\\d{3})|[():]| [-–—]+ |[–—]");
   private static final String OWNS = "'s";
   private static final Pattern NUMERAL = Pattern.compile("\\d+(\\.\\d+)?");
-  private static final String[] DIGITS = {
-    "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"
-  };
-  private static final String[] TEENS = {
-    "ten",
-    "eleven",
-    "twelve",
-    "thirteen",
-    "fourteen",
-    "fifteen",
-    "sixteen",
-    "seventeen",
-    "eighteen",
-    "nineteen"
-  };
-  private static final String[] TENS = {
-    "", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"
-  };
-
   private final Map<String, List<String>> spellings;
 
   private TypedText(Map<String, List<String>> spellings) {
@@ -178,13 +159,13 @@ public final class TypedText {
     String[] parts = numeral.split("\\.");
     List<String> words = new ArrayList<>();
     if (parts[0].length() > 4 || parts[0].length() > 1 && parts[0].startsWith("0")) {
-      parts[0].chars().forEach(digit -> words.add(DIGITS[digit - '0']));
+      parts[0].chars().forEach(digit -> words.add(NumberWords.BELOW_TWENTY.get(digit - '0')));
     } else {
       words.addAll(whole(Integer.parseInt(parts[0])));
     }
     if (parts.length == 2) {
       words.add("point");
-      parts[1].chars().forEach(digit -> words.add(DIGITS[digit - '0']));
+      parts[1].chars().forEach(digit -> words.add(NumberWords.BELOW_TWENTY.get(digit - '0')));
     }
     return words;
   }
@@ -192,22 +173,18 @@ public final class TypedText {
   private static List<String> whole(int number) {
     List<String> words = new ArrayList<>();
     if (number >= 1000) {
-      words.addAll(List.of(DIGITS[number / 1000], "thousand"));
+      words.addAll(List.of(NumberWords.BELOW_TWENTY.get(number / 1000), "thousand"));
     }
     if (number % 1000 >= 100) {
-      words.addAll(List.of(DIGITS[number % 1000 / 100], "hundred"));
+      words.addAll(List.of(NumberWords.BELOW_TWENTY.get(number % 1000 / 100), "hundred"));
     }
     int rest = number % 100;
     if (rest >= 20) {
-      words.add(TENS[rest / 10]);
+      words.add(NumberWords.TENS.get(rest / 10 - 2));
       rest %= 10;
-      if (rest > 0) {
-        words.add(DIGITS[rest]);
-      }
-    } else if (rest >= 10) {
-      words.add(TEENS[rest - 10]);
-    } else if (rest > 0 || number == 0) {
-      words.add(DIGITS[rest]);
+    }
+    if (rest > 0 || number == 0) {
+      words.add(NumberWords.BELOW_TWENTY.get(rest));
     }
     return words;
   }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.function.BiConsumer;
+import tiptoe.language.NumberWords;
 
 /**
  * Sentences as clinicians say them, each with many like it: another side, other numbers, other
@@ -14,21 +15,12 @@ import java.util.function.BiConsumer;
  * sentence teaches how any finding is said.
  */
 final class SpokenSentences {
-  private static final List<List<String>> NUMBERS =
+  /** Words of which each may stand in the place of another. */
+  private static final List<List<String>> INTERCHANGEABLE =
       List.of(
-          List.of("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "zero"),
-          List.of("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"),
-          List.of(
-              "ten",
-              "eleven",
-              "twelve",
-              "thirteen",
-              "fourteen",
-              "fifteen",
-              "sixteen",
-              "seventeen",
-              "eighteen",
-              "nineteen"),
+          digits(),
+          NumberWords.TENS,
+          NumberWords.BELOW_TWENTY.subList(10, 20),
           List.of("left", "right"),
           List.of("he", "she"),
           List.of("he's", "she's"),
@@ -37,7 +29,7 @@ final class SpokenSentences {
   private static final Map<String, List<String>> ALIKE = new HashMap<>();
 
   static {
-    NUMBERS.forEach(all -> all.forEach(word -> ALIKE.put(word, all)));
+    INTERCHANGEABLE.forEach(all -> all.forEach(word -> ALIKE.put(word, all)));
   }
 
   private final LayLexicon lexicon;
@@ -66,6 +58,13 @@ final class SpokenSentences {
             .distinct()
             .sorted()
             .toList();
+  }
+
+  /** In an order that keeps what was drawn when the sentences were measured: zero last. */
+  private static List<String> digits() {
+    List<String> digits = new ArrayList<>(NumberWords.BELOW_TWENTY.subList(1, 10));
+    digits.add(NumberWords.BELOW_TWENTY.get(0));
+    return digits;
   }
 
   private static String key(Sense sense) {
