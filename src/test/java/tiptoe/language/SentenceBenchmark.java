@@ -23,8 +23,8 @@ import tiptoe.session.UtteranceVerifier;
 
 /**
  * Counts what becomes of sentences that are typed: recorded, offered or missed, and how much of it
- * is right. A line is a sentence, {@code =>}, and its statements as {@code step/side=value}, or
- * {@code none}; a line without an arrow is talk.
+ * is right. A line is a sentence, {@code =>}, and its statements as {@code step/side=value} or
+ * {@code fact=value}, or {@code none}; a line without an arrow is talk.
  */
 public final class SentenceBenchmark {
   private static final Protocol PROTOCOL = Protocol.standard();
@@ -190,6 +190,18 @@ public final class SentenceBenchmark {
             outcome == Outcome.COMMAND
                 || outcome == Outcome.ACCEPTED
                     && part.of(Meaning.Instruction.class).findAny().isPresent();
+        part.of(Meaning.Fact.class)
+            .forEach(
+                fact -> {
+                  if (outcome == Outcome.UNSURE || outcome == Outcome.ACCEPTED && fact.doubtful()) {
+                    offered.add(fact.id() + "=" + fact.value());
+                  } else if (outcome == Outcome.ACCEPTED) {
+                    if (fact.correction()) {
+                      recorded.removeIf(key -> key.startsWith(fact.id() + "="));
+                    }
+                    recorded.add(fact.id() + "=" + fact.value());
+                  }
+                });
         for (Finding finding : part.statements()) {
           if (deniesBeside(finding, part.statements())) {
             continue;
@@ -273,7 +285,7 @@ public final class SentenceBenchmark {
   // A side that a table gives to a step that has none is not compared.
   private static String placed(String key) {
     String step = key.replaceAll("/.*", "");
-    return PROTOCOL.step(step).sided() ? key : step;
+    return PROTOCOL.find(step).filter(Step::sided).isPresent() ? key : step;
   }
 
   private static String key(Finding finding) {
@@ -286,6 +298,9 @@ public final class SentenceBenchmark {
   private static void classify(String found, Set<String> expected, Count count) {
     String[] one = found.split("=", 2);
     String stepId = one[0].replaceAll("/.*", "");
+    if (PROTOCOL.find(stepId).isEmpty()) {
+      return;
+    }
     Step step = PROTOCOL.step(stepId);
     for (String want : expected) {
       String[] other = want.split("=", 2);
