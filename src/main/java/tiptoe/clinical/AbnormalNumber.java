@@ -1,8 +1,7 @@
 package tiptoe.clinical;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
-import com.fasterxml.jackson.annotation.JsonValue;
-import tiptoe.protocol.Labels;
+import tiptoe.protocol.Identified;
 
 /**
  * A number that a flag rests on.
@@ -14,7 +13,7 @@ import tiptoe.protocol.Labels;
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record AbnormalNumber(String step, int statement, Direction direction) {
   /** How a number differs from what is expected; codes of HL7 ObservationInterpretation. */
-  public enum Direction {
+  public enum Direction implements Identified {
     LOW("L"),
     HIGH("H"),
     /** Not by itself, but with another number beside it. */
@@ -33,11 +32,6 @@ public record AbnormalNumber(String step, int statement, Direction direction) {
     /** For people. */
     public String label() {
       return name().charAt(0) + id().substring(1);
-    }
-
-    @JsonValue
-    String id() {
-      return Labels.id(this);
     }
   }
 }

@@ -115,6 +115,12 @@ final class AssessedBaby {
     return age;
   }
 
+  /** Age in hours at which something was found: as it was said of that, else at the examination. */
+  Optional<Double> age(Answer answer) {
+    double said = TermReader.numberIn(answer.details().getOrDefault("age", ""));
+    return Double.isNaN(said) ? age : Optional.of(said);
+  }
+
   /** Whether the stated age cannot be what is counted from the stated moment of birth. */
   boolean ageIsAtOdds() {
     return atOdds;

@@ -9,7 +9,6 @@ import java.util.Optional;
 import tiptoe.exam.Answer;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.RecordedFinding;
-import tiptoe.protocol.Caution;
 
 /**
  * Everything that follows from a set of findings.
@@ -50,31 +49,6 @@ public record Assessment(
     needs = List.copyOf(needs);
     missing = List.copyOf(missing);
     ruleSets = List.copyOf(ruleSets);
-  }
-
-  Assessment(
-      List<Flag> flags,
-      List<AbnormalNumber> abnormalNumbers,
-      List<Size> sizes,
-      List<Result> results,
-      List<PlanItem> plan,
-      List<ProgrammeResult> programme,
-      List<Need> needs,
-      List<MissingItem> missing,
-      Instant born,
-      List<String> ruleSets) {
-    this(
-        flags,
-        abnormalNumbers,
-        sizes,
-        results,
-        plan,
-        programme,
-        needs,
-        missing,
-        born,
-        ruleSets,
-        Caution.TEXT);
   }
 
   /** How the number of an answer differs from what is expected; empty where no flag rests on it. */

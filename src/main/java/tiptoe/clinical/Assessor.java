@@ -14,6 +14,7 @@ import tiptoe.exam.Answer;
 import tiptoe.exam.Baby;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Handover;
+import tiptoe.protocol.Caution;
 import tiptoe.protocol.Protocol;
 import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
@@ -53,28 +54,17 @@ public final class Assessor {
    */
   public Assessment assess(
       Baby baby, List<Answer> answers, Settings settings, ZonedDateTime examinedAt) {
-    return assess(baby, answers, List.of(), settings, examinedAt);
+    return assess(baby, answers, List.of(), Handover.of(baby), settings, examinedAt);
   }
 
   /**
-   * Everything that follows from the findings that stand, and the flags of those that are not
-   * settled. Sizes, results, the plan and what is missing come of what stands alone.
+   * The same with the flags of what is not settled. Sizes, results, the plan and what is missing
+   * come of what stands alone.
    *
-   * @param baby as in {@link #assess(Baby, List, Settings, ZonedDateTime)}
-   * @param answers the findings that stand
    * @param unsettled what was said and not taken back but does not stand: it waits for an answer or
    *     was heard unsurely. A flag that arises only with some of it is provisional
    */
-  public Assessment assess(
-      Baby baby,
-      List<Answer> answers,
-      List<Answer> unsettled,
-      Settings settings,
-      ZonedDateTime examinedAt) {
-    return assess(baby, answers, unsettled, Handover.of(baby), settings, examinedAt);
-  }
-
-  private Assessment assess(
+  Assessment assess(
       Baby baby,
       List<Answer> answers,
       List<Answer> unsettled,
@@ -100,7 +90,8 @@ public final class Assessor {
         needs(assessed, flags.needs(), plan),
         missing(assessed),
         assessed.timeOfBirth().map(ZonedDateTime::toInstant).orElse(null),
-        ruleSets(settings));
+        ruleSets(settings),
+        Caution.TEXT);
   }
 
   /**
@@ -156,8 +147,8 @@ public final class Assessor {
     if (Sizes.wantsBirthWeight(baby)) {
       add(needs, "birth-weight", "size at birth and weight change are judged by it");
     }
-    if (SaturationRules.of(baby.settings()).fromOneDay()
-        && Saturations.outcome(baby).isPresent()
+    if (SaturationScreen.of(baby.settings()).fromOneDay()
+        && SaturationScreen.outcome(baby).isPresent()
         && baby.age().isEmpty()) {
       add(needs, "age", "the saturation screen is meant for 24 hours of age or later");
     }

@@ -46,7 +46,7 @@ record Bilirubin(
   /** The last bilirubin; empty where none was stated or what decides on it is not known. */
   static Optional<Bilirubin> of(AssessedBaby baby) {
     Optional<Answer> last = latest(baby);
-    Optional<Double> hours = last.flatMap(answer -> hours(baby, answer));
+    Optional<Double> hours = last.flatMap(baby::age);
     if (hours.isEmpty() || baby.gestation().isEmpty()) {
       return Optional.empty();
     }
@@ -65,15 +65,10 @@ record Bilirubin(
       remarks.add("measured through the skin; confirm near a threshold in serum");
     }
     rise(baby).ifPresent(rise -> remarks.add(said(rise)));
-    Bilirubin found =
-        new Bilirubin(
-            last.get(),
-            hours.get(),
-            BilirubinThresholds.of(standard, gestation, hours.get(), risk),
-            List.of());
+    BilirubinThresholds limits = BilirubinThresholds.of(standard, gestation, hours.get(), risk);
+    Bilirubin found = new Bilirubin(last.get(), hours.get(), limits, remarks);
     found.again(baby).ifPresent(remarks::add);
-    return Optional.of(
-        new Bilirubin(found.answer, found.hours, found.thresholds, List.copyOf(remarks)));
+    return Optional.of(found);
   }
 
   /** When to measure again by NICE CG98; the AAP's times are not tabled, so nothing is said. */
@@ -128,7 +123,7 @@ record Bilirubin(
     latest(baby)
         .ifPresent(
             answer -> {
-              if (hours(baby, answer).isEmpty()) {
+              if (baby.age(answer).isEmpty()) {
                 needs.add("age");
               }
               if (baby.gestation().isEmpty()) {
@@ -216,11 +211,6 @@ record Bilirubin(
       rapid = anHour >= limit * Units.MICROMOLES_PER_MILLIGRAM_OF_BILIRUBIN;
     }
     return Optional.of(new Rise(anHour, rapid));
-  }
-
-  private static Optional<Double> hours(AssessedBaby baby, Answer answer) {
-    double said = age(answer);
-    return Double.isNaN(said) ? baby.age() : Optional.of(said);
   }
 
   private static double age(Answer answer) {

@@ -1,10 +1,9 @@
 package tiptoe.clinical;
 
-import com.fasterxml.jackson.annotation.JsonValue;
-import tiptoe.protocol.Labels;
+import tiptoe.protocol.Identified;
 
 /** Classes of birth weight (WHO, ICD-10 P07). */
-public enum BirthWeightClass {
+public enum BirthWeightClass implements Identified {
   EXTREMELY_LOW,
   VERY_LOW,
   LOW,
@@ -15,11 +14,6 @@ public enum BirthWeightClass {
   /** The class of a birth weight in g. */
   static BirthWeightClass of(double grams) {
     return grams < 1000 ? EXTREMELY_LOW : grams < 1500 ? VERY_LOW : grams < 2500 ? LOW : NOT_LOW;
-  }
-
-  @JsonValue
-  public String id() {
-    return Labels.id(this);
   }
 
   /** The same for people: {@code very low birth weight}. */

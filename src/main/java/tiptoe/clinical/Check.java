@@ -9,11 +9,13 @@ import tiptoe.clinical.SaturationScreen.Outcome;
 enum Check implements Condition {
   SIMPLE_DIMPLE("simple-dimple", Dimple::simple),
   DIMPLE_NOT_SIMPLE("dimple-not-simple", Dimple::notSimple),
-  SATURATION_FAILS("saturation-fails", baby -> Saturations.verdict(baby, Outcome.FAIL)),
-  SATURATION_UNCLEAR("saturation-unclear", baby -> Saturations.verdict(baby, Outcome.REPEAT)),
+  SATURATION_FAILS("saturation-fails", baby -> SaturationScreen.verdict(baby, Outcome.FAIL)),
+  SATURATION_UNCLEAR("saturation-unclear", baby -> SaturationScreen.verdict(baby, Outcome.REPEAT)),
   SATURATION_NOT_PASSED(
-      "saturation-not-passed", baby -> Saturations.verdict(baby, Outcome.REPEAT, Outcome.FAIL)),
-  SATURATION_SCREENED("saturation-screened", baby -> Saturations.verdict(baby, Outcome.values())),
+      "saturation-not-passed",
+      baby -> SaturationScreen.verdict(baby, Outcome.REPEAT, Outcome.FAIL)),
+  SATURATION_SCREENED(
+      "saturation-screened", baby -> SaturationScreen.verdict(baby, Outcome.values())),
   BILIRUBIN_CLOSE("bilirubin-close", baby -> Bilirubin.is(baby, Bilirubin.Band.CLOSE)),
   BILIRUBIN_PHOTOTHERAPY(
       "bilirubin-phototherapy", baby -> Bilirubin.is(baby, Bilirubin.Band.PHOTOTHERAPY)),
@@ -50,7 +52,7 @@ enum Check implements Condition {
   }
 
   private static ConditionResult maturityDiffers(AssessedBaby baby) {
-    Optional<Integer> score = MaturitySigns.total(baby);
+    Optional<Integer> score = Maturity.total(baby);
     if (score.isEmpty()) {
       return ConditionResult.NO;
     }
@@ -59,7 +61,7 @@ enum Check implements Condition {
         .map(
             stated ->
                 Maturity.differs(total, stated)
-                    ? ConditionResult.yes(MaturitySigns.evidence(baby))
+                    ? ConditionResult.yes(Maturity.evidence(baby))
                     : ConditionResult.NO)
         .orElse(ConditionResult.unknown("gestation"));
   }

@@ -1,11 +1,10 @@
 package tiptoe.clinical;
 
-import com.fasterxml.jackson.annotation.JsonValue;
 import tiptoe.protocol.Gestation;
-import tiptoe.protocol.Labels;
+import tiptoe.protocol.Identified;
 
 /** Classes of gestation (ACOG Committee Opinion 579, 2013, for term; late preterm 34+0 to 36+6). */
-public enum GestationClass {
+public enum GestationClass implements Identified {
   PRETERM(20),
   LATE_PRETERM(34),
   EARLY_TERM(37),
@@ -34,11 +33,6 @@ public enum GestationClass {
   /** The first completed week of the class. */
   int fromWeek() {
     return fromWeek;
-  }
-
-  @JsonValue
-  public String id() {
-    return Labels.id(this);
   }
 
   /** The same for people: {@code late preterm}, {@code post-term}. */

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import tiptoe.exam.Answer;
-import tiptoe.protocol.Labels;
+import tiptoe.protocol.Identified;
 import tiptoe.protocol.Units;
 import tiptoe.settings.Setting;
 
@@ -36,16 +36,12 @@ record Glucose(Answer answer, Band band, String standard, List<String> remarks) 
   private static final double AAP_WITH_SIGNS_BELOW = 40;
 
   /** Where a glucose lies, the gravest first. */
-  enum Band {
+  enum Band implements Identified {
     SEVERE,
     LOW,
     /** Not low, but below what is aimed for; the AAP's alone. */
     BORDERLINE,
     TARGET;
-
-    String id() {
-      return Labels.id(this);
-    }
   }
 
   /** The last glucose; empty where none was stated. */
@@ -105,7 +101,7 @@ record Glucose(Answer answer, Band band, String standard, List<String> remarks) 
           number < SEVERE_BELOW ? Band.SEVERE : number < BAPM_LOW_BELOW ? Band.LOW : Band.TARGET;
       return new Glucose(answer, band, baby.settings().get(Setting.HYPOGLYCAEMIA), remarks);
     }
-    Optional<Double> age = hours(baby, answer);
+    Optional<Double> age = baby.age(answer);
     if (age.isEmpty()) {
       remarks.add("the thresholds from 4 hours of age were taken, since the age was not stated");
     }
@@ -120,11 +116,6 @@ record Glucose(Answer answer, Band band, String standard, List<String> remarks) 
                     ? Band.BORDERLINE
                     : Band.TARGET;
     return new Glucose(answer, band, AAP, remarks);
-  }
-
-  private static Optional<Double> hours(AssessedBaby baby, Answer answer) {
-    double said = TermReader.numberIn(answer.details().getOrDefault("age", ""));
-    return Double.isNaN(said) ? baby.age() : Optional.of(said);
   }
 
   private static boolean isAap(AssessedBaby baby) {

@@ -1,10 +1,10 @@
 package tiptoe.clinical;
 
-import com.fasterxml.jackson.annotation.JsonValue;
+import tiptoe.protocol.Identified;
 import tiptoe.protocol.Labels;
 
 /** How soon a flag wants someone to act. */
-public enum Level {
+public enum Level implements Identified {
   /** Now. */
   EMERGENCY,
   /** A senior's review today. */
@@ -13,11 +13,6 @@ public enum Level {
   ARRANGE,
   /** To be seen by whoever reads the record. */
   NOTE;
-
-  @JsonValue
-  public String id() {
-    return Labels.id(this);
-  }
 
   /** The level with this id. */
   static Level of(String id) {

@@ -1,10 +1,9 @@
 package tiptoe.clinical;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
-import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.List;
-import java.util.Locale;
 import tiptoe.exam.Slot;
+import tiptoe.protocol.Identified;
 
 /**
  * What the check comes to for one of the four parts that screening programmes report. It follows
@@ -19,7 +18,7 @@ import tiptoe.exam.Slot;
 public record ProgrammeResult(
     String part, Outcome outcome, List<Referral> referrals, List<Slot> owed) {
   /** What a part comes to. */
-  public enum Outcome {
+  public enum Outcome implements Identified {
     /** All key steps were answered and nothing is to be arranged. */
     NO_CONCERN,
     /** Something is to be arranged or acted on. */
@@ -28,12 +27,6 @@ public record ProgrammeResult(
     NOT_DONE,
     /** It does not apply to this baby; it does while the sex was not stated. */
     NOT_APPLICABLE;
-
-    /** As it is written in data. */
-    @JsonValue
-    public String id() {
-      return name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
   }
 
   /**

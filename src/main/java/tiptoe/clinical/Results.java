@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import tiptoe.clinical.SaturationScreen.Outcome;
 import tiptoe.exam.Answer;
 
@@ -20,18 +21,19 @@ final class Results {
 
   /** What could be computed. */
   List<Result> all() {
-    List<Result> results = new ArrayList<>();
-    gestationClass().ifPresent(results::add);
-    birthWeightClass().ifPresent(results::add);
-    maturity().ifPresent(results::add);
-    maturitySigns().ifPresent(results::add);
-    apgar().ifPresent(results::add);
-    saturation().ifPresent(results::add);
-    weightChange().ifPresent(results::add);
-    bilirubin().ifPresent(results::add);
-    glucose().ifPresent(results::add);
-    earlyInfection().ifPresent(results::add);
-    return results;
+    return Stream.of(
+            gestationClass(),
+            birthWeightClass(),
+            maturity(),
+            maturitySigns(),
+            apgar(),
+            saturation(),
+            weightChange(),
+            bilirubin(),
+            glucose(),
+            earlyInfection())
+        .flatMap(Optional::stream)
+        .toList();
   }
 
   private Optional<Result> gestationClass() {
@@ -63,7 +65,7 @@ final class Results {
   }
 
   private Optional<Result> maturity() {
-    return MaturitySigns.total(baby)
+    return Maturity.total(baby)
         .map(
             total -> {
               int weeks = Maturity.weeks(total);
@@ -91,15 +93,15 @@ final class Results {
 
   // Signs that are scored one by one, until all are.
   private Optional<Result> maturitySigns() {
-    List<String> open = MaturitySigns.open(baby);
-    int scored = MaturitySigns.STEPS.size() - open.size();
+    List<String> open = Maturity.open(baby);
+    int scored = Maturity.STEPS.size() - open.size();
     return open.isEmpty()
         ? Optional.empty()
         : Optional.of(
             new Result(
                 "maturity-signs",
                 Integer.toString(scored),
-                scored + " of " + MaturitySigns.STEPS.size() + " signs of maturity scored",
+                scored + " of " + Maturity.STEPS.size() + " signs of maturity scored",
                 List.of("still to be scored: " + String.join(", ", open)),
                 Maturity.SOURCE));
   }
@@ -109,19 +111,19 @@ final class Results {
         .map(
             score -> {
               int total = (int) Math.round(number(score));
-              Apgar.Band band = Apgar.band(total);
+              ApgarBand band = ApgarBand.of(total);
               return new Result(
                   "apgar-5",
                   band.id(),
                   total + " at 5 minutes, " + band.text(),
                   List.of(),
-                  Apgar.SOURCE);
+                  ApgarBand.SOURCE);
             });
   }
 
   private Optional<Result> saturation() {
-    SaturationRules rules = SaturationRules.of(baby.settings());
-    return Saturations.outcome(baby)
+    SaturationScreen rules = SaturationScreen.of(baby.settings());
+    return SaturationScreen.outcome(baby)
         .map(
             outcome -> {
               List<String> remarks = new ArrayList<>();
@@ -140,32 +142,32 @@ final class Results {
             });
   }
 
-  private static String said(Outcome outcome, SaturationRules rules) {
+  private static String said(Outcome outcome, SaturationScreen rules) {
     return switch (outcome) {
       case PASS -> "passed";
       case REPEAT ->
-          "to be repeated in " + (rules == SaturationRules.UK ? "1 to 2 hours" : "1 hour");
+          "to be repeated in " + (rules == SaturationScreen.UK ? "1 to 2 hours" : "1 hour");
       case FAIL -> "not passed";
     };
   }
 
   private Optional<Result> weightChange() {
-    Optional<Answer> weight = baby.number("weight");
-    if (weight.isEmpty() || baby.birthWeight().isEmpty()) {
-      return Optional.empty();
-    }
-    double percent = WeightChange.percent(baby.birthWeight().get(), number(weight.get()));
-    String text =
-        percent < 0
-            ? shown(-percent, 1) + " % lost since birth"
-            : percent > 0 ? shown(percent, 1) + " % gained since birth" : "as heavy as at birth";
-    return Optional.of(
-        new Result(
-            "weight-change",
-            shown(percent, 1),
-            text,
-            percent < 0 ? WeightChange.remarks(baby) : List.of(),
-            WeightChange.SOURCE));
+    return WeightChange.percent(baby)
+        .map(
+            percent -> {
+              String text =
+                  percent < 0
+                      ? shown(-percent, 1) + " % lost since birth"
+                      : percent > 0
+                          ? shown(percent, 1) + " % gained since birth"
+                          : "as heavy as at birth";
+              return new Result(
+                  "weight-change",
+                  shown(percent, 1),
+                  text,
+                  percent < 0 ? WeightChange.remarks(baby) : List.of(),
+                  WeightChange.SOURCE);
+            });
   }
 
   private Optional<Result> bilirubin() {

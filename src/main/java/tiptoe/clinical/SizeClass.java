@@ -1,14 +1,13 @@
 package tiptoe.clinical;
 
-import com.fasterxml.jackson.annotation.JsonValue;
-import tiptoe.protocol.Labels;
+import tiptoe.protocol.Identified;
 
 /**
  * Size for gestation. Weight: small below the 10th centile, severely small below the 3rd, large
  * above the 90th; length and head circumference are marked only below the 3rd and above the 97th
  * (common practice with the INTERGROWTH-21st standard).
  */
-public enum SizeClass {
+public enum SizeClass implements Identified {
   SEVERELY_SMALL,
   SMALL,
   EXPECTED,
@@ -21,10 +20,5 @@ public enum SizeClass {
       return percent < 3 ? SEVERELY_SMALL : percent < 10 ? SMALL : percent > 90 ? LARGE : EXPECTED;
     }
     return percent < 3 ? SMALL : percent > 97 ? LARGE : EXPECTED;
-  }
-
-  @JsonValue
-  public String id() {
-    return Labels.id(this);
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 
 /** Change since birth. A loss above 10 % is flagged (NICE NG75, 2017, 1.1.2). */
@@ -20,6 +21,12 @@ final class WeightChange {
 
   private WeightChange() {}
 
+  /** Change in % of the birth weight; empty where one of the two is not known. */
+  static Optional<Double> percent(AssessedBaby baby) {
+    return baby.number("weight")
+        .flatMap(now -> baby.birthWeight().map(then -> percent(then, now.quantity().number())));
+  }
+
   /** Change in % of the birth weight; negative for a loss. Both in g, above 0. */
   static double percent(double birthWeight, double now) {
     // 100 is taken out last, so that a loss of exactly a tenth stays exactly 10 %.
@@ -29,8 +36,8 @@ final class WeightChange {
   /** What must be kept in mind with a loss. */
   static List<String> remarks(AssessedBaby baby) {
     List<String> remarks = new ArrayList<>();
-    if (baby.fact("feeding").equals(java.util.Optional.of("breast"))) {
-      boolean caesarean = baby.fact("birth-mode").equals(java.util.Optional.of("caesarean"));
+    if (baby.fact("feeding").equals(Optional.of("breast"))) {
+      boolean caesarean = baby.fact("birth-mode").equals(Optional.of("caesarean"));
       boolean known = baby.fact("birth-mode").isPresent();
       baby.age()
           .filter(hours -> known)

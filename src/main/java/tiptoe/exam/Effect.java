@@ -1,13 +1,12 @@
 package tiptoe.exam;
 
-import com.fasterxml.jackson.annotation.JsonValue;
-import tiptoe.protocol.Labels;
+import tiptoe.protocol.Identified;
 
 /**
  * What a statement does to those before it. It is decided once, when the statement is made, and
  * kept with it, so that a record reads the same after the rules have changed.
  */
-public enum Effect {
+public enum Effect implements Identified {
   /** It stands, and replaces the statements it names. */
   STANDS,
   /** It says again what the statement it names says; its details are added to that one. */
@@ -18,9 +17,4 @@ public enum Effect {
   UNUSED,
   /** It was settled that it does not count. */
   WITHDRAWN;
-
-  @JsonValue
-  public String id() {
-    return Labels.id(this);
-  }
 }

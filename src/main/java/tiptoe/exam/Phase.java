@@ -1,10 +1,9 @@
 package tiptoe.exam;
 
-import com.fasterxml.jackson.annotation.JsonValue;
-import tiptoe.protocol.Labels;
+import tiptoe.protocol.Identified;
 
 /** Where an examination is between its opening and its signature. */
-public enum Phase {
+public enum Phase implements Identified {
   LISTENING,
   PAUSED,
   /** A remark is being spoken. */
@@ -17,11 +16,6 @@ public enum Phase {
   SIGNED,
   /** Signed before, and open again for an addendum. */
   ADDENDUM;
-
-  @JsonValue
-  public String id() {
-    return Labels.id(this);
-  }
 
   /** Whether the clinician's findings still count. */
   public boolean takesFindings() {

@@ -1,10 +1,9 @@
 package tiptoe.exam;
 
-import com.fasterxml.jackson.annotation.JsonValue;
-import tiptoe.protocol.Labels;
+import tiptoe.protocol.Identified;
 
 /** How a statement now stands. */
-public enum Status {
+public enum Status implements Identified {
   /** An answer of the record rests on it. */
   STANDS,
   /** It says again what another statement says. */
@@ -23,11 +22,6 @@ public enum Status {
   REJECTED,
   /** The reviewer's edit that made it was undone. */
   UNDONE;
-
-  @JsonValue
-  public String id() {
-    return Labels.id(this);
-  }
 
   static Status of(Effect effect) {
     return valueOf(effect.name());

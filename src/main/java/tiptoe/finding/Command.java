@@ -1,10 +1,10 @@
 package tiptoe.finding;
 
-import com.fasterxml.jackson.annotation.JsonValue;
+import tiptoe.protocol.Identified;
 import tiptoe.protocol.Labels;
 
 /** What the clinician can tell the tool to do, hands free. */
-public enum Command {
+public enum Command implements Identified {
   PAUSE,
   RESUME,
   SAY_MISSING,
@@ -20,12 +20,6 @@ public enum Command {
   SHOW_HELP,
   YES,
   NO;
-
-  /** Kebab-case id, the value of the tag {@code command} in the grammars. */
-  @JsonValue
-  public String id() {
-    return Labels.id(this);
-  }
 
   /** The command with this id. */
   public static Command of(String id) {

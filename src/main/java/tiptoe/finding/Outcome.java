@@ -1,11 +1,11 @@
 package tiptoe.finding;
 
 import com.fasterxml.jackson.annotation.JsonCreator;
-import com.fasterxml.jackson.annotation.JsonValue;
+import tiptoe.protocol.Identified;
 import tiptoe.protocol.Labels;
 
 /** What became of an utterance. */
-public enum Outcome {
+public enum Outcome implements Identified {
   /** Phrases and nothing else: its findings are recorded. */
   ACCEPTED,
   /** Phrases, but not surely said as findings: asked about or left to the reviewer. */
@@ -16,11 +16,6 @@ public enum Outcome {
   COMMAND,
   /** Free speech between the start and the end of a remark. */
   REMARK;
-
-  @JsonValue
-  public String id() {
-    return Labels.id(this);
-  }
 
   /** The outcome with this id. */
   @JsonCreator

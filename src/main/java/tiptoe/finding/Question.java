@@ -1,10 +1,9 @@
 package tiptoe.finding;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
-import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.List;
 import java.util.Objects;
-import tiptoe.protocol.Labels;
+import tiptoe.protocol.Identified;
 
 /**
  * Something the tool must be told before a finding can stand, or to complete it. Two are equal when
@@ -129,7 +128,7 @@ public record Question(
   }
 
   /** What is missing. */
-  public enum Kind {
+  public enum Kind implements Identified {
     /** The side was not said: the statement is not recorded until it is. */
     SIDE,
     /** The statement stands, but a detail it needs was not said. */
@@ -144,10 +143,5 @@ public record Question(
     COMMAND,
     /** A fact was heard that may be another: yes records it, all else lets it go. */
     FACT;
-
-    @JsonValue
-    public String id() {
-      return Labels.id(this);
-    }
   }
 }

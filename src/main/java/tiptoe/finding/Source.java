@@ -1,17 +1,13 @@
 package tiptoe.finding;
 
+import tiptoe.protocol.Identified;
 import tiptoe.protocol.Labels;
 
 /** How a statement was understood. */
-public enum Source {
+public enum Source implements Identified {
   GRAMMAR,
   TAGGER,
   TYPED;
-
-  @com.fasterxml.jackson.annotation.JsonValue
-  public String id() {
-    return Labels.id(this);
-  }
 
   /** The source with this id. */
   public static Source of(String id) {

@@ -3,6 +3,7 @@ package tiptoe.measure;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import tiptoe.files.Sha256;
+import tiptoe.protocol.Identified;
 import tiptoe.protocol.Labels;
 
 /**
@@ -10,7 +11,7 @@ import tiptoe.protocol.Labels;
  * the file alone: by its part before the first hyphen, which names the speaker or the voice where a
  * set has several recordings of one, so that no voice is in both halves.
  */
-public enum Split {
+public enum Split implements Identified {
   /** What may be fitted on. */
   TRAIN,
   /** What is reported on. */
@@ -33,11 +34,6 @@ public enum Split {
   /** Whether a file of this name is part of it. */
   public boolean takes(String fileName) {
     return this == ALL || this == of(fileName);
-  }
-
-  /** Kebab-case id, as it is given on the command line. */
-  public String id() {
-    return Labels.id(this);
   }
 
   /** The split with this id. */

@@ -13,8 +13,8 @@ public final class Labels {
   }
 
   /** The id of a constant: {@code UNTIL_SIGNED} becomes {@code until-signed}. */
-  public static String id(Enum<?> constant) {
-    return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  public static String id(String constant) {
+    return constant.toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   /**
@@ -24,7 +24,7 @@ public final class Labels {
    */
   public static <E extends Enum<E>> E byId(Class<E> type, String id, String expected) {
     return Stream.of(type.getEnumConstants())
-        .filter(constant -> id(constant).equals(id))
+        .filter(constant -> id(constant.name()).equals(id))
         .findFirst()
         .orElseThrow(
             () -> new IllegalArgumentException("expected %s, found %s".formatted(expected, id)));

@@ -1,18 +1,11 @@
 package tiptoe.protocol;
 
 import com.fasterxml.jackson.annotation.JsonCreator;
-import com.fasterxml.jackson.annotation.JsonValue;
 
 /** The baby's own left or right. */
-public enum Side {
+public enum Side implements Identified {
   LEFT,
   RIGHT;
-
-  /** The id used in tags, records and exports: {@code left} or {@code right}. */
-  @JsonValue
-  public String id() {
-    return Labels.id(this);
-  }
 
   /** The side with this id. */
   @JsonCreator

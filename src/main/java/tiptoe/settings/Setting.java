@@ -80,40 +80,15 @@ public enum Setting {
       "synthesiser",
       "the command that speaks: the text is its input, or its argument {text}; it plays it, or"
           + " writes WAV to its output",
-      "espeak-ng --stdin --stdout") {
-    @Override
-    boolean takes(String choice) {
-      return !choice.isBlank();
-    }
-  },
-  WHOM_TO_CALL(null, "whom-to-call", "whom parents are told to call, on the page for them", "") {
-    @Override
-    boolean takes(String choice) {
-      return true;
-    }
-  },
+      "espeak-ng --stdin --stdout"),
+  WHOM_TO_CALL(null, "whom-to-call", "whom parents are told to call, on the page for them", ""),
   LOCAL_PROTOCOL(
       "protocol",
       "local",
       "a file of the ward's own steps, words, key steps and remarks, beside this one",
-      "") {
-    @Override
-    boolean takes(String choice) {
-      return true;
-    }
-  },
-  WHO_NAME("who", "name", "who examines, reviews and signs here, where --as does not say it", "") {
-    @Override
-    boolean takes(String choice) {
-      return true;
-    }
-  },
-  WHO_ROLE("who", "role", "in which role, where --role does not say it", "") {
-    @Override
-    boolean takes(String choice) {
-      return true;
-    }
-  };
+      ""),
+  WHO_NAME("who", "name", "who examines, reviews and signs here, where --as does not say it", ""),
+  WHO_ROLE("who", "role", "in which role, where --role does not say it", "");
 
   private final String section;
   private final String key;
@@ -157,9 +132,10 @@ public enum Setting {
     return choice;
   }
 
-  /** Whether it can be this. */
+  /** Whether it can be this; what has one choice alone can be any text, blank where that one is. */
   boolean takes(String choice) {
-    return choices.contains(choice);
+    String usual = choices.get(0);
+    return choices.size() > 1 ? choices.contains(choice) : usual.isEmpty() || !choice.isBlank();
   }
 
   /** The setting with this {@link #path}. */

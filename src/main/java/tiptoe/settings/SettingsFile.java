@@ -1,5 +1,6 @@
 package tiptoe.settings;
 
+import com.fasterxml.jackson.core.io.JsonStringEncoder;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
@@ -149,19 +150,7 @@ public final class SettingsFile {
 
   /** YAML takes the strings of JSON. */
   private static String quoted(String text) {
-    StringBuilder quoted = new StringBuilder("\"");
-    text.codePoints()
-        .forEach(
-            c -> {
-              if (c == '"' || c == '\\') {
-                quoted.append('\\').appendCodePoint(c);
-              } else if (c < ' ') {
-                quoted.append(String.format("\\u%04x", c));
-              } else {
-                quoted.appendCodePoint(c);
-              }
-            });
-    return quoted.append('"').toString();
+    return '"' + new String(JsonStringEncoder.getInstance().quoteAsString(text)) + '"';
   }
 
   private static Outcome broken(Path file, String text) {

@@ -15,7 +15,7 @@ import tiptoe.protocol.Protocol;
 class MaturitySignsTest {
   private static String scored(int... scores) {
     return IntStream.range(0, scores.length)
-        .mapToObj(i -> MaturitySigns.STEPS.get(i) + " " + scores[i])
+        .mapToObj(i -> Maturity.STEPS.get(i) + " " + scores[i])
         .collect(Collectors.joining("; "));
   }
 
@@ -25,7 +25,7 @@ class MaturitySignsTest {
     assertEquals(
         "0 to 4, -1 to 4, 0 to 4, -1 to 5, -1 to 4, -1 to 4,"
             + " -1 to 5, -1 to 4, -2 to 4, -1 to 4, -2 to 4, -1 to 4",
-        MaturitySigns.STEPS.stream()
+        Maturity.STEPS.stream()
             .map(step -> Protocol.standard().step(step).measure())
             .map(measure -> (int) measure.min() + " to " + (int) measure.max())
             .collect(Collectors.joining(", ")));
@@ -37,7 +37,7 @@ class MaturitySignsTest {
   @ParameterizedTest
   @CsvSource({"10, 28", "15, 30", "20, 32", "25, 34", "30, 36", "35, 38", "40, 40"})
   void addsUpToTheWeeksOfTheScoreSheet(int total, int weeks) {
-    int[] scores = new int[MaturitySigns.STEPS.size()];
+    int[] scores = new int[Maturity.STEPS.size()];
     for (int left = total, i = 0; left > 0; i = (i + 1) % scores.length) {
       if (scores[i] < 4) {
         scores[i]++;

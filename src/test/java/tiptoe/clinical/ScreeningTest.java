@@ -87,7 +87,7 @@ class ScreeningTest {
     "10, reassuring",
   })
   void bandsTheFiveMinuteApgar(int total, String band) {
-    assertEquals(band, Apgar.band(total).id());
+    assertEquals(band, ApgarBand.of(total).id());
   }
 
   @ParameterizedTest
@@ -116,9 +116,7 @@ class ScreeningTest {
     "100, 96, repeat",
   })
   void screensByTheRulesOf2025(double hand, double foot, String outcome) {
-    assertEquals(
-        outcome,
-        SaturationScreen.outcome(SaturationRules.OF_2025, List.of(new Reading(hand, foot))).id());
+    assertEquals(outcome, SaturationScreen.OF_2025.outcome(List.of(new Reading(hand, foot))).id());
   }
 
   // Kemper et al., Pediatrics 2011;128:e1259: pass at 95 % or more in hand or foot with a
@@ -138,9 +136,7 @@ class ScreeningTest {
     "90, 89, fail",
   })
   void screensByTheRulesOf2011(double hand, double foot, String outcome) {
-    assertEquals(
-        outcome,
-        SaturationScreen.outcome(SaturationRules.OF_2011, List.of(new Reading(hand, foot))).id());
+    assertEquals(outcome, SaturationScreen.OF_2011.outcome(List.of(new Reading(hand, foot))).id());
   }
 
   @Test
@@ -158,8 +154,8 @@ class ScreeningTest {
             List.of(unclear, unclear, good),
             List.of(good, unclear),
             List.of(good, new Reading(80, 79)))) {
-      of2025.add(SaturationScreen.outcome(SaturationRules.OF_2025, readings));
-      of2011.add(SaturationScreen.outcome(SaturationRules.OF_2011, readings));
+      of2025.add(SaturationScreen.OF_2025.outcome(readings));
+      of2011.add(SaturationScreen.OF_2011.outcome(readings));
     }
     assertEquals(
         List.of(
@@ -188,8 +184,8 @@ class ScreeningTest {
       @ForAll @IntRange(min = 40, max = 100) int hand,
       @ForAll @IntRange(min = 40, max = 100) int foot) {
     List<Reading> one = List.of(new Reading(hand, foot));
-    Outcome of2025 = SaturationScreen.outcome(SaturationRules.OF_2025, one);
-    Outcome of2011 = SaturationScreen.outcome(SaturationRules.OF_2011, one);
+    Outcome of2025 = SaturationScreen.OF_2025.outcome(one);
+    Outcome of2011 = SaturationScreen.OF_2011.outcome(one);
     if (of2025 == Outcome.PASS) {
       assertEquals(Outcome.PASS, of2011);
     }
@@ -198,10 +194,10 @@ class ScreeningTest {
 
   @Test
   void takesTheRuleSetFromTheSettings() {
-    assertEquals(SaturationRules.OF_2025, SaturationRules.of(Settings.DEFAULT));
+    assertEquals(SaturationScreen.OF_2025, SaturationScreen.of(Settings.DEFAULT));
     assertEquals(
-        SaturationRules.OF_2011,
-        SaturationRules.of(Settings.DEFAULT.with(Setting.SATURATION_SCREEN, "2011")));
+        SaturationScreen.OF_2011,
+        SaturationScreen.of(Settings.DEFAULT.with(Setting.SATURATION_SCREEN, "2011")));
   }
 
   // HL7 ObservationInterpretation: L below what is expected, H above, A neither, but flagged. A

@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import tiptoe.exam.Handover;
 import tiptoe.settings.Settings;
 
 /** What was said and is not settled raises its flag as well, and silences none. */
@@ -21,6 +22,7 @@ class UnsettledFlagsTest {
             Bedside.baby("age=30"),
             Bedside.answers(standing),
             Bedside.answers(unsettled),
+            Handover.of(Bedside.baby("age=30")),
             Settings.DEFAULT,
             Bedside.NOW);
   }

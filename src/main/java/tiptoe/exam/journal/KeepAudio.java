@@ -6,19 +6,16 @@ import java.util.List;
 import java.util.Optional;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
+import tiptoe.protocol.Identified;
 import tiptoe.protocol.Labels;
 
 /** How long the sound of an examination is kept. */
-public enum KeepAudio {
+public enum KeepAudio implements Identified {
   /** It is not written at all. */
   NEVER,
   /** It is removed once the record is signed; its hashes stay in the signature. */
   UNTIL_SIGNED,
   ALWAYS;
-
-  public String id() {
-    return Labels.id(this);
-  }
 
   /** The choice with this id. */
   public static KeepAudio of(String id) {
