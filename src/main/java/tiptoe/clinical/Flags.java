@@ -138,18 +138,14 @@ final class Flags {
             step -> {
               List<Answer> left =
                   baby.answers(step.id()).stream()
-                      .filter(answer -> abnormal(step, answer) && !accounted.contains(answer))
+                      .filter(answer -> step.norm(answer.value()) == Norm.ABNORMAL)
+                      .filter(answer -> !accounted.contains(answer))
                       .toList();
               if (!left.isEmpty()) {
                 notes.add(note(step, left));
               }
             });
     return notes;
-  }
-
-  private static boolean abnormal(Step step, Answer answer) {
-    return answer.value() != null
-        && step.value(answer.value()).map(value -> value.norm() == Norm.ABNORMAL).orElse(false);
   }
 
   private static Flag note(Step step, List<Answer> answers) {

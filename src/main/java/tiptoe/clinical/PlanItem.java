@@ -5,6 +5,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import tiptoe.exam.Handled;
 
 /**
  * Something to be done later.

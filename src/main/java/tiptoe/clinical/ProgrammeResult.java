@@ -2,6 +2,7 @@ package tiptoe.clinical;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
+import tiptoe.exam.Handled;
 import tiptoe.exam.Slot;
 import tiptoe.protocol.Identified;
 

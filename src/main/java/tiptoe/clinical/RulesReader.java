@@ -200,12 +200,7 @@ final class RulesReader {
     HandledBy by = new HandledBy(list(entry, "done-by"), list(entry, "set-going-by"));
     for (String term : Stream.concat(by.done().stream(), by.setGoing().stream()).toList()) {
       String[] parts = (term + "=").split("=", -1);
-      protocol
-          .problem(parts[0], parts[1])
-          .ifPresent(
-              problem -> {
-                throw new IllegalArgumentException(problem);
-              });
+      protocol.require(parts[0], parts[1]);
     }
     return by;
   }

@@ -54,7 +54,7 @@ record CommandHandler(EventBatch batch, Integer utterance, Heard heard) {
     } else if (command == Command.END_EXAM) {
       batch.add(new Event.EndAsked(batch.record().missingKeySteps(), utterance));
     } else {
-      batch.ask(Question.command(command), false, utterance, null, List.of(), null, null);
+      batch.ask(Question.command(command), false, utterance);
     }
   }
 

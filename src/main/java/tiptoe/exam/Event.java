@@ -1,7 +1,5 @@
 package tiptoe.exam;
 
-import com.fasterxml.jackson.annotation.JsonSubTypes;
-import com.fasterxml.jackson.annotation.JsonSubTypes.Type;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.time.Instant;
 import java.util.List;
@@ -14,44 +12,10 @@ import tiptoe.language.Meaning;
  * Something that happened in an examination or its review. An event says what was decided, not only
  * what was said, so folding needs no clinical rule. Statements, questions, utterances and remarks
  * are numbered from 1, each by themselves. {@code author} is null where the clinician spoke.
+ *
+ * <p>In a journal the type of an event is the name of its record in kebab-case, so none is renamed.
  */
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "type")
-@JsonSubTypes({
-  @Type(name = "examination-opened", value = Event.ExaminationOpened.class),
-  @Type(name = "examination-continued", value = Event.ExaminationContinued.class),
-  @Type(name = "context-stated", value = Event.ContextStated.class),
-  @Type(name = "utterance-heard", value = Event.UtteranceHeard.class),
-  @Type(name = "statement-made", value = Event.StatementMade.class),
-  @Type(name = "statement-settled", value = Event.StatementSettled.class),
-  @Type(name = "question-asked", value = Event.QuestionAsked.class),
-  @Type(name = "question-answered", value = Event.QuestionAnswered.class),
-  @Type(name = "question-dropped", value = Event.QuestionDropped.class),
-  @Type(name = "struck", value = Event.Struck.class),
-  @Type(name = "paused", value = Event.Paused.class),
-  @Type(name = "resumed", value = Event.Resumed.class),
-  @Type(name = "audio-gap", value = Event.AudioGap.class),
-  @Type(name = "tail-set-aside", value = Event.TailSetAside.class),
-  @Type(name = "clock-went-back", value = Event.ClockWentBack.class),
-  @Type(name = "flag-raised", value = Event.FlagRaised.class),
-  @Type(name = "flag-cleared", value = Event.FlagCleared.class),
-  @Type(name = "remark-started", value = Event.RemarkStarted.class),
-  @Type(name = "remark-made", value = Event.RemarkMade.class),
-  @Type(name = "remark-reworded", value = Event.RemarkReworded.class),
-  @Type(name = "end-asked", value = Event.EndAsked.class),
-  @Type(name = "end-refused", value = Event.EndRefused.class),
-  @Type(name = "ended", value = Event.Ended.class),
-  @Type(name = "statement-rejected", value = Event.StatementRejected.class),
-  @Type(name = "utterance-reviewed", value = Event.UtteranceReviewed.class),
-  @Type(name = "offer-asked", value = Event.OfferAsked.class),
-  @Type(name = "undone", value = Event.Undone.class),
-  @Type(name = "redone", value = Event.Redone.class),
-  @Type(name = "segment-kept", value = Event.SegmentKept.class),
-  @Type(name = "keep-audio-chosen", value = Event.KeepAudioChosen.class),
-  @Type(name = "signed", value = Event.Signed.class),
-  @Type(name = "addendum-started", value = Event.AddendumStarted.class),
-  @Type(name = "audio-removed", value = Event.AudioRemoved.class),
-  @Type(name = "item-ticked", value = Event.ItemTicked.class)
-})
 public sealed interface Event {
   /**
    * What it does to the record. It changes nothing where it refers to what is not there, since a
@@ -73,10 +37,6 @@ public sealed interface Event {
   record ExaminationOpened(
       String id, String label, String protocol, String tool, String author, String local)
       implements Event {
-    public ExaminationOpened(String id, String label, String protocol, String tool, String author) {
-      this(id, label, protocol, tool, author, null);
-    }
-
     @Override
     public void applyTo(Fold fold, Entry entry) {
       fold.opened = this;
@@ -444,10 +404,6 @@ public sealed interface Event {
    *     null else
    */
   record SegmentKept(String file, long samples, String sha256, Boolean found) implements Event {
-    public SegmentKept(String file, long samples, String sha256) {
-      this(file, samples, sha256, null);
-    }
-
     @Override
     public void applyTo(Fold fold, Entry entry) {
       // The sound is held against it; it says nothing of the baby.
@@ -476,7 +432,8 @@ public sealed interface Event {
       implements Event {
     @Override
     public void applyTo(Fold fold, Entry entry) {
-      fold.ticked.put(item, new TickedItem(item, done, note, entry.at(), author));
+      String how = note == null || note.isBlank() ? "done" : note;
+      fold.ticked.put(item, new Handled(done, how, entry.at().toString(), author));
     }
   }
 

@@ -33,6 +33,11 @@ final class EventBatch {
     view = null;
   }
 
+  /** Asks a question for which no statement and no fact waits. */
+  void ask(Question question, boolean correction, Integer utterance) {
+    ask(question, correction, utterance, null, List.of(), null, null);
+  }
+
   /** Asks a question; the parameters are those of {@link Event.QuestionAsked}. */
   void ask(
       Question question,

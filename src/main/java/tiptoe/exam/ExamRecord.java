@@ -44,7 +44,7 @@ public record ExamRecord(
     List<FlagHistory> flags,
     List<Signature> signatures,
     List<Note> notes,
-    Map<String, TickedItem> ticked,
+    Map<String, Handled> ticked,
     Instant ended,
     List<Entry> entries) {
   private static final Set<String> PRESSING = Set.of("urgent", "emergency");
@@ -191,24 +191,17 @@ public record ExamRecord(
    * time that it was stated so counts.
    */
   public Optional<Stated> stated(String fact) {
-    String examiner = opened == null ? null : opened.author();
-    return baby.fact(fact)
-        .map(
-            value ->
-                entries.stream()
-                    .filter(
-                        entry ->
-                            entry.event() instanceof Event.ContextStated one
-                                && one.fact().equals(fact)
-                                && one.value().equals(value))
-                    .reduce((first, last) -> last)
-                    .map(
-                        entry -> {
-                          String author = ((Event.ContextStated) entry.event()).author();
-                          return new Stated(
-                              fact, value, entry.at(), author == null ? examiner : author);
-                        })
-                    .orElse(new Stated(fact, value, null, null)));
+    Optional<String> value = baby.fact(fact);
+    for (int i = entries.size() - 1; i >= 0 && value.isPresent(); i--) {
+      if (entries.get(i).event() instanceof Event.ContextStated one
+          && one.fact().equals(fact)
+          && one.value().equals(value.get())) {
+        String examiner = opened == null ? null : opened.author();
+        String by = one.author() == null ? examiner : one.author();
+        return Optional.of(new Stated(fact, one.value(), entries.get(i).at(), by));
+      }
+    }
+    return value.map(now -> new Stated(fact, now, null, null));
   }
 
   public Optional<RecordedFinding> statement(int number) {

@@ -358,13 +358,7 @@ public final class Examination {
    * @throws IllegalArgumentException when there is no such fact or it cannot have this value
    */
   public Changes context(String fact, String value, String author) {
-    record
-        .protocol()
-        .problem(fact, value)
-        .ifPresent(
-            problem -> {
-              throw new IllegalArgumentException(problem);
-            });
+    record.protocol().require(fact, value);
     return change(
         batch -> {
           new Context(batch, null, author).state(fact, value);
@@ -409,14 +403,13 @@ public final class Examination {
     return append(new Event.TailSetAside(bytes, file));
   }
 
-  /** Notes that a segment of sound is complete. */
-  public Changes segmentKept(String file, long samples, String sha256) {
-    return append(new Event.SegmentKept(file, samples, sha256));
-  }
-
-  /** Notes a segment of sound that a break had left unfinished. */
-  public Changes segmentFound(String file, long samples, String sha256) {
-    return append(new Event.SegmentKept(file, samples, sha256, true));
+  /**
+   * Notes that a segment of sound is complete.
+   *
+   * @param found whether a break had left it unfinished
+   */
+  public Changes segmentKept(String file, long samples, String sha256, boolean found) {
+    return append(new Event.SegmentKept(file, samples, sha256, found ? true : null));
   }
 
   /** Remembers how long its sound is to be kept. */

@@ -26,7 +26,7 @@ public final class Fold {
   final List<FlagHistory> flags = new ArrayList<>();
   final List<Signature> signatures = new ArrayList<>();
   final List<Note> notes = new ArrayList<>();
-  final Map<String, TickedItem> ticked = new LinkedHashMap<>();
+  final Map<String, Handled> ticked = new LinkedHashMap<>();
   Instant ended;
   private final List<Entry> entries = new ArrayList<>();
   private final Set<Long> undone = new HashSet<>();

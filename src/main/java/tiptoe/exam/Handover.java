@@ -10,7 +10,7 @@ import tiptoe.protocol.Fact;
  * @param stated facts by their ids
  * @param ticked by the id of the item of the plan, what was ticked off last
  */
-public record Handover(Map<String, Stated> stated, Map<String, TickedItem> ticked) {
+public record Handover(Map<String, Stated> stated, Map<String, Handled> ticked) {
   public Handover {
     stated = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(stated));
     ticked = Map.copyOf(ticked);

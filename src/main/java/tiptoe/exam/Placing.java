@@ -243,14 +243,10 @@ final class Placing {
   }
 
   private static boolean isNormal(Step step, String value) {
-    return norm(step, value) == Norm.NORMAL;
+    return step.norm(value) == Norm.NORMAL;
   }
 
   private static boolean isAbnormal(Step step, String value) {
-    return norm(step, value) == Norm.ABNORMAL;
-  }
-
-  private static Norm norm(Step step, String value) {
-    return step.value(String.valueOf(value)).map(Value::norm).orElse(Norm.NEUTRAL);
+    return step.norm(value) == Norm.ABNORMAL;
   }
 }

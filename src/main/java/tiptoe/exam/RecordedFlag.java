@@ -18,9 +18,4 @@ public record RecordedFlag(
     statements = List.copyOf(statements);
     provisional = Boolean.TRUE.equals(provisional) ? Boolean.TRUE : null;
   }
-
-  /** A flag that rests on what stands. */
-  public RecordedFlag(String level, String rule, String text, List<Integer> statements) {
-    this(level, rule, text, statements, null);
-  }
 }

@@ -12,6 +12,7 @@ import java.util.function.Consumer;
 import tiptoe.finding.Finding;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
+import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Value;
 
@@ -61,7 +62,8 @@ public final class Review {
    * @param question number of the question it may answer; null when none was shown
    */
   public Changes enter(String words, Interpretation meaning, Integer question) {
-    meaning.of(Meaning.Fact.class).forEach(fact -> require(fact.id(), fact.value()));
+    Protocol protocol = examination.record().protocol();
+    meaning.of(Meaning.Fact.class).forEach(fact -> protocol.require(fact.id(), fact.value()));
     meaning.of(Meaning.States.class).map(Meaning.States::statement).forEach(this::requireSide);
     return edit(
         batch -> {
@@ -101,17 +103,6 @@ public final class Review {
     if (!both && withSides(statement).size() > 1) {
       throw new IllegalArgumentException("expected a side for " + statement.step());
     }
-  }
-
-  private void require(String fact, String value) {
-    examination
-        .record()
-        .protocol()
-        .problem(fact, value)
-        .ifPresent(
-            problem -> {
-              throw new IllegalArgumentException(problem);
-            });
   }
 
   /** Puts a statement in the place of another: other side, other value, other details. */
@@ -156,27 +147,8 @@ public final class Review {
           accept(batch, utterance, parts);
           batch.record().utterance(utterance).stream()
               .flatMap(heard -> heard.asks().stream())
-              .forEach(
-                  asks ->
-                      batch.ask(
-                          asks.question(),
-                          asks.correction(),
-                          utterance,
-                          null,
-                          List.of(),
-                          null,
-                          null));
+              .forEach(asks -> batch.ask(asks.question(), asks.correction(), utterance));
         });
-  }
-
-  /** The same with all that it seems to say. */
-  public Changes accept(int utterance) {
-    List<Finding> candidates =
-        examination.record().utterance(utterance).stream()
-            .flatMap(heard -> heard.candidates().stream())
-            .map(Meaning.States::statement)
-            .toList();
-    return acceptOffered(utterance, candidates);
   }
 
   /** Dismisses an unsure utterance. */
@@ -228,7 +200,7 @@ public final class Review {
 
   /** States several facts as one edit, such as who the baby is. */
   public Changes context(Map<String, String> facts) {
-    facts.forEach(this::require);
+    facts.forEach(examination.record().protocol()::require);
     return edit(
         batch -> facts.forEach((id, value) -> new Context(batch, null, author).state(id, value)));
   }
@@ -288,12 +260,8 @@ public final class Review {
    * Signs the record as it is; edits before it cannot be undone any more.
    *
    * @param audio file name to SHA-256 of every audio segment there is
+   * @param signer has the key, or is {@link Signer#NAME_ONLY}
    */
-  public Changes sign(String role, Map<String, String> audio) {
-    return sign(role, audio, Signer.NAME_ONLY);
-  }
-
-  /** The same, by a signer who may have a key. */
   public Changes sign(String role, Map<String, String> audio, Signer signer) {
     requireOpen();
     Changes changes = examination.sign(author, role, audio, signer);

@@ -60,7 +60,7 @@ record StandingFinding(RecordedFinding base, Finding finding, boolean outright) 
   }
 
   Norm norm(Step step) {
-    return step.value(String.valueOf(value())).map(Value::norm).orElse(Norm.NEUTRAL);
+    return step.norm(value());
   }
 
   /** A normal value that was stored because something abnormal was denied. */

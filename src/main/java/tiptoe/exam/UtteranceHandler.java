@@ -226,7 +226,7 @@ final class UtteranceHandler {
     find(question)
         .ifPresent(
             asked -> batch.add(new Event.QuestionDropped(asked.number(), "asked again", null)));
-    batch.ask(question, correction, utterance, null, List.of(), null, null);
+    batch.ask(question, correction, utterance);
   }
 
   private boolean alreadyStated(Question question) {

@@ -7,9 +7,7 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.util.Comparator;
 import java.util.List;
-import java.util.stream.Stream;
 
 /**
  * Keeps what takes long to make, a file or a folder, under a name that tells what it was made from.
@@ -94,11 +92,11 @@ public record ContentCache(List<Path> places) {
         return target; // another process has just made the same, and may be reading it
       }
       if (Files.isDirectory(target)) {
-        delete(target);
+        FolderTree.delete(target);
       }
       rename(part, target, check);
     } finally {
-      delete(folder);
+      FolderTree.delete(folder);
     }
     return target;
   }
@@ -112,17 +110,6 @@ public record ContentCache(List<Path> places) {
       // The other process was faster by less than that.
       if (!check.isIntact(target)) {
         throw e;
-      }
-    }
-  }
-
-  private static void delete(Path folder) throws IOException {
-    if (!Files.exists(folder)) {
-      return;
-    }
-    try (Stream<Path> all = Files.walk(folder)) {
-      for (Path path : (Iterable<Path>) all.sorted(Comparator.reverseOrder())::iterator) {
-        Files.deleteIfExists(path);
       }
     }
   }

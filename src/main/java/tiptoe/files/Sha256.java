@@ -1,18 +1,17 @@
 package tiptoe.files;
 
 import java.io.IOException;
-import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 
 /** SHA-256 (FIPS 180-4), which every Java platform has. */
 public final class Sha256 {
-  private static final int CHUNK = 1 << 16;
-
   private Sha256() {}
 
   public static MessageDigest start() {
@@ -28,14 +27,10 @@ public final class Sha256 {
   }
 
   public static byte[] of(Path file) throws IOException {
-    MessageDigest digest = start();
-    byte[] chunk = new byte[CHUNK];
-    try (InputStream in = Files.newInputStream(file)) {
-      for (int n = in.read(chunk); n > 0; n = in.read(chunk)) {
-        digest.update(chunk, 0, n);
-      }
+    try (var in = new DigestInputStream(Files.newInputStream(file), start())) {
+      in.transferTo(OutputStream.nullOutputStream());
+      return in.getMessageDigest().digest();
     }
-    return digest.digest();
   }
 
   /** Adds a text so that two texts never look like one longer text. */

@@ -1,15 +1,11 @@
 package tiptoe.finding;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
-import java.util.ArrayDeque;
-import java.util.ArrayList;
-import java.util.Deque;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import tiptoe.protocol.Side;
 
 /**
@@ -35,14 +31,11 @@ public record Finding(
     List<String> denied,
     boolean group,
     Source source) {
-  private static final Pattern NUMBER = Pattern.compile("-?\\d+(\\.\\d+)?");
-  private static final Pattern TOKEN =
-      Pattern.compile("[^\\s\"]*\"(?:[^\"\\\\]|\\\\.)*\"|\\S+", Pattern.DOTALL);
   private static final Pattern BARE = Pattern.compile("[\\p{L}\\p{N},.+-]+");
   private static final String GROUP = "[region]";
 
   public Finding {
-    details = java.util.Collections.unmodifiableMap(new java.util.TreeMap<>(details));
+    details = Collections.unmodifiableMap(new TreeMap<>(details));
     denied = List.copyOf(denied);
     if ((value == null) == (quantity == null)) {
       throw new IllegalArgumentException("expected a value or a quantity for step " + step);
@@ -75,67 +68,6 @@ public record Finding(
   }
 
   /**
-   * Reads what {@link #toString} writes.
-   *
-   * @throws IllegalArgumentException when it is not of that form
-   */
-  public static Finding parse(String text) {
-    Deque<String> tokens =
-        TOKEN
-            .matcher(text)
-            .results()
-            .map(MatchResult::group)
-            .collect(Collectors.toCollection(ArrayDeque::new));
-    if (tokens.size() < 2) {
-      throw new IllegalArgumentException(
-          "expected a finding such as clavicle.left crepitus, found " + text);
-    }
-    String[] place = tokens.remove().split("\\.", 2);
-    Bound bound = Bound.find(tokens.peek()).orElse(null);
-    if (bound != null) {
-      tokens.remove();
-    }
-    if (tokens.isEmpty()) {
-      throw new IllegalArgumentException("expected a number, found " + text);
-    }
-    String said = tokens.remove();
-    boolean measured = NUMBER.matcher(said).matches();
-    boolean unitSaid =
-        measured && !tokens.isEmpty() && !tokens.peek().matches("(?s)[!\\[].*|.*=.*");
-    String unit = unitSaid ? tokens.remove() : "1";
-    Map<String, String> details = new TreeMap<>();
-    List<String> denied = new ArrayList<>();
-    boolean group = false;
-    Source source = Source.GRAMMAR;
-    for (String token : tokens) {
-      int is = token.indexOf('=');
-      if (is > 0) {
-        details.put(token.substring(0, is), unquoted(token.substring(is + 1)));
-      } else if (token.startsWith("!")) {
-        denied.add(token.substring(1));
-      } else if (token.equals(GROUP)) {
-        group = true;
-      } else if (token.matches("\\[.*\\]")) {
-        source = Source.of(token.substring(1, token.length() - 1));
-      } else {
-        throw new IllegalArgumentException("expected a detail, found " + token + " in " + text);
-      }
-    }
-    if (bound != null && !measured) {
-      throw new IllegalArgumentException("expected a number, found " + said + " in " + text);
-    }
-    return new Finding(
-        place[0],
-        place.length < 2 ? null : Side.of(place[1]),
-        measured ? null : said,
-        measured ? new Quantity(Double.parseDouble(said), unit, bound) : null,
-        details,
-        denied,
-        group,
-        source);
-  }
-
-  /**
    * The one notation of a finding, in tables, measurements and messages for developers: step and
    * side, value or number, details, {@code !} before what was denied, and in brackets whether it
    * was said of a whole region and how it was understood, unless by the grammars: {@code
@@ -158,11 +90,5 @@ public record Finding(
     return BARE.matcher(text).matches()
         ? text
         : '"' + text.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
-  }
-
-  private static String unquoted(String text) {
-    return text.startsWith("\"")
-        ? text.substring(1, text.length() - 1).replaceAll("(?s)\\\\(.)", "$1")
-        : text;
   }
 }

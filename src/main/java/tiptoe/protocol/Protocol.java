@@ -83,6 +83,19 @@ public final class Protocol {
         : Optional.of("expected a fact about the baby, found " + fact);
   }
 
+  /**
+   * Sees that a fact can be recorded.
+   *
+   * @throws IllegalArgumentException with the {@link #problem}, where there is one
+   */
+  public void require(String fact, String value) {
+    problem(fact, value)
+        .ifPresent(
+            problem -> {
+              throw new IllegalArgumentException(problem);
+            });
+  }
+
   public List<Region> regions() {
     return regions;
   }

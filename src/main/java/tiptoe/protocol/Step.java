@@ -77,6 +77,11 @@ public record Step(
     return values.stream().filter(value -> value.id().equals(valueId)).findFirst();
   }
 
+  /** How a value stands to what is expected; neutral where there is none or it is not known. */
+  public Norm norm(String valueId) {
+    return value(valueId).map(Value::norm).orElse(Norm.NEUTRAL);
+  }
+
   public Optional<Detail> detail(String detailId) {
     return details.stream().filter(detail -> detail.id().equals(detailId)).findFirst();
   }

@@ -14,9 +14,9 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
-import tiptoe.clinical.Handled;
 import tiptoe.clinical.PlanItem;
 import tiptoe.exam.Baby;
+import tiptoe.exam.Handled;
 import tiptoe.wording.PlainText;
 import tiptoe.wording.RecordWording;
 

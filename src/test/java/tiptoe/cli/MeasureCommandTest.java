@@ -30,6 +30,7 @@ import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
 import tiptoe.exam.Heard;
 import tiptoe.exam.Review;
+import tiptoe.exam.Signer;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
 import tiptoe.finding.Finding;
@@ -278,7 +279,7 @@ class MeasureCommandTest {
       }
       Review review = open.examination().review("Dr Reed");
       review.reject(1, "not said");
-      review.sign("registrar", Map.of());
+      review.sign("registrar", Map.of(), Signer.NAME_ONLY);
     }
     Ran ran = run("measure", "--reviewed", "--data", data);
     assertEquals(0, ran.code(), ran.err());

@@ -28,6 +28,7 @@ import tiptoe.audio.Chunk;
 import tiptoe.audio.SegmentStore;
 import tiptoe.exam.Bedside;
 import tiptoe.exam.Review;
+import tiptoe.exam.Signer;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.KeepAudio;
 import tiptoe.exam.journal.OpenExam;
@@ -93,7 +94,7 @@ class RecordCommandsTest {
     try (OpenExam open = store().open(exam, null)) {
       Review review = open.examination().review("Dr Reed");
       Map<String, String> audio = open.audioHashes();
-      review.sign("paediatrician", audio);
+      review.sign("paediatrician", audio, Signer.NAME_ONLY);
       keep.afterSigning(open);
     }
   }

@@ -408,7 +408,7 @@ class AssessmentTest {
             false),
         flag);
     assertEquals(
-        new tiptoe.exam.RecordedFlag("urgent", flag.rule(), flag.advice(), List.of(2, 3)),
+        new tiptoe.exam.RecordedFlag("urgent", flag.rule(), flag.advice(), List.of(2, 3), null),
         flag.recorded());
   }
 

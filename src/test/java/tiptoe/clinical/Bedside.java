@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Baby;
-import tiptoe.finding.Finding;
+import tiptoe.finding.FindingNotation;
 import tiptoe.settings.Settings;
 
 /** Assesses what tables state, in the notation of findings. */
@@ -23,7 +23,7 @@ final class Bedside {
     List<Answer> answers = new ArrayList<>();
     for (String finding : text == null ? new String[0] : text.split(";")) {
       if (!finding.isBlank()) {
-        answers.add(new Answer(Finding.parse(finding.strip()), answers.size() + 1));
+        answers.add(new Answer(FindingNotation.parse(finding.strip()), answers.size() + 1));
       }
     }
     return answers;

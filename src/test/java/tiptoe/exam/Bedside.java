@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import tiptoe.exam.journal.MemorySink;
 import tiptoe.finding.Command;
-import tiptoe.finding.Finding;
+import tiptoe.finding.FindingNotation;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Question;
 import tiptoe.language.Dialogue;
@@ -40,7 +40,7 @@ public final class Bedside {
             clock,
             sink,
             QuestionWording::of,
-            new Event.ExaminationOpened("e1", "Demo", "1", "0.1.0", null)));
+            new Event.ExaminationOpened("e1", "Demo", "1", "0.1.0", null, null)));
   }
 
   /** An examination that is open. */
@@ -100,12 +100,13 @@ public final class Bedside {
   }
 
   public static Meaning finding(String text, boolean correction) {
-    return new Meaning.States(Finding.parse(text), correction);
+    return new Meaning.States(FindingNotation.parse(text), correction);
   }
 
   public static Meaning asks(Question.Kind kind, String detail, String about) {
     return new Meaning.Asks(
-        new Question(kind, detail, Finding.parse(about), null, List.of(), List.of(), null, null),
+        new Question(
+            kind, detail, FindingNotation.parse(about), null, List.of(), List.of(), null, null),
         false);
   }
 

@@ -7,7 +7,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tiptoe.finding.Command;
-import tiptoe.finding.Finding;
+import tiptoe.finding.FindingNotation;
 import tiptoe.language.Meaning;
 
 /** What contradicts what is common practice, no source. */
@@ -41,8 +41,8 @@ class ContradictionTest {
     bed.find(newer);
     assertEquals(before, bed.answers());
     Contradiction found = bed.record().contradictions().get(0);
-    assertEquals(Finding.parse(older), found.older().statement());
-    assertEquals(Finding.parse(newer), found.newer().statement());
+    assertEquals(FindingNotation.parse(older), found.older().statement());
+    assertEquals(FindingNotation.parse(newer), found.newer().statement());
     assertTrue(found.older().at().isBefore(found.newer().at()));
     assertEquals(bed.question(), found.text());
 

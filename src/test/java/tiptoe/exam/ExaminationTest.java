@@ -11,7 +11,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import tiptoe.finding.Command;
-import tiptoe.finding.Finding;
+import tiptoe.finding.FindingNotation;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Question;
 import tiptoe.language.Meaning;
@@ -36,7 +36,9 @@ class ExaminationTest {
         "barlow.left positive", Outcome.UNSURE, Bedside.finding("barlow.left positive", false));
     assertEquals("", bed.answers());
     assertEquals(1, bed.record().unsure().size());
-    bed.exam.review("Dr Reed").accept(1);
+    bed.exam
+        .review("Dr Reed")
+        .acceptOffered(1, List.of(FindingNotation.parse("barlow.left positive")));
     assertEquals("barlow.left positive", bed.answers());
     assertTrue(bed.record().unsure().isEmpty());
     assertEquals("Dr Reed", bed.record().statements().get(0).author());
@@ -117,7 +119,8 @@ class ExaminationTest {
   @Test
   void theAnswerTakesOverThatItsFindingWasACorrection() {
     bed.find("clavicle.left intact");
-    Meaning.Asks asks = new Meaning.Asks(Question.side(Finding.parse("clavicle crepitus")), true);
+    Meaning.Asks asks =
+        new Meaning.Asks(Question.side(FindingNotation.parse("clavicle crepitus")), true);
     bed.say("correction clavicle crepitus", asks);
     bed.say(
         "left",
@@ -453,7 +456,7 @@ class ExaminationTest {
 
   @Test
   void keepsThatAFlagWasRaisedAfterItWasCleared() {
-    RecordedFlag flag = new RecordedFlag("urgent", "hips", "consider referral", List.of(1));
+    RecordedFlag flag = new RecordedFlag("urgent", "hips", "consider referral", List.of(1), null);
     bed.exam.flags(List.of(flag));
     bed.exam.flags(List.of(flag));
     assertEquals(List.of(flag), bed.record().openFlags());

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import tiptoe.finding.Command;
-import tiptoe.finding.Finding;
+import tiptoe.finding.FindingNotation;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Source;
 import tiptoe.language.Meaning;
@@ -30,7 +30,7 @@ class OffersTest {
         String.join(" and ", findings),
         Outcome.UNSURE,
         Arrays.stream(findings)
-            .map(text -> Finding.parse(text).withSource(Source.TAGGER))
+            .map(text -> FindingNotation.parse(text).withSource(Source.TAGGER))
             .map(said -> new Meaning.States(said, false))
             .toArray(Meaning[]::new));
   }

@@ -21,6 +21,7 @@ import tiptoe.exam.journal.MemorySink;
 import tiptoe.files.Sha256;
 import tiptoe.finding.Command;
 import tiptoe.finding.Finding;
+import tiptoe.finding.FindingNotation;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Question;
 import tiptoe.language.Interpretation;
@@ -229,7 +230,7 @@ class RecordProperties {
   }
 
   private static void edit(Bedside bed, Review review, int kind, int number, String text) {
-    Finding statement = Finding.parse(text);
+    Finding statement = FindingNotation.parse(text);
     Finding placed =
         PROTOCOL.step(statement.step()).sided() && statement.side() == null
             ? statement.withSide(Side.LEFT)
@@ -239,7 +240,14 @@ class RecordProperties {
       case 0 -> review.undo();
       case 1 -> review.redo();
       case 2 -> review.state(placed);
-      case 3 -> review.accept(number);
+      case 3 -> {
+        List<Finding> all =
+            bed.record().utterance(number).stream()
+                .flatMap(heard -> heard.candidates().stream())
+                .map(Meaning.States::statement)
+                .toList();
+        review.acceptOffered(number, all);
+      }
       case 4 -> review.settle(number, true);
       case 5 -> review.notExamined(placed.step(), placed.side(), "asleep");
       case 6 -> {
@@ -248,7 +256,7 @@ class RecordProperties {
         }
       }
       case 7 -> review.remark(text);
-      case 8 -> review.sign("registrar", Map.of());
+      case 8 -> review.sign("registrar", Map.of(), Signer.NAME_ONLY);
       case 9 -> review.dismiss(number);
       case 10 -> review.drop(number, "passed over");
       case 11 -> review.reword(number, text);
@@ -275,7 +283,7 @@ class RecordProperties {
   Arbitrary<List<Event>> events() {
     Arbitrary<Integer> number = Arbitraries.integers().between(0, 6);
     Arbitrary<List<Integer>> numbers = number.list().ofMaxSize(3);
-    Arbitrary<Finding> statement = Arbitraries.of(FINDINGS).map(Finding::parse);
+    Arbitrary<Finding> statement = Arbitraries.of(FINDINGS).map(FindingNotation::parse);
     Arbitrary<Event> made =
         Combinators.combine(number, statement, Arbitraries.of(Effect.class), numbers)
             .as(
@@ -325,10 +333,10 @@ class RecordProperties {
   }
 
   private static Arbitrary<Event> others(Arbitrary<Integer> number) {
-    RecordedFlag flag = new RecordedFlag("urgent", "hips", "consider referral", List.of(1));
+    RecordedFlag flag = new RecordedFlag("urgent", "hips", "consider referral", List.of(1), null);
     List<Event> fixed =
         List.of(
-            new Event.ExaminationOpened("e1", "Demo", "1", "0.1.0", null),
+            new Event.ExaminationOpened("e1", "Demo", "1", "0.1.0", null, null),
             new Event.ExaminationContinued("0.1.0", null),
             new Event.ContextStated("sex", "girl", 1, null),
             new Event.Paused(null),

@@ -10,7 +10,7 @@ import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import tiptoe.finding.Command;
-import tiptoe.finding.Finding;
+import tiptoe.finding.FindingNotation;
 
 class ReviewTest {
   private final Bedside bed = new Bedside();
@@ -24,7 +24,7 @@ class ReviewTest {
 
   @Test
   void aChangeTakesThePlaceOfTheStatementWhichStaysVisible() {
-    review.change(1, Finding.parse("barlow.right positive"));
+    review.change(1, FindingNotation.parse("barlow.right positive"));
     assertEquals("weight 3420 g, barlow.right positive", bed.answers());
     assertEquals("1 replaced, 2 stands, 3 stands", bed.statuses());
     assertEquals("Dr Reed", bed.record().statements().get(2).author());
@@ -32,7 +32,7 @@ class ReviewTest {
 
   @Test
   void whatTheReviewerStatesStandsAtOnce() {
-    review.state(Finding.parse("barlow.left negative"));
+    review.state(FindingNotation.parse("barlow.left negative"));
     assertEquals("weight 3420 g, barlow.left negative", bed.answers());
     assertTrue(bed.record().openQuestions().isEmpty());
   }
@@ -79,7 +79,7 @@ class ReviewTest {
     String before = bed.answers();
     review.reject(1, "mis-heard");
     String one = bed.answers();
-    review.change(2, Finding.parse("weight 3240 g"));
+    review.change(2, FindingNotation.parse("weight 3240 g"));
     String two = bed.answers();
     review.undo();
     assertEquals(one, bed.answers());
@@ -92,7 +92,7 @@ class ReviewTest {
     assertTrue(review.redo().isEmpty());
     review.undo();
     assertEquals("1 rejected, 2 stands, 3 undone", bed.statuses());
-    review.state(Finding.parse("length 50 cm"));
+    review.state(FindingNotation.parse("length 50 cm"));
     assertEquals(4, bed.record().statements().get(3).number(), "no number is given twice");
   }
 
@@ -108,7 +108,7 @@ class ReviewTest {
   void signingSealsTheRecordUntilAnAddendum() {
     bed.command(Command.END_EXAM);
     bed.command(Command.YES);
-    review.sign("paediatrician", Map.of("segment-000001-0000000000.wav", "00ff"));
+    review.sign("paediatrician", Map.of("segment-000001-0000000000.wav", "00ff"), Signer.NAME_ONLY);
     assertTrue(bed.record().signed());
     Signature first = bed.record().signatures().get(0);
     assertEquals("Dr Reed", first.name());
@@ -120,7 +120,7 @@ class ReviewTest {
     Review later = bed.exam.review("Dr Finch");
     later.startAddendum("late result");
     later.remark("blood culture sterile");
-    later.sign("registrar", Map.of());
+    later.sign("registrar", Map.of(), Signer.NAME_ONLY);
     assertEquals(2, bed.record().signatures().size());
     assertNotEquals(first.seal(), bed.record().signatures().get(1).seal());
     assertEquals("blood culture sterile", bed.record().remarks().get(0).text());

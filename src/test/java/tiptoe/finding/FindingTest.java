@@ -19,7 +19,7 @@ import tiptoe.protocol.Side;
 class FindingTest {
   @Property(tries = 500)
   void whatIsWrittenIsReadAsTheSame(@ForAll("findings") Finding finding) {
-    assertEquals(finding, Finding.parse(finding.toString()));
+    assertEquals(finding, FindingNotation.parse(finding.toString()));
   }
 
   @Provide
@@ -95,6 +95,6 @@ class FindingTest {
         "clavicle crepitus [guess]"
       })
   void refusesWhatIsNoFinding(String text) {
-    assertThrows(IllegalArgumentException.class, () -> Finding.parse(text));
+    assertThrows(IllegalArgumentException.class, () -> FindingNotation.parse(text));
   }
 }

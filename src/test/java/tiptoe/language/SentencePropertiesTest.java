@@ -16,7 +16,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import tiptoe.finding.Finding;
+import tiptoe.finding.FindingNotation;
 import tiptoe.finding.Question;
 
 /**
@@ -106,7 +106,7 @@ class SentencePropertiesTest {
   @ValueSource(strings = {"palate intact/palpated", "scalp cephalohaematoma/side"})
   void anOpenQuestionTakesNothingFromASentence(String asked) {
     String[] parts = asked.split("/");
-    Question question = Question.detail(Finding.parse(parts[0]), parts[1]);
+    Question question = Question.detail(FindingNotation.parse(parts[0]), parts[1]);
     Dialogue asking = new Dialogue("hips", List.of(), question);
     Dialogue plain = new Dialogue("hips", List.of(), null);
     List<String> wrong = new ArrayList<>();

@@ -14,6 +14,7 @@ import tiptoe.exam.Event;
 import tiptoe.exam.Examination;
 import tiptoe.exam.Heard;
 import tiptoe.exam.Review;
+import tiptoe.exam.Signer;
 import tiptoe.exam.journal.MemorySink;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
@@ -38,7 +39,7 @@ class AgreementTest {
           Clock.fixed(Instant.parse("2026-03-01T09:00:00Z"), ZoneOffset.UTC),
           new MemorySink(),
           QuestionWording::of,
-          new Event.ExaminationOpened("e1", null, "1", "0.1.0", null));
+          new Event.ExaminationOpened("e1", null, "1", "0.1.0", null, null));
   private double second;
 
   private void hear(Outcome outcome, Finding... statements) {
@@ -55,7 +56,7 @@ class AgreementTest {
   }
 
   private List<String> judged(Review review) {
-    review.sign("registrar", Map.of());
+    review.sign("registrar", Map.of(), Signer.NAME_ONLY);
     return texts();
   }
 
@@ -107,7 +108,7 @@ class AgreementTest {
     hear(Outcome.UNSURE, CLAVICLE);
     hear(Outcome.UNSURE, CLAVICLE);
     Review review = exam.review("Dr Reed");
-    review.accept(1);
+    review.acceptOffered(1, List.of(LEFT));
     review.accept(2, List.of(LEFT_POSITIVE));
     review.dismiss(3);
     assertEquals(
@@ -139,7 +140,7 @@ class AgreementTest {
     hear(Outcome.ACCEPTED, LEFT);
     assertEquals(List.of(), texts());
     Review review = exam.review("Dr Reed");
-    review.sign("registrar", Map.of());
+    review.sign("registrar", Map.of(), Signer.NAME_ONLY);
     review.startAddendum("second look");
     review.reject(1, "not said");
     assertEquals(List.of("ACCEPTED hips/barlow right"), texts());

@@ -18,6 +18,7 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
 import tiptoe.exam.Heard;
 import tiptoe.exam.Review;
+import tiptoe.exam.Signer;
 import tiptoe.exam.journal.MemorySink;
 import tiptoe.finding.Source;
 import tiptoe.grammar.GrammarSet;
@@ -62,7 +63,7 @@ final class Records {
             Clock.fixed(NOON, ZoneOffset.UTC),
             new MemorySink(),
             QuestionWording::of,
-            new Event.ExaminationOpened("test-1", "Baby Wren", "1", "0.1.0", "Dr Ada Quill"));
+            new Event.ExaminationOpened("test-1", "Baby Wren", "1", "0.1.0", "Dr Ada Quill", null));
     dictate(examination, lines);
     return examination;
   }
@@ -119,7 +120,7 @@ final class Records {
             new MemorySink(),
             QuestionWording::of,
             new Event.ExaminationOpened(
-                "demonstration", "Baby Wren", "1", "0.1.0", "Dr Ada Quill"));
+                "demonstration", "Baby Wren", "1", "0.1.0", "Dr Ada Quill", null));
     dictate(examination, script());
     return examination;
   }
@@ -127,7 +128,7 @@ final class Records {
   /** The same, signed by the reviewer. */
   static ExamRecord signed() {
     Examination examination = demonstration();
-    examination.review("Dr Bea Marlow").sign(ROLE, Map.of());
+    examination.review("Dr Bea Marlow").sign(ROLE, Map.of(), Signer.NAME_ONLY);
     return examination.record();
   }
 
@@ -135,10 +136,10 @@ final class Records {
   static ExamRecord amended() {
     Examination examination = demonstration();
     Review review = examination.review("Dr Bea Marlow");
-    review.sign(ROLE, Map.of());
+    review.sign(ROLE, Map.of(), Signer.NAME_ONLY);
     review.startAddendum("the murmur had gone the next day");
     review.remark("no murmur at 48 hours");
-    review.sign(ROLE, Map.of());
+    review.sign(ROLE, Map.of(), Signer.NAME_ONLY);
     return examination.record();
   }
 

@@ -40,6 +40,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import tiptoe.Golden;
 import tiptoe.exam.ExamRecord;
+import tiptoe.finding.FindingNotation;
 import tiptoe.protocol.Caution;
 import tiptoe.protocol.Protocol;
 
@@ -228,7 +229,7 @@ class ReportsTest {
     assertEquals(2, render(examination.record(), Format.JSON).split(age, -1).length - 1);
     assertTrue(render(examination.record(), Format.CSV).contains(",25.5\r\n"));
     assertTrue(render(examination.record(), Format.TXT).contains("97 %, at 25.5 h"));
-    examination.review("Dr Bea Marlow").state(tiptoe.finding.Finding.parse("murmur none"));
+    examination.review("Dr Bea Marlow").state(FindingNotation.parse("murmur none"));
     assertEquals(2, render(examination.record(), Format.JSON).split(age, -1).length - 1);
     examination.context("age", "40", "Dr Ada Quill");
     String text = render(examination.record(), Format.TXT);

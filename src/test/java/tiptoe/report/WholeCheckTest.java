@@ -20,6 +20,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import tiptoe.Golden;
 import tiptoe.exam.Examination;
+import tiptoe.exam.Signer;
 import tiptoe.exam.StatedIdentity;
 import tiptoe.exam.journal.MemorySink;
 import tiptoe.protocol.Protocol;
@@ -65,7 +66,9 @@ class WholeCheckTest {
             Clock.fixed(Records.NOON, ZoneOffset.UTC),
             new MemorySink(),
             QuestionWording::of);
-    examination.review("Dr Bea Marlow").sign("consultant paediatrician", Map.of());
+    examination
+        .review("Dr Bea Marlow")
+        .sign("consultant paediatrician", Map.of(), Signer.NAME_ONLY);
     RecordWording signed = Records.wording(examination.record());
     for (Format format : List.of(Format.PDF, Format.LETTER, Format.PARENTS)) {
       for (RecordWording check : List.of(draft, signed)) {

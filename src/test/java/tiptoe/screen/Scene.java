@@ -43,7 +43,7 @@ final class Scene {
           new Bedside.SetClock(),
           new MemorySink(),
           QuestionWording::of,
-          new Event.ExaminationOpened("e1", "Bed 4", "1", "0.1.0", null));
+          new Event.ExaminationOpened("e1", "Bed 4", "1", "0.1.0", null, null));
   private int second;
   private final Settings settings;
 

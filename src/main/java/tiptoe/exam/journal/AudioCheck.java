@@ -1,12 +1,8 @@
 package tiptoe.exam.journal;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
-import java.nio.file.Path;
-import java.security.DigestInputStream;
-import java.security.MessageDigest;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -16,7 +12,6 @@ import tiptoe.audio.Pcm;
 import tiptoe.audio.Segment;
 import tiptoe.audio.SegmentStore;
 import tiptoe.audio.SoundSeal;
-import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Heard;
@@ -35,6 +30,10 @@ final class AudioCheck {
   private final boolean encrypted;
   private final Ending ending;
   private final List<Segment> segments;
+
+  /** Name to SHA-256 of every segment, as it was when it was complete. */
+  private final Map<String, String> noted = new TreeMap<>();
+
   private final List<String> problems = new ArrayList<>();
 
   private AudioCheck(ExamFolder folder, ExamRecord record, SoundSeal seal, Ending ending)
@@ -44,27 +43,22 @@ final class AudioCheck {
     encrypted = seal != null;
     this.ending = ending;
     segments = SegmentStore.segments(folder.audio());
+    record
+        .events(Event.SegmentKept.class)
+        .forEach(segment -> noted.put(segment.file(), segment.sha256()));
   }
 
   /** Name to SHA-256 of every segment. */
   static Map<String, String> hashes(ExamFolder folder) throws IOException {
     Map<String, String> hashes = new TreeMap<>();
     for (Segment segment : SegmentStore.segments(folder.audio())) {
-      hashes.put(name(segment), hash(segment.file()));
+      hashes.put(name(segment), Sha256.hex(Sha256.of(segment.file())));
     }
     return hashes;
   }
 
   static String name(Segment segment) {
     return segment.file().getFileName().toString();
-  }
-
-  static String hash(Path file) throws IOException {
-    MessageDigest digest = Sha256.start();
-    try (InputStream in = new DigestInputStream(Files.newInputStream(file), digest)) {
-      in.transferTo(java.io.OutputStream.nullOutputStream());
-    }
-    return Sha256.hex(digest.digest());
   }
 
   /**
@@ -91,24 +85,14 @@ final class AudioCheck {
 
   /** The segments that a break left behind those that are noted. */
   static List<Segment> unfinished(ExamFolder folder, ExamRecord record) throws IOException {
-    Map<String, String> noted = noted(record);
-    return SegmentStore.segments(folder.audio()).stream()
-        .filter(segment -> isBehind(segment, noted))
-        .toList();
+    return new AudioCheck(folder, record, null, Ending.BROKEN_OFF).behind();
   }
 
-  /** Name to SHA-256 of every segment, as it was when it was complete. */
-  private static TreeMap<String, String> noted(ExamRecord record) {
-    TreeMap<String, String> noted = new TreeMap<>();
-    for (Entry entry : record.entries()) {
-      if (entry.event() instanceof Event.SegmentKept segment) {
-        noted.put(segment.file(), segment.sha256());
-      }
-    }
-    return noted;
+  private List<Segment> behind() {
+    return segments.stream().filter(this::isBehind).toList();
   }
 
-  private static boolean isBehind(Segment segment, Map<String, String> noted) {
+  private boolean isBehind(Segment segment) {
     return noted.keySet().stream().allMatch(name -> name.compareTo(name(segment)) < 0);
   }
 
@@ -145,11 +129,10 @@ final class AudioCheck {
 
   /** Every segment that was complete before signing is there and is as it was. */
   private void kept() throws IOException {
-    Map<String, String> noted = noted(record);
     compare(noted, "it was recorded");
     for (Segment segment : segments) {
       // The last one is not complete until the examination is left.
-      boolean mayBe = ending != Ending.CLOSED && isBehind(segment, noted);
+      boolean mayBe = ending != Ending.CLOSED && isBehind(segment);
       if (!noted.containsKey(name(segment)) && !mayBe) {
         problems.add("sound " + name(segment) + " was added to what was recorded");
       }
@@ -158,12 +141,9 @@ final class AudioCheck {
 
   private void unfinished() {
     if (ending == Ending.BROKEN_OFF && record.signatures().isEmpty()) {
-      Map<String, String> noted = noted(record);
-      segments.stream()
-          .filter(segment -> isBehind(segment, noted))
-          .forEach(
-              segment ->
-                  problems.add("sound " + name(segment) + " was unfinished, and may be changed"));
+      for (Segment segment : behind()) {
+        problems.add("sound " + name(segment) + " was unfinished, and may be changed");
+      }
     }
   }
 
@@ -173,18 +153,10 @@ final class AudioCheck {
       return;
     }
     Map<String, String> signed = record.signatures().get(0).audio();
-    noted(record)
-        .forEach(
-            (file, hash) -> {
-              if (!signed.containsKey(file)) {
-                problems.add("sound " + file + " was lost before it was signed");
-              } else if (!signed.get(file).equals(hash)) {
-                problems.add("sound " + file + " was changed before it was signed");
-              }
-            });
-    if (!noted(record).isEmpty()) {
+    compare(noted, signed, "was lost before it was signed", "was changed before it was signed");
+    if (!noted.isEmpty()) {
       signed.keySet().stream()
-          .filter(file -> !noted(record).containsKey(file))
+          .filter(file -> !noted.containsKey(file))
           .forEach(file -> problems.add("sound " + file + " was added before it was signed"));
     }
   }
@@ -208,13 +180,17 @@ final class AudioCheck {
   }
 
   private void compare(Map<String, String> expected, String since) throws IOException {
-    Map<String, String> now = hashes(folder);
+    compare(expected, hashes(folder), "is missing since " + since, "was changed since " + since);
+  }
+
+  private void compare(
+      Map<String, String> expected, Map<String, String> found, String missing, String changed) {
     expected.forEach(
         (file, hash) -> {
-          if (!now.containsKey(file)) {
-            problems.add("sound " + file + " is missing since " + since);
-          } else if (!now.get(file).equals(hash)) {
-            problems.add("sound " + file + " was changed since " + since);
+          if (!found.containsKey(file)) {
+            problems.add("sound " + file + " " + missing);
+          } else if (!found.get(file).equals(hash)) {
+            problems.add("sound " + file + " " + changed);
           }
         });
   }

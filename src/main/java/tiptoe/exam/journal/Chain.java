@@ -1,6 +1,7 @@
 package tiptoe.exam.journal;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
@@ -37,14 +38,22 @@ public final class Chain {
     prev = Sha256.hexOf(line.bytes());
   }
 
-  public Chain copy() {
-    return new Chain(seq, prev);
+  /** The next entries, in order; the chain itself does not go on. */
+  List<Line> next(Instant at, List<Event> events) {
+    Chain ahead = new Chain(seq, prev);
+    List<Line> lines = new ArrayList<>();
+    for (Event event : events) {
+      Line line = ahead.next(at, event);
+      ahead.accept(line);
+      lines.add(line);
+    }
+    return lines;
   }
 
-  /** The head there would be behind these events; the chain itself does not go on. */
+  /** The head there would be behind these events. */
   String headAfter(Instant at, List<Event> events) {
-    Chain ahead = copy();
-    events.forEach(event -> ahead.accept(ahead.next(at, event)));
+    Chain ahead = new Chain(seq, prev);
+    next(at, events).forEach(ahead::accept);
     return ahead.head();
   }
 

@@ -1,6 +1,5 @@
 package tiptoe.exam.journal;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
@@ -108,14 +107,10 @@ final class DataKey {
           return header;
         }
       }
-      throw damaged(null);
-    } catch (JsonProcessingException e) {
-      throw damaged(e);
-    } catch (RecordProblem e) {
-      throw e;
     } catch (IOException e) {
       throw damaged(e);
     }
+    throw damaged(null);
   }
 
   private static RecordProblem damaged(Exception cause) {

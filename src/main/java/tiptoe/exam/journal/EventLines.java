@@ -9,9 +9,11 @@ import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.ObjectReader;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.cfg.MutableConfigOverride;
 import com.fasterxml.jackson.databind.deser.std.FromStringDeserializer;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.jsontype.NamedType;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.ser.std.ToStringSerializer;
 import java.io.IOException;
@@ -21,6 +23,7 @@ import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.files.Sha256;
@@ -33,6 +36,10 @@ import tiptoe.files.Sha256;
 public final class EventLines {
   private static final ObjectMapper JSON =
       JsonMapper.builder()
+          .registerSubtypes(
+              Stream.of(Event.class.getPermittedSubclasses())
+                  .map(kind -> new NamedType(kind, type(kind)))
+                  .toArray(NamedType[]::new))
           .addModule(
               new SimpleModule()
                   .addSerializer(Instant.class, ToStringSerializer.instance)
@@ -67,7 +74,11 @@ public final class EventLines {
 
   /** The name of this kind of event in the journal. */
   static String kind(Event event) {
-    return JSON.valueToTree(event).path("type").asText();
+    return type(event.getClass());
+  }
+
+  private static String type(Class<?> kind) {
+    return new PropertyNamingStrategies.KebabCaseStrategy().translate(kind.getSimpleName());
   }
 
   /** An entry with its line. */

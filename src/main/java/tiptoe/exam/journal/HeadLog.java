@@ -68,17 +68,12 @@ final class HeadLog {
   }
 
   private List<String[]> lines(String id) throws IOException {
-    return lines().stream()
-        .map(line -> line.split(" "))
-        .filter(words -> words.length == 3 && words[0].equals(id))
-        .filter(words -> words[1].matches("\\d{1,9}") && words[2].length() == DIGITS)
-        .toList();
-  }
-
-  private List<String> lines() throws IOException {
     try {
       return new String(BoundedFile.HEADS.bytes(file), StandardCharsets.ISO_8859_1)
           .lines()
+          .map(line -> line.split(" "))
+          .filter(words -> words.length == 3 && words[0].equals(id))
+          .filter(words -> words[1].matches("\\d{1,9}") && words[2].length() == DIGITS)
           .toList();
     } catch (NoSuchFileException e) {
       return List.of();

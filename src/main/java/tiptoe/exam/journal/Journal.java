@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
@@ -60,14 +59,10 @@ final class Journal implements EventSink, AutoCloseable {
       throw new NotRecorded(
           "not recorded: the folder of the record was removed or moved away: " + file, null);
     }
-    Chain ahead = chain.copy();
     String last = stored;
-    List<Chain.Line> lines = new ArrayList<>();
+    List<Chain.Line> lines = chain.next(at, events);
     ByteArrayOutputStream out = new ByteArrayOutputStream();
-    for (Event event : events) {
-      Chain.Line line = ahead.next(at, event);
-      ahead.accept(line);
-      lines.add(line);
+    for (Chain.Line line : lines) {
       byte[] bytes = codec.store(line.bytes());
       last = Sha256.hexOf(bytes);
       out.writeBytes(bytes);

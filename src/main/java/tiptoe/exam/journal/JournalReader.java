@@ -9,7 +9,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import tiptoe.exam.Entry;
-import tiptoe.exam.journal.JournalReading.Break;
 import tiptoe.exam.journal.LineCodec.BadLine;
 import tiptoe.files.BoundedFile;
 import tiptoe.files.Sha256;
@@ -18,7 +17,7 @@ import tiptoe.files.Sha256;
 final class JournalReader {
   private final byte[] bytes;
   private final List<Entry> entries = new ArrayList<>();
-  private final List<Break> breaks = new ArrayList<>();
+  private final List<String> breaks = new ArrayList<>();
   private LineCodec codec = LineCodec.PLAIN;
   private long expected = 1;
 
@@ -46,8 +45,7 @@ final class JournalReader {
     } catch (NoSuchFileException e) {
       throw new RecordProblem("expected an examination in " + folder.path() + ", found none", e);
     } catch (FileSystemException e) {
-      throw new RecordProblem(
-          "expected to read " + journal + ", found " + RecordProblem.reason(e), e);
+      throw RecordProblem.of("read " + journal, e);
     } catch (IOException e) {
       throw new RecordProblem(e.getMessage(), e);
     }
@@ -116,7 +114,7 @@ final class JournalReader {
 
   private void take(Decoded decoded) {
     if (decoded.entry() == null) {
-      breaks.add(new Break(expected, "the line cannot be read: " + decoded.problem()));
+      broken("the line cannot be read: " + decoded.problem());
       expected++;
     } else {
       check(decoded.entry());
@@ -129,9 +127,13 @@ final class JournalReader {
 
   private void check(Entry entry) {
     if (entry.seq() != expected) {
-      breaks.add(new Break(expected, "expected entry " + expected + ", found " + entry.seq()));
+      broken("expected entry " + expected + ", found " + entry.seq());
     } else if (before != null && !entry.prev().equals(before)) {
-      breaks.add(new Break(expected, "it does not follow from the entry before it"));
+      broken("it does not follow from the entry before it");
     }
+  }
+
+  private void broken(String how) {
+    breaks.add("entry " + expected + ": " + how);
   }
 }

@@ -1,14 +1,13 @@
 package tiptoe.exam.journal;
 
 import java.util.List;
-import java.util.Optional;
 import tiptoe.exam.Entry;
 
 /**
  * What a journal holds.
  *
  * @param entries all that could be read, in order, also those behind a break
- * @param breaks where the chain is broken; empty when every entry is as it was written
+ * @param breaks where it is not what was written, and how, for people; empty when all is
  * @param whole length in bytes of all finished lines
  * @param torn bytes of an unfinished line at the end; empty when there is none
  * @param chain the chain behind the last entry
@@ -16,27 +15,9 @@ import tiptoe.exam.Entry;
  */
 record JournalReading(
     List<Entry> entries,
-    List<Break> breaks,
+    List<String> breaks,
     long whole,
     byte[] torn,
     Chain chain,
     LineCodec codec,
-    List<String> heads) {
-
-  /**
-   * A place where the journal is not what was written.
-   *
-   * @param seq number of the entry
-   * @param text what is wrong with it
-   */
-  record Break(long seq, String text) {
-    @Override
-    public String toString() {
-      return "entry " + seq + ": " + text;
-    }
-  }
-
-  Optional<Break> firstBreak() {
-    return breaks.stream().findFirst();
-  }
-}
+    List<String> heads) {}

@@ -14,14 +14,11 @@ public final class MemorySink implements EventSink {
 
   @Override
   public List<Entry> append(Instant at, List<Event> events) {
-    List<Entry> added = new ArrayList<>();
-    for (Event event : events) {
-      Chain.Line line = chain.next(at, event);
-      chain.accept(line);
-      added.add(line.entry());
-    }
+    List<Chain.Line> lines = chain.next(at, events);
+    lines.forEach(chain::accept);
+    List<Entry> added = lines.stream().map(Chain.Line::entry).toList();
     entries.addAll(added);
-    return List.copyOf(added);
+    return added;
   }
 
   @Override

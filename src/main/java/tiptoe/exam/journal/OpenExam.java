@@ -22,6 +22,7 @@ import tiptoe.exam.QuestionText;
 import tiptoe.exam.Review;
 import tiptoe.exam.Signer;
 import tiptoe.files.OwnerOnly;
+import tiptoe.files.Sha256;
 import tiptoe.protocol.Protocol;
 
 /** An examination that this process, and no other, writes to. */
@@ -81,7 +82,10 @@ public final class OpenExam implements AutoCloseable {
     SoundSeal seal = SealedSound.of(reading.codec());
     OpenExam open = new OpenExam(folder, examination, journal, lock, seal, heads, besides);
     if (ending == Ending.BROKEN_OFF && examination.record().signatures().isEmpty()) {
-      open.noteFound();
+      // Noted, so that nobody changes it from now on.
+      for (Segment segment : AudioCheck.unfinished(folder, examination.record())) {
+        open.note(segment, true);
+      }
     }
     return open;
   }
@@ -90,8 +94,7 @@ public final class OpenExam implements AutoCloseable {
     try {
       return FileChannel.open(folder.journal(), StandardOpenOption.WRITE);
     } catch (IOException e) {
-      throw new RecordProblem(
-          "expected to write to " + folder.journal() + ", found " + RecordProblem.reason(e), e);
+      throw RecordProblem.of("write to " + folder.journal(), e);
     }
   }
 
@@ -124,19 +127,15 @@ public final class OpenExam implements AutoCloseable {
 
   private void noteKept(Segment segment) throws IOException {
     try {
-      examination.segmentKept(
-          AudioCheck.name(segment), segment.length(), AudioCheck.hash(segment.file()));
+      note(segment, false);
     } catch (NotRecorded e) {
       throw new RecordProblem(e.getMessage(), e);
     }
   }
 
-  /** Notes what a break had left unfinished, so that nobody changes it from now on. */
-  private void noteFound() throws IOException {
-    for (Segment segment : AudioCheck.unfinished(folder, examination.record())) {
-      examination.segmentFound(
-          AudioCheck.name(segment), segment.length(), AudioCheck.hash(segment.file()));
-    }
+  private void note(Segment segment, boolean found) throws IOException {
+    String hash = Sha256.hex(Sha256.of(segment.file()));
+    examination.segmentKept(AudioCheck.name(segment), segment.length(), hash, found);
   }
 
   /** Whether the journal that is written to is still where it was, and not removed or moved. */

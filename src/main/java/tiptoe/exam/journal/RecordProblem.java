@@ -12,6 +12,13 @@ public final class RecordProblem extends IOException {
     super(message, cause);
   }
 
+  /** What kept a file from being used; a problem that was told already is told as it is. */
+  static RecordProblem of(String expectedTo, IOException error) {
+    return error instanceof RecordProblem told
+        ? told
+        : new RecordProblem("expected to " + expectedTo + ", found " + reason(error), error);
+  }
+
   /** What went wrong with a file, in words for people. */
   public static String reason(IOException error) {
     if (error instanceof java.nio.file.AccessDeniedException) {

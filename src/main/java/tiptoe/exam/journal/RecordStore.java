@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -26,7 +27,9 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
 import tiptoe.exam.NotRecorded;
 import tiptoe.exam.QuestionText;
+import tiptoe.files.FolderTree;
 import tiptoe.files.OwnerOnly;
+import tiptoe.files.Sha256;
 import tiptoe.protocol.LocalProtocol;
 import tiptoe.protocol.Protocol;
 
@@ -36,6 +39,7 @@ public final class RecordStore {
   public static final String LAST = "last";
 
   private static final int MOST_NAMED = 5;
+  private static final int STAMP_DIGITS = 12;
   private static final String REMOVING = ".removing-";
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("yyyy-MM-dd-HHmm", Locale.ROOT);
@@ -92,21 +96,24 @@ public final class RecordStore {
           new Event.ExaminationOpened(
               made.name(),
               label,
-              ProtocolStamp.of(protocol),
+              stamp(protocol),
               tool,
               author,
               protocol.local().map(LocalProtocol::text).orElse(null));
       Examination examination = Examination.open(protocol, clock, journal, words, opening);
       SoundSeal seal = SealedSound.of(codec);
       return new OpenExam(made, examination, journal, lock, seal, heads, List.of());
-    } catch (RecordProblem e) {
-      throw e;
     } catch (NotRecorded e) {
       throw new RecordProblem(e.getMessage(), e);
     } catch (IOException e) {
-      throw new RecordProblem(
-          "expected to write to " + folder + ", found " + RecordProblem.reason(e), e);
+      throw RecordProblem.of("write to " + folder, e);
     }
+  }
+
+  /** Tells one version of the protocol from another: a hash over all that it says. */
+  private static String stamp(Protocol protocol) {
+    byte[] all = protocol.regions().toString().getBytes(StandardCharsets.UTF_8);
+    return Sha256.hexOf(all).substring(0, STAMP_DIGITS);
   }
 
   private static long writeHeader(FileChannel channel, DataKey key) throws IOException {
@@ -160,11 +167,8 @@ public final class RecordStore {
   private static FolderLock lock(ExamFolder exam) throws IOException {
     try {
       return FolderLock.take(exam);
-    } catch (RecordProblem e) {
-      throw e;
     } catch (IOException e) {
-      throw new RecordProblem(
-          "expected to write to " + exam.path() + ", found " + RecordProblem.reason(e), e);
+      throw RecordProblem.of("write to " + exam.path(), e);
     }
   }
 
@@ -213,12 +217,12 @@ public final class RecordStore {
   }
 
   private void requireWhole(ExamFolder exam, JournalReading reading) throws IOException {
-    if (reading.firstBreak().isPresent()) {
+    if (!reading.breaks().isEmpty()) {
       throw new RecordProblem(
           "examination "
               + exam.name()
               + " can only be read: its journal is broken at "
-              + reading.firstBreak().get());
+              + reading.breaks().get(0));
     }
     if (reading.entries().isEmpty()) {
       throw new RecordProblem("examination " + exam.name() + " holds nothing");
@@ -272,7 +276,7 @@ public final class RecordStore {
     return new StoredExam(
         exam,
         ExamRecord.fold(protocol(reading), reading.entries()),
-        reading.breaks().stream().map(JournalReading.Break::toString).toList(),
+        reading.breaks(),
         besides(exam, reading),
         taken ? 0 : reading.torn().length,
         ending(exam, reading, taken),
@@ -334,7 +338,7 @@ public final class RecordStore {
     try (Stream<Path> paths = Files.list(folder)) {
       for (Path path : (Iterable<Path>) paths::iterator) {
         if (path.getFileName().toString().startsWith(REMOVING)) {
-          deleteTree(path);
+          FolderTree.delete(path);
         } else if (new ExamFolder(path).exists()) {
           exams.add(new ExamFolder(path));
         }
@@ -366,21 +370,10 @@ public final class RecordStore {
       lock(exam).close();
       Path away = exam.path().resolveSibling(REMOVING + exam.name());
       Files.move(exam.path(), away);
-      deleteTree(away);
+      FolderTree.delete(away);
       forceFolder(away.getParent());
-    } catch (RecordProblem e) {
-      throw e;
     } catch (IOException e) {
-      throw new RecordProblem(
-          "expected to remove " + exam.path() + ", found " + RecordProblem.reason(e), e);
-    }
-  }
-
-  private static void deleteTree(Path root) throws IOException {
-    try (Stream<Path> paths = Files.walk(root)) {
-      for (Path path : (Iterable<Path>) paths.sorted(Comparator.reverseOrder())::iterator) {
-        Files.delete(path);
-      }
+      throw RecordProblem.of("remove " + exam.path(), e);
     }
   }
 

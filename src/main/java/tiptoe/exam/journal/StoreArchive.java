@@ -13,7 +13,6 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
@@ -21,6 +20,7 @@ import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
+import tiptoe.files.FolderTree;
 import tiptoe.files.OwnerOnly;
 
 /**
@@ -153,13 +153,13 @@ public final class StoreArchive {
   public Outcome restore(Path file, char[] passphrase) throws IOException {
     OwnerOnly.createFolder(data);
     Path aside = data.resolve(".restoring-" + ProcessHandle.current().pid());
-    deleteTree(aside);
+    FolderTree.delete(aside);
     OwnerOnly.createFolder(aside);
     try {
       unpack(file, passphrase, aside);
       return putInPlace(aside);
     } finally {
-      deleteTree(aside);
+      FolderTree.delete(aside);
     }
   }
 
@@ -243,16 +243,6 @@ public final class StoreArchive {
     }
     try (Stream<Path> paths = Files.list(folder)) {
       return new ArrayList<>(new TreeSet<>(paths.toList()));
-    }
-  }
-
-  private static void deleteTree(Path root) throws IOException {
-    if (Files.exists(root, LinkOption.NOFOLLOW_LINKS)) {
-      try (Stream<Path> paths = Files.walk(root)) {
-        for (Path path : (Iterable<Path>) paths.sorted(Comparator.reverseOrder())::iterator) {
-          Files.delete(path);
-        }
-      }
     }
   }
 

@@ -23,6 +23,7 @@ import tiptoe.Golden;
 import tiptoe.clinical.Assessor;
 import tiptoe.exam.Bedside;
 import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Signer;
 import tiptoe.finding.Outcome;
 import tiptoe.grammar.GrammarSet;
 import tiptoe.grammar.PhraseNetwork;
@@ -78,7 +79,7 @@ class ReviewKeysTest {
 
               @Override
               public void sign(String name, String role) {
-                bed.exam.review(name).sign(role, Map.of());
+                bed.exam.review(name).sign(role, Map.of(), Signer.NAME_ONLY);
               }
             });
     service.reviewer(new Reviewer("Dr Reed", "registrar"));

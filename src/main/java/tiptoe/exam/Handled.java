@@ -1,4 +1,4 @@
-package tiptoe.clinical;
+package tiptoe.exam;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 
