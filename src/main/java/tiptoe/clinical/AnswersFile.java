@@ -1,5 +1,7 @@
 package tiptoe.clinical;
 
+import static tiptoe.clinical.TermReader.expect;
+
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.DeserializationFeature;
@@ -215,12 +217,6 @@ public record AnswersFile(
               + name
               + ", found "
               + said);
-    }
-
-    private static void expect(boolean holds, String message) {
-      if (!holds) {
-        throw new IllegalArgumentException(message);
-      }
     }
   }
 }

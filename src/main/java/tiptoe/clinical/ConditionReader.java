@@ -1,5 +1,7 @@
 package tiptoe.clinical;
 
+import static tiptoe.clinical.TermReader.expect;
+
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.List;
@@ -39,8 +41,7 @@ final class ConditionReader {
       return terms.read(node.asText());
     }
     String kind = node.isObject() && !node.isEmpty() ? node.fieldNames().next() : "nothing";
-    Set<String> keys = node.has("at-least") ? Set.of("at-least", "of") : Set.of(kind);
-    RulesReader.onlyKeys("a condition", node, keys);
+    RulesReader.onlyKeys("a condition", node, node.has("at-least") ? "at-least of" : kind);
     JsonNode operand = node.path(kind);
     return switch (kind) {
       case "any" -> atLeast(1, list(operand));
@@ -67,9 +68,7 @@ final class ConditionReader {
   }
 
   static String known(String id, Set<String> flagIds) {
-    if (!flagIds.contains(id)) {
-      throw new IllegalArgumentException("expected the id of an earlier flag, found " + id);
-    }
+    expect(flagIds.contains(id), "expected the id of an earlier flag, found " + id);
     return id;
   }
 
@@ -79,9 +78,8 @@ final class ConditionReader {
   }
 
   private List<Condition> list(JsonNode operand) {
-    if (!operand.isArray() || operand.isEmpty()) {
-      throw new IllegalArgumentException("expected a list of conditions, found " + operand);
-    }
+    expect(
+        operand.isArray() && !operand.isEmpty(), "expected a list of conditions, found " + operand);
     List<Condition> parts = new ArrayList<>();
     operand.forEach(part -> parts.add(read(part)));
     return parts;

@@ -1,18 +1,19 @@
 package tiptoe.clinical;
 
+import static tiptoe.clinical.TermReader.expect;
+
 import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import tiptoe.files.Shipped;
 import tiptoe.protocol.LocalProtocol;
 import tiptoe.protocol.Protocol;
 
@@ -22,33 +23,10 @@ final class RulesReader {
   private static final ObjectMapper YAML = new ObjectMapper(new YAMLFactory());
   private static final Set<String> NEVER_ASSUMED = Set.of("sex", "age", "gestation");
 
-  private static final Set<String> FLAG_KEYS =
-      Set.of(
-          "id",
-          "when",
-          "level",
-          "consider",
-          "advice",
-          "act-by",
-          "asks",
-          "steps",
-          "instead-of",
-          "done-by",
-          "set-going-by",
-          "source");
-
-  private static final Set<String> PLAN_KEYS =
-      Set.of(
-          "id",
-          "when",
-          "due",
-          "what",
-          "reason",
-          "acts-on",
-          "follows",
-          "done-by",
-          "set-going-by",
-          "source");
+  private static final String FLAG_KEYS =
+      "id when level consider advice act-by asks steps instead-of done-by set-going-by source";
+  private static final String PLAN_KEYS =
+      "id when due what reason acts-on follows done-by set-going-by source";
 
   private final Protocol protocol;
   private final Set<String> flagIds = new HashSet<>();
@@ -59,15 +37,16 @@ final class RulesReader {
   }
 
   static Rules readShipped() {
-    try (InputStream in = RulesReader.class.getResourceAsStream(SHIPPED)) {
-      return read(in, Protocol.standard());
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return read(
+        Shipped.read(YAML, RulesReader.class, SHIPPED, JsonNode.class), Protocol.standard());
   }
 
-  static Rules read(InputStream in, Protocol protocol) throws IOException {
-    return new RulesReader(protocol).rules(YAML.readTree(in));
+  static Rules read(String yaml, Protocol protocol) throws IOException {
+    return read(YAML.readTree(yaml), protocol);
+  }
+
+  private static Rules read(JsonNode file, Protocol protocol) {
+    return new RulesReader(protocol).rules(file);
   }
 
   /** One rule for each abnormal value that a ward adds. */
@@ -94,12 +73,10 @@ final class RulesReader {
   }
 
   private Rules rules(JsonNode file) {
-    onlyKeys("the file", file, Set.of("flags", "nothing-to-raise", "missing", "plan"));
+    onlyKeys("the file", file, "flags nothing-to-raise missing plan");
     for (JsonNode flag : file.path("flags")) {
-      if (!flagIds.add(text(flag, "id"))) {
-        throw new IllegalArgumentException(
-            "expected unique rule ids, found " + text(flag, "id") + " twice");
-      }
+      String id = text(flag, "id");
+      expect(flagIds.add(id), "expected unique rule ids, found " + id + " twice");
     }
     return new Rules(
         each(file, "flags", this::flag),
@@ -128,16 +105,11 @@ final class RulesReader {
     Level level = Level.of(text(entry, "level"));
     String asks = entry.path("asks").asText(null);
     boolean mustAsk = reader.facts().stream().anyMatch(NEVER_ASSUMED::contains);
-    if (mustAsk && asks == null) {
-      throw new IllegalArgumentException(
-          "expected asks beside a condition on " + String.join(", ", reader.facts()));
-    }
+    expect(
+        !mustAsk || asks != null,
+        "expected asks beside a condition on " + String.join(", ", reader.facts()));
     List<String> insteadOf = list(entry, "instead-of");
-    for (String id : insteadOf) {
-      if (!flagIds.contains(id)) {
-        throw new IllegalArgumentException("expected the id of a flag, found " + id);
-      }
-    }
+    insteadOf.forEach(id -> expect(flagIds.contains(id), "expected the id of a flag, found " + id));
     list(entry, "steps").forEach(protocol::step);
     earlier.add(text(entry, "id"));
     return new Rules.FlagRule(
@@ -164,14 +136,12 @@ final class RulesReader {
   }
 
   private Rules.MissingRule missing(JsonNode entry) {
-    onlyKeys("the rule", entry, Set.of("step", "detail", "when", "reason"));
+    onlyKeys("the rule", entry, "step detail when reason");
     String step = text(entry, "step");
     String detail = entry.path("detail").asText(null);
-    if (detail != null && protocol.step(step).detail(detail).isEmpty()) {
-      throw new IllegalArgumentException(
-          "expected a detail of step " + protocol.step(step).id() + ", found " + detail);
-    }
-    protocol.step(step);
+    expect(
+        protocol.step(step).detail(detail).isPresent() || detail == null,
+        "expected a detail of step " + step + ", found " + detail);
     return new Rules.MissingRule(
         new MissingItem(step, detail, text(entry, "reason")), condition(entry.path("when")));
   }
@@ -210,9 +180,7 @@ final class RulesReader {
   }
 
   private static String text(JsonNode entry, String key) {
-    if (!entry.path(key).isTextual()) {
-      throw new IllegalArgumentException("expected text for " + key);
-    }
+    expect(entry.path(key).isTextual(), "expected text for " + key);
     return entry.path(key).asText();
   }
 
@@ -222,14 +190,16 @@ final class RulesReader {
         : List.of();
   }
 
-  static void onlyKeys(String where, JsonNode entry, Set<String> keys) {
+  /**
+   * Sees that an entry holds nothing unknown.
+   *
+   * @param keys those that there are, parted by blanks
+   */
+  static void onlyKeys(String where, JsonNode entry, String keys) {
+    Set<String> known = Set.of(keys.split(" "));
     entry
         .fieldNames()
         .forEachRemaining(
-            key -> {
-              if (!keys.contains(key)) {
-                throw new IllegalArgumentException("expected no " + key + " in " + where);
-              }
-            });
+            key -> expect(known.contains(key), "expected no " + key + " in " + where));
   }
 }

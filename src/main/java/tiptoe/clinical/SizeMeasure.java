@@ -38,14 +38,4 @@ public enum SizeMeasure {
   double fromStandard(double value) {
     return value * perStandardUnit;
   }
-
-  /** The measure with this step id. */
-  static SizeMeasure of(String step) {
-    for (SizeMeasure measure : values()) {
-      if (measure.step.equals(step)) {
-        return measure;
-      }
-    }
-    throw new IllegalArgumentException("expected a size measure, found " + step);
-  }
 }

@@ -50,9 +50,7 @@ final class TermReader {
   /** A condition read from one term. */
   Condition read(String term) {
     Matcher form = FORM.matcher(term);
-    if (!form.matches()) {
-      throw new IllegalArgumentException("expected a condition such as moro=absent, found " + term);
-    }
+    expect(form.matches(), "expected a condition such as moro=absent, found " + term);
     String named = form.group(2);
     String detail = form.group(3);
     String sign = form.group(4);
@@ -63,9 +61,9 @@ final class TermReader {
           ? step(step.get(), form.group(1) != null, sign, operand)
           : detail(step.get(), detail, sign, operand);
     }
-    if (detail != null || form.group(1) != null || sign == null) {
-      throw new IllegalArgumentException("expected a step, found " + named + " in " + term);
-    }
+    expect(
+        detail == null && form.group(1) == null && sign != null,
+        "expected a step, found " + named + " in " + term);
     return other(named, sign, operand, term);
   }
 
@@ -78,11 +76,11 @@ final class TermReader {
     }
     Set<String> values = Set.of(operand.split("\\|"));
     expect(sign.equals("="), "expected = for step " + step.id() + ", found " + sign);
-    for (String value : values) {
-      expect(
-          step.value(value).isPresent(),
-          "expected a value of step " + step.id() + ", found " + value);
-    }
+    values.forEach(
+        value ->
+            expect(
+                step.value(value).isPresent(),
+                "expected a value of step " + step.id() + ", found " + value));
     expect(!both || step.sided(), "expected a step with sides, found " + step.id());
     return baby -> {
       List<Answer> found =
@@ -105,12 +103,8 @@ final class TermReader {
   }
 
   private static Condition detail(Step step, String id, String sign, String operand) {
-    Detail detail =
-        step.detail(id)
-            .orElseThrow(
-                () ->
-                    new IllegalArgumentException(
-                        "expected a detail of step " + step.id() + ", found " + id));
+    Detail detail = step.detail(id).orElse(null);
+    expect(detail != null, "expected a detail of step " + step.id() + ", found " + id);
     if (sign == null) {
       return details(step, id, said -> true);
     }
@@ -196,7 +190,8 @@ final class TermReader {
             .orElse(ConditionResult.unknown(fact));
   }
 
-  private static void expect(boolean holds, String message) {
+  /** Refuses what does not hold. */
+  static void expect(boolean holds, String message) {
     if (!holds) {
       throw new IllegalArgumentException(message);
     }

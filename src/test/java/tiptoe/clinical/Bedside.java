@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Baby;
 import tiptoe.finding.FindingNotation;
@@ -40,6 +41,13 @@ final class Bedside {
 
   static Assessment assess(String baby, String findings, Settings settings) {
     return Assessor.standard().assess(baby(baby), answers(findings), settings, NOW);
+  }
+
+  static SizeMeasure measure(String step) {
+    return Stream.of(SizeMeasure.values())
+        .filter(measure -> measure.step().equals(step))
+        .findFirst()
+        .orElseThrow();
   }
 
   /** The flags short: {@code urgent red-reflex-abnormal, note murmur}. */

@@ -79,6 +79,6 @@ class CentileTest {
     "length, 97.01, large",
   })
   void classesSizeOnBothSidesOfEachLine(String step, double percent, String expected) {
-    assertEquals(expected, SizeClass.of(SizeMeasure.of(step), new Centile(percent)).id());
+    assertEquals(expected, SizeClass.of(Bedside.measure(step), new Centile(percent)).id());
   }
 }

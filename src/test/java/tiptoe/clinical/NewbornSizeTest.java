@@ -18,7 +18,7 @@ class NewbornSizeTest {
   private static final int[] CENTILES = {3, 5, 10, 50, 90, 95, 97};
 
   private static SizeModel model(String step, String sex, String gestation) {
-    return NewbornSize.model(SizeMeasure.of(step), sex, Gestation.parse(gestation)).orElseThrow();
+    return NewbornSize.model(Bedside.measure(step), sex, Gestation.parse(gestation)).orElseThrow();
   }
 
   // Published tables of the study group, rounded to 0.01 kg and 0.1 cm: newborn size standard from

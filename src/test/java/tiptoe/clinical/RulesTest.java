@@ -6,9 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -293,14 +291,12 @@ class RulesTest {
   }
 
   private static String problem(String yaml) {
-    var in = new ByteArrayInputStream(yaml.getBytes(StandardCharsets.UTF_8));
-    return assertThrows(IllegalArgumentException.class, () -> RulesReader.read(in, PROTOCOL))
+    return assertThrows(IllegalArgumentException.class, () -> RulesReader.read(yaml, PROTOCOL))
         .getMessage();
   }
 
   private static Rules read(String yaml) throws IOException {
-    var in = new ByteArrayInputStream(yaml.getBytes(StandardCharsets.UTF_8));
-    return RulesReader.read(in, PROTOCOL);
+    return RulesReader.read(yaml, PROTOCOL);
   }
 
   // What each kind of condition means, on a rule of its own.

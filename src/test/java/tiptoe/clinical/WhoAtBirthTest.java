@@ -9,7 +9,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class WhoAtBirthTest {
   private static SizeModel model(String step, String sex) {
-    return WhoAtBirth.model(SizeMeasure.of(step), sex).orElseThrow();
+    return WhoAtBirth.model(Bedside.measure(step), sex).orElseThrow();
   }
 
   // SD lines at birth of the simplified field tables (WHO Child Growth Standards 2006; from

@@ -9,6 +9,7 @@ import java.util.TreeMap;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import tiptoe.protocol.Labels;
 import tiptoe.protocol.Side;
 
 /** Reads findings of the tables of tests, in the one notation there is. */
@@ -61,7 +62,8 @@ public final class FindingNotation {
       } else if (token.equals("[region]")) {
         group = true;
       } else if (token.matches("\\[.*\\]")) {
-        source = Source.of(token.substring(1, token.length() - 1));
+        String id = token.substring(1, token.length() - 1);
+        source = Labels.byId(Source.class, id, "grammar, tagger or typed");
       } else {
         throw new IllegalArgumentException("expected a detail, found " + token + " in " + text);
       }

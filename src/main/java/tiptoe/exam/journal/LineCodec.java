@@ -1,30 +1,22 @@
 package tiptoe.exam.journal;
 
-/** How a line of the journal is stored. */
+/** How a line of the journal is stored: as it is, where nothing else is said. */
 interface LineCodec {
-  /** As it is. */
-  LineCodec PLAIN =
-      new LineCodec() {
-        @Override
-        public byte[] store(byte[] line) {
-          return line;
-        }
-
-        @Override
-        public byte[] load(byte[] stored) {
-          return stored;
-        }
-      };
+  LineCodec PLAIN = new LineCodec() {};
 
   /** The bytes to store, without a line feed in them. */
-  byte[] store(byte[] line);
+  default byte[] store(byte[] line) {
+    return line;
+  }
 
   /**
    * The line that was stored.
    *
    * @throws BadLine when it is not what was stored
    */
-  byte[] load(byte[] stored) throws BadLine;
+  default byte[] load(byte[] stored) throws BadLine {
+    return stored;
+  }
 
   /** A stored line that cannot be had back; the message says what is wrong with it. */
   final class BadLine extends Exception {
