@@ -12,6 +12,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.SegmentStore;
+import tiptoe.exam.Event;
 import tiptoe.exam.NotRecorded;
 import tiptoe.exam.StatedIdentity;
 import tiptoe.exam.journal.ExamFolder;
@@ -105,7 +106,9 @@ final class ExamCommand implements Callable<Integer> {
     boolean keeps = true;
     try (open) {
       StatedIdentity.state(baby, open.examination());
-      keepAudio.chosen().ifPresent(keep -> open.examination().keepAudio(keep.id()));
+      keepAudio
+          .chosen()
+          .ifPresent(keep -> open.examination().note(new Event.KeepAudioChosen(keep.id())));
       try {
         examine(home, settings, recordings, open);
         return 0;

@@ -173,8 +173,7 @@ final class AssessedBaby {
         .toList();
   }
 
-  // Where it stands among the repeats of its step; the first measurement, which is none, before
-  // all.
+  // Where it stands among the repeats of its step; the first measurement, which is none, first.
   private int repeat(Answer answer) {
     String said = answer.details().getOrDefault(Detail.REPEAT, "");
     return protocol

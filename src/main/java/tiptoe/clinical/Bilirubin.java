@@ -35,7 +35,6 @@ record Bilirubin(
 
   private static final int AT_RISK_BELOW_WEEKS = 38;
 
-  /** Where it stands. */
   enum Band {
     BELOW,
     CLOSE,

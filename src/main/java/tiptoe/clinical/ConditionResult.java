@@ -1,6 +1,5 @@
 package tiptoe.clinical;
 
-import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -69,15 +68,13 @@ record ConditionResult(Truth answer, List<Answer> evidence, Set<String> needs) {
     List<ConditionResult> yes = verdicts.stream().filter(ConditionResult::isYes).toList();
     List<ConditionResult> unknown = verdicts.stream().filter(ConditionResult::isUnknown).toList();
     if (yes.size() >= least) {
-      List<Answer> evidence = new ArrayList<>();
-      yes.forEach(verdict -> evidence.addAll(verdict.evidence));
-      return yes(evidence.stream().distinct().toList());
+      return yes(yes.stream().flatMap(one -> one.evidence.stream()).distinct().toList());
     }
     if (yes.size() + unknown.size() < least) {
       return NO;
     }
     Set<String> needs = new LinkedHashSet<>();
     unknown.forEach(verdict -> needs.addAll(verdict.needs));
-    return new ConditionResult(Truth.UNKNOWN, List.of(), needs);
+    return unknown(needs);
   }
 }

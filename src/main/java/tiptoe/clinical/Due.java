@@ -28,7 +28,6 @@ import java.util.regex.Pattern;
  * @param last the latest; null where there is none
  */
 record Due(String text, Start start, ChronoUnit unit, Integer first, Integer last) {
-  /** What a time counts from. */
   enum Start {
     BIRTH,
     CONCEPTION,

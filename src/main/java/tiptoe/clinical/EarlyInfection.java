@@ -33,7 +33,6 @@ record EarlyInfection(
 
   private static final int ENOUGH_TO_TREAT = 2;
 
-  /** What the framework recommends. */
   enum Recommendation {
     /** Investigate and start antibiotics. */
     TREAT,
@@ -53,7 +52,6 @@ record EarlyInfection(
         open);
   }
 
-  /** Edition of the guideline. */
   static String version() {
     return Framework.SHIPPED.version;
   }

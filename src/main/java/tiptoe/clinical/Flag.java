@@ -43,7 +43,6 @@ public record Flag(
     return new Flag(level, rule, steps, sides, statements, when, advice, consider, source, true);
   }
 
-  /** The flag as the record keeps it. */
   public tiptoe.exam.RecordedFlag recorded() {
     return new tiptoe.exam.RecordedFlag(level.id(), rule, advice, statements, provisional);
   }

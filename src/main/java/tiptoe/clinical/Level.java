@@ -14,7 +14,6 @@ public enum Level implements Identified {
   /** To be seen by whoever reads the record. */
   NOTE;
 
-  /** The level with this id. */
   static Level of(String id) {
     return Labels.byId(Level.class, id, "emergency, urgent, arrange or note");
   }

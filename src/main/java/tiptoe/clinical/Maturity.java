@@ -16,7 +16,6 @@ final class Maturity {
   private static final int FAR_APART_DAYS = 14;
   private static final String TOTAL = "maturity-score";
 
-  /** The signs. */
   static final List<String> STEPS =
       Protocol.standard()
           .steps()
@@ -41,7 +40,6 @@ final class Maturity {
     return Math.abs(7 * weeks(score) - stated.totalDays()) > FAR_APART_DAYS;
   }
 
-  /** The signs that were scored. */
   static List<Answer> scored(AssessedBaby baby) {
     return STEPS.stream().flatMap(step -> baby.number(step).stream()).toList();
   }
@@ -58,7 +56,6 @@ final class Maturity {
         : Optional.empty();
   }
 
-  /** What the total rests on. */
   static List<Answer> evidence(AssessedBaby baby) {
     Optional<Answer> stated = baby.number(TOTAL);
     return stated.isPresent() ? List.of(stated.get()) : scored(baby);

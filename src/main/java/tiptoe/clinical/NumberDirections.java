@@ -1,12 +1,11 @@
 package tiptoe.clinical;
 
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.DoublePredicate;
 import tiptoe.exam.Answer;
-import tiptoe.finding.Finding;
 import tiptoe.finding.Quantity;
 import tiptoe.protocol.Measure;
 import tiptoe.protocol.Protocol;
@@ -22,9 +21,9 @@ final class NumberDirections {
   private final Protocol protocol;
   private final Rules rules;
   private final AssessedBaby baby;
-  private final Collection<String> raised;
+  private final Set<String> raised;
 
-  NumberDirections(Protocol protocol, Rules rules, AssessedBaby baby, Collection<String> raised) {
+  NumberDirections(Protocol protocol, Rules rules, AssessedBaby baby, Set<String> raised) {
     this.protocol = protocol;
     this.rules = rules;
     this.baby = baby;
@@ -115,7 +114,7 @@ final class NumberDirections {
         baby.answers().stream()
             .map(answer -> numbers.contains(answer) ? moved(answer, part) : answer)
             .toList();
-    return baby.withAnswers(answers).withRaised(java.util.Set.copyOf(raised));
+    return baby.withAnswers(answers).withRaised(raised);
   }
 
   private Answer moved(Answer answer, double part) {
@@ -123,16 +122,7 @@ final class NumberDirections {
     double now = answer.quantity().number();
     double to = part < 0 ? measure.min() : measure.max();
     double number = now + Math.abs(part) * (to - now);
-    Finding there =
-        new Finding(
-            answer.step(),
-            answer.side(),
-            null,
-            new Quantity(number, answer.quantity().unit()),
-            answer.details(),
-            answer.denied(),
-            answer.group(),
-            answer.finding().source());
-    return new Answer(there, answer.statement());
+    Quantity there = new Quantity(number, answer.quantity().unit());
+    return new Answer(answer.finding().withQuantity(there), answer.statement());
   }
 }

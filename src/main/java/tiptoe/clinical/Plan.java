@@ -74,15 +74,11 @@ final class Plan {
   }
 
   private HandledBy handledBy(String id) {
-    return Stream.concat(
-            rules.flags().stream()
-                .filter(rule -> rule.id().equals(id))
-                .map(Rules.FlagRule::handledBy),
-            rules.plan().stream()
-                .filter(rule -> rule.id().equals(id))
-                .map(Rules.PlanRule::handledBy))
-        .findFirst()
-        .orElse(HandledBy.NOTHING);
+    Stream<HandledBy> ofFlags =
+        rules.flags().stream().filter(rule -> rule.id().equals(id)).map(Rules.FlagRule::handledBy);
+    Stream<HandledBy> ofPlan =
+        rules.plan().stream().filter(rule -> rule.id().equals(id)).map(Rules.PlanRule::handledBy);
+    return Stream.concat(ofFlags, ofPlan).findFirst().orElse(HandledBy.NOTHING);
   }
 
   private PlanItem item(Rules.PlanRule rule) {

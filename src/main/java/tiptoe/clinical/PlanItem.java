@@ -30,7 +30,6 @@ public record PlanItem(
     String reason,
     String source,
     Handled handled) {
-  /** The same with what became of it. */
   PlanItem with(Handled now) {
     return new PlanItem(id, what, due, from, to, reason, source, now);
   }

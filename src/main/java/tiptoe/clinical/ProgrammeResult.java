@@ -18,7 +18,6 @@ import tiptoe.protocol.Identified;
 @JsonInclude(JsonInclude.Include.NON_EMPTY)
 public record ProgrammeResult(
     String part, Outcome outcome, List<Referral> referrals, List<Slot> owed) {
-  /** What a part comes to. */
   public enum Outcome implements Identified {
     /** All key steps were answered and nothing is to be arranged. */
     NO_CONCERN,

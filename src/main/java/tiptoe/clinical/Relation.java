@@ -32,18 +32,12 @@ enum Relation {
    */
   boolean holds(Quantity left, double right) {
     double number = left.number();
-    if (left.comparator() == Bound.UNDER) {
+    boolean under = left.comparator() == Bound.UNDER;
+    if (under || left.comparator() == Bound.OVER) {
       return switch (this) {
-        case LESS, AT_MOST -> number <= right;
+        case LESS, AT_MOST -> under ? number <= right : number < right;
         case EQUAL -> false;
-        case AT_LEAST, MORE -> number > right;
-      };
-    }
-    if (left.comparator() == Bound.OVER) {
-      return switch (this) {
-        case LESS, AT_MOST -> number < right;
-        case EQUAL -> false;
-        case AT_LEAST, MORE -> number >= right;
+        case AT_LEAST, MORE -> under ? number > right : number >= right;
       };
     }
     return holds(number, right);

@@ -19,7 +19,6 @@ final class Results {
     this.baby = baby;
   }
 
-  /** What could be computed. */
   List<Result> all() {
     return Stream.of(
             gestationClass(),

@@ -49,7 +49,6 @@ record Rules(
    * When a step or detail becomes necessary.
    *
    * @param missing what is then missing, with the reason
-   * @param when the condition
    */
   record MissingRule(MissingItem missing, Condition when) {}
 
@@ -85,7 +84,6 @@ record Rules(
     plan = List.copyOf(plan);
   }
 
-  /** The rules this project ships. */
   static Rules standard() {
     return Shipped.RULES;
   }

@@ -49,7 +49,6 @@ record SaturationScreen(
   /** Ids of the repeats in their order; the first measurement has none. */
   private static final List<String> REPEATS = List.of("", "first", "second");
 
-  /** What comes of a screen. */
   enum Outcome implements Identified {
     PASS,
     REPEAT,

@@ -47,7 +47,6 @@ final class TermReader {
     return facts;
   }
 
-  /** A condition read from one term. */
   Condition read(String term) {
     Matcher form = FORM.matcher(term);
     expect(form.matches(), "expected a condition such as moro=absent, found " + term);

@@ -36,20 +36,17 @@ final class WeightChange {
   /** What must be kept in mind with a loss. */
   static List<String> remarks(AssessedBaby baby) {
     List<String> remarks = new ArrayList<>();
-    if (baby.fact("feeding").equals(Optional.of("breast"))) {
-      boolean caesarean = baby.fact("birth-mode").equals(Optional.of("caesarean"));
-      boolean known = baby.fact("birth-mode").isPresent();
-      baby.age()
-          .filter(hours -> known)
-          .ifPresent(
-              hours ->
-                  new TreeMap<>(caesarean ? CAESAREAN : VAGINAL)
-                      .forEach(
-                          (at, median) -> {
-                            if (Math.abs(hours - at) <= NEAR_HOURS) {
-                              remarks.add(median(at, median, caesarean));
-                            }
-                          }));
+    Optional<String> mode = baby.fact("birth-mode");
+    if (baby.fact("feeding").equals(Optional.of("breast")) && mode.isPresent()) {
+      boolean caesarean = mode.get().equals("caesarean");
+      double hours = baby.age().orElse(Double.NaN);
+      new TreeMap<>(caesarean ? CAESAREAN : VAGINAL)
+          .forEach(
+              (at, median) -> {
+                if (Math.abs(hours - at) <= NEAR_HOURS) {
+                  remarks.add(median(at, median, caesarean));
+                }
+              });
     }
     if (baby.age().filter(hours -> hours > LOSS_STOPS_HOURS).isPresent()) {
       remarks.add(

@@ -5,17 +5,10 @@ import java.util.List;
 import tiptoe.finding.Question;
 
 /**
- * A question in the history of the record.
+ * A question in the history of the record, as {@link Event.QuestionAsked} has it.
  *
- * @param number counted from 1
- * @param question what is asked; its {@code about} is null when it is about the context alone
- * @param correction whether the finding it is about was said as a correction
  * @param at when it was asked
  * @param utterance number of the utterance that raised it; null when none did
- * @param statement the statement that waits for it; null when none does
- * @param against the statements that one contradicts
- * @param fact the fact that waits for it; null when none does
- * @param value the value of that fact
  * @param open whether it still wants an answer
  * @param outcome how it was closed, for people; null while it is open
  */

@@ -23,6 +23,9 @@ public sealed interface Event {
    */
   void applyTo(Fold fold, Entry entry);
 
+  /** What the tool notes of the sound, the journal or a remark: it needs no decision. */
+  sealed interface Notice extends Event {}
+
   /**
    * The first event.
    *
@@ -204,7 +207,7 @@ public sealed interface Event {
   }
 
   /** Sound was lost: from this second of the audio on, for this many seconds. */
-  record AudioGap(double from, double seconds, String reason) implements Event {
+  record AudioGap(double from, double seconds, String reason) implements Notice {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       fold.gaps.add(new UnheardSound(from, seconds, reason));
@@ -212,7 +215,7 @@ public sealed interface Event {
   }
 
   /** The journal ended in an unfinished line, which was moved to this file. */
-  record TailSetAside(long bytes, String file) implements Event {
+  record TailSetAside(long bytes, String file) implements Notice {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       fold.note(
@@ -277,7 +280,7 @@ public sealed interface Event {
    * @param repairs words that were put in place of what sounds alike, in the order of the text
    */
   record RemarkReworded(int number, String text, List<Repair> repairs, String author)
-      implements Event {
+      implements Notice {
     public RemarkReworded {
       repairs = repairs == null ? List.of() : List.copyOf(repairs);
     }
@@ -403,7 +406,7 @@ public sealed interface Event {
    * @param found true where a break had left it, and it was found when the record was opened again;
    *     null else
    */
-  record SegmentKept(String file, long samples, String sha256, Boolean found) implements Event {
+  record SegmentKept(String file, long samples, String sha256, Boolean found) implements Notice {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       // The sound is held against it; it says nothing of the baby.
@@ -414,7 +417,7 @@ public sealed interface Event {
   }
 
   /** How long sound is kept was chosen for this record: never, until-signed or always. */
-  record KeepAudioChosen(String choice) implements Event {
+  record KeepAudioChosen(String choice) implements Notice {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       // Asked for when the record is signed; it says nothing of the baby.
@@ -438,7 +441,7 @@ public sealed interface Event {
   }
 
   /** The audio was removed, as the user had chosen. */
-  record AudioRemoved(List<String> files, String reason) implements Event {
+  record AudioRemoved(List<String> files, String reason) implements Notice {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       fold.note(entry, files.size() + " audio segments were removed: " + reason);

@@ -50,10 +50,6 @@ public record ExamRecord(
   private static final Set<String> PRESSING = Set.of("urgent", "emergency");
 
   public ExamRecord {
-    statements = List.copyOf(statements);
-    utterances = List.copyOf(utterances);
-    questions = List.copyOf(questions);
-    remarks = List.copyOf(remarks);
     gaps = List.copyOf(gaps);
     flags = List.copyOf(flags);
     signatures = List.copyOf(signatures);

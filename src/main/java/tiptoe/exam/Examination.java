@@ -381,11 +381,6 @@ public final class Examination {
     return append(events.toArray(Event[]::new));
   }
 
-  /** Notes that sound was lost, from this second of the audio on. */
-  public Changes gap(double from, double seconds, String reason) {
-    return append(new Event.AudioGap(from, seconds, reason));
-  }
-
   /**
    * Goes on with an examination after a break; one that had ended listens again.
    *
@@ -398,33 +393,9 @@ public final class Examination {
     return append(new Event.ExaminationContinued(tool, author));
   }
 
-  /** Notes that the journal ended in an unfinished line, and where that is now. */
-  public Changes tailSetAside(long bytes, String file) {
-    return append(new Event.TailSetAside(bytes, file));
-  }
-
-  /**
-   * Notes that a segment of sound is complete.
-   *
-   * @param found whether a break had left it unfinished
-   */
-  public Changes segmentKept(String file, long samples, String sha256, boolean found) {
-    return append(new Event.SegmentKept(file, samples, sha256, found ? true : null));
-  }
-
-  /** Remembers how long its sound is to be kept. */
-  public Changes keepAudio(String choice) {
-    return append(new Event.KeepAudioChosen(choice));
-  }
-
-  /** Notes that sound was removed. */
-  public Changes audioRemoved(List<String> files, String reason) {
-    return append(new Event.AudioRemoved(files, reason));
-  }
-
-  /** A better reading of a remark, such as one by another recogniser. */
-  public Changes reword(int remark, String text, List<Repair> repairs, String author) {
-    return append(new Event.RemarkReworded(remark, text, repairs, author));
+  /** Notes what needs no decision. */
+  public Changes note(Event.Notice notice) {
+    return append(notice);
   }
 
   /** Edits by a reviewer of this name. */

@@ -128,7 +128,6 @@ public final class Fold {
     questions.computeIfPresent(question, (number, asked) -> asked.closed(outcome));
   }
 
-  /** Settles what a statement does to those it names. */
   void settle(int number, Effect effect, List<Integer> of) {
     RecordedFinding said = statements.get(number);
     if (said == null) {

@@ -16,7 +16,6 @@ public record Handover(Map<String, Stated> stated, Map<String, Handled> ticked) 
     ticked = Map.copyOf(ticked);
   }
 
-  /** That of a record. */
   public static Handover of(ExamRecord record) {
     Map<String, Stated> stated = new LinkedHashMap<>();
     record

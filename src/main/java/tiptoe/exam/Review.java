@@ -151,7 +151,6 @@ public final class Review {
         });
   }
 
-  /** Dismisses an unsure utterance. */
   public Changes dismiss(int utterance) {
     return edit(batch -> batch.add(new Event.UtteranceReviewed(utterance, false, author)));
   }

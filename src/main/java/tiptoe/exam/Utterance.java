@@ -9,14 +9,10 @@ import tiptoe.finding.Source;
 import tiptoe.language.Meaning;
 
 /**
- * An utterance in the history of the record, used or not.
+ * An utterance in the history of the record, used or not, as {@link Event.UtteranceHeard} has it.
  *
- * @param number counted from 1
  * @param at when it was recorded
- * @param candidates what it seems to say, when it is unsure
- * @param asks what it seems to say without a side, a limb or a possible number
- * @param uncovered words no phrase covers
- * @param reviewed whether the reviewer has accepted or dismissed it; null before that
+ * @param reviewed whether it was accepted or dismissed; null before that
  */
 public record Utterance(
     int number,

@@ -22,10 +22,8 @@ public enum BoundedFile {
   /** What happened in an examination, a line each. */
   JOURNAL("a journal", 64 << 20),
   SETTINGS("a settings file", 1 << 20),
-  /** What a ward adds to the examination. */
   PROTOCOL("a protocol of the ward", 64 << 10),
   ANSWERS("a file of findings", 4 << 20),
-  /** Who a baby is. */
   PATIENT("a file that says who the baby is", 1 << 20),
   /** Lines that people write, such as words to be taught, or what was said in a recording. */
   TEXT("a text file", 4 << 20),
@@ -33,11 +31,9 @@ public enum BoundedFile {
   SECRET("a file with one line", 64 << 10),
   /** Keys and certificates: PKCS #12 or PEM. */
   CERTIFICATE("a file of certificates", 1 << 20),
-  /** A key to sign with. */
   KEY("a signing key", 64 << 10),
   /** How far each record has come. */
   HEADS("a log of records", 64 << 20),
-  /** A document that waits to be sent. */
   LETTER("a document to send", 64 << 20);
 
   private static final Path DEVICES = Path.of("/dev");

@@ -47,14 +47,10 @@ public record UserFolders(Map<String, String> environment, String system, Path h
   }
 
   private Path folder(String variable, String windows, String mac, String xdg, String linux) {
-    Path folder;
-    if (system.startsWith("Windows")) {
-      folder = given(variable, windows);
-    } else if (system.startsWith("Mac")) {
-      folder = home.resolve(mac);
-    } else {
-      folder = given(xdg, linux);
-    }
+    Path folder =
+        system.startsWith("Windows")
+            ? given(variable, windows)
+            : system.startsWith("Mac") ? home.resolve(mac) : given(xdg, linux);
     return folder.resolve(NAME);
   }
 

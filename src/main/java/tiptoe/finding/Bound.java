@@ -2,7 +2,6 @@ package tiptoe.finding;
 
 import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonValue;
-import java.util.Optional;
 import java.util.stream.Stream;
 import tiptoe.protocol.Labels;
 
@@ -34,19 +33,14 @@ public enum Bound {
     return words;
   }
 
-  /** The bound with this sign. */
   @JsonCreator
   public static Bound of(String sign) {
-    return find(sign)
+    return Stream.of(values())
+        .filter(bound -> bound.sign.equals(sign))
+        .findFirst()
         .orElseThrow(() -> new IllegalArgumentException("expected < <= >= or >, found " + sign));
   }
 
-  /** The bound with this sign; empty where it is none. */
-  public static Optional<Bound> find(String sign) {
-    return Stream.of(values()).filter(bound -> bound.sign.equals(sign)).findFirst();
-  }
-
-  /** The bound with this id. */
   public static Bound ofId(String id) {
     return Labels.byId(Bound.class, id, "a bound");
   }

@@ -21,7 +21,6 @@ public enum Command implements Identified {
   YES,
   NO;
 
-  /** The command with this id. */
   public static Command of(String id) {
     return Labels.byId(Command.class, id, "a command");
   }

@@ -59,6 +59,10 @@ public record Finding(
     return new Finding(step, newSide, value, quantity, details, denied, group, source);
   }
 
+  public Finding withQuantity(Quantity newQuantity) {
+    return new Finding(step, side, value, newQuantity, details, denied, group, source);
+  }
+
   public Finding withDetails(Map<String, String> newDetails) {
     return new Finding(step, side, value, quantity, newDetails, denied, group, source);
   }

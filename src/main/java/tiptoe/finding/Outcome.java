@@ -17,7 +17,6 @@ public enum Outcome implements Identified {
   /** Free speech between the start and the end of a remark. */
   REMARK;
 
-  /** The outcome with this id. */
   @JsonCreator
   public static Outcome of(String id) {
     return Labels.byId(Outcome.class, id, "an outcome");

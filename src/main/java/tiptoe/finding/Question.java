@@ -127,7 +127,6 @@ public record Question(
     return Objects.hash(kind, detail, about, against, steps, meant, heard);
   }
 
-  /** What is missing. */
   public enum Kind implements Identified {
     /** The side was not said: the statement is not recorded until it is. */
     SIDE,

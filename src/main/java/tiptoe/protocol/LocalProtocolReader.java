@@ -77,10 +77,7 @@ final class LocalProtocolReader {
 
   LocalProtocol read(String text) {
     Map<String, Node> fields =
-        fields(
-            compose(text),
-            Set.of("name", "version", "steps", "wordings", "key-steps", "remarks"),
-            List.of("name", "version"));
+        fields(compose(text), "name version", "steps wordings key-steps remarks");
     list(fields.get("steps"), MOST_STEPS).forEach(this::step);
     list(fields.get("wordings"), MOST_WORDINGS).forEach(this::wording);
     for (Node one : list(fields.get("key-steps"), MOST_WORDINGS)) {
@@ -130,22 +127,8 @@ final class LocalProtocolReader {
     Map<String, Node> fields =
         fields(
             node,
-            Set.of(
-                "step",
-                "region",
-                "label",
-                "sided",
-                "key",
-                "optional",
-                "for",
-                "remark",
-                "called",
-                "normal",
-                "benign",
-                "neutral",
-                "abnormal",
-                "words"),
-            List.of("step", "region", "normal"));
+            "step region normal",
+            "label sided key optional for remark called benign neutral abnormal words");
     String id = text(fields.get("step"), NAME);
     String region = text(fields.get("region"), NAME);
     if (id.isEmpty() || region.isEmpty()) {
@@ -188,22 +171,17 @@ final class LocalProtocolReader {
 
   private List<Value> values(String step, Map<String, Node> fields) {
     Map<String, Value> made = new LinkedHashMap<>();
-    Map.of("normal", Norm.NORMAL, "benign", Norm.BENIGN, "neutral", Norm.NEUTRAL)
-        .entrySet()
-        .stream()
-        .sorted(Map.Entry.comparingByValue())
-        .forEach(
-            norm ->
-                list(fields.get(norm.getKey()), MOST_STEPS)
-                    .forEach(one -> value(made, one, text(one, NAME), norm.getValue())));
+    for (Norm norm : List.of(Norm.NORMAL, Norm.BENIGN, Norm.NEUTRAL)) {
+      list(fields.get(Labels.id(norm.name())), MOST_STEPS)
+          .forEach(one -> value(made, one, text(one, NAME), norm));
+    }
     if (made.values().stream().noneMatch(value -> value.norm() == Norm.NORMAL)) {
       refuse(fields.get("step"), "a normal value", "none in " + step);
     }
     entries(fields.get("abnormal"))
         .forEach(
             (id, node) -> {
-              Map<String, Node> action =
-                  fields(node, Set.of("level", "action"), List.of("level", "action"));
+              Map<String, Node> action = fields(node, "level action", "");
               String level = text(action.get("level"), NAME);
               if (action.containsKey("level") && !LEVELS.contains(level)) {
                 refuse(action.get("level"), "a level (emergency, urgent, arrange or note)", level);
@@ -240,8 +218,7 @@ final class LocalProtocolReader {
   }
 
   private void wording(Node node) {
-    Map<String, Node> fields =
-        fields(node, Set.of("step", "value", "say"), List.of("step", "value", "say"));
+    Map<String, Node> fields = fields(node, "step value say", "");
     String id = text(fields.get("step"), NAME);
     String value = text(fields.get("value"), NAME);
     if (id.isEmpty() || value.isEmpty() || !isOurs(fields.get("step"), id)) {
@@ -307,12 +284,15 @@ final class LocalProtocolReader {
     return said.equals("yes") || said.equals("true");
   }
 
-  private Map<String, Node> fields(Node node, Set<String> known, List<String> needed) {
+  /** The entries of a mapping that has names, parted by blanks: some that it needs, some it can. */
+  private Map<String, Node> fields(Node node, String needs, String can) {
+    List<String> needed = List.of(needs.split(" "));
+    Set<String> known = new TreeSet<>(List.of((needs + " " + can).strip().split(" ")));
     Map<String, Node> found = entries(node);
     found.forEach(
         (key, value) -> {
           if (!known.contains(key)) {
-            refuse(value, "one of " + String.join(", ", new TreeSet<>(known)), key);
+            refuse(value, "one of " + String.join(", ", known), key);
           }
         });
     for (String key : needed) {

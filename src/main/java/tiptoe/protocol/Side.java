@@ -7,7 +7,6 @@ public enum Side implements Identified {
   LEFT,
   RIGHT;
 
-  /** The side with this id. */
   @JsonCreator
   public static Side of(String id) {
     return Labels.byId(Side.class, id, "left or right");

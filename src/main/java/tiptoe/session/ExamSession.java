@@ -8,6 +8,7 @@ import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Assessor;
 import tiptoe.clinical.Flag;
 import tiptoe.exam.Changes;
+import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
 import tiptoe.exam.Heard;
@@ -184,7 +185,7 @@ public final class ExamSession {
   synchronized Changes reword(int remark, String text, List<Repair> repairs) {
     boolean better = !text.isBlank();
     return better
-        ? examination.reword(remark, text, repairs, null)
+        ? examination.note(new Event.RemarkReworded(remark, text, repairs, null))
         : new Changes(List.of(), List.of(), examination.record());
   }
 
@@ -195,7 +196,7 @@ public final class ExamSession {
 
   /** The same, for a reason that is known. */
   public synchronized Changes gap(double from, double seconds, String reason) {
-    return examination.gap(from, seconds, reason);
+    return examination.note(new Event.AudioGap(from, seconds, reason));
   }
 
   private Interpretation interpret(List<String> words, Source source) {

@@ -22,6 +22,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import tiptoe.audio.Chunk;
 import tiptoe.audio.SegmentStore;
 import tiptoe.exam.Bedside;
+import tiptoe.exam.Event;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
@@ -47,7 +48,7 @@ class SignCommandTest {
   private ExamFolder recorded(String keep, String... findings) throws IOException {
     try (OpenExam open = store().create("Baby Rowan", "0.1.0", null, null)) {
       if (keep != null) {
-        open.examination().keepAudio(keep);
+        open.examination().note(new Event.KeepAudioChosen(keep));
       }
       Bedside bed = new Bedside(clock, open.examination());
       try (SegmentStore sound = open.openSound()) {

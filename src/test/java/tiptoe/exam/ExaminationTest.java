@@ -469,7 +469,7 @@ class ExaminationTest {
   void notesThatTheClockWentBack() {
     bed.find("barlow.left negative");
     bed.clock.now = Bedside.START.minusSeconds(3600);
-    bed.exam.gap(3, 1, "the microphone was gone");
+    bed.exam.note(new Event.AudioGap(3, 1, "the microphone was gone"));
     assertEquals(
         "the clock went back: the event before was at 2026-03-01T09:00:03Z",
         bed.record().notes().get(0).text());

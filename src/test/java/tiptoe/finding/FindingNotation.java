@@ -9,6 +9,7 @@ import java.util.TreeMap;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tiptoe.protocol.Labels;
 import tiptoe.protocol.Side;
 
@@ -37,7 +38,11 @@ public final class FindingNotation {
           "expected a finding such as clavicle.left crepitus, found " + text);
     }
     String[] place = tokens.remove().split("\\.", 2);
-    Bound bound = Bound.find(tokens.peek()).orElse(null);
+    Bound bound =
+        Stream.of(Bound.values())
+            .filter(one -> one.sign().equals(tokens.peek()))
+            .findFirst()
+            .orElse(null);
     if (bound != null) {
       tokens.remove();
     }

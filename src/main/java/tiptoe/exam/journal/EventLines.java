@@ -37,7 +37,7 @@ public final class EventLines {
   private static final ObjectMapper JSON =
       JsonMapper.builder()
           .registerSubtypes(
-              Stream.of(Event.class.getPermittedSubclasses())
+              kinds(Event.class)
                   .map(kind -> new NamedType(kind, type(kind)))
                   .toArray(NamedType[]::new))
           .addModule(
@@ -77,11 +77,16 @@ public final class EventLines {
     return type(event.getClass());
   }
 
+  private static Stream<Class<?>> kinds(Class<?> of) {
+    return of.isSealed()
+        ? Stream.of(of.getPermittedSubclasses()).flatMap(EventLines::kinds)
+        : Stream.of(of);
+  }
+
   private static String type(Class<?> kind) {
     return new PropertyNamingStrategies.KebabCaseStrategy().translate(kind.getSimpleName());
   }
 
-  /** An entry with its line. */
   public static Chain.Line line(Entry entry) {
     try {
       byte[] object = JSON.writeValueAsBytes(entry);

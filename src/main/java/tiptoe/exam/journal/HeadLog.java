@@ -23,7 +23,6 @@ final class HeadLog {
     file = data.resolve("heads.log");
   }
 
-  /** Notes how far a record has come. */
   synchronized void note(String id, long seq, String head) throws IOException {
     String line = id + " " + seq + " " + head + "\n";
     OwnerOnly.append(file, line.getBytes(StandardCharsets.UTF_8));

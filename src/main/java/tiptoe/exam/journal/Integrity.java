@@ -15,7 +15,6 @@ import tiptoe.exam.Signature;
  * @param trusted fingerprint to the owner's name of the keys that are trusted here
  */
 public record Integrity(State state, List<String> problems, Map<String, String> trusted) {
-  /** How a record stands. */
   public enum State {
     /** It is signed, and is what was signed. */
     WHOLE,

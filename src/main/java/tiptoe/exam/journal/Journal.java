@@ -83,7 +83,6 @@ final class Journal implements EventSink, AutoCloseable {
     return file.isStillThere();
   }
 
-  /** Number of the last entry. */
   synchronized long seq() {
     return chain.seq();
   }

@@ -55,7 +55,6 @@ final class JournalReader {
     return new JournalReader(bytes).read(passphrase);
   }
 
-  /** Whether the journal is encrypted. */
   static boolean isEncrypted(ExamFolder folder) throws IOException {
     if (!folder.exists()) {
       return false; // and a pipe would keep the reader waiting

@@ -17,7 +17,6 @@ public enum KeepAudio implements Identified {
   UNTIL_SIGNED,
   ALWAYS;
 
-  /** The choice with this id. */
   public static KeepAudio of(String id) {
     return Labels.byId(KeepAudio.class, id, "never, until-signed or always");
   }

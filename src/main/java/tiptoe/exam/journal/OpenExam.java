@@ -77,7 +77,7 @@ public final class OpenExam implements AutoCloseable {
         Examination.of(ExamRecord.fold(protocol, reading.entries()), clock, journal, words);
     if (aside != null) {
       String file = aside.getFileName().toString();
-      examination.tailSetAside(reading.torn().length, file);
+      examination.note(new Event.TailSetAside(reading.torn().length, file));
     }
     SoundSeal seal = SealedSound.of(reading.codec());
     OpenExam open = new OpenExam(folder, examination, journal, lock, seal, heads, besides);
@@ -135,7 +135,9 @@ public final class OpenExam implements AutoCloseable {
 
   private void note(Segment segment, boolean found) throws IOException {
     String hash = Sha256.hex(Sha256.of(segment.file()));
-    examination.segmentKept(AudioCheck.name(segment), segment.length(), hash, found);
+    examination.note(
+        new Event.SegmentKept(
+            AudioCheck.name(segment), segment.length(), hash, found ? true : null));
   }
 
   /** Whether the journal that is written to is still where it was, and not removed or moved. */
@@ -243,11 +245,10 @@ public final class OpenExam implements AutoCloseable {
     }
   }
 
-  /** Removes the sound, and notes why. */
   public void removeAudio(String reason) throws IOException {
     List<String> files = List.copyOf(audioHashes().keySet());
     if (!files.isEmpty()) {
-      examination.audioRemoved(files, reason);
+      examination.note(new Event.AudioRemoved(files, reason));
       SegmentStore.erase(folder.audio());
     }
   }

@@ -348,7 +348,6 @@ public final class RecordStore {
     return exams;
   }
 
-  /** Whether an examination is encrypted. */
   public boolean isEncrypted(ExamFolder exam) throws IOException {
     requireThere(exam);
     return JournalReader.isEncrypted(exam);

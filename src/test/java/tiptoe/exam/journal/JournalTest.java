@@ -17,6 +17,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tiptoe.exam.Bedside;
+import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.protocol.Protocol;
 import tiptoe.wording.QuestionWording;
@@ -51,7 +52,7 @@ class JournalTest {
       bed.find("weight 3420 g");
       bed.find("barlow.left negative");
       bed.find("clavicle crepitus");
-      bed.exam.gap(12.5, 1, "the microphone is gone");
+      bed.exam.note(new Event.AudioGap(12.5, 1, "the microphone is gone"));
       before = open.examination().record();
       folder = open.folder();
     }

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.io.TempDir;
 import tiptoe.MemoryDisk;
 import tiptoe.exam.Bedside;
 import tiptoe.exam.Changes;
+import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Heard;
 import tiptoe.finding.Outcome;
@@ -100,7 +101,7 @@ class LongRunTest {
                     List.of(Bedside.finding(text, number % 24 == 0)), List.of(), Dialogue.START));
     assertTrue(!changes.isEmpty());
     if (number % 2 == 0) {
-      open.examination().gap(at, 1, "the microphone is gone");
+      open.examination().note(new Event.AudioGap(at, 1, "the microphone is gone"));
     }
     open.examination().flags(List.of());
   }
