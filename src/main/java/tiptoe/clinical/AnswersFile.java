@@ -163,12 +163,8 @@ public record AnswersFile(
           "expected no comparator for step " + step.id());
       expect(
           quantity.unit().equals(step.measure().unit()),
-          "expected "
-              + step.measure().unit()
-              + " for step "
-              + step.id()
-              + ", found "
-              + quantity.unit());
+          "expected %s for step %s, found %s"
+              .formatted(step.measure().unit(), step.id(), quantity.unit()));
       expect(
           step.measure().plausible(quantity.number()),
           "expected a plausible number for step " + step.id() + ", found " + quantity);
@@ -210,13 +206,9 @@ public record AnswersFile(
       List<String> words = detail.many() ? List.of(said.split(",", -1)) : List.of(said);
       expect(
           detail.values().isEmpty() || detail.values().containsAll(words),
-          "expected "
-              + (detail.many() ? "any of " : "one of ")
-              + String.join(", ", detail.values())
-              + " for "
-              + name
-              + ", found "
-              + said);
+          "expected %s of %s for %s, found %s"
+              .formatted(
+                  detail.many() ? "any" : "one", String.join(", ", detail.values()), name, said));
     }
   }
 }

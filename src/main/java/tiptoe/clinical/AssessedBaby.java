@@ -37,20 +37,12 @@ final class AssessedBaby {
   private final boolean atOdds;
 
   /**
-   * A baby of which no rule has been raised yet.
+   * A baby.
    *
    * @param examinedAt null where it is not known
+   * @param raised ids of the rules that were raised so far
    */
   AssessedBaby(
-      Protocol protocol,
-      Baby baby,
-      List<Answer> answers,
-      Settings settings,
-      ZonedDateTime examinedAt) {
-    this(protocol, baby, answers, settings, examinedAt, Set.of());
-  }
-
-  private AssessedBaby(
       Protocol protocol,
       Baby baby,
       List<Answer> answers,
@@ -85,7 +77,7 @@ final class AssessedBaby {
 
   /** The same baby with other findings, of which no rule has been raised yet. */
   AssessedBaby withAnswers(List<Answer> others) {
-    return new AssessedBaby(protocol, baby, others, settings, examinedAt);
+    return new AssessedBaby(protocol, baby, others, settings, examinedAt, Set.of());
   }
 
   /** Everything that was found, in the order it was given. */

@@ -29,12 +29,7 @@ public final class Assessor {
     this.rules = rules;
   }
 
-  /** The assessor with the rules this project ships. */
-  public static Assessor standard() {
-    return of(Protocol.standard());
-  }
-
-  /** The same with what a ward adds. */
+  /** The assessor with the rules this project ships, and with what a ward adds. */
   public static Assessor of(Protocol protocol) {
     return new Assessor(protocol, Rules.of(protocol));
   }
@@ -71,7 +66,8 @@ public final class Assessor {
       Handover handover,
       Settings settings,
       ZonedDateTime examinedAt) {
-    AssessedBaby standing = new AssessedBaby(protocol, baby, answers, settings, examinedAt);
+    AssessedBaby standing =
+        new AssessedBaby(protocol, baby, answers, settings, examinedAt, Set.of());
     Flags flags = new Flags(protocol, rules, standing);
     AssessedBaby assessed = flags.baby();
     List<PlanItem> plan = new Plan(protocol, rules, assessed, handover).items(flags.flags());

@@ -164,20 +164,14 @@ record Bilirubin(
 
   /** Whether the last bilirubin is in this band. */
   static ConditionResult is(AssessedBaby baby, Band band) {
-    if (latest(baby).isEmpty()) {
-      return ConditionResult.NO;
-    }
-    return of(baby)
-        .filter(found -> found.band() == band)
-        .map(found -> ConditionResult.yes(List.of(found.answer())))
-        .orElse(ConditionResult.NO);
+    return ConditionResult.found(
+        of(baby).filter(found -> found.band() == band).map(Bilirubin::answer).stream().toList());
   }
 
   /** Whether it rose faster than phototherapy alone would be trusted with. */
   static ConditionResult risesFast(AssessedBaby baby) {
-    return rise(baby).filter(Rise::rapid).isPresent()
-        ? ConditionResult.yes(latest(baby).stream().toList())
-        : ConditionResult.NO;
+    boolean fast = rise(baby).filter(Rise::rapid).isPresent();
+    return ConditionResult.of(fast, latest(baby).stream().toList());
   }
 
   /**

@@ -1,6 +1,5 @@
 package tiptoe.clinical;
 
-import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import tiptoe.clinical.SaturationScreen.Outcome;
@@ -29,7 +28,7 @@ enum Check implements Condition {
   EARLY_INFECTION_RED_FLAG("early-infection-red-flag", EarlyInfection::hasRedFlag),
   EARLY_INFECTION_TREAT("early-infection-treat", EarlyInfection::isToBeTreated),
   EARLY_INFECTION_RISK("early-infection-risk", EarlyInfection::isOneRiskFactor),
-  MATURITY_DIFFERS("maturity-differs", Check::maturityDiffers);
+  MATURITY_DIFFERS("maturity-differs", Maturity::differs);
 
   private final String id;
   private final Function<AssessedBaby, ConditionResult> test;
@@ -49,20 +48,5 @@ enum Check implements Condition {
   @Override
   public ConditionResult of(AssessedBaby baby) {
     return test.apply(baby);
-  }
-
-  private static ConditionResult maturityDiffers(AssessedBaby baby) {
-    Optional<Integer> score = Maturity.total(baby);
-    if (score.isEmpty()) {
-      return ConditionResult.NO;
-    }
-    int total = score.get();
-    return baby.gestation()
-        .map(
-            stated ->
-                Maturity.differs(total, stated)
-                    ? ConditionResult.yes(Maturity.evidence(baby))
-                    : ConditionResult.NO)
-        .orElse(ConditionResult.unknown("gestation"));
   }
 }

@@ -43,7 +43,11 @@ record ConditionResult(Truth answer, List<Answer> evidence, Set<String> needs) {
   }
 
   static ConditionResult of(boolean holds) {
-    return holds ? yes(List.of()) : NO;
+    return of(holds, List.of());
+  }
+
+  static ConditionResult of(boolean holds, List<Answer> evidence) {
+    return holds ? yes(evidence) : NO;
   }
 
   boolean isYes() {

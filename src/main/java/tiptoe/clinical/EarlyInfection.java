@@ -71,7 +71,7 @@ record EarlyInfection(
 
   static ConditionResult hasRedFlag(AssessedBaby baby) {
     EarlyInfection found = of(baby);
-    return found.redFlags.isEmpty() ? ConditionResult.NO : ConditionResult.yes(found.evidence);
+    return ConditionResult.of(!found.redFlags.isEmpty(), found.evidence);
   }
 
   /** Where one thing was found, a fact that was not stated could be the second. */
@@ -87,8 +87,8 @@ record EarlyInfection(
   /** Whether a risk factor is all that was found; a finding has a flag of its own. */
   static ConditionResult isOneRiskFactor(AssessedBaby baby) {
     EarlyInfection found = of(baby);
-    boolean one = found.recommendation() == Recommendation.JUDGE && found.riskFactors.size() == 1;
-    return one ? ConditionResult.yes(List.of()) : ConditionResult.NO;
+    return ConditionResult.of(
+        found.recommendation() == Recommendation.JUDGE && found.riskFactors.size() == 1);
   }
 
   private static List<String> found(

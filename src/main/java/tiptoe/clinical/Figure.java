@@ -48,9 +48,9 @@ enum Figure {
 
   private static ConditionResult loss(AssessedBaby baby, Relation relation, double limit) {
     Optional<Double> change = WeightChange.percent(baby);
-    return change.isPresent() && relation.holds(-change.get(), limit)
-        ? ConditionResult.yes(baby.number("weight").stream().toList())
-        : ConditionResult.NO;
+    return ConditionResult.of(
+        change.isPresent() && relation.holds(-change.get(), limit),
+        baby.number("weight").stream().toList());
   }
 
   private static Comparison centile(SizeMeasure measure) {
@@ -61,9 +61,8 @@ enum Figure {
               .filter(size -> relation.holds(size.against().get(0).centile(), limit))
               .isPresent();
       boolean stated = measure == SizeMeasure.WEIGHT && baby.birthWeight().isPresent();
-      return !holds
-          ? ConditionResult.NO
-          : ConditionResult.yes(stated ? List.of() : baby.number(measure.step()).stream().toList());
+      return ConditionResult.of(
+          holds, stated ? List.of() : baby.number(measure.step()).stream().toList());
     };
   }
 
@@ -75,9 +74,8 @@ enum Figure {
       if (notYet.isPresent() && hours.isEmpty()) {
         return ConditionResult.unknown("age");
       }
-      return hours.isPresent() && relation.holds(hours.get(), limit)
-          ? ConditionResult.yes(List.of(notYet.get()))
-          : ConditionResult.NO;
+      return ConditionResult.of(
+          hours.isPresent() && relation.holds(hours.get(), limit), notYet.stream().toList());
     };
   }
 }

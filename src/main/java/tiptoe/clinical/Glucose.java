@@ -62,10 +62,8 @@ record Glucose(Answer answer, Band band, String standard, List<String> remarks) 
   }
 
   static ConditionResult is(AssessedBaby baby, Band band) {
-    return of(baby)
-        .filter(found -> found.band == band)
-        .map(found -> ConditionResult.yes(List.of(found.answer)))
-        .orElse(ConditionResult.NO);
+    return ConditionResult.found(
+        of(baby).filter(found -> found.band == band).map(Glucose::answer).stream().toList());
   }
 
   /** Whether it is below what a baby with signs of low glucose is treated at. */
@@ -88,9 +86,8 @@ record Glucose(Answer answer, Band band, String standard, List<String> remarks) 
       return ConditionResult.NO;
     }
     List<Answer> lastTwo = all.subList(all.size() - 2, all.size());
-    return lastTwo.stream().allMatch(one -> judged(baby, one).band.compareTo(Band.LOW) <= 0)
-        ? ConditionResult.yes(lastTwo)
-        : ConditionResult.NO;
+    return ConditionResult.of(
+        lastTwo.stream().allMatch(one -> judged(baby, one).band.compareTo(Band.LOW) <= 0), lastTwo);
   }
 
   private static Glucose judged(AssessedBaby baby, Answer answer) {

@@ -35,6 +35,17 @@ final class Maturity {
     return Math.round((5 * stated.weeks() - 120) / 2f);
   }
 
+  /** Whether score and stated gestation differ, where there is a score. */
+  static ConditionResult differs(AssessedBaby baby) {
+    return total(baby)
+        .map(
+            score ->
+                baby.gestation()
+                    .map(stated -> ConditionResult.of(differs(score, stated), evidence(baby)))
+                    .orElse(ConditionResult.unknown("gestation")))
+        .orElse(ConditionResult.NO);
+  }
+
   /** Whether score and stated gestation are more than 2 weeks apart. */
   static boolean differs(int score, Gestation stated) {
     return Math.abs(7 * weeks(score) - stated.totalDays()) > FAR_APART_DAYS;

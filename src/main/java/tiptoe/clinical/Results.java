@@ -74,13 +74,11 @@ final class Results {
                   .ifPresent(stated -> remarks.add("more than 2 weeks from the stated " + stated));
               baby.gestation()
                   .filter(stated -> stated.weeks() < TERM_FROM_WEEKS)
-                  .ifPresent(
+                  .map(
                       stated ->
-                          remarks.add(
-                              "a score of about "
-                                  + Maturity.expected(stated)
-                                  + " is expected at "
-                                  + stated));
+                          "a score of about %s is expected at %s"
+                              .formatted(Maturity.expected(stated), stated))
+                  .ifPresent(remarks::add);
               return new Result(
                   "maturity",
                   Integer.toString(weeks),

@@ -83,10 +83,9 @@ record SaturationScreen(
   }
 
   static ConditionResult verdict(AssessedBaby baby, Outcome... any) {
-    return outcome(baby).filter(List.of(any)::contains).isPresent()
-        ? ConditionResult.yes(
-            Stream.of(HAND, FOOT).flatMap(step -> baby.numbers(step).stream()).toList())
-        : ConditionResult.NO;
+    return ConditionResult.of(
+        outcome(baby).filter(List.of(any)::contains).isPresent(),
+        Stream.of(HAND, FOOT).flatMap(step -> baby.numbers(step).stream()).toList());
   }
 
   /**

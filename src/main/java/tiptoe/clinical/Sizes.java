@@ -122,12 +122,8 @@ final class Sizes {
     if (gestation.compareTo(NewbornSize.EARLIEST) < 0
         || gestation.compareTo(NewbornSize.LATEST) > 0) {
       return Optional.of(
-          "they run from "
-              + NewbornSize.EARLIEST
-              + " to "
-              + NewbornSize.LATEST
-              + ", and the gestation is "
-              + gestation);
+          "they run from %s to %s, and the gestation is %s"
+              .formatted(NewbornSize.EARLIEST, NewbornSize.LATEST, gestation));
     }
     if (measure == SizeMeasure.WEIGHT && birthWeight(baby).isEmpty()) {
       return Optional.of("the weight at birth was not stated");

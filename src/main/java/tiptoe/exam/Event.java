@@ -26,6 +26,9 @@ public sealed interface Event {
   /** What the tool notes of the sound, the journal or a remark: it needs no decision. */
   sealed interface Notice extends Event {}
 
+  /** What a reviewer does, and what comes of it: so what an addendum may hold. */
+  sealed interface Edit extends Event {}
+
   /**
    * The first event.
    *
@@ -58,7 +61,7 @@ public sealed interface Event {
 
   /** A fact about the baby; ids and values as in {@link Baby}. It replaces an older value. */
   record ContextStated(String fact, String value, Integer utterance, String author)
-      implements Event {
+      implements Edit {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       fold.baby = fold.baby.with(fact, value);
@@ -105,7 +108,7 @@ public sealed interface Event {
       Effect effect,
       List<Integer> of,
       String author)
-      implements Event {
+      implements Edit {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       fold.statements.put(number, fold.recorded(this, entry.at(), Status.of(effect)));
@@ -115,7 +118,7 @@ public sealed interface Event {
 
   /** A statement that waited was decided on. */
   record StatementSettled(int statement, Effect effect, List<Integer> of, String author)
-      implements Event {
+      implements Edit {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       fold.settle(statement, effect, of);
@@ -141,7 +144,7 @@ public sealed interface Event {
       List<Integer> against,
       String fact,
       String value)
-      implements Event {
+      implements Edit {
     QuestionAsked withText(String text) {
       return new QuestionAsked(
           number, question.withText(text), correction, utterance, statement, against, fact, value);
@@ -155,7 +158,7 @@ public sealed interface Event {
 
   /** A question was answered, in these words. */
   record QuestionAnswered(int number, String answer, Integer utterance, String author)
-      implements Event {
+      implements Edit {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       fold.close(number, answer);
@@ -163,7 +166,7 @@ public sealed interface Event {
   }
 
   /** A question lost its point or was waved away. */
-  record QuestionDropped(int number, String reason, String author) implements Event {
+  record QuestionDropped(int number, String reason, String author) implements Edit {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       fold.close(number, reason);
@@ -220,10 +223,8 @@ public sealed interface Event {
     public void applyTo(Fold fold, Entry entry) {
       fold.note(
           entry,
-          "an unfinished line of "
-              + bytes
-              + " bytes at the end of the journal was moved to "
-              + file);
+          "an unfinished line of %s bytes at the end of the journal was moved to %s"
+              .formatted(bytes, file));
     }
   }
 
@@ -236,7 +237,7 @@ public sealed interface Event {
   }
 
   /** A clinical rule applies. */
-  record FlagRaised(RecordedFlag flag) implements Event {
+  record FlagRaised(RecordedFlag flag) implements Edit {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       fold.flags.add(new FlagHistory(flag, entry.at(), null));
@@ -244,7 +245,7 @@ public sealed interface Event {
   }
 
   /** It does not any more. */
-  record FlagCleared(RecordedFlag flag) implements Event {
+  record FlagCleared(RecordedFlag flag) implements Edit {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       fold.flags.replaceAll(
@@ -265,7 +266,7 @@ public sealed interface Event {
 
   /** A remark: the second it starts and ends at, the same when it was typed. */
   record RemarkMade(int number, String text, double start, double end, String author)
-      implements Event {
+      implements Edit {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       fold.phase = fold.phase == Phase.REMARK ? Phase.LISTENING : fold.phase;
@@ -280,7 +281,7 @@ public sealed interface Event {
    * @param repairs words that were put in place of what sounds alike, in the order of the text
    */
   record RemarkReworded(int number, String text, List<Repair> repairs, String author)
-      implements Notice {
+      implements Notice, Edit {
     public RemarkReworded {
       repairs = repairs == null ? List.of() : List.copyOf(repairs);
     }
@@ -319,7 +320,7 @@ public sealed interface Event {
     }
   }
 
-  record StatementRejected(int statement, String reason, String author) implements Event {
+  record StatementRejected(int statement, String reason, String author) implements Edit {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       fold.settle(statement, Status.REJECTED);
@@ -340,7 +341,7 @@ public sealed interface Event {
   }
 
   /** The reviewer, or a yes or no, has dealt with an unsure or ignored utterance. */
-  record UtteranceReviewed(int utterance, boolean accepted, String author) implements Event {
+  record UtteranceReviewed(int utterance, boolean accepted, String author) implements Edit {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       fold.utterances.computeIfPresent(utterance, (number, heard) -> heard.withReviewed(accepted));
@@ -348,7 +349,7 @@ public sealed interface Event {
   }
 
   /** An edit of the reviewer was taken back: all its entries. */
-  record Undone(List<Long> entries, String author) implements Event {
+  record Undone(List<Long> entries, String author) implements Edit {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       // The fold has asked for it first: it decides which entries count at all.
@@ -356,7 +357,7 @@ public sealed interface Event {
   }
 
   /** An edit that was undone counts again. */
-  record Redone(List<Long> entries, String author) implements Event {
+  record Redone(List<Long> entries, String author) implements Edit {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       // As with what was undone.
@@ -432,7 +433,7 @@ public sealed interface Event {
    * @param note in their own words; may be null
    */
   record ItemTicked(String item, String what, boolean done, String note, String author)
-      implements Event {
+      implements Edit {
     @Override
     public void applyTo(Fold fold, Entry entry) {
       String how = note == null || note.isBlank() ? "done" : note;

@@ -328,20 +328,16 @@ public final class Examination {
   /** Carries out a command that was given by a key, at this second of the audio. */
   public Changes command(Command command, double at) {
     Meaning pressed = new Meaning.Instruction(command);
-    Dialogue next = moved(new Interpretation(List.of(pressed), List.of(), dialogue));
+    Interpretation meaning = new Interpretation(List.of(pressed), List.of(), dialogue);
+    Dialogue next = moved(meaning);
     Changes changes =
         change(
             batch -> {
+              Optional<Utterance> offered = record.toConfirm();
               Optional<List<Meaning>> kept =
-                  record
-                      .toConfirm()
-                      .flatMap(
-                          offered ->
-                              kept(
-                                  offered.offered(),
-                                  new Interpretation(List.of(pressed), List.of(), dialogue)));
+                  offered.flatMap(waiting -> kept(waiting.offered(), meaning));
               if (kept.isPresent()) {
-                return confirm(batch, record.toConfirm().get(), kept.get(), null);
+                return confirm(batch, offered.get(), kept.get(), null);
               }
               Optional<Command> agreed =
                   new CommandHandler(batch, null, Heard.typed("", at)).carryOut(command);

@@ -2,16 +2,15 @@ package tiptoe.exam;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -37,12 +36,11 @@ final class Retraction {
    */
   static Optional<Event.Struck> last(ExamRecord record, Integer current) {
     Retraction retraction = new Retraction(record);
-    OptionalInt last =
-        Stream.of(retraction.withStatements(), retraction.withQuestions(), retraction.withFacts())
-            .flatMapToInt(numbers -> numbers)
-            .filter(number -> current == null || number < current)
-            .max();
-    return last.isPresent() ? Optional.of(retraction.of(last.getAsInt())) : Optional.empty();
+    return retraction
+        .utterances()
+        .filter(number -> number != null && (current == null || number < current))
+        .max(Comparator.naturalOrder())
+        .map(retraction::of);
   }
 
   private void follow(Event event) {
@@ -55,30 +53,25 @@ final class Retraction {
     }
   }
 
-  private IntStream withStatements() {
-    return record.statements().stream()
-        .filter(said -> LIVE.contains(said.status()) && said.utterance() != null)
-        .mapToInt(RecordedFinding::utterance);
+  /** Numbers of those that left something; null for what was left by none. */
+  private Stream<Integer> utterances() {
+    return Stream.of(
+            live().map(RecordedFinding::utterance),
+            record.openQuestions().stream().map(Asked::utterance),
+            facts.values().stream()
+                .map(Deque::peek)
+                .filter(Objects::nonNull)
+                .map(Event.ContextStated::utterance))
+        .flatMap(numbers -> numbers);
   }
 
-  private IntStream withQuestions() {
-    return record.openQuestions().stream()
-        .map(Asked::utterance)
-        .filter(Objects::nonNull)
-        .mapToInt(number -> number);
-  }
-
-  private IntStream withFacts() {
-    return facts.values().stream()
-        .map(Deque::peek)
-        .filter(stated -> stated != null && stated.utterance() != null)
-        .mapToInt(Event.ContextStated::utterance);
+  private Stream<RecordedFinding> live() {
+    return record.statements().stream().filter(said -> LIVE.contains(said.status()));
   }
 
   private Event.Struck of(int utterance) {
     List<Integer> statements =
-        record.statements().stream()
-            .filter(said -> LIVE.contains(said.status()))
+        live()
             .filter(said -> Objects.equals(said.utterance(), utterance))
             .map(RecordedFinding::number)
             .toList();

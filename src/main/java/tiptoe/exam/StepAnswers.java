@@ -65,16 +65,7 @@ record StepAnswers(Step step, List<StandingFinding> standing) {
   }
 
   private Answer answer(StandingFinding one, List<String> denied) {
-    Finding finding =
-        new Finding(
-            step.id(),
-            one.side(),
-            one.value(),
-            one.quantity(),
-            details(one),
-            denied,
-            one.finding().group(),
-            one.finding().source());
+    Finding finding = one.finding().withDetails(details(one)).withDenied(denied);
     return new Answer(finding, one.base().number());
   }
 

@@ -67,6 +67,10 @@ public record Finding(
     return new Finding(step, side, value, quantity, newDetails, denied, group, source);
   }
 
+  public Finding withDenied(List<String> newDenied) {
+    return new Finding(step, side, value, quantity, details, newDenied, group, source);
+  }
+
   public Finding withSource(Source newSource) {
     return new Finding(step, side, value, quantity, details, denied, group, newSource);
   }

@@ -10,7 +10,7 @@ import tiptoe.settings.Settings;
 /** Whatever a file of answers holds, it is judged, or what is wrong with it is said. */
 class AnswersFileFuzz {
   private static final Protocol PROTOCOL = Protocol.standard();
-  private static final Assessor ASSESSOR = Assessor.standard();
+  private static final Assessor ASSESSOR = Assessor.of(Protocol.standard());
   private static final ZonedDateTime NOON = ZonedDateTime.parse("2026-11-25T12:00:00Z");
 
   @FuzzTest

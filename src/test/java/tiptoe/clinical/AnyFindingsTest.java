@@ -153,7 +153,8 @@ class AnyFindingsTest {
       @ForAll("babies") Baby baby,
       @ForAll("settings") Settings settings)
       throws JsonProcessingException {
-    Assessment assessment = Assessor.standard().assess(baby, findings, settings, Bedside.NOW);
+    Assessment assessment =
+        Assessor.of(Protocol.standard()).assess(baby, findings, settings, Bedside.NOW);
     assertNotNull(EventLines.json().writeValueAsString(assessment));
     assertNotNull(AssessmentWording.of(assessment, new Words(PROTOCOL, settings)));
     Set<String> rules = assessment.flags().stream().map(Flag::rule).collect(Collectors.toSet());

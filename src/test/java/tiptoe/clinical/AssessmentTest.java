@@ -134,7 +134,7 @@ class AssessmentTest {
 
   @Test
   void datesNothingWithoutTheTimeOfTheExaminationUnlessBirthWasStated() {
-    Assessor assessor = Assessor.standard();
+    Assessor assessor = Assessor.of(Protocol.standard());
     assertEquals(
         "nipe-review null null",
         plan(assessor.assess(Bedside.baby("age=18"), List.of(), Settings.DEFAULT, null)));
@@ -223,7 +223,7 @@ class AssessmentTest {
   void readsABirthInAnotherZoneInTheZoneOfTheExamination() {
     ZonedDateTime now = ZonedDateTime.of(2026, 11, 25, 23, 30, 0, 0, ZoneId.of("Asia/Tokyo"));
     Assessment assessment =
-        Assessor.standard()
+        Assessor.of(Protocol.standard())
             .assess(Bedside.baby("born-at=2026-11-24T20:00:00Z"), List.of(), Settings.DEFAULT, now);
     // 05:00 on the 25th in Tokyo.
     assertEquals("2027-01-06", assessment.plan().get(0).from());
@@ -515,7 +515,8 @@ class AssessmentTest {
   void assessesARecord() {
     ExamRecord empty = ExamRecord.empty(Protocol.standard());
     Assessment assessment =
-        Assessor.standard().assess(empty, Settings.DEFAULT, ZoneId.of("Europe/London"));
+        Assessor.of(Protocol.standard())
+            .assess(empty, Settings.DEFAULT, ZoneId.of("Europe/London"));
     assertEquals(List.of(), assessment.flags());
     assertNull(assessment.plan().get(0).from());
   }
@@ -543,7 +544,7 @@ class AssessmentTest {
   @Test
   void everythingUnknownIsUnknown() {
     Assessment assessment =
-        Assessor.standard().assess(Baby.UNKNOWN, List.of(), Settings.DEFAULT, null);
+        Assessor.of(Protocol.standard()).assess(Baby.UNKNOWN, List.of(), Settings.DEFAULT, null);
     assertEquals(List.of(), assessment.flags());
   }
 

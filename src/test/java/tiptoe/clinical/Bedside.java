@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Baby;
 import tiptoe.finding.FindingNotation;
+import tiptoe.protocol.Protocol;
 import tiptoe.settings.Settings;
 
 /** Assesses what tables state, in the notation of findings. */
@@ -40,7 +41,7 @@ final class Bedside {
   }
 
   static Assessment assess(String baby, String findings, Settings settings) {
-    return Assessor.standard().assess(baby(baby), answers(findings), settings, NOW);
+    return Assessor.of(Protocol.standard()).assess(baby(baby), answers(findings), settings, NOW);
   }
 
   static SizeMeasure measure(String step) {

@@ -117,7 +117,7 @@ class LevelsPageTest {
       if (value.norm() == Norm.ABNORMAL) {
         Finding finding = Finding.of(step.id(), step.sided() ? Side.LEFT : null, value.id());
         List<Flag> flags =
-            Assessor.standard()
+            Assessor.of(Protocol.standard())
                 .assess(
                     Baby.UNKNOWN, List.of(new Answer(finding, 1)), Settings.DEFAULT, Bedside.NOW)
                 .flags();

@@ -103,7 +103,7 @@ class RulesTest {
   }
 
   private static Assessment alone(Step step, Value value) {
-    return Assessor.standard()
+    return Assessor.of(Protocol.standard())
         .assess(Baby.UNKNOWN, List.of(answer(step, value)), Settings.DEFAULT, Bedside.NOW);
   }
 
@@ -160,7 +160,8 @@ class RulesTest {
               }
             });
     Assessment assessment =
-        Assessor.standard().assess(Baby.UNKNOWN, answers, Settings.DEFAULT, Bedside.NOW);
+        Assessor.of(Protocol.standard())
+            .assess(Baby.UNKNOWN, answers, Settings.DEFAULT, Bedside.NOW);
     assertEquals(List.of(), assessment.flags());
     assertEquals(List.of(), assessment.results());
     assertEquals(List.of(), assessment.missing());

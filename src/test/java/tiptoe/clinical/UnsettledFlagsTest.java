@@ -12,12 +12,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tiptoe.exam.Handover;
+import tiptoe.protocol.Protocol;
 import tiptoe.settings.Settings;
 
 /** What was said and is not settled raises its flag as well, and silences none. */
 class UnsettledFlagsTest {
   private static Assessment assess(String standing, String unsettled) {
-    return Assessor.standard()
+    return Assessor.of(Protocol.standard())
         .assess(
             Bedside.baby("age=30"),
             Bedside.answers(standing),

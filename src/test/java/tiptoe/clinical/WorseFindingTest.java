@@ -136,7 +136,7 @@ class WorseFindingTest {
   }
 
   private static Assessment assess(List<Answer> findings) {
-    return Assessor.standard()
+    return Assessor.of(Protocol.standard())
         .assess(
             Bedside.baby("age=30 gestation=39+0 sex=boy"), findings, Settings.DEFAULT, Bedside.NOW);
   }

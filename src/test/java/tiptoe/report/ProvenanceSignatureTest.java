@@ -27,6 +27,7 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Examination;
 import tiptoe.exam.SignedStatement;
 import tiptoe.exam.journal.SigningKey;
+import tiptoe.protocol.Protocol;
 import tiptoe.report.fhir.FhirDocument;
 import tiptoe.settings.Settings;
 import tiptoe.wording.RecordWording;
@@ -56,7 +57,7 @@ class ProvenanceSignatureTest {
     RecordWording wording =
         new RecordWording(
             record,
-            Assessor.standard().assess(record, Settings.DEFAULT, ZoneOffset.UTC),
+            Assessor.of(Protocol.standard()).assess(record, Settings.DEFAULT, ZoneOffset.UTC),
             Settings.DEFAULT);
     Bundle bundle = FhirDocument.bundle(wording);
     Provenance provenance =

@@ -182,6 +182,6 @@ final class Records {
   }
 
   static Assessment assess(ExamRecord record) {
-    return Assessor.standard().assess(record, Settings.DEFAULT, ZoneOffset.UTC);
+    return Assessor.of(Protocol.standard()).assess(record, Settings.DEFAULT, ZoneOffset.UTC);
   }
 }

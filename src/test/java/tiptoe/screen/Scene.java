@@ -94,7 +94,7 @@ final class Scene {
   }
 
   private Assessment assessment(ExamRecord record) {
-    return Assessor.standard()
+    return Assessor.of(Protocol.standard())
         .assess(
             record.baby(),
             record.answers(),

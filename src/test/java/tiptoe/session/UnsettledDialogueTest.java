@@ -288,7 +288,10 @@ class UnsettledDialogueTest {
 
   /** The place of the highest level; more than any where no flag is raised. */
   private static int highest(ExamRecord record) {
-    return Assessor.standard().assess(record, Settings.DEFAULT, ZoneOffset.UTC).flags().stream()
+    return Assessor.of(Protocol.standard())
+        .assess(record, Settings.DEFAULT, ZoneOffset.UTC)
+        .flags()
+        .stream()
         .mapToInt(flag -> flag.level().ordinal())
         .min()
         .orElse(Integer.MAX_VALUE);

@@ -117,12 +117,9 @@ final class AudioCheck {
       if (!Files.isRegularFile(segment.file(), LinkOption.NOFOLLOW_LINKS)) {
         problems.add("sound " + name(segment) + " is no file of its own");
       } else if (name(segment).endsWith(".sealed") != encrypted) {
-        problems.add(
-            "sound "
-                + name(segment)
-                + (encrypted
-                    ? " is not encrypted, as the journal is"
-                    : " is encrypted, and the journal is not"));
+        String other =
+            encrypted ? "not encrypted, as the journal is" : "encrypted, and the journal is not";
+        problems.add("sound " + name(segment) + " is " + other);
       }
     }
   }

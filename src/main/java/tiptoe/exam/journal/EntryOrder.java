@@ -16,25 +16,6 @@ import tiptoe.exam.ExamRecord;
  * sound that was signed.
  */
 final class EntryOrder {
-  /** What a reviewer does, so what an addendum may hold. */
-  private static final Set<Class<? extends Event>> EDITS =
-      Set.of(
-          Event.ContextStated.class,
-          Event.StatementMade.class,
-          Event.StatementSettled.class,
-          Event.StatementRejected.class,
-          Event.UtteranceReviewed.class,
-          Event.QuestionAsked.class,
-          Event.QuestionAnswered.class,
-          Event.QuestionDropped.class,
-          Event.RemarkMade.class,
-          Event.RemarkReworded.class,
-          Event.FlagRaised.class,
-          Event.FlagCleared.class,
-          Event.ItemTicked.class,
-          Event.Undone.class,
-          Event.Redone.class);
-
   private final List<String> problems = new ArrayList<>();
   private Entry signed;
   private boolean sealed;
@@ -83,7 +64,7 @@ final class EntryOrder {
     } else if (signed != null && !isAside(event)) {
       if (sealed) {
         problem(entry, EventLines.kind(event) + " stands behind the signature, in no addendum");
-      } else if (!EDITS.contains(event.getClass())) {
+      } else if (!(event instanceof Event.Edit)) {
         problem(entry, EventLines.kind(event) + " is nothing that an addendum holds");
       }
     }

@@ -38,6 +38,7 @@ public final class EventLines {
       JsonMapper.builder()
           .registerSubtypes(
               kinds(Event.class)
+                  .distinct()
                   .map(kind -> new NamedType(kind, type(kind)))
                   .toArray(NamedType[]::new))
           .addModule(

@@ -46,11 +46,8 @@ final class HeadLog {
     }
     if (missing > 0) {
       problems.add(
-          "entries up to "
-              + missing
-              + " were kept here, found "
-              + heads.size()
-              + ": its end was cut off");
+          "entries up to %s were kept here, found %s: its end was cut off"
+              .formatted(missing, heads.size()));
     }
     return problems;
   }

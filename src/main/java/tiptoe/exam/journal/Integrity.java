@@ -76,11 +76,8 @@ public record Integrity(State state, List<String> problems, Map<String, String> 
     }
     String what = record.signatures().isEmpty() ? "written" : "signed";
     int more = problems.size() - 1;
-    return "not as it was "
-        + what
-        + ": "
-        + problems.get(0)
-        + (more == 0 ? "" : "; and " + more + " more");
+    String others = more == 0 ? "" : "; and " + more + " more";
+    return "not as it was " + what + ": " + problems.get(0) + others;
   }
 
   /** Whose key this is, as far as is known here; empty where it is not among the trusted ones. */

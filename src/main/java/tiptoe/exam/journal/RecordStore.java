@@ -18,7 +18,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.audio.SoundSeal;
 import tiptoe.exam.Entry;
@@ -82,13 +81,9 @@ public final class RecordStore {
       OwnerOnly.createFolder(made.path());
       FolderLock lock = FolderLock.take(made);
       FileChannel channel = OwnerOnly.createFile(made.journal());
-      LineCodec codec = LineCodec.PLAIN;
       DataKey key = passphrase == null ? null : DataKey.create(passphrase);
-      long length = 0;
-      if (key != null) {
-        codec = new EncryptedLines(key);
-        length = writeHeader(channel, key);
-      }
+      LineCodec codec = key == null ? LineCodec.PLAIN : new EncryptedLines(key);
+      long length = key == null ? 0 : writeHeader(channel, key);
       forceFolder(made.path());
       forceFolder(folder);
       Journal journal = new Journal(made, channel, length, Chain.start(), codec, "");
@@ -301,17 +296,14 @@ public final class RecordStore {
             .filter(exam -> name.equals(LAST) ? isOfTheLastMinute(exam, all) : begins(exam, name))
             .toList();
     if (meant.size() > 1) {
+      List<String> some = meant.stream().limit(MOST_NAMED).map(ExamFolder::name).toList();
       throw new RecordProblem(
-          "expected one examination, found "
-              + meant.size()
-              + " called "
-              + name
-              + ": "
-              + meant.stream()
-                  .limit(MOST_NAMED)
-                  .map(ExamFolder::name)
-                  .collect(Collectors.joining(", "))
-              + (meant.size() > MOST_NAMED ? " and more" : ""));
+          "expected one examination, found %s called %s: %s%s"
+              .formatted(
+                  meant.size(),
+                  name,
+                  String.join(", ", some),
+                  meant.size() > MOST_NAMED ? " and more" : ""));
     }
     return meant.stream()
         .findFirst()

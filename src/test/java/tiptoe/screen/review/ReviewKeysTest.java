@@ -56,7 +56,7 @@ class ReviewKeysTest {
   private static RecordWording wording(ExamRecord record) {
     return new RecordWording(
         record,
-        Assessor.standard().assess(record, Settings.DEFAULT, ZoneOffset.UTC),
+        Assessor.of(Protocol.standard()).assess(record, Settings.DEFAULT, ZoneOffset.UTC),
         Settings.DEFAULT);
   }
 
