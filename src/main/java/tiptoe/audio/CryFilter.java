@@ -32,7 +32,8 @@ public final class CryFilter {
   private final double[] window = new double[FRAME];
   private final double[] latest = new double[FRAME];
   private final double[] removed = new double[FRAME];
-  private final double[][] spectrum = new double[2][FRAME * FINER];
+  private final double[] windowed = new double[FRAME];
+  private final Spectrum spectrum = new Spectrum(FRAME * FINER);
   private final double[][] unwanted = new double[2][FRAME];
   private final CryPitch pitch = new CryPitch((double) Pcm.RATE / (FRAME * FINER));
   private OptionalDouble heard = OptionalDouble.empty();
@@ -87,16 +88,15 @@ public final class CryFilter {
 
   /** Natural logarithms of the amplitudes of the latest sound and 1, which is next to nothing. */
   private double[] logarithms() {
-    for (double[] part : spectrum) {
-      Arrays.fill(part, 0);
-    }
     for (int i = 0; i < FRAME; i++) {
-      spectrum[0][i] = latest[i] * window[i];
+      windowed[i] = latest[i] * window[i];
     }
-    transform(spectrum, TransformType.FORWARD);
-    double[] logarithms = new double[FRAME * FINER / 2 + 1];
-    for (int i = 0; i < logarithms.length; i++) {
-      logarithms[i] = Math.log(Math.hypot(spectrum[0][i], spectrum[1][i]) + 1);
+    spectrum.take(windowed);
+    double[] logarithms = new double[pitch.bins()];
+    for (int bin = 0; bin < logarithms.length; bin++) {
+      double real = spectrum.real(bin);
+      double imaginary = spectrum.imaginary(bin);
+      logarithms[bin] = Math.log(Math.sqrt(real * real + imaginary * imaginary) + 1);
     }
     return logarithms;
   }
@@ -104,20 +104,19 @@ public final class CryFilter {
   private void remove(double hertz) {
     double step = (double) Pcm.RATE / FRAME;
     for (int bin = 0; bin < FRAME; bin++) {
-      double frequency = Math.min(bin, FRAME - bin) * step;
+      int upright = Math.min(bin, FRAME - bin); // the upper half mirrors the lower one
+      double frequency = upright * step;
       long partial = Math.round(frequency / hertz);
       boolean near = partial > 0 && Math.abs(frequency - partial * hertz) <= AROUND;
-      for (int part = 0; part < 2; part++) {
-        unwanted[part][bin] = near ? (1 - LEFT) * spectrum[part][bin * FINER] : 0;
-      }
+      double part = near ? 1 - LEFT : 0;
+      double sign = bin == upright ? 1 : -1;
+      unwanted[0][bin] = part * spectrum.real(upright * FINER);
+      unwanted[1][bin] = part * sign * spectrum.imaginary(upright * FINER);
     }
-    transform(unwanted, TransformType.INVERSE);
+    FastFourierTransformer.transformInPlace(
+        unwanted, DftNormalization.STANDARD, TransformType.INVERSE);
     for (int i = 0; i < FRAME; i++) {
       removed[i] += unwanted[0][i] * window[i] / OVERLAP;
     }
-  }
-
-  private static void transform(double[][] values, TransformType type) {
-    FastFourierTransformer.transformInPlace(values, DftNormalization.STANDARD, type);
   }
 }

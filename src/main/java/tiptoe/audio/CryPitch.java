@@ -29,6 +29,7 @@ final class CryPitch {
   private static final double[] BETWEEN = {1 / 3.0, 1 / 2.0, 2 / 3.0};
   private static final int PITCHES = (int) Math.ceil((HIGHEST - LOWEST) / STEP);
 
+  private final int bins;
   private final int[][] partials = new int[PITCHES][];
   private final int[][] gaps = new int[PITCHES][];
   private final double[] clarity = new double[PITCHES];
@@ -39,6 +40,7 @@ final class CryPitch {
    * @param bin distance of two amplitudes of a spectrum, in Hz
    */
   CryPitch(double bin) {
+    bins = (int) Math.round(TOP / bin) + 1;
     for (int i = 0; i < PITCHES; i++) {
       double hertz = LOWEST + i * STEP;
       int most = (int) (TOP / hertz);
@@ -51,6 +53,11 @@ final class CryPitch {
         }
       }
     }
+  }
+
+  /** How many amplitudes of a spectrum, from 0 Hz on, it looks at. */
+  int bins() {
+    return bins;
   }
 
   /**
