@@ -18,7 +18,7 @@ record FactReader(Protocol protocol) {
     return clause.facts.stream().map(said -> read(said, clause.numbers, correction)).toList();
   }
 
-  private Meaning read(Meaning.Fact said, List<SpokenNumber> numbers, boolean correction) {
+  Meaning read(Meaning.Fact said, List<SpokenNumber> numbers, boolean correction) {
     Fact fact = protocol.fact(said.id()).orElseThrow();
     if (said.value() != null) {
       return new Meaning.Fact(said.id(), said.value(), correction);

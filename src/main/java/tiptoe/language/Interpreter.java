@@ -96,6 +96,11 @@ public final class Interpreter {
         return born.get();
       }
     }
+    Optional<Interpretation> told =
+        first.loose().isEmpty() ? Optional.empty() : told(words, first, dialogue, source);
+    if (told.isPresent()) {
+      return told.get();
+    }
     boolean parted = words.contains(TypedText.BREAK);
     boolean asked = words.contains(TypedText.ASKS) && first.states();
     if (second == SecondReading.NONE
@@ -152,6 +157,61 @@ public final class Interpreter {
                     false,
                     birth.doubtful() || source != Source.TYPED))
         .map(fact -> new Interpretation(List.of(fact), List.of(), dialogue));
+  }
+
+  // "Mum was positive for group B strep, he's lovely and pink": what is told is read by itself,
+  // the rest as if it stood alone.
+  private Optional<Interpretation> told(
+      List<String> words, ByGrammar first, Dialogue dialogue, Source source) {
+    SecondReading.Told told = second.told(words);
+    if (told.said().isEmpty()) {
+      return Optional.empty();
+    }
+    List<Interpretation.Certainty> certainties = new ArrayList<>();
+    String why = "not accounted for: " + String.join(" ", told.open());
+    for (SecondReading.Told.Said said : told.said()) {
+      meanings(said, first, source)
+          .forEach(
+              one ->
+                  certainties.add(
+                      new Interpretation.Certainty(
+                          one, said.sure(), said.sure() ? BY_ITSELF : why)));
+    }
+    List<String> uncovered = new ArrayList<>(told.open());
+    List<SecondReading.Span> spans = List.of();
+    Dialogue next = dialogue;
+    if (!told.rest().isEmpty()) {
+      Interpretation left = interpret(told.rest(), dialogue, source);
+      left.howSure().stream()
+          .filter(one -> !(one.meaning() instanceof Meaning.Instruction))
+          .filter(one -> !(one.meaning() instanceof Meaning.Picks))
+          .forEach(certainties::add);
+      uncovered.addAll(left.uncovered());
+      spans = left.spans();
+      next = left.dialogue();
+    }
+    return Optional.of(
+        new Interpretation(
+            certainties.stream().map(Interpretation.Certainty::meaning).toList(),
+            uncovered,
+            spans,
+            false,
+            next,
+            certainties));
+  }
+
+  private List<Meaning> meanings(
+      SecondReading.Told.Said said, ByGrammar first, Source source) {
+    if (protocol.fact(said.subject()).isPresent()) {
+      return List.of(
+          new FactReader(protocol)
+              .read(new Meaning.Fact(said.subject(), said.value()), said.numbers(), false));
+    }
+    SecondReading.Claim claim =
+        new SecondReading.Claim(
+            said.subject(), null, null, List.of(), said.numbers(), Set.of());
+    return new SecondOpinion(protocol, SecondReading.NONE.read(List.of()), Set.of())
+        .alone(claim, first.utterance().meanings(), source);
   }
 
   // "Birth weight three four fifty, he's lovely and pink": what is between breaks and no finding,

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Quantity;
+import tiptoe.finding.Question;
 import tiptoe.finding.Source;
 import tiptoe.protocol.Measure;
 import tiptoe.protocol.Norm;
@@ -68,6 +69,10 @@ final class SecondOpinion {
    */
   List<Meaning> alone(SecondReading.Claim claim, List<Meaning> first, Source source) {
     Finding read = finding(claim).withSource(source);
+    if (claim.value() == null
+        && !Measurement.of(claim.numbers(), protocol.step(claim.step()).measure()).plausible()) {
+      return List.of(new Meaning.Asks(Question.number(read), false));
+    }
     Finding detailed =
         findings(first)
             .filter(said -> said.step().equals(read.step()) && overlap(said, read))

@@ -20,6 +20,49 @@ public interface SecondReading {
   Reading read(List<String> words);
 
   /**
+   * Facts about the baby and measurements in a sentence.
+   *
+   * @param words as in {@link #read}
+   */
+  default Told told(List<String> words) {
+    return Told.NOTHING;
+  }
+
+  /**
+   * What a sentence tells beside findings.
+   *
+   * @param said in the order they were said
+   * @param rest the words of what else is said, with {@link TypedText#BREAK}; empty where that is
+   *     nothing
+   * @param open words beside what is said that are not accounted for
+   */
+  record Told(List<Said> said, List<String> rest, List<String> open) {
+    /** Nothing told. */
+    public static final Told NOTHING = new Told(List.of(), List.of(), List.of());
+
+    public Told {
+      said = List.copyOf(said);
+      rest = List.copyOf(rest);
+      open = List.copyOf(open);
+    }
+
+    /**
+     * A fact or a measurement.
+     *
+     * @param subject id of the fact or the measured step
+     * @param value id of the value; null for a number
+     * @param numbers major unit first; empty where there is a value
+     * @param sure whether every word beside it is accounted for
+     */
+    public record Said(
+        String subject, String value, List<SpokenNumber> numbers, boolean sure) {
+      public Said {
+        numbers = List.copyOf(numbers);
+      }
+    }
+  }
+
+  /**
    * What was read.
    *
    * @param claims statements, in the order they were said

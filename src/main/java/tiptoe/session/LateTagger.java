@@ -25,13 +25,22 @@ public final class LateTagger implements SecondReading {
   }
 
   @Override
-  public synchronized Reading read(List<String> words) {
+  public Reading read(List<String> words) {
+    return ready().read(words);
+  }
+
+  @Override
+  public Told told(List<String> words) {
+    return ready().told(words);
+  }
+
+  private synchronized Tagger ready() {
     try {
       getReady(System.err);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-    return tagger.read(words);
+    return tagger;
   }
 
   /**

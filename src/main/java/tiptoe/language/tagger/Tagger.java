@@ -26,9 +26,16 @@ public final class Tagger implements SecondReading {
   private final SpanModel model;
   private final Set<String> deniable;
   private final WordItems items;
+  private final ToldLexicon told;
 
-  Tagger(LayLexicon lexicon, Protocol protocol, SpanModel model, Set<String> deniable) {
+  Tagger(
+      LayLexicon lexicon,
+      ToldLexicon told,
+      Protocol protocol,
+      SpanModel model,
+      Set<String> deniable) {
     this.lexicon = lexicon;
+    this.told = told;
     this.protocol = protocol;
     this.model = model;
     this.deniable = Set.copyOf(deniable);
@@ -45,7 +52,12 @@ public final class Tagger implements SecondReading {
       throws IOException {
     LayLexicon lexicon = LayLexiconReader.shipped(protocol, typed::words);
     List<Tagged> sentences = new TrainingSentences(lexicon, protocol, SEED).all(network);
-    return new Tagger(lexicon, protocol, SpanModel.train(sentences, lexicon), deniable(network));
+    return new Tagger(
+        lexicon,
+        ToldLexicon.shipped(protocol, typed::words),
+        protocol,
+        SpanModel.train(sentences, lexicon),
+        deniable(network));
   }
 
   /** {@code step value} of every abnormal value that some phrase of the grammars denies. */
@@ -81,6 +93,11 @@ public final class Tagger implements SecondReading {
     List<WordItem> all = items.of(words);
     SentenceReader reader = new SentenceReader(lexicon, protocol, deniable, words, all);
     return new Account(lexicon, protocol, words, all, unlisted(words)).of(reader);
+  }
+
+  @Override
+  public Told told(List<String> words) {
+    return new ToldReader(told, lexicon, protocol, words).read();
   }
 
   // Unlisted words that the model takes for something of the examination.

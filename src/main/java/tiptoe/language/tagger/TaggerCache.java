@@ -50,8 +50,9 @@ public final class TaggerCache {
       throws IOException {
     String name = "tagger-" + ContentCache.digits(hash(grammars, protocol)) + ".bin";
     LayLexicon lexicon = LayLexiconReader.shipped(protocol, typed::words);
+    ToldLexicon told = ToldLexicon.shipped(protocol, typed::words);
     for (Path file : cache.candidates(name)) {
-      Tagger kept = kept(file, lexicon, protocol);
+      Tagger kept = kept(file, lexicon, told, protocol);
       if (kept != null) {
         return kept;
       }
@@ -83,15 +84,17 @@ public final class TaggerCache {
     return Sha256.hex(digest.digest());
   }
 
-  private static Tagger kept(Path file, LayLexicon lexicon, Protocol protocol) {
+  private static Tagger kept(
+      Path file, LayLexicon lexicon, ToldLexicon told, Protocol protocol) {
     try {
-      return read(file, lexicon, protocol);
+      return read(file, lexicon, told, protocol);
     } catch (IOException e) {
       return null; // what cannot be read is trained anew
     }
   }
 
-  private static Tagger read(Path file, LayLexicon lexicon, Protocol protocol) throws IOException {
+  private static Tagger read(
+      Path file, LayLexicon lexicon, ToldLexicon told, Protocol protocol) throws IOException {
     if (!Files.isRegularFile(file)) {
       return null;
     }
@@ -111,7 +114,7 @@ public final class TaggerCache {
       for (int i = 0; i < count; i++) {
         deniable.add(in.readUTF());
       }
-      return new Tagger(lexicon, protocol, SpanModel.read(in, lexicon), deniable);
+      return new Tagger(lexicon, told, protocol, SpanModel.read(in, lexicon), deniable);
     }
   }
 

@@ -1,0 +1,265 @@
+package tiptoe.language.tagger;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
+import tiptoe.protocol.Fact;
+import tiptoe.protocol.Protocol;
+
+/** The words of {@code told.txt} for facts about the baby and for measurements. */
+final class ToldLexicon {
+  private static final String FILE = "/tiptoe/language/told.txt";
+
+  enum Kind {
+    /** What is spoken of. */
+    ABOUT,
+    /** What is said of it. */
+    VALUE,
+    /** What carries nothing beside it. */
+    BESIDE
+  }
+
+  /**
+   * What a term can stand for.
+   *
+   * @param subject id of a fact or of a measured step
+   * @param value id of the value; null where it is none
+   * @param bound whether the subject must be named beside it
+   * @param weak whether it counts only where nothing else is spoken of
+   */
+  record Sense(Kind kind, String subject, String value, boolean bound, boolean weak) {}
+
+  /** A term in a sentence, from its first word to behind its last. */
+  record Match(int from, int to, List<Sense> senses) {
+    Match {
+      senses = List.copyOf(senses);
+    }
+
+    boolean overlaps(Match other) {
+      return from < other.to && other.from < to;
+    }
+
+    List<Sense> of(Kind kind) {
+      return senses.stream().filter(sense -> sense.kind() == kind).toList();
+    }
+  }
+
+  private record Entry(List<String> words, String with, Sense sense) {}
+
+  private final Map<String, List<Entry>> byFirst = new HashMap<>();
+  private final Map<String, List<List<String>>> lists = new HashMap<>();
+
+  /** The lists that each subject wants a word of. */
+  private final Map<String, Set<String>> uses = new HashMap<>();
+
+  private final Protocol protocol;
+  private final Function<String, List<String>> spelling;
+  private String section;
+
+  private ToldLexicon(Protocol protocol, Function<String, List<String>> spelling) {
+    this.protocol = protocol;
+    this.spelling = spelling;
+  }
+
+  /**
+   * The lexicon this project ships.
+   *
+   * @param spelling turns text into words spelled as the grammars spell them
+   */
+  static ToldLexicon shipped(Protocol protocol, Function<String, List<String>> spelling) {
+    ToldLexicon lexicon = new ToldLexicon(protocol, spelling);
+    try (InputStream in = ToldLexicon.class.getResourceAsStream(FILE);
+        BufferedReader lines =
+            new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
+      lines.lines().map(line -> line.replaceFirst("#.*", "").strip()).forEach(lexicon::take);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return lexicon;
+  }
+
+  private void take(String line) {
+    if (line.startsWith("[")) {
+      section = line.substring(1, line.length() - 1);
+    } else if (!line.isEmpty()) {
+      int colon = line.indexOf(':');
+      String key = line.substring(0, colon);
+      List<String> items =
+          List.of(line.substring(colon + 1).split(",")).stream().map(String::strip).toList();
+      if (section.equals("words")) {
+        List<List<String>> all = lists.computeIfAbsent(key, name -> new ArrayList<>());
+        items.stream().map(this::words).forEach(all::add);
+      } else if (isKnown(key)) {
+        items.forEach(item -> term(key, item));
+      } else {
+        throw new IllegalArgumentException(
+            "told.txt: expected [fact or measured step] and about, beside or a value, found "
+                + line
+                + " in "
+                + section);
+      }
+    }
+  }
+
+  private boolean isKnown(String key) {
+    boolean measured = protocol.find(section).filter(step -> step.isMeasured()).isPresent();
+    Fact fact = protocol.fact(section).orElse(null);
+    return (measured || fact != null)
+        && (Set.of("about", "beside").contains(key)
+            || fact != null && fact.kind() == Fact.Kind.CHOICE && fact.values().contains(key));
+  }
+
+  private void term(String key, String item) {
+    if (item.startsWith("~")) {
+      uses.computeIfAbsent(section, id -> new HashSet<>()).add(item.substring(1));
+      list(item.substring(1))
+          .forEach(
+              words -> add(words, null, new Sense(Kind.ABOUT, section, null, false, true)));
+      return;
+    }
+    if (item.startsWith("@")) {
+      list(item.substring(1))
+          .forEach(words -> add(words, null, new Sense(Kind.BESIDE, section, null, false, false)));
+      return;
+    }
+    boolean bound = item.startsWith("*");
+    String[] parts = item.substring(bound ? 1 : 0).split(" & ");
+    Kind kind =
+        switch (key) {
+          case "about" -> Kind.ABOUT;
+          case "beside" -> Kind.BESIDE;
+          default -> Kind.VALUE;
+        };
+    String value = kind == Kind.VALUE ? key : null;
+    add(
+        words(parts[0]),
+        parts.length == 2 ? parts[1] : null,
+        new Sense(kind, section, value, bound, false));
+  }
+
+  private void add(List<String> words, String with, Sense sense) {
+    if (with != null && !lists.containsKey(with)) {
+      throw new IllegalArgumentException("told.txt: no list " + with);
+    }
+    if (with != null) {
+      uses.computeIfAbsent(section, id -> new HashSet<>()).add(with);
+    }
+    byFirst.computeIfAbsent(words.get(0), word -> new ArrayList<>()).add(new Entry(words, with, sense));
+  }
+
+  private List<String> words(String text) {
+    return spelling.apply(text).stream().map(ToldLexicon::plain).toList();
+  }
+
+  /** "Baby's" is baby, "she'd" is she. */
+  static String plain(String word) {
+    return word.matches("[a-z]+'(s|d|ve|re)") ? word.substring(0, word.indexOf('\'')) : word;
+  }
+
+  /** The lists of words that one of these wants beside it. */
+  Set<String> uses(Set<String> subjects) {
+    Set<String> all = new HashSet<>();
+    subjects.forEach(subject -> all.addAll(uses.getOrDefault(subject, Set.of())));
+    return all;
+  }
+
+  Set<String> contexts() {
+    return uses(uses.keySet());
+  }
+
+  List<List<String>> list(String name) {
+    return lists.getOrDefault(name, List.of());
+  }
+
+  /** Whether these words hold a term of the list. */
+  boolean says(String list, List<String> words) {
+    return list(list).stream()
+        .anyMatch(term -> java.util.Collections.indexOfSubList(words, term) >= 0);
+  }
+
+  /**
+   * The terms in a sentence, the longest first chosen.
+   *
+   * @param words plain
+   */
+  List<Match> matches(List<String> words) {
+    List<Match> named = longestFirst(all(words, Kind.ABOUT, Kind.VALUE));
+    Set<String> subjects = new HashSet<>();
+    named.forEach(match -> match.senses().forEach(sense -> subjects.add(sense.subject())));
+    List<Match> beside = new ArrayList<>();
+    for (Match match : all(words, Kind.BESIDE)) {
+      List<Sense> here =
+          match.senses().stream().filter(sense -> subjects.contains(sense.subject())).toList();
+      if (!here.isEmpty()) {
+        beside.add(new Match(match.from(), match.to(), here));
+      }
+    }
+    // What carries nothing beside one thing may be what is said of another.
+    List<Match> all = new ArrayList<>(named);
+    for (Match match : longestFirst(beside)) {
+      List<Match> within = all.stream().filter(match::overlaps).toList();
+      if (within.isEmpty()) {
+        all.add(match);
+      } else if (within.size() == 1
+          && within.get(0).from() == match.from()
+          && within.get(0).to() == match.to()) {
+        all.remove(within.get(0));
+        List<Sense> both = new ArrayList<>(within.get(0).senses());
+        both.addAll(match.senses());
+        all.add(new Match(match.from(), match.to(), both));
+      }
+    }
+    all.sort(Comparator.comparingInt(Match::from));
+    return all;
+  }
+
+  private List<Match> all(List<String> words, Kind... kinds) {
+    List<Match> all = new ArrayList<>();
+    for (int at = 0; at < words.size(); at++) {
+      Map<Integer, List<Sense>> here = new HashMap<>();
+      for (Entry entry : byFirst.getOrDefault(words.get(at), List.of())) {
+        int to = at + entry.words().size();
+        if (List.of(kinds).contains(entry.sense().kind())
+            && to <= words.size()
+            && words.subList(at, to).equals(entry.words())
+            && (entry.with() == null || says(entry.with(), words))) {
+          here.computeIfAbsent(to, end -> new ArrayList<>()).add(entry.sense());
+        }
+      }
+      int from = at;
+      here.forEach((to, senses) -> all.add(new Match(from, to, senses)));
+    }
+    return all;
+  }
+
+  /** The senses that the end of a match has by itself: "positive" of "a positive". */
+  List<Sense> shorter(Match match, List<String> words) {
+    List<Sense> senses = new ArrayList<>();
+    all(words, Kind.VALUE).stream()
+        .filter(other -> other.to() == match.to() && other.from() == match.from() + 1)
+        .forEach(other -> senses.addAll(other.senses()));
+    return senses;
+  }
+
+  private static List<Match> longestFirst(List<Match> all) {
+    List<Match> kept = new ArrayList<>();
+    all.stream()
+        .sorted(
+            Comparator.comparingInt((Match match) -> match.from() - match.to())
+                .thenComparingInt(Match::from))
+        .filter(match -> kept.stream().noneMatch(match::overlaps))
+        .forEach(kept::add);
+    return kept;
+  }
+}

@@ -1,0 +1,967 @@
+package tiptoe.language.tagger;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import tiptoe.language.NumberWords;
+import tiptoe.language.SecondReading.Told;
+import tiptoe.language.SpokenNumber;
+import tiptoe.language.TypedText;
+import tiptoe.protocol.Fact;
+import tiptoe.protocol.Protocol;
+
+/**
+ * Reads facts about the baby and measurements in a sentence. It is parted where something else is
+ * spoken of; each part is told only where every word of it is accounted for, and only offered where
+ * one or two are not. Two values of one thing without a plain correction count for nothing.
+ */
+final class ToldReader {
+  private static final int MOST_UNKNOWN = 2;
+  private static final List<String> EMPTY =
+      List.of("filler", "function", "neutral", "little", "talk", "address", "severity");
+  private static final Set<String> JOINTS =
+      Set.of("and", "but", "so", "though", "although", "while", "plus", "because", "since", "with");
+  private static final Set<String> LIST_JOINTS = Set.of("or");
+  private static final Map<String, String> UNITS =
+      Map.of(
+          "hour", "h", "hours", "h", "hourly", "h", "day", "days", "days", "days", "week", "weeks",
+          "weeks", "weeks");
+  private static final Set<String> ROUGHLY =
+      Set.of("about", "around", "nearly", "almost", "roughly", "approximately", "just", "say");
+
+  private static final Set<String> AUXILIARIES =
+      Set.of("was", "were", "is", "are", "did", "does", "do", "has", "have", "had", "can", "could",
+          "would", "will", "should", "may", "shall");
+  private static final Set<String> SUBJECTS =
+      Set.of("the", "this", "that", "your", "a", "baby", "mum", "mom", "mother", "dad", "she", "he", "you",
+          "they", "it", "any", "anyone", "anybody", "there", "her", "his", "we", "i");
+
+  private enum Kind {
+    TOLD,
+    NUMBER,
+    DENY,
+    JOINT,
+    OR,
+    EMPTY,
+    CONTEXT,
+    ORDER,
+    STRANGE,
+    OTHER,
+    UNKNOWN
+  }
+
+  private record Item(
+      Kind kind, int from, int to, ToldLexicon.Match match, List<SpokenNumber> numbers) {
+    boolean isAbout() {
+      return match != null && !match.of(ToldLexicon.Kind.ABOUT).isEmpty();
+    }
+
+    boolean isFreeValue() {
+      return match != null
+          && match.of(ToldLexicon.Kind.VALUE).stream().anyMatch(sense -> !sense.bound());
+    }
+  }
+
+  /** What stands between two breaks or joints and speaks of one thing. */
+  private static final class Part {
+    final List<Item> items = new ArrayList<>();
+    boolean corrects;
+    boolean joined;
+    boolean isCorrection;
+    List<Stated> stated = new ArrayList<>();
+    boolean denied;
+    final Set<Integer> open = new TreeSet<>();
+
+    int from() {
+      return items.get(0).from();
+    }
+
+    int to() {
+      return items.get(items.size() - 1).to();
+    }
+  }
+
+  private static final class Stated {
+    final String subject;
+    final String value;
+    final List<SpokenNumber> numbers;
+    final boolean ordered;
+    boolean sure = true;
+    boolean corrects;
+
+    Stated(String subject, String value, List<SpokenNumber> numbers, boolean ordered) {
+      this.subject = subject;
+      this.value = value;
+      this.numbers = numbers;
+      this.ordered = ordered;
+    }
+  }
+
+  private final ToldLexicon told;
+  private final LayLexicon lay;
+  private final Protocol protocol;
+  private final List<String> words;
+  private final List<String> plain;
+  private final List<Part> parts = new ArrayList<>();
+  private Set<String> carried = Set.of();
+  private boolean carriesNumber;
+
+  ToldReader(ToldLexicon told, LayLexicon lay, Protocol protocol, List<String> words) {
+    this.told = told;
+    this.lay = lay;
+    this.protocol = protocol;
+    this.words = words;
+    this.plain = words.stream().map(ToldLexicon::plain).toList();
+  }
+
+  Told read() {
+    if (words.contains(TypedText.ASKS) || says("supposes")) {
+      return Told.NOTHING;
+    }
+    part(items());
+    for (int i = 0; i < parts.size(); i++) {
+      read(i);
+    }
+    correct();
+    lists();
+    conflicts();
+    return result();
+  }
+
+  private boolean says(String list) {
+    return told.says(list, plain);
+  }
+
+  // What the words are
+
+  private List<Item> items() {
+    List<ToldLexicon.Match> matches = told.matches(plain);
+    List<Item> found = new ArrayList<>();
+    matches.forEach(m -> found.add(new Item(Kind.TOLD, m.from(), m.to(), m, List.of())));
+    list("deny", Kind.DENY, found);
+    list("affirm", Kind.EMPTY, found);
+    list("order", Kind.ORDER, found);
+    list("source", Kind.EMPTY, found);
+    lay("no", Kind.DENY, found);
+    EMPTY.forEach(name -> lay(name, Kind.EMPTY, found));
+    told.contexts().forEach(name -> list(name, Kind.CONTEXT, found));
+    list("stranger", Kind.STRANGE, found);
+    List.of("doubt", "later", "again", "general", "defines")
+        .forEach(name -> lay(name, Kind.STRANGE, found));
+    lay("aside", Kind.EMPTY, found);
+    List<TermMatch> long_ =
+        found.stream()
+            .filter(item -> item.kind() == Kind.TOLD || item.kind() == Kind.ORDER)
+            .map(item -> new TermMatch(item.from(), item.to(), item.to() - item.from(), List.of()))
+            .toList();
+    numbers(Numbers.in(words, long_)).forEach(found::add);
+    List<Item> kept = new ArrayList<>();
+    found.stream()
+        .sorted(
+            Comparator.comparing((Item item) -> item.kind() != Kind.NUMBER)
+                .thenComparing(
+                    Comparator.comparingInt((Item item) -> item.to() - item.from()).reversed())
+                .thenComparing(Item::kind)
+                .thenComparingInt(Item::from))
+        .filter(item -> kept.stream().noneMatch(o -> item.from() < o.to() && o.from() < item.to()))
+        .forEach(kept::add);
+    for (TermMatch match : lay.matches(words)) {
+      if ((match.is(Sense.Kind.VALUE) || match.is(Sense.Kind.PART))
+          && kept.stream().noneMatch(o -> match.from() < o.to() && o.from() < match.to())) {
+        kept.add(new Item(Kind.OTHER, match.from(), match.to(), null, List.of()));
+      }
+    }
+    kept.sort(Comparator.comparingInt(Item::from));
+    return filled(kept);
+  }
+
+  private List<Item> filled(List<Item> kept) {
+    List<Item> items = new ArrayList<>();
+    int at = 0;
+    for (Item item : kept) {
+      while (at < item.from()) {
+        items.add(single(at++));
+      }
+      items.add(item);
+      at = item.to();
+    }
+    while (at < words.size()) {
+      items.add(single(at++));
+    }
+    return items;
+  }
+
+  private Item single(int at) {
+    String word = plain.get(at);
+    Kind kind =
+        word.equals("one") || word.equals("ones")
+            ? Kind.EMPTY
+            : JOINTS.contains(word)
+            ? Kind.JOINT
+            : LIST_JOINTS.contains(word)
+                ? Kind.OR
+                : lay.isListed("function", List.of(word)) ? Kind.EMPTY : Kind.UNKNOWN;
+    return new Item(kind, at, at + 1, null, List.of());
+  }
+
+  private void list(String name, Kind kind, List<Item> found) {
+    at(told.list(name), plain, kind, found);
+  }
+
+  private void lay(String name, Kind kind, List<Item> found) {
+    at(lay.list(name), words, kind, found);
+  }
+
+  private static void at(
+      List<List<String>> terms, List<String> words, Kind kind, List<Item> found) {
+    for (List<String> term : terms) {
+      for (int at = 0; at + term.size() <= words.size(); at++) {
+        if (term.get(0).equals(words.get(at))
+            && words.subList(at, at + term.size()).equals(term)
+            && !(term.size() == 1 && (JOINTS.contains(term.get(0)) || LIST_JOINTS.contains(term.get(0))))) {
+          found.add(new Item(kind, at, at + term.size(), null, List.of()));
+        }
+      }
+    }
+  }
+
+  // Numbers with their units; "three kilos four hundred" and "two days and four hours" are one.
+  private List<Item> numbers(List<Numbers.At> all) {
+    List<Item> items = new ArrayList<>();
+    for (Numbers.At at : all) {
+      String unit = at.said().unit();
+      int to = at.to();
+      if (unit == null && to < words.size() && UNITS.containsKey(plain.get(to))) {
+        unit = UNITS.get(plain.get(to++));
+      }
+      if (plain.subList(at.from(), at.numberTo()).equals(List.of("one"))
+          && at.from() > 0
+          && Set.of("the", "this", "that", "right", "left", "other").contains(plain.get(at.from() - 1))
+          && unit == null) {
+        continue;
+      }
+      SpokenNumber said =
+          new SpokenNumber(null, at.said().words(), unit, at.said().bound());
+      Item last = items.isEmpty() ? null : items.get(items.size() - 1);
+      if (last != null && isMinor(last, said, at.from())) {
+        items.remove(last);
+        items.add(
+            new Item(Kind.NUMBER, last.from(), to, null, List.of(last.numbers().get(0), said)));
+      } else {
+        items.add(new Item(Kind.NUMBER, at.from(), to, null, List.of(said)));
+      }
+    }
+    return items;
+  }
+
+  private boolean isMinor(Item major, SpokenNumber minor, int from) {
+    String units = major.numbers().get(0).unit() + " " + minor.unit();
+    List<String> between = plain.subList(major.to(), from);
+    boolean close = between.isEmpty() || between.equals(List.of("and"));
+    return major.numbers().size() == 1
+        && close
+        && (Set.of("kg g", "lb oz", "days h", "weeks days").contains(units)
+            || between.isEmpty() && Set.of("kg null", "lb null").contains(units)
+            || Set.of("kg null").contains(units) && value(minor) >= 100);
+  }
+
+  private static double value(SpokenNumber number) {
+    return NumberWords.readings(number.words()).stream().findFirst().orElse(-1.0);
+  }
+
+  // Parts
+
+  private void part(List<Item> items) {
+    Part now = new Part();
+    boolean corrects = false;
+    for (int i = 0; i < items.size(); i++) {
+      Item item = items.get(i);
+      int wrong = wrong(item.from());
+      if (wrong > 0) {
+        now = close(now);
+        Part correction = new Part();
+        correction.isCorrection = true;
+        while (i < items.size() && items.get(i).from() < wrong) {
+          correction.items.add(items.get(i++));
+        }
+        i--;
+        parts.add(correction);
+        corrects = true;
+        now.corrects = true;
+        continue;
+      }
+      if (words.get(item.from()).equals(TypedText.BREAK)) {
+        now = close(now);
+        now.corrects = corrects;
+      } else if (item.kind() == Kind.JOINT && parts(items, i, now)) {
+        now = close(now);
+        now.corrects = corrects;
+        now.joined = true;
+        now.items.add(item);
+      } else {
+        now.items.add(item);
+      }
+    }
+    close(now);
+  }
+
+  private Part close(Part part) {
+    if (!part.items.isEmpty()) {
+      parts.add(part);
+    }
+    return new Part();
+  }
+
+  // Behind the last word of what takes something back and begins here; 0 where there is nothing.
+  private int wrong(int at) {
+    int longest = 0;
+    for (List<List<String>> all : List.of(told.list("wrong"), lay.list("correction"))) {
+      for (List<String> term : all) {
+        int to = at + term.size();
+        boolean here = to <= words.size() && words.subList(at, to).equals(term);
+        boolean apart =
+            here
+                && (at == 0 || words.get(at - 1).equals(TypedText.BREAK) || term.size() > 1)
+                && (to == words.size()
+                    || words.get(to).equals(TypedText.BREAK)
+                    || term.size() > 1
+                    || puts(to));
+        if (apart) {
+          longest = Math.max(longest, to);
+        }
+      }
+    }
+    boolean bareNo =
+        words.get(at).equals("no")
+            && at > 0
+            && words.get(at - 1).equals(TypedText.BREAK)
+            && at + 1 < words.size()
+            && words.get(at + 1).equals(TypedText.BREAK);
+    return longest == 0 && bareNo ? at + 1 : longest;
+  }
+
+  // Whether a number or something told begins here.
+  private boolean puts(int at) {
+    return !NumberWords.readings(words.subList(at, at + 1)).isEmpty()
+        || told.matches(plain).stream()
+            .filter(match -> match.from() == at)
+            .anyMatch(match -> !match.of(ToldLexicon.Kind.VALUE).isEmpty());
+  }
+
+  private boolean parts(List<Item> items, int joint, Part before) {
+    boolean says = before.items.stream().anyMatch(i -> i.isAbout() || i.isFreeValue() || i.kind() == Kind.NUMBER);
+    boolean more = false;
+    for (int i = joint + 1; i < items.size(); i++) {
+      Item item = items.get(i);
+      if (words.get(item.from()).equals(TypedText.BREAK) || item.kind() == Kind.JOINT) {
+        break;
+      }
+      more |= item.isAbout() || item.isFreeValue() || item.kind() == Kind.OTHER;
+    }
+    boolean plainAnd = Set.of("and", "plus", "with").contains(plain.get(items.get(joint).from()));
+    return says && (more || !plainAnd);
+  }
+
+  // What a part says
+
+  private void read(int index) {
+    Part part = parts.get(index);
+    if (part.isCorrection) {
+      return;
+    }
+    boolean asked = isAsked(part);
+    Optional<Boolean> answer = asked && index + 1 < parts.size() ? answer(parts.get(index + 1)) : Optional.empty();
+    if (asked && answer.isEmpty() && !isTag(part)) {
+      carried = Set.of();
+      return;
+    }
+    Set<Integer> used = new TreeSet<>();
+    List<Stated> said = new ArrayList<>();
+    values(part, said, used, answer);
+    numbers(part, said, used);
+    if (said.isEmpty()) {
+      remember(part);
+      return;
+    }
+    account(part, said, used);
+    part.stated = said;
+    Set<String> subjects = new LinkedHashSet<>();
+    said.forEach(one -> subjects.add(one.subject));
+    part.items.stream()
+        .filter(Item::isAbout)
+        .forEach(item -> item.match().of(ToldLexicon.Kind.ABOUT).forEach(s -> subjects.add(s.subject())));
+    carried = subjects;
+    carriesNumber = true;
+  }
+
+  // What is named and has nothing said of it yet: "blood glucose, first one two point one".
+  private void remember(Part part) {
+    Set<String> named = new LinkedHashSet<>();
+    part.items.stream()
+        .filter(Item::isAbout)
+        .forEach(
+            item ->
+                item.match().of(ToldLexicon.Kind.ABOUT).stream()
+                    .filter(sense -> !sense.weak())
+                    .forEach(sense -> named.add(sense.subject())));
+    boolean empty = part.items.stream().allMatch(i -> i.kind() == Kind.EMPTY || i.kind() == Kind.JOINT);
+    if (!named.isEmpty()) {
+      carried = named;
+      carriesNumber = true;
+    } else if (!empty) {
+      carriesNumber = part.items.stream().noneMatch(i -> i.kind() == Kind.OTHER || i.kind() == Kind.NUMBER);
+    }
+  }
+
+  private boolean isInverted(List<String> said) {
+    return said.size() > 2 && AUXILIARIES.contains(said.get(0)) && SUBJECTS.contains(said.get(1));
+  }
+
+  private boolean isAsked(Part part) {
+    int from = part.from();
+    while (from < part.to() && (JOINTS.contains(plain.get(from)) || Set.of("oh", "okay", "now").contains(plain.get(from)))) {
+      from++;
+    }
+    List<String> said = plain.subList(from, part.to());
+    return isInverted(said)
+        || told.list("asks").stream()
+            .anyMatch(term -> said.size() >= term.size() && said.subList(0, term.size()).equals(term));
+  }
+
+  // "Your first baby, isn't it, yes"
+  private boolean isTag(Part part) {
+    return part.items.size() <= 2 && part.items.stream().noneMatch(i -> i.kind() == Kind.TOLD);
+  }
+
+  private Optional<Boolean> answer(Part part) {
+    List<String> said = plain.subList(part.from(), part.to());
+    if (part.isCorrection && said.equals(List.of("no"))) {
+      return Optional.of(false);
+    }
+    if (said.size() > 2) {
+      return Optional.empty();
+    }
+    return told.list("deny").contains(said)
+        ? Optional.of(false)
+        : told.list("affirm").contains(said) ? Optional.of(true) : Optional.empty();
+  }
+
+  // Values
+
+  private void values(Part part, List<Stated> said, Set<Integer> used, Optional<Boolean> answer) {
+    List<Item> denials = part.items.stream().filter(i -> i.kind() == Kind.DENY).toList();
+    boolean strong =
+        part.items.stream()
+            .filter(Item::isAbout)
+            .anyMatch(i -> i.match().of(ToldLexicon.Kind.ABOUT).stream().anyMatch(s -> !s.weak()));
+    Map<String, String> values = new LinkedHashMap<>();
+    Set<String> contested = new LinkedHashSet<>();
+    for (Item item : part.items) {
+      if (item.kind() != Kind.TOLD) {
+        continue;
+      }
+      List<ToldLexicon.Sense> senses = item.match().of(ToldLexicon.Kind.VALUE);
+      List<ToldLexicon.Sense> meant = meant(part, item, senses, strong);
+      if (meant.isEmpty() && !senses.isEmpty()) {
+        meant = meant(part, item, told.shorter(item.match(), plain), strong);
+      }
+      for (ToldLexicon.Sense sense : meant) {
+        String before = values.get(sense.subject());
+        if (before == null || before.equals("yes") && isYes(before, sense)) {
+          values.put(sense.subject(), sense.value());
+        } else if (!before.equals(sense.value()) && !sense.value().equals("yes")) {
+          contested.add(sense.subject());
+        }
+        markUsed(item, used);
+        markAbout(part, sense.subject(), used);
+      }
+    }
+    contested.forEach(values::remove);
+    boolean no = !denials.isEmpty() || answer.filter(yes -> !yes).isPresent();
+    boolean yesNo = values.entrySet().stream().anyMatch(e -> isYesNo(e.getKey()));
+    for (Map.Entry<String, String> value : values.entrySet()) {
+      String meant = value.getValue();
+      if (no && isYesNo(value.getKey())) {
+        if (!meant.equals("yes") || denials.size() > 1 && !allBefore(part, denials)) {
+          continue;
+        }
+        meant = "no";
+        denials.forEach(item -> markUsed(item, used));
+        part.denied = true;
+      } else if (no && !yesNo) {
+        continue;
+      }
+      said.add(new Stated(value.getKey(), meant, List.of(), false));
+    }
+  }
+
+  private static boolean isYes(String before, ToldLexicon.Sense sense) {
+    return before.equals("yes") && !sense.value().equals("no");
+  }
+
+  private static boolean allBefore(Part part, List<Item> denials) {
+    return denials.stream()
+        .allMatch(
+            denial ->
+                part.items.stream()
+                    .filter(i -> i.kind() == Kind.TOLD && i.isFreeValue())
+                    .anyMatch(i -> i.from() > denial.from()));
+  }
+
+  private boolean isYesNo(String subject) {
+    return protocol
+        .fact(subject)
+        .filter(fact -> fact.kind() == Fact.Kind.CHOICE)
+        .map(fact -> fact.values().contains("no"))
+        .orElse(false);
+  }
+
+  /** Which of the senses are meant: of the subject named nearest before, else behind, else carried. */
+  private List<ToldLexicon.Sense> meant(
+      Part part, Item item, List<ToldLexicon.Sense> senses, boolean strong) {
+    Map<ToldLexicon.Sense, Integer> near = new HashMap<>();
+    for (ToldLexicon.Sense sense : senses) {
+      int distance = distance(part, item, sense.subject(), strong);
+      if (distance < Integer.MAX_VALUE) {
+        near.put(sense, distance);
+      } else if (!sense.bound()) {
+        near.put(sense, 10_000);
+      } else if (carried.contains(sense.subject()) && namesNothing(part)) {
+        near.put(sense, 20_000);
+      }
+    }
+    int nearest = near.values().stream().min(Integer::compare).orElse(0);
+    List<ToldLexicon.Sense> meant =
+        senses.stream().filter(s -> near.getOrDefault(s, -1) == nearest && near.containsKey(s)).distinct().toList();
+    boolean several = meant.stream().map(ToldLexicon.Sense::subject).distinct().count() > 1;
+    boolean free = meant.stream().noneMatch(ToldLexicon.Sense::bound);
+    boolean once = meant.stream().map(s -> s.subject() + s.value()).distinct().count() == meant.size();
+    return several && !free || !once && several ? List.of() : meant;
+  }
+
+  private static boolean namesNothing(Part part) {
+    return part.items.stream()
+        .filter(Item::isAbout)
+        .allMatch(i -> i.match().of(ToldLexicon.Kind.ABOUT).stream().allMatch(ToldLexicon.Sense::weak));
+  }
+
+  private static int distance(Part part, Item item, String subject, boolean strong) {
+    int best = Integer.MAX_VALUE;
+    for (Item other : part.items) {
+      boolean named =
+          other.isAbout()
+              && other.match().of(ToldLexicon.Kind.ABOUT).stream()
+                  .anyMatch(s -> s.subject().equals(subject) && !(s.weak() && strong));
+      if (named) {
+        int distance = other.from() <= item.from() ? item.from() - other.from() : 1000 + other.from() - item.from();
+        best = Math.min(best, distance);
+      }
+    }
+    return best;
+  }
+
+  private static void markAbout(Part part, String subject, Set<Integer> used) {
+    part.items.stream()
+        .filter(item -> item.match() != null)
+        .filter(item -> item.match().senses().stream().anyMatch(s -> s.subject().equals(subject)))
+        .forEach(item -> markUsed(item, used));
+  }
+
+  private static void markUsed(Item item, Set<Integer> used) {
+    for (int at = item.from(); at < item.to(); at++) {
+      used.add(at);
+    }
+  }
+
+  // Numbers
+
+  private void numbers(Part part, List<Stated> said, Set<Integer> used) {
+    List<Item> numbers = new ArrayList<>(part.items.stream().filter(i -> i.kind() == Kind.NUMBER).toList());
+    if (numbers.isEmpty()) {
+      return;
+    }
+    if (gestation(part, numbers, said, used)) {
+      return;
+    }
+    List<Item> names =
+        part.items.stream()
+            .filter(Item::isAbout)
+            .filter(i -> !measured(i).isEmpty())
+            .toList();
+    boolean ordered = part.items.stream().anyMatch(i -> i.kind() == Kind.ORDER);
+    if (names.isEmpty()) {
+      Set<String> subjects = new LinkedHashSet<>(carried);
+      subjects.removeIf(subject -> !isMeasured(subject));
+      String unit = String.valueOf(numbers.get(0).numbers().get(0).unit());
+      if (numbers.size() == 1 && carriesNumber && subjects.size() == 1 && fits(subjects.iterator().next(), unit)) {
+        state(subjects.iterator().next(), numbers.get(0), ordered, part, said, used);
+      } else if (numbers.size() == 1 && Set.of("g", "kg", "lb").contains(unit) && carried.isEmpty()) {
+        state("weight", numbers.get(0), ordered, part, said, used);
+      }
+      return;
+    }
+    Map<Item, Item> pairs = pairs(names, numbers);
+    pairs.forEach(
+        (name, number) -> {
+          Set<String> subjects = measured(name);
+          subjects.removeIf(subject -> !fits(subject, String.valueOf(number.numbers().get(0).unit())));
+          if (subjects.size() > 1) {
+            // What needs another word beside it is meant where that is said.
+            Set<String> facts = new LinkedHashSet<>(subjects);
+            facts.removeIf(subject -> protocol.fact(subject).isEmpty());
+            subjects.clear();
+            subjects.addAll(facts);
+          }
+          if (subjects.size() == 1) {
+            state(subjects.iterator().next(), number, ordered, part, said, used);
+          }
+        });
+  }
+
+  private static Map<Item, Item> pairs(List<Item> names, List<Item> numbers) {
+    Map<Item, Item> pairs = new LinkedHashMap<>();
+    List<Item> all = new ArrayList<>(names);
+    all.addAll(numbers);
+    all.sort(Comparator.comparingInt(Item::from));
+    if (numbers.size() == 1 && names.size() == 1) {
+      pairs.put(names.get(0), numbers.get(0));
+    } else if (numbers.size() == 1) {
+      // The last that is named before the number, else the first behind it.
+      Item number = numbers.get(0);
+      Item before = names.stream().filter(n -> n.from() < number.from()).reduce((a, b) -> b).orElse(names.get(0));
+      pairs.put(before, number);
+    } else if (names.size() == numbers.size()) {
+      for (int i = 0; i + 1 < all.size(); i += 2) {
+        Item one = all.get(i);
+        Item other = all.get(i + 1);
+        boolean first = one.kind() == Kind.NUMBER;
+        if (first == (other.kind() == Kind.NUMBER) || first != (all.get(0).kind() == Kind.NUMBER)) {
+          return Map.of();
+        }
+        pairs.put(first ? other : one, first ? one : other);
+      }
+    }
+    return pairs;
+  }
+
+  private void state(
+      String subject, Item number, boolean ordered, Part part, List<Stated> said, Set<Integer> used) {
+    if (number.numbers().stream().anyMatch(n -> isGlued(n.words()))) {
+      return;
+    }
+    Stated stated = new Stated(subject, null, number.numbers(), ordered);
+    int before = number.from() - 1;
+    boolean rough = protocol.fact(subject).isPresent() && before >= 0 && ROUGHLY.contains(plain.get(before)) && !plain.get(before).equals("say");
+    stated.sure = !rough && number.numbers().stream().allMatch(n -> n.bound() == null || bounded(subject));
+    said.add(stated);
+    markUsed(number, used);
+    markAbout(part, subject, used);
+    part.items.stream().filter(i -> i.kind() == Kind.ORDER).forEach(i -> markUsed(i, used));
+  }
+
+  private boolean bounded(String subject) {
+    return protocol.find(subject).filter(step -> step.measure().bounds()).isPresent();
+  }
+
+  // "One two point one" may be two numbers.
+  static boolean isGlued(List<String> words) {
+    int point = words.indexOf("point");
+    return point > 1
+        && NumberWords.BELOW_TWENTY.subList(0, 10).contains(words.get(0))
+        && words.subList(0, point).stream().allMatch(w -> NumberWords.BELOW_TWENTY.contains(w));
+  }
+
+  private boolean fits(String subject, String unit) {
+    String own =
+        protocol.fact(subject).isPresent()
+            ? protocol.fact(subject).get().measure().unit()
+            : protocol.step(subject).measure().unit();
+    return switch (unit) {
+      case "null" -> !own.equals("h") && !own.equals("weeks");
+      case "h", "days" -> own.equals("h");
+      case "weeks" -> own.equals("h") || own.equals("weeks");
+      case "g", "kg", "lb", "oz" -> own.equals("g");
+      case "cm", "mm", "in" -> own.equals("cm");
+      case "s" -> own.equals("s");
+      case "°C", "°F" -> own.equals("°C");
+      default -> true;
+    };
+  }
+
+  private boolean isMeasured(String subject) {
+    return protocol.fact(subject).map(fact -> fact.measure() != null).orElseGet(() -> protocol.find(subject).filter(step -> step.isMeasured()).isPresent());
+  }
+
+  private Set<String> measured(Item item) {
+    Set<String> subjects = new LinkedHashSet<>();
+    item.match().of(ToldLexicon.Kind.ABOUT).stream()
+        .map(ToldLexicon.Sense::subject)
+        .filter(this::isMeasured)
+        .filter(subject -> !subject.equals("gestation"))
+        .forEach(subjects::add);
+    return subjects;
+  }
+
+  // "Thirty nine plus two", "thirty nine weeks and two days", "term plus three"
+  private boolean gestation(Part part, List<Item> numbers, List<Stated> said, Set<Integer> used) {
+    boolean named =
+        part.items.stream()
+                .filter(Item::isAbout)
+                .anyMatch(
+                    i -> i.match().of(ToldLexicon.Kind.ABOUT).stream().anyMatch(s -> s.subject().equals("gestation")))
+            || carried.contains("gestation") && namesNothing(part);
+    boolean other =
+        part.items.stream()
+            .filter(Item::isAbout)
+            .anyMatch(i -> !measured(i).isEmpty());
+    Item first = numbers.get(0);
+    SpokenNumber weeks = first.numbers().get(0);
+    boolean afterTerm = precededBy(first, "term", "plus");
+    double value = value(weeks);
+    List<SpokenNumber> all = new ArrayList<>(first.numbers());
+    int to = first.to();
+    boolean plus = false;
+    if (all.size() == 1 && numbers.size() > 1) {
+      Item second = numbers.get(1);
+      List<String> between = plain.subList(first.to(), second.from());
+      plus = between.equals(List.of("plus"));
+      if (between.isEmpty() || between.equals(List.of("and")) || plus) {
+        all.add(second.numbers().get(0));
+        to = second.to();
+      }
+    }
+    if (afterTerm && numbers.size() == 1 && value >= 0 && value <= 14) {
+      int days = (int) value;
+      all = List.of(number(40 + days / 7, "weeks"), number(days % 7, "days"));
+    } else {
+      boolean weeksSaid = "weeks".equals(weeks.unit());
+      boolean plausible = value >= 22 && value <= 44 && weeks.bound() == null && value == Math.floor(value);
+      boolean days = all.size() == 1 || value(all.get(1)) >= 0 && value(all.get(1)) <= 6 && (all.get(1).unit() == null || all.get(1).unit().equals("days"));
+      if (!plausible || !days || other || !(weeksSaid || named || plus) || all.size() < numbers.stream().mapToInt(n -> n.numbers().size()).sum()) {
+        return false;
+      }
+      all = all.size() == 1 ? List.of(weeks) : List.of(weeks, all.get(1));
+    }
+    said.add(new Stated("gestation", null, all, false));
+    if (first.from() > 0 && ROUGHLY.contains(plain.get(first.from() - 1))) {
+      said.get(said.size() - 1).sure = false;
+    }
+    for (int at = first.from(); at < to; at++) {
+      used.add(at);
+    }
+    if (afterTerm) {
+      used.add(first.from() - 1);
+      used.add(first.from() - 2);
+    }
+    markAbout(part, "gestation", used);
+    return true;
+  }
+
+  private static SpokenNumber number(int value, String unit) {
+    return new SpokenNumber(null, TypedText.spoken(String.valueOf(value)), unit, null);
+  }
+
+  private boolean precededBy(Item item, String... said) {
+    int from = item.from() - said.length;
+    return from >= 0 && plain.subList(from, item.from()).equals(List.of(said));
+  }
+
+  // Accounting
+
+  private void account(Part part, List<Stated> said, Set<Integer> used) {
+    Set<String> subjects = new LinkedHashSet<>();
+    said.forEach(one -> subjects.add(one.subject));
+    Set<Integer> open = new TreeSet<>();
+    Set<String> uses = told.uses(subjects);
+    boolean measures = said.stream().anyMatch(one -> protocol.fact(one.subject).isEmpty());
+    boolean strange = false;
+    boolean other = false;
+    for (Item item : part.items) {
+      boolean accounted =
+          used.contains(item.from())
+              || item.kind() == Kind.EMPTY && !(measures && isAside(item))
+              || item.kind() == Kind.CONTEXT
+                  && uses.stream().anyMatch(list -> told.list(list).contains(plain.subList(item.from(), item.to())))
+              || item.kind() == Kind.JOINT
+              || item.kind() == Kind.OR && part.denied
+              || item.match() != null
+                  && (item.match().senses().stream()
+                          .anyMatch(s -> s.kind() == ToldLexicon.Kind.BESIDE && subjects.contains(s.subject()))
+                      || lay.isListed("others", words.subList(item.from(), item.to()))
+                      || EMPTY.stream().anyMatch(l -> lay.isListed(l, words.subList(item.from(), item.to()))))
+              || Set.of("mum", "mom", "mam", "mama", "mummy", "mother", "dad", "daddy", "family", "both", "born", "pregnancy", "labour", "birth", "delivery", "baby", "scan", "antenatal", "maternal").contains(plain.get(item.from()));
+      if (!accounted) {
+        for (int at = item.from(); at < item.to(); at++) {
+          open.add(at);
+        }
+        strange |= item.kind() == Kind.STRANGE || item.kind() == Kind.CONTEXT || item.kind() == Kind.DENY || item.kind() == Kind.NUMBER || Set.of("my", "our", "we", "us").contains(plain.get(item.from()));
+        other |= item.kind() == Kind.OTHER;
+      }
+    }
+    boolean family = subjects.stream().anyMatch(s -> s.endsWith("family-history"));
+    boolean far = family && told.says("far", plain) && !told.says("family", plain);
+    strange |= plain.subList(part.from(), part.to()).stream().anyMatch(w -> Set.of("my", "our", "i'm").contains(w));
+    if (strange || open.size() > MOST_UNKNOWN || other || measures && !open.isEmpty()) {
+      said.clear();
+    } else if (!open.isEmpty() || far) {
+      said.forEach(one -> one.sure = false);
+    }
+    part.open.addAll(open);
+  }
+
+  private boolean isAside(Item item) {
+    List<String> said = words.subList(item.from(), item.to());
+    return lay.isListed("aside", said) && EMPTY.stream().noneMatch(list -> lay.isListed(list, said));
+  }
+
+  // The sentence as a whole
+
+  private void correct() {
+    for (int i = 0; i < parts.size(); i++) {
+      if (!parts.get(i).isCorrection) {
+        continue;
+      }
+      int before = i - 1;
+      while (before >= 0 && parts.get(before).stated.isEmpty() && (parts.get(before).isCorrection || isEmpty(parts.get(before)))) {
+        before--;
+      }
+      int behind = i + 1;
+      while (behind < parts.size() && parts.get(behind).stated.isEmpty()) {
+        behind++;
+      }
+      if (before < 0 || parts.get(before).stated.isEmpty()) {
+        continue;
+      }
+      List<Stated> old = parts.get(before).stated;
+      List<Stated> anew = behind < parts.size() ? parts.get(behind).stated : List.of();
+      boolean put = anew.stream().anyMatch(one -> old.stream().anyMatch(o -> o.subject.equals(one.subject)));
+      if (put) {
+        old.removeIf(o -> anew.stream().anyMatch(one -> one.subject.equals(o.subject)));
+        if (old.isEmpty()) {
+          parts.get(before).open.clear();
+          parts.get(before).denied = true;
+        }
+      } else if (!isApology(parts.get(i))) {
+        // What is put right nobody can tell.
+        old.clear();
+      }
+    }
+  }
+
+  private boolean isApology(Part correction) {
+    return plain.subList(correction.from(), correction.to()).equals(List.of("sorry"))
+        || plain.subList(correction.from(), correction.to()).equals(List.of("hang", "on"))
+        || plain.subList(correction.from(), correction.to()).equals(List.of("hold", "on"));
+  }
+
+  private static boolean isEmpty(Part part) {
+    return part.items.stream().allMatch(i -> i.kind() == Kind.EMPTY);
+  }
+
+  // "No family history of hips, hearts or eyes": all of it, where "or" says so; else who knows.
+  private void lists() {
+    for (int i = 0; i < parts.size(); i++) {
+      if (!parts.get(i).denied || parts.get(i).stated.isEmpty()) {
+        continue;
+      }
+      int to = i + 1;
+      boolean or = false;
+      while (to < parts.size() && goesOn(parts.get(to))) {
+        or |= parts.get(to).items.stream().anyMatch(item -> item.kind() == Kind.OR);
+        to++;
+      }
+      for (int at = i + 1; at < to; at++) {
+        Part part = parts.get(at);
+        if (or) {
+          part.stated.replaceAll(one -> new Stated(one.subject, "no", List.of(), false));
+          part.denied = true;
+        } else {
+          part.stated.clear();
+        }
+      }
+    }
+  }
+
+  private boolean goesOn(Part part) {
+    return !part.stated.isEmpty()
+        && !part.denied
+        && part.stated.stream().allMatch(one -> "yes".equals(one.value))
+        && plain.subList(part.from(), part.to()).stream()
+            .noneMatch(word -> told.list("verbs").contains(List.of(word)));
+  }
+
+  private void conflicts() {
+    Map<String, List<Stated>> bySubject = new LinkedHashMap<>();
+    parts.forEach(part -> part.stated.forEach(one -> bySubject.computeIfAbsent(one.subject, s -> new ArrayList<>()).add(one)));
+    bySubject.forEach(
+        (subject, all) -> {
+          List<Stated> distinct = new ArrayList<>();
+          all.stream().filter(one -> distinct.stream().noneMatch(o -> same(o, one))).forEach(distinct::add);
+          boolean series = protocol.find(subject).filter(step -> step.series()).isPresent() && all.stream().allMatch(one -> one.ordered);
+          if (distinct.size() == 2 && all.stream().anyMatch(one -> "yes".equals(one.value)) && all.stream().noneMatch(one -> "no".equals(one.value))) {
+            parts.forEach(part -> part.stated.removeIf(one -> one.subject.equals(subject) && "yes".equals(one.value)));
+          } else if (distinct.size() > 1 && !series) {
+            parts.forEach(part -> part.stated.removeIf(one -> one.subject.equals(subject)));
+          } else if (!series) {
+            for (Stated again : all.subList(1, all.size())) {
+              parts.forEach(part -> part.stated.removeIf(one -> one == again));
+            }
+          }
+        });
+  }
+
+  private static boolean same(Stated one, Stated other) {
+    return Objects.equals(one.value, other.value) && one.numbers.equals(other.numbers);
+  }
+
+  private Told result() {
+    List<Told.Said> said = new ArrayList<>();
+    List<String> rest = new ArrayList<>();
+    List<String> open = new ArrayList<>();
+    boolean any = parts.stream().anyMatch(part -> !part.stated.isEmpty());
+    if (!any) {
+      return Told.NOTHING;
+    }
+    for (int i = 0; i < parts.size(); i++) {
+      Part part = parts.get(i);
+      for (Stated one : part.stated) {
+        said.add(new Told.Said(one.subject, one.value, one.numbers, one.sure));
+      }
+      boolean consumed = !part.stated.isEmpty() || part.denied || part.isCorrection || isEmpty(part) || isTopic(i);
+      if (!part.stated.isEmpty()) {
+        part.open.forEach(at -> open.add(words.get(at)));
+      }
+      if (!consumed) {
+        rest.addAll(rest.isEmpty() ? List.of() : List.of(TypedText.BREAK));
+        List<String> left = words.subList(part.from(), part.to());
+        rest.addAll(part.joined ? left.subList(1, left.size()) : left);
+      }
+    }
+    return new Told(said, rest, open);
+  }
+
+  // "Blood glucose" before "first one two point one"
+  private boolean isTopic(int index) {
+    Part part = parts.get(index);
+    boolean names =
+        part.items.stream().allMatch(i -> i.kind() == Kind.EMPTY || i.kind() == Kind.TOLD || i.kind() == Kind.JOINT || i.kind() == Kind.ORDER)
+            && part.items.stream().anyMatch(i -> i.kind() == Kind.TOLD);
+    return names
+        && parts.stream()
+            .flatMap(other -> other.stated.stream())
+            .anyMatch(
+                one ->
+                    part.items.stream()
+                        .filter(i -> i.match() != null)
+                        .flatMap(i -> i.match().senses().stream())
+                        .anyMatch(sense -> sense.subject().equals(one.subject)));
+  }
+}
