@@ -27,6 +27,7 @@ public final class Tagger implements SecondReading {
   private final Set<String> deniable;
   private final WordItems items;
   private final ToldLexicon told;
+  private final ToldItems toldItems;
 
   Tagger(
       LayLexicon lexicon,
@@ -36,6 +37,7 @@ public final class Tagger implements SecondReading {
       Set<String> deniable) {
     this.lexicon = lexicon;
     this.told = told;
+    this.toldItems = new ToldItems(told, lexicon);
     this.protocol = protocol;
     this.model = model;
     this.deniable = Set.copyOf(deniable);
@@ -97,7 +99,7 @@ public final class Tagger implements SecondReading {
 
   @Override
   public Told told(List<String> words) {
-    return new ToldReader(told, lexicon, protocol, words).read();
+    return new ToldReader(told, toldItems, lexicon, protocol, words).read();
   }
 
   // Unlisted words that the model takes for something of the examination.

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import tiptoe.protocol.Fact;
 import tiptoe.protocol.Protocol;
 
@@ -194,34 +195,42 @@ final class ToldLexicon {
    * @param words plain
    */
   List<Match> matches(List<String> words) {
-    List<Match> named = longestFirst(all(words, Kind.ABOUT, Kind.VALUE));
-    Set<String> subjects = new HashSet<>();
-    named.forEach(match -> match.senses().forEach(sense -> subjects.add(sense.subject())));
-    List<Match> beside = new ArrayList<>();
+    return longestFirst(all(words, Kind.ABOUT, Kind.VALUE)).stream()
+        .sorted(Comparator.comparingInt(Match::from))
+        .toList();
+  }
+
+  /** The words that carry nothing beside one of these, by their place. */
+  Set<Integer> beside(Set<String> subjects, List<String> words) {
+    Set<Integer> beside = new HashSet<>();
     for (Match match : all(words, Kind.BESIDE)) {
-      List<Sense> here =
-          match.senses().stream().filter(sense -> subjects.contains(sense.subject())).toList();
-      if (!here.isEmpty()) {
-        beside.add(new Match(match.from(), match.to(), here));
+      if (match.senses().stream().anyMatch(sense -> subjects.contains(sense.subject()))) {
+        IntStream.range(match.from(), match.to()).forEach(beside::add);
       }
     }
-    // What carries nothing beside one thing may be what is said of another.
-    List<Match> all = new ArrayList<>(named);
-    for (Match match : longestFirst(beside)) {
-      List<Match> within = all.stream().filter(match::overlaps).toList();
-      if (within.isEmpty()) {
-        all.add(match);
-      } else if (within.size() == 1
-          && within.get(0).from() == match.from()
-          && within.get(0).to() == match.to()) {
-        all.remove(within.get(0));
-        List<Sense> both = new ArrayList<>(within.get(0).senses());
-        both.addAll(match.senses());
-        all.add(new Match(match.from(), match.to(), both));
+    uses(subjects).forEach(list -> beside.addAll(of(list, words)));
+    return beside;
+  }
+
+  /** Terms of more than one word that carry nothing beside one of these. */
+  List<Match> phrases(Set<String> subjects, List<String> words) {
+    return all(words, Kind.BESIDE).stream()
+        .filter(match -> match.to() - match.from() > 1)
+        .filter(match -> match.senses().stream().anyMatch(s -> subjects.contains(s.subject())))
+        .toList();
+  }
+
+  /** The words that are of a list, by their place. */
+  Set<Integer> of(String list, List<String> words) {
+    Set<Integer> found = new HashSet<>();
+    for (List<String> term : list(list)) {
+      for (int at = 0; at + term.size() <= words.size(); at++) {
+        if (words.subList(at, at + term.size()).equals(term)) {
+          IntStream.range(at, at + term.size()).forEach(found::add);
+        }
       }
     }
-    all.sort(Comparator.comparingInt(Match::from));
-    return all;
+    return found;
   }
 
   private List<Match> all(List<String> words, Kind... kinds) {

@@ -2,6 +2,7 @@ package tiptoe.language.tagger;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -15,6 +16,8 @@ import tiptoe.language.NumberWords;
 import tiptoe.language.SecondReading.Told;
 import tiptoe.language.SpokenNumber;
 import tiptoe.language.TypedText;
+import tiptoe.language.tagger.ToldItems.Item;
+import tiptoe.language.tagger.ToldItems.Kind;
 import tiptoe.protocol.Fact;
 import tiptoe.protocol.Protocol;
 
@@ -25,50 +28,22 @@ import tiptoe.protocol.Protocol;
  */
 final class ToldReader {
   private static final int MOST_UNKNOWN = 2;
-  private static final List<String> EMPTY =
-      List.of("filler", "function", "neutral", "little", "talk", "address", "severity");
-  private static final Set<String> JOINTS =
-      Set.of("and", "but", "so", "though", "although", "while", "plus", "because", "since", "with");
-  private static final Set<String> LIST_JOINTS = Set.of("or");
-  private static final Map<String, String> UNITS =
-      Map.of(
-          "hour", "h", "hours", "h", "hourly", "h", "day", "days", "days", "days", "week", "weeks",
-          "weeks", "weeks");
   private static final Set<String> ROUGHLY =
       Set.of("about", "around", "nearly", "almost", "roughly", "approximately", "just", "say");
 
+  private static final Set<String> OURS = Set.of("my", "our", "we", "us", "me");
+  private static final Set<Kind> STRANGE =
+      EnumSet.of(Kind.STRANGE, Kind.CONTEXT, Kind.DENY, Kind.NUMBER);
+  private static final Set<String> OF_BIRTH =
+      Set.of(
+          "mum", "mom", "mam", "mama", "mummy", "mother", "family", "both", "born", "pregnancy",
+          "labour", "birth", "delivery", "baby", "scan", "antenatal", "maternal");
   private static final Set<String> AUXILIARIES =
       Set.of("was", "were", "is", "are", "did", "does", "do", "has", "have", "had", "can", "could",
           "would", "will", "should", "may", "shall");
   private static final Set<String> SUBJECTS =
       Set.of("the", "this", "that", "your", "a", "baby", "mum", "mom", "mother", "dad", "she", "he", "you",
-          "they", "it", "any", "anyone", "anybody", "there", "her", "his", "we", "i");
-
-  private enum Kind {
-    TOLD,
-    NUMBER,
-    DENY,
-    JOINT,
-    OR,
-    EMPTY,
-    CONTEXT,
-    ORDER,
-    STRANGE,
-    OTHER,
-    UNKNOWN
-  }
-
-  private record Item(
-      Kind kind, int from, int to, ToldLexicon.Match match, List<SpokenNumber> numbers) {
-    boolean isAbout() {
-      return match != null && !match.of(ToldLexicon.Kind.ABOUT).isEmpty();
-    }
-
-    boolean isFreeValue() {
-      return match != null
-          && match.of(ToldLexicon.Kind.VALUE).stream().anyMatch(sense -> !sense.bound());
-    }
-  }
+          "they", "it", "y'all", "any", "anyone", "anybody", "there", "her", "his", "we", "i");
 
   /** What stands between two breaks or joints and speaks of one thing. */
   private static final class Part {
@@ -78,6 +53,7 @@ final class ToldReader {
     boolean isCorrection;
     List<Stated> stated = new ArrayList<>();
     boolean denied;
+    boolean asked;
     final Set<Integer> open = new TreeSet<>();
 
     int from() {
@@ -105,6 +81,7 @@ final class ToldReader {
     }
   }
 
+  private final ToldItems vocabulary;
   private final ToldLexicon told;
   private final LayLexicon lay;
   private final Protocol protocol;
@@ -114,7 +91,13 @@ final class ToldReader {
   private Set<String> carried = Set.of();
   private boolean carriesNumber;
 
-  ToldReader(ToldLexicon told, LayLexicon lay, Protocol protocol, List<String> words) {
+  ToldReader(
+      ToldLexicon told,
+      ToldItems vocabulary,
+      LayLexicon lay,
+      Protocol protocol,
+      List<String> words) {
+    this.vocabulary = vocabulary;
     this.told = told;
     this.lay = lay;
     this.protocol = protocol;
@@ -126,7 +109,7 @@ final class ToldReader {
     if (words.contains(TypedText.ASKS) || says("supposes")) {
       return Told.NOTHING;
     }
-    part(items());
+    part(vocabulary.of(words, plain));
     for (int i = 0; i < parts.size(); i++) {
       read(i);
     }
@@ -138,143 +121,6 @@ final class ToldReader {
 
   private boolean says(String list) {
     return told.says(list, plain);
-  }
-
-  // What the words are
-
-  private List<Item> items() {
-    List<ToldLexicon.Match> matches = told.matches(plain);
-    List<Item> found = new ArrayList<>();
-    matches.forEach(m -> found.add(new Item(Kind.TOLD, m.from(), m.to(), m, List.of())));
-    list("deny", Kind.DENY, found);
-    list("affirm", Kind.EMPTY, found);
-    list("order", Kind.ORDER, found);
-    list("source", Kind.EMPTY, found);
-    lay("no", Kind.DENY, found);
-    EMPTY.forEach(name -> lay(name, Kind.EMPTY, found));
-    told.contexts().forEach(name -> list(name, Kind.CONTEXT, found));
-    list("stranger", Kind.STRANGE, found);
-    List.of("doubt", "later", "again", "general", "defines")
-        .forEach(name -> lay(name, Kind.STRANGE, found));
-    lay("aside", Kind.EMPTY, found);
-    List<TermMatch> long_ =
-        found.stream()
-            .filter(item -> item.kind() == Kind.TOLD || item.kind() == Kind.ORDER)
-            .map(item -> new TermMatch(item.from(), item.to(), item.to() - item.from(), List.of()))
-            .toList();
-    numbers(Numbers.in(words, long_)).forEach(found::add);
-    List<Item> kept = new ArrayList<>();
-    found.stream()
-        .sorted(
-            Comparator.comparing((Item item) -> item.kind() != Kind.NUMBER)
-                .thenComparing(
-                    Comparator.comparingInt((Item item) -> item.to() - item.from()).reversed())
-                .thenComparing(Item::kind)
-                .thenComparingInt(Item::from))
-        .filter(item -> kept.stream().noneMatch(o -> item.from() < o.to() && o.from() < item.to()))
-        .forEach(kept::add);
-    for (TermMatch match : lay.matches(words)) {
-      if ((match.is(Sense.Kind.VALUE) || match.is(Sense.Kind.PART))
-          && kept.stream().noneMatch(o -> match.from() < o.to() && o.from() < match.to())) {
-        kept.add(new Item(Kind.OTHER, match.from(), match.to(), null, List.of()));
-      }
-    }
-    kept.sort(Comparator.comparingInt(Item::from));
-    return filled(kept);
-  }
-
-  private List<Item> filled(List<Item> kept) {
-    List<Item> items = new ArrayList<>();
-    int at = 0;
-    for (Item item : kept) {
-      while (at < item.from()) {
-        items.add(single(at++));
-      }
-      items.add(item);
-      at = item.to();
-    }
-    while (at < words.size()) {
-      items.add(single(at++));
-    }
-    return items;
-  }
-
-  private Item single(int at) {
-    String word = plain.get(at);
-    Kind kind =
-        word.equals("one") || word.equals("ones")
-            ? Kind.EMPTY
-            : JOINTS.contains(word)
-            ? Kind.JOINT
-            : LIST_JOINTS.contains(word)
-                ? Kind.OR
-                : lay.isListed("function", List.of(word)) ? Kind.EMPTY : Kind.UNKNOWN;
-    return new Item(kind, at, at + 1, null, List.of());
-  }
-
-  private void list(String name, Kind kind, List<Item> found) {
-    at(told.list(name), plain, kind, found);
-  }
-
-  private void lay(String name, Kind kind, List<Item> found) {
-    at(lay.list(name), words, kind, found);
-  }
-
-  private static void at(
-      List<List<String>> terms, List<String> words, Kind kind, List<Item> found) {
-    for (List<String> term : terms) {
-      for (int at = 0; at + term.size() <= words.size(); at++) {
-        if (term.get(0).equals(words.get(at))
-            && words.subList(at, at + term.size()).equals(term)
-            && !(term.size() == 1 && (JOINTS.contains(term.get(0)) || LIST_JOINTS.contains(term.get(0))))) {
-          found.add(new Item(kind, at, at + term.size(), null, List.of()));
-        }
-      }
-    }
-  }
-
-  // Numbers with their units; "three kilos four hundred" and "two days and four hours" are one.
-  private List<Item> numbers(List<Numbers.At> all) {
-    List<Item> items = new ArrayList<>();
-    for (Numbers.At at : all) {
-      String unit = at.said().unit();
-      int to = at.to();
-      if (unit == null && to < words.size() && UNITS.containsKey(plain.get(to))) {
-        unit = UNITS.get(plain.get(to++));
-      }
-      if (plain.subList(at.from(), at.numberTo()).equals(List.of("one"))
-          && at.from() > 0
-          && Set.of("the", "this", "that", "right", "left", "other").contains(plain.get(at.from() - 1))
-          && unit == null) {
-        continue;
-      }
-      SpokenNumber said =
-          new SpokenNumber(null, at.said().words(), unit, at.said().bound());
-      Item last = items.isEmpty() ? null : items.get(items.size() - 1);
-      if (last != null && isMinor(last, said, at.from())) {
-        items.remove(last);
-        items.add(
-            new Item(Kind.NUMBER, last.from(), to, null, List.of(last.numbers().get(0), said)));
-      } else {
-        items.add(new Item(Kind.NUMBER, at.from(), to, null, List.of(said)));
-      }
-    }
-    return items;
-  }
-
-  private boolean isMinor(Item major, SpokenNumber minor, int from) {
-    String units = major.numbers().get(0).unit() + " " + minor.unit();
-    List<String> between = plain.subList(major.to(), from);
-    boolean close = between.isEmpty() || between.equals(List.of("and"));
-    return major.numbers().size() == 1
-        && close
-        && (Set.of("kg g", "lb oz", "days h", "weeks days").contains(units)
-            || between.isEmpty() && Set.of("kg null", "lb null").contains(units)
-            || Set.of("kg null").contains(units) && value(minor) >= 100);
-  }
-
-  private static double value(SpokenNumber number) {
-    return NumberWords.readings(number.words()).stream().findFirst().orElse(-1.0);
   }
 
   // Parts
@@ -364,10 +210,21 @@ final class ToldReader {
       if (words.get(item.from()).equals(TypedText.BREAK) || item.kind() == Kind.JOINT) {
         break;
       }
-      more |= item.isAbout() || item.isFreeValue() || item.kind() == Kind.OTHER;
+      more |= item.isAbout() || item.isFreeValue() || item.kind() == Kind.FINDING;
+    }
+    // "Told mummy and daddy about the hips"
+    int at = items.get(joint).from();
+    boolean people =
+        at > 0 && at + 1 < plain.size() && isPerson(plain.get(at - 1)) && isPerson(plain.get(at + 1));
+    if (people) {
+      return false;
     }
     boolean plainAnd = Set.of("and", "plus", "with").contains(plain.get(items.get(joint).from()));
     return says && (more || !plainAnd);
+  }
+
+  private boolean isPerson(String word) {
+    return told.list("near").contains(List.of(word));
   }
 
   // What a part says
@@ -377,7 +234,8 @@ final class ToldReader {
     if (part.isCorrection) {
       return;
     }
-    boolean asked = isAsked(part);
+    boolean asked = isAsked(part) || part.joined && index > 0 && parts.get(index - 1).asked;
+    part.asked = asked;
     Optional<Boolean> answer = asked && index + 1 < parts.size() ? answer(parts.get(index + 1)) : Optional.empty();
     if (asked && answer.isEmpty() && !isTag(part)) {
       carried = Set.of();
@@ -417,7 +275,7 @@ final class ToldReader {
       carried = named;
       carriesNumber = true;
     } else if (!empty) {
-      carriesNumber = part.items.stream().noneMatch(i -> i.kind() == Kind.OTHER || i.kind() == Kind.NUMBER);
+      carriesNumber = part.items.stream().noneMatch(i -> i.kind() == Kind.FINDING || i.kind() == Kind.NUMBER);
     }
   }
 
@@ -427,7 +285,7 @@ final class ToldReader {
 
   private boolean isAsked(Part part) {
     int from = part.from();
-    while (from < part.to() && (JOINTS.contains(plain.get(from)) || Set.of("oh", "okay", "now").contains(plain.get(from)))) {
+    while (from < part.to() && (ToldItems.isJoint(plain.get(from)) || Set.of("oh", "okay", "now").contains(plain.get(from)))) {
       from++;
     }
     List<String> said = plain.subList(from, part.to());
@@ -454,10 +312,38 @@ final class ToldReader {
         : told.list("affirm").contains(said) ? Optional.of(true) : Optional.empty();
   }
 
+  private static Set<String> subjects(Part part) {
+    Set<String> subjects = new LinkedHashSet<>();
+    part.items.stream()
+        .filter(item -> item.match() != null)
+        .forEach(item -> item.match().senses().forEach(sense -> subjects.add(sense.subject())));
+    return subjects;
+  }
+
+  // "Nothing green" says nothing of its own beside vomiting.
+  private boolean isInPhrase(Part part, Item item) {
+    return told.phrases(subjects(part), plain.subList(part.from(), part.to())).stream()
+        .anyMatch(
+            phrase ->
+                phrase.from() + part.from() <= item.from()
+                    && item.to() <= phrase.to() + part.from()
+                    && phrase.to() - phrase.from() > item.length());
+  }
+
+  /** Words of a part that carry nothing beside one of these. */
+  private Set<Integer> covered(Part part, Set<String> subjects) {
+    Set<Integer> covered = new TreeSet<>();
+    told.beside(subjects, plain.subList(part.from(), part.to())).stream()
+        .map(at -> at + part.from())
+        .forEach(covered::add);
+    return covered;
+  }
+
   // Values
 
   private void values(Part part, List<Stated> said, Set<Integer> used, Optional<Boolean> answer) {
-    List<Item> denials = part.items.stream().filter(i -> i.kind() == Kind.DENY).toList();
+    List<Item> denials =
+        part.items.stream().filter(i -> i.kind() == Kind.DENY && !isInPhrase(part, i)).toList();
     boolean strong =
         part.items.stream()
             .filter(Item::isAbout)
@@ -465,7 +351,7 @@ final class ToldReader {
     Map<String, String> values = new LinkedHashMap<>();
     Set<String> contested = new LinkedHashSet<>();
     for (Item item : part.items) {
-      if (item.kind() != Kind.TOLD) {
+      if (item.kind() != Kind.TOLD || isInPhrase(part, item)) {
         continue;
       }
       List<ToldLexicon.Sense> senses = item.match().of(ToldLexicon.Kind.VALUE);
@@ -584,7 +470,11 @@ final class ToldReader {
   // Numbers
 
   private void numbers(Part part, List<Stated> said, Set<Integer> used) {
-    List<Item> numbers = new ArrayList<>(part.items.stream().filter(i -> i.kind() == Kind.NUMBER).toList());
+    Set<Integer> beside = covered(part, subjects(part));
+    List<Item> numbers =
+        part.items.stream()
+            .filter(i -> i.kind() == Kind.NUMBER && !beside.contains(i.from()))
+            .toList();
     if (numbers.isEmpty()) {
       return;
     }
@@ -725,7 +615,7 @@ final class ToldReader {
     Item first = numbers.get(0);
     SpokenNumber weeks = first.numbers().get(0);
     boolean afterTerm = precededBy(first, "term", "plus");
-    double value = value(weeks);
+    double value = ToldItems.value(weeks);
     List<SpokenNumber> all = new ArrayList<>(first.numbers());
     int to = first.to();
     boolean plus = false;
@@ -744,7 +634,7 @@ final class ToldReader {
     } else {
       boolean weeksSaid = "weeks".equals(weeks.unit());
       boolean plausible = value >= 22 && value <= 44 && weeks.bound() == null && value == Math.floor(value);
-      boolean days = all.size() == 1 || value(all.get(1)) >= 0 && value(all.get(1)) <= 6 && (all.get(1).unit() == null || all.get(1).unit().equals("days"));
+      boolean days = all.size() == 1 || ToldItems.value(all.get(1)) >= 0 && ToldItems.value(all.get(1)) <= 6 && (all.get(1).unit() == null || all.get(1).unit().equals("days"));
       if (!plausible || !days || other || !(weeksSaid || named || plus) || all.size() < numbers.stream().mapToInt(n -> n.numbers().size()).sum()) {
         return false;
       }
@@ -779,47 +669,45 @@ final class ToldReader {
   private void account(Part part, List<Stated> said, Set<Integer> used) {
     Set<String> subjects = new LinkedHashSet<>();
     said.forEach(one -> subjects.add(one.subject));
-    Set<Integer> open = new TreeSet<>();
-    Set<String> uses = told.uses(subjects);
     boolean measures = said.stream().anyMatch(one -> protocol.fact(one.subject).isEmpty());
+    Set<Integer> covered = covered(part, subjects);
+    covered.addAll(used);
+    if (measures) {
+      told.of("measures", plain.subList(part.from(), part.to())).stream()
+          .map(at -> at + part.from())
+          .forEach(covered::add);
+    }
     boolean strange = false;
-    boolean other = false;
+    boolean finds = false;
     for (Item item : part.items) {
-      boolean accounted =
-          used.contains(item.from())
-              || item.kind() == Kind.EMPTY && !(measures && isAside(item))
-              || item.kind() == Kind.CONTEXT
-                  && uses.stream().anyMatch(list -> told.list(list).contains(plain.subList(item.from(), item.to())))
-              || item.kind() == Kind.JOINT
+      boolean carriesNothing =
+          item.kind() == Kind.JOINT
+              || item.kind() == Kind.EMPTY
+              || item.kind() == Kind.ASIDE && !measures
               || item.kind() == Kind.OR && part.denied
               || item.match() != null
-                  && (item.match().senses().stream()
-                          .anyMatch(s -> s.kind() == ToldLexicon.Kind.BESIDE && subjects.contains(s.subject()))
-                      || lay.isListed("others", words.subList(item.from(), item.to()))
-                      || EMPTY.stream().anyMatch(l -> lay.isListed(l, words.subList(item.from(), item.to()))))
-              || Set.of("mum", "mom", "mam", "mama", "mummy", "mother", "dad", "daddy", "family", "both", "born", "pregnancy", "labour", "birth", "delivery", "baby", "scan", "antenatal", "maternal").contains(plain.get(item.from()));
-      if (!accounted) {
-        for (int at = item.from(); at < item.to(); at++) {
-          open.add(at);
+                  && vocabulary.isEmpty(words.subList(item.from(), item.to()));
+      boolean open = false;
+      for (int at = item.from(); at < item.to() && !carriesNothing; at++) {
+        boolean little =
+            !STRANGE.contains(item.kind()) && lay.isListed("function", List.of(plain.get(at)));
+        if (!covered.contains(at) && !OF_BIRTH.contains(plain.get(at)) && !little) {
+          part.open.add(at);
+          open = true;
         }
-        strange |= item.kind() == Kind.STRANGE || item.kind() == Kind.CONTEXT || item.kind() == Kind.DENY || item.kind() == Kind.NUMBER || Set.of("my", "our", "we", "us").contains(plain.get(item.from()));
-        other |= item.kind() == Kind.OTHER;
       }
+      strange |= open && STRANGE.contains(item.kind());
+      finds |= open && item.kind() == Kind.FINDING;
     }
-    boolean family = subjects.stream().anyMatch(s -> s.endsWith("family-history"));
+    boolean family = subjects.stream().anyMatch(subject -> subject.endsWith("family-history"));
     boolean far = family && told.says("far", plain) && !told.says("family", plain);
-    strange |= plain.subList(part.from(), part.to()).stream().anyMatch(w -> Set.of("my", "our", "i'm").contains(w));
-    if (strange || open.size() > MOST_UNKNOWN || other || measures && !open.isEmpty()) {
+    boolean ours = !measures && plain.subList(part.from(), part.to()).stream().anyMatch(OURS::contains);
+    boolean open = !part.open.isEmpty();
+    if (strange || finds || ours || part.open.size() > MOST_UNKNOWN || measures && open) {
       said.clear();
-    } else if (!open.isEmpty() || far) {
+    } else if (open || far) {
       said.forEach(one -> one.sure = false);
     }
-    part.open.addAll(open);
-  }
-
-  private boolean isAside(Item item) {
-    List<String> said = words.subList(item.from(), item.to());
-    return lay.isListed("aside", said) && EMPTY.stream().noneMatch(list -> lay.isListed(list, said));
   }
 
   // The sentence as a whole
@@ -863,7 +751,8 @@ final class ToldReader {
   }
 
   private static boolean isEmpty(Part part) {
-    return part.items.stream().allMatch(i -> i.kind() == Kind.EMPTY);
+    return part.items.stream()
+        .allMatch(i -> Set.of(Kind.EMPTY, Kind.CONTEXT, Kind.ORDER, Kind.JOINT).contains(i.kind()));
   }
 
   // "No family history of hips, hearts or eyes": all of it, where "or" says so; else who knows.
@@ -942,10 +831,27 @@ final class ToldReader {
       if (!consumed) {
         rest.addAll(rest.isEmpty() ? List.of() : List.of(TypedText.BREAK));
         List<String> left = words.subList(part.from(), part.to());
+        if (part.joined) {
+          rest.addAll(name(i));
+        }
         rest.addAll(part.joined ? left.subList(1, left.size()) : left);
       }
     }
     return new Told(said, rest, open);
+  }
+
+  // "Breathing at forty four and easy": what is measured is what else is said of.
+  private List<String> name(int index) {
+    Part before = parts.get(index - 1);
+    boolean says =
+        parts.get(index).items.stream().anyMatch(item -> item.kind() == Kind.FINDING);
+    return before.stated.size() == 1 && says
+        ? before.items.stream()
+            .filter(Item::isAbout)
+            .findFirst()
+            .map(item -> words.subList(item.from(), item.from() + 1))
+            .orElse(List.of())
+        : List.of();
   }
 
   // "Blood glucose" before "first one two point one"

@@ -1,0 +1,231 @@
+package tiptoe.language.tagger;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import tiptoe.language.NumberWords;
+import tiptoe.language.SpokenNumber;
+
+/** Says of each word of a sentence what it is where facts and measurements are told. */
+final class ToldItems {
+  private static final List<String> EMPTY =
+      List.of("filler", "function", "neutral", "little", "talk", "address", "severity");
+  private static final Set<String> JOINTS =
+      Set.of(
+          "and", "but", "so", "though", "although", "while", "plus", "because", "since", "with");
+  private static final Set<String> POINTERS =
+      Set.of("the", "this", "that", "right", "left", "other");
+  private static final Map<String, String> UNITS =
+      Map.of(
+          "hour", "h", "hours", "h", "day", "days", "days", "days", "week", "weeks", "weeks",
+          "weeks");
+
+  enum Kind {
+    /** A word of a fact or a measured step. */
+    TOLD,
+    NUMBER,
+    DENY,
+    JOINT,
+    OR,
+    /** Carries nothing. */
+    EMPTY,
+    /** Tells which of several readings it is. */
+    ORDER,
+    /** Carries nothing beside what wants such a word. */
+    CONTEXT,
+    /** Makes it a doubt, a plan, or what is said of others. */
+    STRANGE,
+    /** A word of the findings. */
+    FINDING,
+    /** An everyday word. */
+    ASIDE,
+    UNKNOWN
+  }
+
+  /** Words that belong together, from the first to behind the last. */
+  record Item(Kind kind, int from, int to, ToldLexicon.Match match, List<SpokenNumber> numbers) {
+    boolean isAbout() {
+      return match != null && !match.of(ToldLexicon.Kind.ABOUT).isEmpty();
+    }
+
+    boolean isFreeValue() {
+      return match != null
+          && match.of(ToldLexicon.Kind.VALUE).stream().anyMatch(sense -> !sense.bound());
+    }
+
+    int length() {
+      return to - from;
+    }
+  }
+
+  private record Entry(Kind kind, List<String> term) {}
+
+  private final ToldLexicon told;
+  private final LayLexicon lay;
+  private final Map<String, List<Entry>> byFirst = new HashMap<>();
+
+  ToldItems(ToldLexicon told, LayLexicon lay) {
+    this.told = told;
+    this.lay = lay;
+    add(Kind.DENY, told.list("deny"));
+    add(Kind.EMPTY, told.list("affirm"));
+    add(Kind.EMPTY, told.list("verbs"));
+    add(Kind.ORDER, told.list("order"));
+    add(Kind.EMPTY, told.list("source"));
+    add(Kind.DENY, lay.list("no"));
+    EMPTY.forEach(list -> add(Kind.EMPTY, lay.list(list)));
+    told.contexts().forEach(list -> add(Kind.CONTEXT, told.list(list)));
+    add(Kind.STRANGE, told.list("stranger"));
+    List.of("doubt", "later", "again", "general", "defines")
+        .forEach(list -> add(Kind.STRANGE, lay.list(list)));
+    add(Kind.ASIDE, lay.list("aside"));
+  }
+
+  private void add(Kind kind, List<List<String>> terms) {
+    for (List<String> term : terms) {
+      boolean joint = term.size() == 1 && (JOINTS.contains(term.get(0)) || term.get(0).equals("or"));
+      if (!joint) {
+        byFirst
+            .computeIfAbsent(term.get(0), word -> new ArrayList<>())
+            .add(new Entry(kind, term));
+      }
+    }
+  }
+
+  static boolean isJoint(String word) {
+    return JOINTS.contains(word);
+  }
+
+  /** Whether a word is of a list whose words may stand anywhere without weight. */
+  boolean isEmpty(List<String> said) {
+    return EMPTY.stream().anyMatch(list -> lay.isListed(list, said));
+  }
+
+  /**
+   * The items of a sentence, in order; each word is in one of them.
+   *
+   * @param words with breaks
+   * @param plain the same without their endings
+   */
+  List<Item> of(List<String> words, List<String> plain) {
+    List<ToldLexicon.Match> matches = told.matches(plain);
+    List<Item> found = new ArrayList<>();
+    matches.forEach(m -> found.add(new Item(Kind.TOLD, m.from(), m.to(), m, List.of())));
+    for (int at = 0; at < words.size(); at++) {
+      listed(words, at, found);
+      if (!plain.get(at).equals(words.get(at))) {
+        listed(plain, at, found);
+      }
+    }
+    List<TermMatch> terms =
+        found.stream()
+            .filter(item -> item.kind() == Kind.TOLD || item.kind() == Kind.ORDER)
+            .map(item -> new TermMatch(item.from(), item.to(), item.length(), List.of()))
+            .toList();
+    found.addAll(numbers(words, plain, Numbers.in(words, terms), terms));
+    lay.matches(words).stream()
+        .filter(match -> match.is(Sense.Kind.VALUE) || match.is(Sense.Kind.PART))
+        .forEach(m -> found.add(new Item(Kind.FINDING, m.from(), m.to(), null, List.of())));
+    List<Item> kept = new ArrayList<>();
+    found.stream()
+        .sorted(
+            Comparator.comparing((Item item) -> item.kind() != Kind.NUMBER)
+                .thenComparing(Comparator.comparingInt(Item::length).reversed())
+                .thenComparing(Item::kind)
+                .thenComparingInt(Item::from))
+        .filter(item -> kept.stream().noneMatch(o -> item.from() < o.to() && o.from() < item.to()))
+        .forEach(kept::add);
+    kept.sort(Comparator.comparingInt(Item::from));
+    return filled(plain, kept);
+  }
+
+  private void listed(List<String> words, int at, List<Item> found) {
+    for (Entry entry : byFirst.getOrDefault(words.get(at), List.of())) {
+      int to = at + entry.term().size();
+      if (to <= words.size() && words.subList(at, to).equals(entry.term())) {
+        found.add(new Item(entry.kind(), at, to, null, List.of()));
+      }
+    }
+  }
+
+  private static List<Item> filled(List<String> plain, List<Item> kept) {
+    List<Item> items = new ArrayList<>();
+    int at = 0;
+    for (Item item : kept) {
+      while (at < item.from()) {
+        items.add(single(plain, at++));
+      }
+      items.add(item);
+      at = item.to();
+    }
+    while (at < plain.size()) {
+      items.add(single(plain, at++));
+    }
+    return items;
+  }
+
+  private static Item single(List<String> plain, int at) {
+    Kind kind =
+        switch (plain.get(at)) {
+          case "one", "ones" -> Kind.EMPTY;
+          case "or" -> Kind.OR;
+          default -> isJoint(plain.get(at)) ? Kind.JOINT : Kind.UNKNOWN;
+        };
+    return new Item(kind, at, at + 1, null, List.of());
+  }
+
+  // Numbers with their units; "three kilos four hundred" and "two days and four hours" are one.
+  private static List<Item> numbers(
+      List<String> words, List<String> plain, List<Numbers.At> all, List<TermMatch> terms) {
+    List<Item> items = new ArrayList<>();
+    for (Numbers.At at : all) {
+      int from = at.numberTo() - at.said().words().size();
+      // "Adds up to thirty six" is no bound.
+      boolean bounds =
+          at.from() < from
+              && terms.stream().noneMatch(term -> term.from() < from && at.from() < term.to());
+      String unit = at.said().unit();
+      int to = at.to();
+      if (unit == null && to < words.size() && UNITS.containsKey(plain.get(to))) {
+        unit = UNITS.get(plain.get(to++));
+      }
+      boolean pronoun =
+          unit == null
+              && plain.subList(from, at.numberTo()).equals(List.of("one"))
+              && (from == 0 || POINTERS.contains(plain.get(from - 1)) || to == words.size());
+      if (pronoun) {
+        continue;
+      }
+      int begin = bounds ? at.from() : from;
+      SpokenNumber said =
+          new SpokenNumber(null, at.said().words(), unit, bounds ? at.said().bound() : null);
+      Item last = items.isEmpty() ? null : items.get(items.size() - 1);
+      if (last != null && isMinor(plain, last, said, begin)) {
+        items.remove(last);
+        items.add(
+            new Item(Kind.NUMBER, last.from(), to, null, List.of(last.numbers().get(0), said)));
+      } else {
+        items.add(new Item(Kind.NUMBER, begin, to, null, List.of(said)));
+      }
+    }
+    return items;
+  }
+
+  private static boolean isMinor(List<String> plain, Item major, SpokenNumber minor, int from) {
+    String units = major.numbers().get(0).unit() + " " + minor.unit();
+    List<String> between = plain.subList(major.to(), from);
+    boolean close = between.isEmpty() || between.equals(List.of("and"));
+    return major.numbers().size() == 1
+        && close
+        && (Set.of("kg g", "lb oz", "days h", "weeks days").contains(units)
+            || between.isEmpty() && Set.of("kg null", "lb null").contains(units)
+            || units.equals("kg null") && value(minor) >= 100);
+  }
+
+  static double value(SpokenNumber number) {
+    return NumberWords.readings(number.words()).stream().findFirst().orElse(-1.0);
+  }
+}
