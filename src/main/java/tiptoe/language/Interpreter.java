@@ -98,9 +98,13 @@ public final class Interpreter {
     }
     Optional<Interpretation> told =
         first.loose().isEmpty() ? Optional.empty() : told(words, first, dialogue, source);
-    if (told.isPresent()) {
-      return told.get();
-    }
+    return told.orElseGet(() -> found(words, first, dialogue, source));
+  }
+
+  /** What is found in a sentence that the grammars do not cover. */
+  private Interpretation found(
+      List<String> words, ByGrammar first, Dialogue dialogue, Source source) {
+    List<String> plain = TypedText.plain(words);
     boolean parted = words.contains(TypedText.BREAK);
     boolean asked = words.contains(TypedText.ASKS) && first.states();
     if (second == SecondReading.NONE
@@ -165,7 +169,9 @@ public final class Interpreter {
       List<String> words, ByGrammar first, Dialogue dialogue, Source source) {
     SecondReading.Told told = second.told(words);
     if (told.said().isEmpty()) {
-      return Optional.empty();
+      return told.contested().isEmpty()
+          ? Optional.empty()
+          : Optional.of(without(found(words, first, dialogue, source), told.contested()));
     }
     List<Interpretation.Certainty> certainties = new ArrayList<>();
     String why = "not accounted for: " + String.join(" ", told.open());
@@ -181,7 +187,7 @@ public final class Interpreter {
     List<SecondReading.Span> spans = List.of();
     Dialogue next = dialogue;
     if (!told.rest().isEmpty()) {
-      Interpretation left = interpret(told.rest(), dialogue, source);
+      Interpretation left = without(interpret(told.rest(), dialogue, source), told.contested());
       left.howSure().stream()
           .filter(one -> !(one.meaning() instanceof Meaning.Instruction))
           .filter(one -> !(one.meaning() instanceof Meaning.Picks))
@@ -200,16 +206,36 @@ public final class Interpreter {
             certainties));
   }
 
-  private List<Meaning> meanings(
-      SecondReading.Told.Said said, ByGrammar first, Source source) {
+  // Of what two values were told, neither counts.
+  private static Interpretation without(Interpretation read, Set<String> contested) {
+    List<Interpretation.Certainty> left =
+        read.howSure().stream()
+            .filter(one -> !contested.contains(subject(one.meaning())))
+            .toList();
+    boolean less = left.size() < read.howSure().size();
+    return new Interpretation(
+        left.stream().map(Interpretation.Certainty::meaning).toList(),
+        read.uncovered().isEmpty() && less ? List.of("two values") : read.uncovered(),
+        read.spans(),
+        read.withheld() || less && left.isEmpty(),
+        read.dialogue(),
+        left);
+  }
+
+  private static String subject(Meaning meaning) {
+    return meaning instanceof Meaning.States said
+        ? said.statement().step()
+        : meaning instanceof Meaning.Fact fact ? fact.id() : "";
+  }
+
+  private List<Meaning> meanings(SecondReading.Told.Said said, ByGrammar first, Source source) {
     if (protocol.fact(said.subject()).isPresent()) {
       return List.of(
           new FactReader(protocol)
               .read(new Meaning.Fact(said.subject(), said.value()), said.numbers(), false));
     }
     SecondReading.Claim claim =
-        new SecondReading.Claim(
-            said.subject(), null, null, List.of(), said.numbers(), Set.of());
+        new SecondReading.Claim(said.subject(), null, null, List.of(), said.numbers(), Set.of());
     return new SecondOpinion(protocol, SecondReading.NONE.read(List.of()), Set.of())
         .alone(claim, first.utterance().meanings(), source);
   }

@@ -35,15 +35,18 @@ public interface SecondReading {
    * @param rest the words of what else is said, with {@link TypedText#BREAK}; empty where that is
    *     nothing
    * @param open words beside what is said that are not accounted for
+   * @param contested ids of what two values were told of, so that neither counts
    */
-  record Told(List<Said> said, List<String> rest, List<String> open) {
+  record Told(
+      List<Said> said, List<String> rest, List<String> open, Set<String> contested) {
     /** Nothing told. */
-    public static final Told NOTHING = new Told(List.of(), List.of(), List.of());
+    public static final Told NOTHING = new Told(List.of(), List.of(), List.of(), Set.of());
 
     public Told {
       said = List.copyOf(said);
       rest = List.copyOf(rest);
       open = List.copyOf(open);
+      contested = Set.copyOf(contested);
     }
 
     /**
@@ -54,8 +57,7 @@ public interface SecondReading {
      * @param numbers major unit first; empty where there is a value
      * @param sure whether every word beside it is accounted for
      */
-    public record Said(
-        String subject, String value, List<SpokenNumber> numbers, boolean sure) {
+    public record Said(String subject, String value, List<SpokenNumber> numbers, boolean sure) {
       public Said {
         numbers = List.copyOf(numbers);
       }

@@ -84,8 +84,7 @@ public final class TaggerCache {
     return Sha256.hex(digest.digest());
   }
 
-  private static Tagger kept(
-      Path file, LayLexicon lexicon, ToldLexicon told, Protocol protocol) {
+  private static Tagger kept(Path file, LayLexicon lexicon, ToldLexicon told, Protocol protocol) {
     try {
       return read(file, lexicon, told, protocol);
     } catch (IOException e) {
@@ -93,8 +92,8 @@ public final class TaggerCache {
     }
   }
 
-  private static Tagger read(
-      Path file, LayLexicon lexicon, ToldLexicon told, Protocol protocol) throws IOException {
+  private static Tagger read(Path file, LayLexicon lexicon, ToldLexicon told, Protocol protocol)
+      throws IOException {
     if (!Files.isRegularFile(file)) {
       return null;
     }

@@ -14,8 +14,7 @@ final class ToldItems {
   private static final List<String> EMPTY =
       List.of("filler", "function", "neutral", "little", "talk", "address", "severity");
   private static final Set<String> JOINTS =
-      Set.of(
-          "and", "but", "so", "though", "although", "while", "plus", "because", "since", "with");
+      Set.of("and", "but", "so", "though", "although", "while", "plus", "because", "since", "with");
   private static final Set<String> POINTERS =
       Set.of("the", "this", "that", "right", "left", "other");
   private static final Map<String, String> UNITS =
@@ -79,18 +78,17 @@ final class ToldItems {
     EMPTY.forEach(list -> add(Kind.EMPTY, lay.list(list)));
     told.contexts().forEach(list -> add(Kind.CONTEXT, told.list(list)));
     add(Kind.STRANGE, told.list("stranger"));
-    List.of("doubt", "later", "again", "general", "defines")
+    List.of("doubt", "later", "again", "general")
         .forEach(list -> add(Kind.STRANGE, lay.list(list)));
     add(Kind.ASIDE, lay.list("aside"));
   }
 
   private void add(Kind kind, List<List<String>> terms) {
     for (List<String> term : terms) {
-      boolean joint = term.size() == 1 && (JOINTS.contains(term.get(0)) || term.get(0).equals("or"));
+      boolean joint =
+          term.size() == 1 && (JOINTS.contains(term.get(0)) || term.get(0).equals("or"));
       if (!joint) {
-        byFirst
-            .computeIfAbsent(term.get(0), word -> new ArrayList<>())
-            .add(new Entry(kind, term));
+        byFirst.computeIfAbsent(term.get(0), word -> new ArrayList<>()).add(new Entry(kind, term));
       }
     }
   }
@@ -195,7 +193,7 @@ final class ToldItems {
       boolean pronoun =
           unit == null
               && plain.subList(from, at.numberTo()).equals(List.of("one"))
-              && (from == 0 || POINTERS.contains(plain.get(from - 1)) || to == words.size());
+              && (from == 0 || POINTERS.contains(plain.get(from - 1)));
       if (pronoun) {
         continue;
       }

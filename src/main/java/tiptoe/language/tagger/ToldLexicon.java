@@ -125,8 +125,7 @@ final class ToldLexicon {
     if (item.startsWith("~")) {
       uses.computeIfAbsent(section, id -> new HashSet<>()).add(item.substring(1));
       list(item.substring(1))
-          .forEach(
-              words -> add(words, null, new Sense(Kind.ABOUT, section, null, false, true)));
+          .forEach(words -> add(words, null, new Sense(Kind.ABOUT, section, null, false, true)));
       return;
     }
     if (item.startsWith("@")) {
@@ -156,7 +155,9 @@ final class ToldLexicon {
     if (with != null) {
       uses.computeIfAbsent(section, id -> new HashSet<>()).add(with);
     }
-    byFirst.computeIfAbsent(words.get(0), word -> new ArrayList<>()).add(new Entry(words, with, sense));
+    byFirst
+        .computeIfAbsent(words.get(0), word -> new ArrayList<>())
+        .add(new Entry(words, with, sense));
   }
 
   private List<String> words(String text) {

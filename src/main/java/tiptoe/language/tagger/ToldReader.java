@@ -19,6 +19,7 @@ import tiptoe.language.TypedText;
 import tiptoe.language.tagger.ToldItems.Item;
 import tiptoe.language.tagger.ToldItems.Kind;
 import tiptoe.protocol.Fact;
+import tiptoe.protocol.Measure;
 import tiptoe.protocol.Protocol;
 
 /**
@@ -31,19 +32,39 @@ final class ToldReader {
   private static final Set<String> ROUGHLY =
       Set.of("about", "around", "nearly", "almost", "roughly", "approximately", "just", "say");
 
+  private static final Set<Kind> CARRIES_NOTHING =
+      EnumSet.of(Kind.EMPTY, Kind.CONTEXT, Kind.ORDER, Kind.JOINT);
   private static final Set<String> OURS = Set.of("my", "our", "we", "us", "me");
   private static final Set<Kind> STRANGE =
       EnumSet.of(Kind.STRANGE, Kind.CONTEXT, Kind.DENY, Kind.NUMBER);
   private static final Set<String> OF_BIRTH =
       Set.of(
-          "mum", "mom", "mam", "mama", "mummy", "mother", "family", "both", "born", "pregnancy",
-          "labour", "birth", "delivery", "baby", "scan", "antenatal", "maternal");
+          "mum",
+          "mom",
+          "mam",
+          "mama",
+          "mummy",
+          "mother",
+          "family",
+          "both",
+          "born",
+          "pregnancy",
+          "labour",
+          "birth",
+          "delivery",
+          "baby",
+          "scan",
+          "antenatal",
+          "maternal");
   private static final Set<String> AUXILIARIES =
-      Set.of("was", "were", "is", "are", "did", "does", "do", "has", "have", "had", "can", "could",
+      Set.of(
+          "was", "were", "is", "are", "did", "does", "do", "has", "have", "had", "can", "could",
           "would", "will", "should", "may", "shall");
   private static final Set<String> SUBJECTS =
-      Set.of("the", "this", "that", "your", "a", "baby", "mum", "mom", "mother", "dad", "she", "he", "you",
-          "they", "it", "y'all", "any", "anyone", "anybody", "there", "her", "his", "we", "i");
+      Set.of(
+          "the", "this", "that", "your", "a", "baby", "mum", "mom", "mother", "dad", "she", "he",
+          "you", "they", "it", "y'all", "any", "anyone", "anybody", "there", "her", "his", "we",
+          "i");
 
   /** What stands between two breaks or joints and speaks of one thing. */
   private static final class Part {
@@ -54,6 +75,7 @@ final class ToldReader {
     List<Stated> stated = new ArrayList<>();
     boolean denied;
     boolean asked;
+    boolean isReplaced;
     final Set<Integer> open = new TreeSet<>();
 
     int from() {
@@ -90,6 +112,7 @@ final class ToldReader {
   private final List<Part> parts = new ArrayList<>();
   private Set<String> carried = Set.of();
   private boolean carriesNumber;
+  private final Set<String> contested = new TreeSet<>();
 
   ToldReader(
       ToldLexicon told,
@@ -168,6 +191,13 @@ final class ToldReader {
 
   // Behind the last word of what takes something back and begins here; 0 where there is nothing.
   private int wrong(int at) {
+    int next = at + 1 < words.size() && words.get(at + 1).equals(TypedText.BREAK) ? at + 2 : at + 1;
+    boolean leads = Set.of("no", "oh", "ah", "wait", "oops", "actually").contains(words.get(at));
+    int behind = leads && next < words.size() ? wrong(next) : 0;
+    return behind > 0 ? behind : takesBack(at);
+  }
+
+  private int takesBack(int at) {
     int longest = 0;
     for (List<List<String>> all : List.of(told.list("wrong"), lay.list("correction"))) {
       for (List<String> term : all) {
@@ -203,7 +233,9 @@ final class ToldReader {
   }
 
   private boolean parts(List<Item> items, int joint, Part before) {
-    boolean says = before.items.stream().anyMatch(i -> i.isAbout() || i.isFreeValue() || i.kind() == Kind.NUMBER);
+    boolean says =
+        before.items.stream()
+            .anyMatch(i -> i.isAbout() || i.isFreeValue() || i.kind() == Kind.NUMBER);
     boolean more = false;
     for (int i = joint + 1; i < items.size(); i++) {
       Item item = items.get(i);
@@ -215,12 +247,31 @@ final class ToldReader {
     // "Told mummy and daddy about the hips"
     int at = items.get(joint).from();
     boolean people =
-        at > 0 && at + 1 < plain.size() && isPerson(plain.get(at - 1)) && isPerson(plain.get(at + 1));
+        at > 0
+            && at + 1 < plain.size()
+            && isPerson(plain.get(at - 1))
+            && isPerson(plain.get(at + 1));
     if (people) {
+      return false;
+    }
+    // "Thirty eight and four by dates"
+    boolean weeks =
+        joint > 0
+            && joint + 1 < items.size()
+            && items.get(joint - 1).kind() == Kind.NUMBER
+            && items.get(joint + 1).kind() == Kind.NUMBER
+            && mayBeWeeks(items.get(joint - 1), items.get(joint + 1));
+    if (weeks) {
       return false;
     }
     boolean plainAnd = Set.of("and", "plus", "with").contains(plain.get(items.get(joint).from()));
     return says && (more || !plainAnd);
+  }
+
+  private static boolean mayBeWeeks(Item weeks, Item days) {
+    double first = ToldItems.value(weeks.numbers().get(0));
+    double second = ToldItems.value(days.numbers().get(0));
+    return first >= 22 && first <= 44 && second >= 0 && second <= 6;
   }
 
   private boolean isPerson(String word) {
@@ -236,7 +287,8 @@ final class ToldReader {
     }
     boolean asked = isAsked(part) || part.joined && index > 0 && parts.get(index - 1).asked;
     part.asked = asked;
-    Optional<Boolean> answer = asked && index + 1 < parts.size() ? answer(parts.get(index + 1)) : Optional.empty();
+    Optional<Boolean> answer =
+        asked && index + 1 < parts.size() ? answer(parts.get(index + 1)) : Optional.empty();
     if (asked && answer.isEmpty() && !isTag(part)) {
       carried = Set.of();
       return;
@@ -255,7 +307,9 @@ final class ToldReader {
     said.forEach(one -> subjects.add(one.subject));
     part.items.stream()
         .filter(Item::isAbout)
-        .forEach(item -> item.match().of(ToldLexicon.Kind.ABOUT).forEach(s -> subjects.add(s.subject())));
+        .forEach(
+            item ->
+                item.match().of(ToldLexicon.Kind.ABOUT).forEach(s -> subjects.add(s.subject())));
     carried = subjects;
     carriesNumber = true;
   }
@@ -270,12 +324,14 @@ final class ToldReader {
                 item.match().of(ToldLexicon.Kind.ABOUT).stream()
                     .filter(sense -> !sense.weak())
                     .forEach(sense -> named.add(sense.subject())));
-    boolean empty = part.items.stream().allMatch(i -> i.kind() == Kind.EMPTY || i.kind() == Kind.JOINT);
+    boolean empty =
+        part.items.stream().allMatch(i -> i.kind() == Kind.EMPTY || i.kind() == Kind.JOINT);
     if (!named.isEmpty()) {
       carried = named;
       carriesNumber = true;
     } else if (!empty) {
-      carriesNumber = part.items.stream().noneMatch(i -> i.kind() == Kind.FINDING || i.kind() == Kind.NUMBER);
+      carriesNumber =
+          part.items.stream().noneMatch(i -> i.kind() == Kind.FINDING || i.kind() == Kind.NUMBER);
     }
   }
 
@@ -285,13 +341,16 @@ final class ToldReader {
 
   private boolean isAsked(Part part) {
     int from = part.from();
-    while (from < part.to() && (ToldItems.isJoint(plain.get(from)) || Set.of("oh", "okay", "now").contains(plain.get(from)))) {
+    while (from < part.to()
+        && (ToldItems.isJoint(plain.get(from))
+            || Set.of("oh", "okay", "now").contains(plain.get(from)))) {
       from++;
     }
     List<String> said = plain.subList(from, part.to());
     return isInverted(said)
         || told.list("asks").stream()
-            .anyMatch(term -> said.size() >= term.size() && said.subList(0, term.size()).equals(term));
+            .anyMatch(
+                term -> said.size() >= term.size() && said.subList(0, term.size()).equals(term));
   }
 
   // "Your first baby, isn't it, yes"
@@ -410,7 +469,9 @@ final class ToldReader {
         .orElse(false);
   }
 
-  /** Which of the senses are meant: of the subject named nearest before, else behind, else carried. */
+  /**
+   * Which of the senses are meant: of the subject named nearest before, else behind, else carried.
+   */
   private List<ToldLexicon.Sense> meant(
       Part part, Item item, List<ToldLexicon.Sense> senses, boolean strong) {
     Map<ToldLexicon.Sense, Integer> near = new HashMap<>();
@@ -426,17 +487,22 @@ final class ToldReader {
     }
     int nearest = near.values().stream().min(Integer::compare).orElse(0);
     List<ToldLexicon.Sense> meant =
-        senses.stream().filter(s -> near.getOrDefault(s, -1) == nearest && near.containsKey(s)).distinct().toList();
+        senses.stream()
+            .filter(s -> near.getOrDefault(s, -1) == nearest && near.containsKey(s))
+            .distinct()
+            .toList();
     boolean several = meant.stream().map(ToldLexicon.Sense::subject).distinct().count() > 1;
     boolean free = meant.stream().noneMatch(ToldLexicon.Sense::bound);
-    boolean once = meant.stream().map(s -> s.subject() + s.value()).distinct().count() == meant.size();
+    boolean once =
+        meant.stream().map(s -> s.subject() + s.value()).distinct().count() == meant.size();
     return several && !free || !once && several ? List.of() : meant;
   }
 
   private static boolean namesNothing(Part part) {
     return part.items.stream()
         .filter(Item::isAbout)
-        .allMatch(i -> i.match().of(ToldLexicon.Kind.ABOUT).stream().allMatch(ToldLexicon.Sense::weak));
+        .allMatch(
+            i -> i.match().of(ToldLexicon.Kind.ABOUT).stream().allMatch(ToldLexicon.Sense::weak));
   }
 
   private static int distance(Part part, Item item, String subject, boolean strong) {
@@ -447,7 +513,10 @@ final class ToldReader {
               && other.match().of(ToldLexicon.Kind.ABOUT).stream()
                   .anyMatch(s -> s.subject().equals(subject) && !(s.weak() && strong));
       if (named) {
-        int distance = other.from() <= item.from() ? item.from() - other.from() : 1000 + other.from() - item.from();
+        int distance =
+            other.from() <= item.from()
+                ? item.from() - other.from()
+                : 1000 + other.from() - item.from();
         best = Math.min(best, distance);
       }
     }
@@ -482,18 +551,20 @@ final class ToldReader {
       return;
     }
     List<Item> names =
-        part.items.stream()
-            .filter(Item::isAbout)
-            .filter(i -> !measured(i).isEmpty())
-            .toList();
+        part.items.stream().filter(Item::isAbout).filter(i -> !measured(i).isEmpty()).toList();
     boolean ordered = part.items.stream().anyMatch(i -> i.kind() == Kind.ORDER);
     if (names.isEmpty()) {
       Set<String> subjects = new LinkedHashSet<>(carried);
       subjects.removeIf(subject -> !isMeasured(subject));
       String unit = String.valueOf(numbers.get(0).numbers().get(0).unit());
-      if (numbers.size() == 1 && carriesNumber && subjects.size() == 1 && fits(subjects.iterator().next(), unit)) {
+      if (numbers.size() == 1
+          && carriesNumber
+          && subjects.size() == 1
+          && fits(subjects.iterator().next(), unit)) {
         state(subjects.iterator().next(), numbers.get(0), ordered, part, said, used);
-      } else if (numbers.size() == 1 && Set.of("g", "kg", "lb").contains(unit) && carried.isEmpty()) {
+      } else if (numbers.size() == 1
+          && Set.of("g", "kg", "lb").contains(unit)
+          && carried.isEmpty()) {
         state("weight", numbers.get(0), ordered, part, said, used);
       }
       return;
@@ -502,7 +573,8 @@ final class ToldReader {
     pairs.forEach(
         (name, number) -> {
           Set<String> subjects = measured(name);
-          subjects.removeIf(subject -> !fits(subject, String.valueOf(number.numbers().get(0).unit())));
+          subjects.removeIf(
+              subject -> !fits(subject, String.valueOf(number.numbers().get(0).unit())));
           if (subjects.size() > 1) {
             // What needs another word beside it is meant where that is said.
             Set<String> facts = new LinkedHashSet<>(subjects);
@@ -526,7 +598,11 @@ final class ToldReader {
     } else if (numbers.size() == 1) {
       // The last that is named before the number, else the first behind it.
       Item number = numbers.get(0);
-      Item before = names.stream().filter(n -> n.from() < number.from()).reduce((a, b) -> b).orElse(names.get(0));
+      Item before =
+          names.stream()
+              .filter(n -> n.from() < number.from())
+              .reduce((a, b) -> b)
+              .orElse(names.get(0));
       pairs.put(before, number);
     } else if (names.size() == numbers.size()) {
       for (int i = 0; i + 1 < all.size(); i += 2) {
@@ -543,14 +619,24 @@ final class ToldReader {
   }
 
   private void state(
-      String subject, Item number, boolean ordered, Part part, List<Stated> said, Set<Integer> used) {
+      String subject,
+      Item number,
+      boolean ordered,
+      Part part,
+      List<Stated> said,
+      Set<Integer> used) {
     if (number.numbers().stream().anyMatch(n -> isGlued(n.words()))) {
       return;
     }
     Stated stated = new Stated(subject, null, number.numbers(), ordered);
     int before = number.from() - 1;
-    boolean rough = protocol.fact(subject).isPresent() && before >= 0 && ROUGHLY.contains(plain.get(before)) && !plain.get(before).equals("say");
-    stated.sure = !rough && number.numbers().stream().allMatch(n -> n.bound() == null || bounded(subject));
+    boolean rough =
+        protocol.fact(subject).isPresent()
+            && before >= 0
+            && ROUGHLY.contains(plain.get(before))
+            && !plain.get(before).equals("say");
+    stated.sure =
+        !rough && number.numbers().stream().allMatch(n -> n.bound() == null || bounded(subject));
     said.add(stated);
     markUsed(number, used);
     markAbout(part, subject, used);
@@ -587,7 +673,10 @@ final class ToldReader {
   }
 
   private boolean isMeasured(String subject) {
-    return protocol.fact(subject).map(fact -> fact.measure() != null).orElseGet(() -> protocol.find(subject).filter(step -> step.isMeasured()).isPresent());
+    return protocol
+        .fact(subject)
+        .map(fact -> fact.measure() != null)
+        .orElseGet(() -> protocol.find(subject).filter(step -> step.isMeasured()).isPresent());
   }
 
   private Set<String> measured(Item item) {
@@ -606,12 +695,11 @@ final class ToldReader {
         part.items.stream()
                 .filter(Item::isAbout)
                 .anyMatch(
-                    i -> i.match().of(ToldLexicon.Kind.ABOUT).stream().anyMatch(s -> s.subject().equals("gestation")))
+                    i ->
+                        i.match().of(ToldLexicon.Kind.ABOUT).stream()
+                            .anyMatch(s -> s.subject().equals("gestation")))
             || carried.contains("gestation") && namesNothing(part);
-    boolean other =
-        part.items.stream()
-            .filter(Item::isAbout)
-            .anyMatch(i -> !measured(i).isEmpty());
+    boolean other = part.items.stream().filter(Item::isAbout).anyMatch(i -> !measured(i).isEmpty());
     Item first = numbers.get(0);
     SpokenNumber weeks = first.numbers().get(0);
     boolean afterTerm = precededBy(first, "term", "plus");
@@ -633,9 +721,18 @@ final class ToldReader {
       all = List.of(number(40 + days / 7, "weeks"), number(days % 7, "days"));
     } else {
       boolean weeksSaid = "weeks".equals(weeks.unit());
-      boolean plausible = value >= 22 && value <= 44 && weeks.bound() == null && value == Math.floor(value);
-      boolean days = all.size() == 1 || ToldItems.value(all.get(1)) >= 0 && ToldItems.value(all.get(1)) <= 6 && (all.get(1).unit() == null || all.get(1).unit().equals("days"));
-      if (!plausible || !days || other || !(weeksSaid || named || plus) || all.size() < numbers.stream().mapToInt(n -> n.numbers().size()).sum()) {
+      boolean plausible =
+          value >= 22 && value <= 44 && weeks.bound() == null && value == Math.floor(value);
+      boolean days =
+          all.size() == 1
+              || ToldItems.value(all.get(1)) >= 0
+                  && ToldItems.value(all.get(1)) <= 6
+                  && (all.get(1).unit() == null || all.get(1).unit().equals("days"));
+      if (!plausible
+          || !days
+          || other
+          || !(weeksSaid || named || plus)
+          || all.size() < numbers.stream().mapToInt(n -> n.numbers().size()).sum()) {
         return false;
       }
       all = all.size() == 1 ? List.of(weeks) : List.of(weeks, all.get(1));
@@ -685,12 +782,13 @@ final class ToldReader {
               || item.kind() == Kind.EMPTY
               || item.kind() == Kind.ASIDE && !measures
               || item.kind() == Kind.OR && part.denied
-              || item.match() != null
-                  && vocabulary.isEmpty(words.subList(item.from(), item.to()));
+              || item.match() != null && vocabulary.isEmpty(words.subList(item.from(), item.to()));
       boolean open = false;
       for (int at = item.from(); at < item.to() && !carriesNothing; at++) {
         boolean little =
-            !STRANGE.contains(item.kind()) && lay.isListed("function", List.of(plain.get(at)));
+            item.kind() != Kind.STRANGE
+                && item.kind() != Kind.DENY
+                && lay.isListed("function", List.of(plain.get(at)));
         if (!covered.contains(at) && !OF_BIRTH.contains(plain.get(at)) && !little) {
           part.open.add(at);
           open = true;
@@ -701,7 +799,8 @@ final class ToldReader {
     }
     boolean family = subjects.stream().anyMatch(subject -> subject.endsWith("family-history"));
     boolean far = family && told.says("far", plain) && !told.says("family", plain);
-    boolean ours = !measures && plain.subList(part.from(), part.to()).stream().anyMatch(OURS::contains);
+    boolean ours =
+        !measures && plain.subList(part.from(), part.to()).stream().anyMatch(OURS::contains);
     boolean open = !part.open.isEmpty();
     if (strange || finds || ours || part.open.size() > MOST_UNKNOWN || measures && open) {
       said.clear();
@@ -718,7 +817,9 @@ final class ToldReader {
         continue;
       }
       int before = i - 1;
-      while (before >= 0 && parts.get(before).stated.isEmpty() && (parts.get(before).isCorrection || isEmpty(parts.get(before)))) {
+      while (before >= 0
+          && parts.get(before).stated.isEmpty()
+          && (parts.get(before).isCorrection || isEmpty(parts.get(before)))) {
         before--;
       }
       int behind = i + 1;
@@ -730,15 +831,17 @@ final class ToldReader {
       }
       List<Stated> old = parts.get(before).stated;
       List<Stated> anew = behind < parts.size() ? parts.get(behind).stated : List.of();
-      boolean put = anew.stream().anyMatch(one -> old.stream().anyMatch(o -> o.subject.equals(one.subject)));
+      boolean put =
+          anew.stream().anyMatch(one -> old.stream().anyMatch(o -> o.subject.equals(one.subject)));
       if (put) {
         old.removeIf(o -> anew.stream().anyMatch(one -> one.subject.equals(o.subject)));
         if (old.isEmpty()) {
           parts.get(before).open.clear();
-          parts.get(before).denied = true;
+          parts.get(before).isReplaced = true;
         }
       } else if (!isApology(parts.get(i))) {
         // What is put right nobody can tell.
+        old.forEach(one -> contested.add(one.subject));
         old.clear();
       }
     }
@@ -752,7 +855,7 @@ final class ToldReader {
 
   private static boolean isEmpty(Part part) {
     return part.items.stream()
-        .allMatch(i -> Set.of(Kind.EMPTY, Kind.CONTEXT, Kind.ORDER, Kind.JOINT).contains(i.kind()));
+        .allMatch(i -> CARRIES_NOTHING.contains(i.kind()));
   }
 
   // "No family history of hips, hearts or eyes": all of it, where "or" says so; else who knows.
@@ -789,15 +892,28 @@ final class ToldReader {
 
   private void conflicts() {
     Map<String, List<Stated>> bySubject = new LinkedHashMap<>();
-    parts.forEach(part -> part.stated.forEach(one -> bySubject.computeIfAbsent(one.subject, s -> new ArrayList<>()).add(one)));
+    parts.forEach(
+        part ->
+            part.stated.forEach(
+                one -> bySubject.computeIfAbsent(one.subject, s -> new ArrayList<>()).add(one)));
     bySubject.forEach(
         (subject, all) -> {
           List<Stated> distinct = new ArrayList<>();
-          all.stream().filter(one -> distinct.stream().noneMatch(o -> same(o, one))).forEach(distinct::add);
-          boolean series = protocol.find(subject).filter(step -> step.series()).isPresent() && all.stream().allMatch(one -> one.ordered);
-          if (distinct.size() == 2 && all.stream().anyMatch(one -> "yes".equals(one.value)) && all.stream().noneMatch(one -> "no".equals(one.value))) {
-            parts.forEach(part -> part.stated.removeIf(one -> one.subject.equals(subject) && "yes".equals(one.value)));
-          } else if (distinct.size() > 1 && !series) {
+          all.stream()
+              .filter(one -> distinct.stream().noneMatch(o -> same(o, one)))
+              .forEach(distinct::add);
+          boolean series =
+              protocol.find(subject).filter(step -> step.series()).isPresent()
+                  && all.subList(1, all.size()).stream().allMatch(one -> one.ordered);
+          if (distinct.size() == 2
+              && all.stream().anyMatch(one -> "yes".equals(one.value))
+              && all.stream().noneMatch(one -> "no".equals(one.value))) {
+            parts.forEach(
+                part ->
+                    part.stated.removeIf(
+                        one -> one.subject.equals(subject) && "yes".equals(one.value)));
+          } else if (distinct.size() > 1 && !series || !series && another(subject)) {
+            contested.add(subject);
             parts.forEach(part -> part.stated.removeIf(one -> one.subject.equals(subject)));
           } else if (!series) {
             for (Stated again : all.subList(1, all.size())) {
@@ -805,6 +921,36 @@ final class ToldReader {
             }
           }
         });
+  }
+
+  // A number that stands alone behind it may be the right one.
+  private boolean another(String subject) {
+    boolean stated = false;
+    for (Part part : parts) {
+      List<Item> numbers = part.items.stream().filter(i -> i.kind() == Kind.NUMBER).toList();
+      boolean bare =
+          part.stated.isEmpty()
+              && !part.isReplaced
+              && numbers.size() == 1
+              && part.items.stream()
+                  .allMatch(i -> i.kind() == Kind.NUMBER || CARRIES_NOTHING.contains(i.kind()));
+      if (stated && bare && protocol.find(subject).isPresent()) {
+        return mayBe(subject, numbers.get(0));
+      }
+      stated |= part.stated.stream().anyMatch(one -> one.subject.equals(subject));
+    }
+    return false;
+  }
+
+  private boolean mayBe(String subject, Item number) {
+    SpokenNumber said = number.numbers().get(0);
+    boolean times = number.to() < plain.size() && plain.get(number.to()).equals("times");
+    Measure measure = protocol.step(subject).measure();
+    boolean plausible =
+        said.unit() != null
+            || NumberWords.readings(said.words()).stream()
+                .anyMatch(n -> measure.plausible(n) || measure.plausible(1000 * n));
+    return !times && plausible && fits(subject, String.valueOf(said.unit()));
   }
 
   private static boolean same(Stated one, Stated other) {
@@ -817,14 +963,15 @@ final class ToldReader {
     List<String> open = new ArrayList<>();
     boolean any = parts.stream().anyMatch(part -> !part.stated.isEmpty());
     if (!any) {
-      return Told.NOTHING;
+      return new Told(List.of(), words, List.of(), contested);
     }
     for (int i = 0; i < parts.size(); i++) {
       Part part = parts.get(i);
       for (Stated one : part.stated) {
         said.add(new Told.Said(one.subject, one.value, one.numbers, one.sure));
       }
-      boolean consumed = !part.stated.isEmpty() || part.denied || part.isCorrection || isEmpty(part) || isTopic(i);
+      boolean consumed =
+          !part.stated.isEmpty() || part.isReplaced || part.denied || part.isCorrection || isEmpty(part) || isTopic(i);
       if (!part.stated.isEmpty()) {
         part.open.forEach(at -> open.add(words.get(at)));
       }
@@ -837,14 +984,13 @@ final class ToldReader {
         rest.addAll(part.joined ? left.subList(1, left.size()) : left);
       }
     }
-    return new Told(said, rest, open);
+    return new Told(said, rest, open, contested);
   }
 
   // "Breathing at forty four and easy": what is measured is what else is said of.
   private List<String> name(int index) {
     Part before = parts.get(index - 1);
-    boolean says =
-        parts.get(index).items.stream().anyMatch(item -> item.kind() == Kind.FINDING);
+    boolean says = parts.get(index).items.stream().anyMatch(item -> item.kind() == Kind.FINDING);
     return before.stated.size() == 1 && says
         ? before.items.stream()
             .filter(Item::isAbout)
@@ -858,7 +1004,13 @@ final class ToldReader {
   private boolean isTopic(int index) {
     Part part = parts.get(index);
     boolean names =
-        part.items.stream().allMatch(i -> i.kind() == Kind.EMPTY || i.kind() == Kind.TOLD || i.kind() == Kind.JOINT || i.kind() == Kind.ORDER)
+        part.items.stream()
+                .allMatch(
+                    i ->
+                        i.kind() == Kind.EMPTY
+                            || i.kind() == Kind.TOLD
+                            || i.kind() == Kind.JOINT
+                            || i.kind() == Kind.ORDER)
             && part.items.stream().anyMatch(i -> i.kind() == Kind.TOLD);
     return names
         && parts.stream()
