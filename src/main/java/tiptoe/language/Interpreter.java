@@ -209,9 +209,7 @@ public final class Interpreter {
   // Of what two values were told, neither counts.
   private static Interpretation without(Interpretation read, Set<String> contested) {
     List<Interpretation.Certainty> left =
-        read.howSure().stream()
-            .filter(one -> !contested.contains(subject(one.meaning())))
-            .toList();
+        read.howSure().stream().filter(one -> !contested.contains(subject(one.meaning()))).toList();
     boolean less = left.size() < read.howSure().size();
     return new Interpretation(
         left.stream().map(Interpretation.Certainty::meaning).toList(),

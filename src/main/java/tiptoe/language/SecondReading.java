@@ -37,8 +37,7 @@ public interface SecondReading {
    * @param open words beside what is said that are not accounted for
    * @param contested ids of what two values were told of, so that neither counts
    */
-  record Told(
-      List<Said> said, List<String> rest, List<String> open, Set<String> contested) {
+  record Told(List<Said> said, List<String> rest, List<String> open, Set<String> contested) {
     /** Nothing told. */
     public static final Told NOTHING = new Told(List.of(), List.of(), List.of(), Set.of());
 

@@ -854,8 +854,7 @@ final class ToldReader {
   }
 
   private static boolean isEmpty(Part part) {
-    return part.items.stream()
-        .allMatch(i -> CARRIES_NOTHING.contains(i.kind()));
+    return part.items.stream().allMatch(i -> CARRIES_NOTHING.contains(i.kind()));
   }
 
   // "No family history of hips, hearts or eyes": all of it, where "or" says so; else who knows.
@@ -971,7 +970,12 @@ final class ToldReader {
         said.add(new Told.Said(one.subject, one.value, one.numbers, one.sure));
       }
       boolean consumed =
-          !part.stated.isEmpty() || part.isReplaced || part.denied || part.isCorrection || isEmpty(part) || isTopic(i);
+          !part.stated.isEmpty()
+              || part.isReplaced
+              || part.denied
+              || part.isCorrection
+              || isEmpty(part)
+              || isTopic(i);
       if (!part.stated.isEmpty()) {
         part.open.forEach(at -> open.add(words.get(at)));
       }

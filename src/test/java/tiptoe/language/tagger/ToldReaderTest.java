@@ -1,0 +1,95 @@
+package tiptoe.language.tagger;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.TreeSet;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tiptoe.language.NumberWords;
+import tiptoe.language.SecondReading.Told;
+import tiptoe.language.TypedText;
+import tiptoe.protocol.Protocol;
+
+class ToldReaderTest {
+  private static TypedText typed;
+  private static LayLexicon lay;
+  private static ToldLexicon lexicon;
+  private static ToldItems items;
+
+  @BeforeAll
+  static void load() throws Exception {
+    typed = TypedText.load(Path.of("grammars/spellings.txt"));
+    lay = LayLexiconReader.shipped(Protocol.standard(), typed::words);
+    lexicon = ToldLexicon.shipped(Protocol.standard(), typed::words);
+    items = new ToldItems(lexicon, lay);
+  }
+
+  private static Told told(String text) {
+    List<String> words = typed.utterance(text);
+    return new ToldReader(lexicon, items, lay, Protocol.standard(), words).read();
+  }
+
+  private static String said(Told.Said said) {
+    String value =
+        said.value() != null
+            ? said.value()
+            : String.join(
+                "+",
+                said.numbers().stream()
+                    .map(number -> String.valueOf(NumberWords.readings(number.words()).get(0)))
+                    .toList());
+    return said.subject() + "=" + value + (said.sure() ? "" : "?");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          mum was positive for group b strep | group-b-strep=positive
+          baby's group ab positive, dat negative | blood-group=ab-positive direct-antiglobulin=negative
+          nobody on either side of the family ever had hip trouble | hip-family-history=no
+          no family history of hips, hearts or eyes | eye-family-history=no heart-family-history=no hip-family-history=no
+          she didn't have antibiotics in labour | intrapartum-antibiotics=no
+          first baby, born by vacuum, beg pardon, by forceps | birth-mode=forceps first-born=yes
+          mummy had diabetes in the pregnancy, gestational | maternal-diabetes=gestational
+          term plus three | gestation=40.0+3.0
+          head circumference thirty six, tape slipped, thirty five and a half | head-circumference=35.5
+          right hand sats ninety seven, limit is ninety five | saturation-right-hand=97.0
+          blood glucose, first one two point one, second one three point four | glucose=2.1 glucose=3.4
+          """)
+  void isToldByItself(String text, String expected) {
+    TreeSet<String> found = new TreeSet<>();
+    told(text).said().forEach(said -> found.add(said(said)));
+    assertEquals(expected, String.join(" ", found));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          just shy of thirty nine weeks
+          did anybody in the family have hip problems
+          breech babies often have lax hips
+          my brother had hip trouble as a baby
+          that baby had a temperature of thirty eight
+          ask whether mum had diabetes in the pregnancy
+          the bilirubin from the baby in room eleven
+          glucose one two point one
+          """)
+  void isNotTold(String text) {
+    assertEquals(List.of(), told(text).said());
+  }
+
+  @Test
+  void twoNumbersOfOneThingCountForNothing() {
+    Told told = told("temperature thirty seven point two, hmm, thirty eight point two");
+    assertEquals(List.of(), told.said());
+    assertEquals(1, told.contested().size());
+  }
+}
