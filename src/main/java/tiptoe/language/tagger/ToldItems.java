@@ -77,7 +77,7 @@ final class ToldItems {
     add(Kind.DENY, lay.list("no"));
     EMPTY.forEach(list -> add(Kind.EMPTY, lay.list(list)));
     told.contexts().forEach(list -> add(Kind.CONTEXT, told.list(list)));
-    add(Kind.STRANGE, told.list("stranger"));
+    add(Kind.STRANGE, told.list("roughly"));
     List.of("doubt", "later", "again", "general")
         .forEach(list -> add(Kind.STRANGE, lay.list(list)));
     add(Kind.ASIDE, lay.list("aside"));

@@ -32,8 +32,12 @@ final class ToldReader {
   private static final Set<String> ROUGHLY =
       Set.of("about", "around", "nearly", "almost", "roughly", "approximately", "just", "say");
 
+  private static final Set<Kind> DENIES = EnumSet.of(Kind.DENY, Kind.STRANGE);
+  private static final Set<Kind> STRANGE_ALONE = EnumSet.of(Kind.STRANGE);
   private static final Set<Kind> CARRIES_NOTHING =
       EnumSet.of(Kind.EMPTY, Kind.CONTEXT, Kind.ORDER, Kind.JOINT);
+  private static final Set<String> SPEAKS =
+      Set.of("had", "has", "was", "said", "says", "told", "thinks", "reports", "reckons");
   private static final Set<String> OURS = Set.of("my", "our", "we", "us", "me");
   private static final Set<Kind> STRANGE =
       EnumSet.of(Kind.STRANGE, Kind.CONTEXT, Kind.DENY, Kind.NUMBER);
@@ -74,9 +78,17 @@ final class ToldReader {
     boolean isCorrection;
     List<Stated> stated = new ArrayList<>();
     boolean denied;
+    boolean strange;
     boolean asked;
     boolean isReplaced;
+    boolean isAnswer;
+    boolean settled;
     final Set<Integer> open = new TreeSet<>();
+
+    /** Whether nothing is stated and it has an item of one of these kinds. */
+    boolean isLeft(Set<Kind> kinds) {
+      return stated.isEmpty() && items.stream().anyMatch(item -> kinds.contains(item.kind()));
+    }
 
     int from() {
       return items.get(0).from();
@@ -129,14 +141,25 @@ final class ToldReader {
   }
 
   Told read() {
-    if (words.contains(TypedText.ASKS) || says("supposes")) {
+    if (words.contains(TypedText.ASKS)
+        || says("supposes")
+        || told.says("stranger", words)
+        || says("stranger")) {
       return Told.NOTHING;
     }
     part(vocabulary.of(words, plain));
+    // "She had her antibiotics, did she"
+    Part last = parts.get(parts.size() - 1);
+    if (told.list("tag").contains(plain.subList(last.from(), last.to()))) {
+      return Told.NOTHING;
+    }
     for (int i = 0; i < parts.size(); i++) {
       read(i);
     }
+    ofOthers();
+    together();
     correct();
+    takenBack();
     lists();
     conflicts();
     return result();
@@ -292,6 +315,9 @@ final class ToldReader {
     if (asked && answer.isEmpty() && !isTag(part)) {
       carried = Set.of();
       return;
+    }
+    if (answer.isPresent()) {
+      parts.get(index + 1).isAnswer = true;
     }
     Set<Integer> used = new TreeSet<>();
     List<Stated> said = new ArrayList<>();
@@ -775,6 +801,7 @@ final class ToldReader {
           .forEach(covered::add);
     }
     boolean strange = false;
+    boolean denies = false;
     boolean finds = false;
     for (Item item : part.items) {
       boolean carriesNothing =
@@ -795,6 +822,7 @@ final class ToldReader {
         }
       }
       strange |= open && STRANGE.contains(item.kind());
+      denies |= open && item.kind() == Kind.DENY;
       finds |= open && item.kind() == Kind.FINDING;
     }
     boolean family = subjects.stream().anyMatch(subject -> subject.endsWith("family-history"));
@@ -802,6 +830,10 @@ final class ToldReader {
     boolean ours =
         !measures && plain.subList(part.from(), part.to()).stream().anyMatch(OURS::contains);
     boolean open = !part.open.isEmpty();
+    if (denies) {
+      contested.addAll(subjects);
+    }
+    part.strange = strange;
     if (strange || finds || ours || part.open.size() > MOST_UNKNOWN || measures && open) {
       said.clear();
     } else if (open || far) {
@@ -810,6 +842,60 @@ final class ToldReader {
   }
 
   // The sentence as a whole
+
+  // "Mum said the temperature is thirty six": of another, or from hearsay.
+  private void ofOthers() {
+    boolean others = false;
+    for (int at = 0; at + 1 < plain.size(); at++) {
+      others |= isPerson(plain.get(at)) && SPEAKS.contains(plain.get(at + 1));
+    }
+    if (others) {
+      parts.forEach(part -> part.stated.removeIf(one -> protocol.fact(one.subject).isEmpty()));
+    }
+  }
+
+  // "Possibly pulse ox is 99 percent on the right hand and 97 on the foot": what nothing parts is
+  // doubted together.
+  private void together() {
+    int from = 0;
+    for (int i = 1; i <= parts.size(); i++) {
+      if (i < parts.size() && parts.get(i).joined) {
+        continue;
+      }
+      List<Part> chunk = parts.subList(from, i);
+      boolean strange = chunk.stream().anyMatch(part -> part.strange || part.isLeft(STRANGE_ALONE));
+      boolean unknown =
+          chunk.stream()
+              .anyMatch(part -> !part.open.isEmpty() || part.isLeft(EnumSet.of(Kind.UNKNOWN)));
+      for (Part part : chunk) {
+        part.stated.removeIf(one -> strange || unknown && protocol.fact(one.subject).isEmpty());
+        part.stated.forEach(one -> one.sure &= !unknown);
+      }
+      from = i;
+    }
+  }
+
+  // A lone "no" or "not really", and a correction of which nobody can tell what it corrects.
+  private void takenBack() {
+    for (int i = 0; i < parts.size(); i++) {
+      Part part = parts.get(i);
+      boolean alone =
+          !part.isCorrection
+              && !part.isAnswer
+              && part.stated.isEmpty()
+              && part.isLeft(DENIES)
+              && part.items.stream()
+                  .allMatch(
+                      item ->
+                          DENIES.contains(item.kind()) || CARRIES_NOTHING.contains(item.kind()));
+      if (alone || part.isCorrection && !part.settled && !isApology(part)) {
+        for (Part before : parts.subList(0, i)) {
+          before.stated.forEach(one -> contested.add(one.subject));
+        }
+      }
+    }
+    parts.forEach(part -> part.stated.removeIf(one -> contested.contains(one.subject)));
+  }
 
   private void correct() {
     for (int i = 0; i < parts.size(); i++) {
@@ -833,6 +919,7 @@ final class ToldReader {
       List<Stated> anew = behind < parts.size() ? parts.get(behind).stated : List.of();
       boolean put =
           anew.stream().anyMatch(one -> old.stream().anyMatch(o -> o.subject.equals(one.subject)));
+      parts.get(i).settled = put;
       if (put) {
         old.removeIf(o -> anew.stream().anyMatch(one -> one.subject.equals(o.subject)));
         if (old.isEmpty()) {
@@ -973,7 +1060,7 @@ final class ToldReader {
           !part.stated.isEmpty()
               || part.isReplaced
               || part.denied
-              || part.isCorrection
+              || part.isCorrection && part.settled
               || isEmpty(part)
               || isTopic(i);
       if (!part.stated.isEmpty()) {
