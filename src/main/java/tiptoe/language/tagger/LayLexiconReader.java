@@ -82,8 +82,12 @@ final class LayLexiconReader {
           }
         });
     List.of("left", "right").forEach(side -> terms.add(new Term(List.of(side), Sense.cue(side))));
+    Map<String, List<Term>> parts =
+        terms.stream()
+            .filter(term -> term.sense().kind() == Sense.Kind.PART)
+            .collect(Collectors.groupingBy(term -> term.sense().step()));
     return new LayLexicon(
-        withoutComposed().stream().map(this::naming).toList(),
+        withoutComposed().stream().map(term -> naming(term, parts)).toList(),
         lists,
         contexts,
         opposites,
@@ -154,14 +158,12 @@ final class LayLexiconReader {
   }
 
   // A term that holds its structure itself, such as "no suck", needs no other word for it.
-  private Term naming(Term term) {
+  private static Term naming(Term term, Map<String, List<Term>> parts) {
     Sense sense = term.sense();
     boolean names =
         sense.kind() == Sense.Kind.VALUE
             && sense.bound()
-            && terms.stream()
-                .filter(part -> part.sense().kind() == Sense.Kind.PART)
-                .filter(part -> sense.step().equals(part.sense().step()))
+            && parts.getOrDefault(sense.step(), List.of()).stream()
                 .anyMatch(
                     part ->
                         part.words().size() < term.words().size()
