@@ -1,6 +1,11 @@
 package tiptoe.clinical;
 
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import tiptoe.files.Shipped;
 import tiptoe.protocol.Gestation;
 
 /**
@@ -23,7 +28,7 @@ public final class NewbornSize {
   static final String PRETERM_SOURCE =
       "INTERGROWTH-21st very preterm size reference, Lancet 2016;387:844";
 
-  private static final SizeTable TABLE = SizeTable.shipped();
+  private static final Map<String, SkewT> STANDARD = table();
 
   private NewbornSize() {}
 
@@ -41,12 +46,39 @@ public final class NewbornSize {
     return Optional.of(
         gestation.compareTo(STANDARD_FROM) < 0
             ? veryPreterm(measure, "boy".equals(sex), gestation.totalDays() / 7.0)
-            : standard(measure, TABLE.at(measure, sex, gestation.totalDays())));
+            : standard(measure, at(measure, sex, gestation.totalDays())));
   }
 
   /** The paper that {@link #model} is taken from at this gestation. */
   public static String source(Gestation gestation) {
     return gestation.compareTo(STANDARD_FROM) < 0 ? PRETERM_SOURCE : STANDARD_SOURCE;
+  }
+
+  /** The distribution of the standard on a day from 231 (33+0) to 300 (42+6). */
+  static SkewT at(SizeMeasure measure, String sex, int days) {
+    return STANDARD.get(measure.step() + " " + sex + " " + days);
+  }
+
+  private static Map<String, SkewT> table() {
+    Map<String, SkewT> table = new HashMap<>();
+    List<String[]> shapes = new ArrayList<>();
+    for (String line : Shipped.lines(NewbornSize.class, "newborn-size.csv")) {
+      String[] cells = line.split(",");
+      if (cells[0].equals("shape")) {
+        shapes.add(cells);
+      } else if (cells[0].equals("day")) {
+        int column = 2;
+        for (String[] shape : shapes) {
+          double mu = Double.parseDouble(cells[column++]);
+          double sigma = Double.parseDouble(cells[column++]);
+          double nu = Double.parseDouble(shape[3]);
+          double tau = Double.parseDouble(shape[4]);
+          String key = shape[1] + " " + shape[2] + " " + Integer.parseInt(cells[1]);
+          table.put(key, new SkewT(mu, sigma, nu, tau));
+        }
+      }
+    }
+    return table;
   }
 
   private static SizeModel standard(SizeMeasure measure, SkewT skewT) {

@@ -59,7 +59,10 @@ final class Plan {
         actedOn.addAll(rule.actsOn());
       }
     }
-    programme.sort(Comparator.comparing(Plan::date, Comparator.nullsLast(String::compareTo)));
+    programme.sort(
+        Comparator.comparing(
+            item -> item.from() == null ? item.to() : item.from(),
+            Comparator.nullsLast(String::compareTo)));
     List<PlanItem> items = new ArrayList<>();
     flags.stream()
         .filter(flag -> flag.level() != Level.NOTE && !actedOn.contains(flag.rule()))
@@ -91,10 +94,6 @@ final class Plan {
         rule.reason(),
         rule.source(),
         null);
-  }
-
-  private static String date(PlanItem item) {
-    return item.from() == null ? item.to() : item.from();
   }
 
   private static int haste(Flag flag) {

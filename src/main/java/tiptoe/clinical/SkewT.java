@@ -15,9 +15,14 @@ record SkewT(double mu, double sigma, double nu, double tau) {
 
   /** The z-score with the same share of babies below; exact far out in both tails. */
   double zScore(double y) {
+    double z = (y - mu) / sigma;
+    double spread = 1 + nu * nu;
+    TDistribution t = TDistribution.of(tau);
     return y < mu
-        ? Centile.STANDARD.inverseCumulativeProbability(lower(y))
-        : Centile.STANDARD.inverseSurvivalProbability(upper(y));
+        ? Centile.STANDARD.inverseCumulativeProbability(
+            2 / spread * t.cumulativeProbability(nu * z))
+        : Centile.STANDARD.inverseSurvivalProbability(
+            2 * nu * nu / spread * t.survivalProbability(z / nu));
   }
 
   /** The value with this share of babies below it, above 0 and below 1. */
@@ -28,15 +33,5 @@ record SkewT(double mu, double sigma, double nu, double tau) {
       return mu + sigma / nu * t.inverseCumulativeProbability(share * spread / 2);
     }
     return mu + sigma * nu * t.inverseSurvivalProbability((1 - share) * spread / (2 * nu * nu));
-  }
-
-  private double lower(double y) {
-    double z = (y - mu) / sigma;
-    return 2 / (1 + nu * nu) * TDistribution.of(tau).cumulativeProbability(nu * z);
-  }
-
-  private double upper(double y) {
-    double z = (y - mu) / sigma;
-    return 2 * nu * nu / (1 + nu * nu) * TDistribution.of(tau).survivalProbability(z / nu);
   }
 }

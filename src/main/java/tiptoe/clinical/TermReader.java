@@ -71,7 +71,13 @@ final class TermReader {
       return baby -> ConditionResult.found(baby.answers(step.id()));
     }
     if (step.isMeasured()) {
-      return number(step.id(), Relation.of(sign), Double.parseDouble(operand));
+      Relation relation = Relation.of(sign);
+      double limit = Double.parseDouble(operand);
+      return baby ->
+          ConditionResult.found(
+              baby.number(step.id()).stream()
+                  .filter(answer -> relation.holds(answer.quantity(), limit))
+                  .toList());
     }
     Set<String> values = Set.of(operand.split("\\|"));
     expect(sign.equals("="), "expected = for step " + step.id() + ", found " + sign);
@@ -91,14 +97,6 @@ final class TermReader {
   private static boolean onBothSides(List<Answer> answers) {
     return Stream.of(Side.values())
         .allMatch(side -> answers.stream().anyMatch(answer -> answer.side() == side));
-  }
-
-  private static Condition number(String step, Relation relation, double limit) {
-    return baby ->
-        ConditionResult.found(
-            baby.number(step).stream()
-                .filter(answer -> relation.holds(answer.quantity(), limit))
-                .toList());
   }
 
   private static Condition detail(Step step, String id, String sign, String operand) {

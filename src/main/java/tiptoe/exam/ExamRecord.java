@@ -87,11 +87,12 @@ public record ExamRecord(
    * worse in them must be told.
    */
   public List<Answer> unsettled() {
-    Stream<Answer> unsure =
-        unsure().stream()
-            .flatMap(Utterance::seems)
-            .map(finding -> new Answer(finding, Answer.NO_STATEMENT));
-    return Stream.concat(Stream.concat(waiting().stream(), askedAbout()), unsure)
+    Stream<Finding> unstated =
+        Stream.concat(
+            openQuestions().stream().flatMap(asked -> asked.question().waiting().stream()),
+            unsure().stream().flatMap(Utterance::seems));
+    return Stream.concat(
+            waiting().stream(), unstated.map(finding -> new Answer(finding, Answer.NO_STATEMENT)))
         .filter(answer -> protocol.find(answer.step()).isPresent() && !answer.group())
         .filter(answer -> !Value.NOT_EXAMINED.equals(answer.value()))
         .distinct()
@@ -103,12 +104,6 @@ public record ExamRecord(
     return StandingFinding.of(protocol, statements, Status.WAITS).stream()
         .map(waiting -> new Answer(waiting.finding(), waiting.base().number()))
         .toList();
-  }
-
-  private Stream<Answer> askedAbout() {
-    return openQuestions().stream()
-        .flatMap(asked -> asked.question().waiting().stream())
-        .map(finding -> new Answer(finding, Answer.NO_STATEMENT));
   }
 
   /** What stands for this step, on whichever side. */

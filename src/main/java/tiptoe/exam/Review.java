@@ -157,17 +157,8 @@ public final class Review {
 
   /** Leaves a step out, for a reason; null side for both sides of a sided step. */
   public Changes notExamined(String step, Side side, String reason) {
-    boolean both = side == null && examination.record().protocol().step(step).sided();
     Finding left = Finding.of(step, side, Value.NOT_EXAMINED).withDetails(Map.of("reason", reason));
-    return edit(
-        batch -> {
-          if (both) {
-            make(batch, left.withSide(Side.RIGHT), null);
-            make(batch, left.withSide(Side.LEFT), null);
-          } else {
-            make(batch, left, null);
-          }
-        });
+    return edit(batch -> withSides(left).forEach(one -> make(batch, one, null)));
   }
 
   /** Answers a contradiction: whether the newer of the two is right. */

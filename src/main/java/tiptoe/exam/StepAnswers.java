@@ -24,12 +24,8 @@ record StepAnswers(Step step, List<StandingFinding> standing) {
       answers.addAll(place(standing));
     }
     // A first measurement that was corrected late still comes before its repeats.
-    answers.sort(Comparator.comparing(StepAnswers::repeat));
+    answers.sort(Comparator.comparing(one -> one.details().getOrDefault(Detail.REPEAT, "")));
     return answers;
-  }
-
-  private static String repeat(Answer answer) {
-    return answer.details().getOrDefault(Detail.REPEAT, "");
   }
 
   /**

@@ -20,22 +20,19 @@ public final class Protocol {
   private Protocol(List<Fact> facts, List<Region> regions, LocalProtocol local) {
     this.local = local;
     this.regions = List.copyOf(regions);
-    for (Fact fact : facts) {
-      if (this.facts.put(fact.id(), fact) != null) {
-        throw new IllegalArgumentException(
-            "expected unique fact ids, found " + fact.id() + " twice");
-      }
-    }
-    for (Region region : this.regions) {
-      for (Step step : region.steps()) {
-        if (steps.put(step.id(), step) != null) {
-          throw new IllegalArgumentException(
-              "expected unique step ids, found " + step.id() + " twice");
-        }
-      }
-    }
+    facts.forEach(fact -> add(this.facts, "fact", fact.id(), fact));
+    this.regions.stream()
+        .flatMap(region -> region.steps().stream())
+        .forEach(step -> add(steps, "step", step.id(), step));
     if (this.regions.stream().map(Region::id).distinct().count() != this.regions.size()) {
       throw new IllegalArgumentException("expected unique region ids");
+    }
+  }
+
+  private static <T> void add(Map<String, T> all, String kind, String id, T one) {
+    if (all.put(id, one) != null) {
+      throw new IllegalArgumentException(
+          "expected unique %s ids, found %s twice".formatted(kind, id));
     }
   }
 

@@ -7,7 +7,6 @@ import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
@@ -136,11 +135,11 @@ final class ProtocolReader {
     }
 
     private List<Detail> toDetails() {
-      List<Detail> made = new ArrayList<>();
-      if (details != null) {
-        details.forEach((id, detail) -> made.add(detail.toDetail(id, labelOf(id))));
-      }
-      return made;
+      return details == null
+          ? List.of()
+          : details.entrySet().stream()
+              .map(one -> one.getValue().toDetail(one.getKey(), labelOf(one.getKey())))
+              .toList();
     }
 
     private void checkNames(Step made) {

@@ -11,6 +11,8 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * Reads settings and keeps the line of everything it refuses.
@@ -38,7 +40,10 @@ final class SettingsReader {
       file(parser);
     } catch (JsonProcessingException e) {
       int line = e.getLocation() == null ? 0 : e.getLocation().getLineNr();
-      refuse(line, "expected YAML, found " + firstLine(e.getOriginalMessage()));
+      refuse(
+          line,
+          "expected YAML, found "
+              + e.getOriginalMessage().lines().findFirst().orElse("something else"));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -105,15 +110,11 @@ final class SettingsReader {
 
   private static String known(String path) {
     int dot = path.indexOf('.');
-    List<String> near = new ArrayList<>();
-    for (Setting setting : Setting.values()) {
-      boolean sameSection = dot >= 0 && path.substring(0, dot).equals(setting.section());
-      String name = dot < 0 && setting.section() != null ? setting.section() : setting.path();
-      if ((dot < 0 || sameSection) && !near.contains(name)) {
-        near.add(name);
-      }
-    }
-    return "one of " + String.join(", ", near);
+    return Stream.of(Setting.values())
+        .filter(one -> dot < 0 || path.substring(0, dot).equals(one.section()))
+        .map(one -> dot < 0 && one.section() != null ? one.section() : one.path())
+        .distinct()
+        .collect(Collectors.joining(", ", "one of ", ""));
   }
 
   private void refuse(int line, String text) {
@@ -137,9 +138,5 @@ final class SettingsReader {
 
   private static int line(JsonParser parser) {
     return parser.currentTokenLocation().getLineNr();
-  }
-
-  private static String firstLine(String text) {
-    return text.lines().findFirst().orElse("something else");
   }
 }

@@ -189,7 +189,7 @@ class NewbornSizeTest {
   void readsTheTableAnew() {
     assertEquals(
         new SkewT(3.33848, 0.3926636, 1.095261, 17.05299),
-        SizeTable.shipped().at(SizeMeasure.WEIGHT, "boy", 280));
-    assertEquals(34.54082, SizeTable.shipped().at(SizeMeasure.HEAD, "girl", 300).mu());
+        NewbornSize.at(SizeMeasure.WEIGHT, "boy", 280));
+    assertEquals(34.54082, NewbornSize.at(SizeMeasure.HEAD, "girl", 300).mu());
   }
 }

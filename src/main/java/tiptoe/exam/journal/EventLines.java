@@ -132,12 +132,9 @@ public final class EventLines {
     } catch (UnreadableLine e) {
       throw e;
     } catch (IOException e) {
-      throw new UnreadableLine("expected an event, found " + firstLine(e.getMessage()));
+      String what = e.getMessage().lines().findFirst().orElse("nothing");
+      throw new UnreadableLine("expected an event, found " + what);
     }
-  }
-
-  private static String firstLine(String message) {
-    return message.lines().findFirst().orElse("nothing");
   }
 
   /** A line that cannot be taken as an entry. */

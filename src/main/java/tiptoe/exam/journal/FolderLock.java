@@ -2,7 +2,6 @@ package tiptoe.exam.journal;
 
 import java.io.IOException;
 import java.nio.channels.FileChannel;
-import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
@@ -21,18 +20,17 @@ final class FolderLock implements AutoCloseable {
   static FolderLock take(ExamFolder folder) throws IOException {
     FileChannel channel = open(folder.lock());
     try {
-      FileLock lock = channel.tryLock();
-      if (lock == null) {
-        throw refused(folder);
+      if (channel.tryLock() != null) {
+        return new FolderLock(channel);
       }
-      return new FolderLock(channel);
     } catch (OverlappingFileLockException e) {
-      channel.close();
-      throw refused(folder);
+      // It is this process that holds it.
     } catch (IOException e) {
       channel.close();
       throw e;
     }
+    channel.close();
+    throw new RecordProblem("examination " + folder.name() + " is open in another window");
   }
 
   private static FileChannel open(Path file) throws IOException {
@@ -48,10 +46,6 @@ final class FolderLock implements AutoCloseable {
     } catch (java.nio.file.FileAlreadyExistsException e) {
       return FileChannel.open(file, StandardOpenOption.WRITE);
     }
-  }
-
-  private static RecordProblem refused(ExamFolder folder) {
-    return new RecordProblem("examination " + folder.name() + " is open in another window");
   }
 
   /** Whether some process writes to the examination now. */

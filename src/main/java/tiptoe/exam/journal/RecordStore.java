@@ -293,7 +293,11 @@ public final class RecordStore {
     List<ExamFolder> all = list();
     List<ExamFolder> meant =
         all.stream()
-            .filter(exam -> name.equals(LAST) ? isOfTheLastMinute(exam, all) : begins(exam, name))
+            .filter(
+                exam ->
+                    name.equals(LAST)
+                        ? isOfTheLastMinute(exam, all)
+                        : !name.isBlank() && exam.name().startsWith(name))
             .toList();
     if (meant.size() > 1) {
       List<String> some = meant.stream().limit(MOST_NAMED).map(ExamFolder::name).toList();
@@ -308,10 +312,6 @@ public final class RecordStore {
     return meant.stream()
         .findFirst()
         .orElseThrow(() -> new RecordProblem("expected an examination, found none called " + name));
-  }
-
-  private static boolean begins(ExamFolder exam, String name) {
-    return !name.isBlank() && exam.name().startsWith(name);
   }
 
   /** Which of two that begin in the same minute is the newer, their names do not tell. */

@@ -3,7 +3,6 @@ package tiptoe.exam.journal;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import tiptoe.files.OwnerOnly;
@@ -34,10 +33,8 @@ final class Reserve {
           channel.write(room);
         }
       }
-    } catch (FileAlreadyExistsException e) {
-      // A crash has left it: it serves again.
     } catch (IOException e) {
-      return new Reserve(file);
+      // There is none to keep; or a crash has left it, and it serves again.
     }
     return new Reserve(file);
   }
