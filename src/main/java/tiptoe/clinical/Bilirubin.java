@@ -11,7 +11,6 @@ import tiptoe.settings.Setting;
 /**
  * The last bilirubin against the thresholds of treatment.
  *
- * @param answer the measurement
  * @param hours age when it was taken
  * @param thresholds at that age
  * @param remarks what must be kept in mind with it

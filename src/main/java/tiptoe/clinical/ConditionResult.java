@@ -8,7 +8,6 @@ import tiptoe.exam.Answer;
 /**
  * Whether a condition holds: yes, no, or not to be told before something is stated.
  *
- * @param answer the answer
  * @param evidence for a yes: the answers it rests on, which may be none
  * @param needs for unknown: ids of the facts that must be stated
  */

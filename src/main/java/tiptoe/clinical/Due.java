@@ -21,9 +21,7 @@ import java.util.regex.Pattern;
  * 40 weeks corrected is the day the baby was due; {@code in} and {@code within} count from the
  * examination. A month is one of the calendar.
  *
- * @param text the words
  * @param start what it counts from
- * @param unit what it counts in
  * @param first the earliest; null where there is none
  * @param last the latest; null where there is none
  */

@@ -11,7 +11,6 @@ import tiptoe.settings.Setting;
 /**
  * The last blood glucose against the operational thresholds of the configured guideline.
  *
- * @param answer the measurement
  * @param band where it lies
  * @param standard id of the guideline, as in the configuration
  * @param remarks what must be kept in mind with it

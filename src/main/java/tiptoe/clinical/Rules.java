@@ -21,7 +21,6 @@ record Rules(
    * When a flag is raised and what it says.
    *
    * @param id unique among the rules
-   * @param when the condition
    * @param level how soon
    * @param consider what to think of; null where nothing particular
    * @param advice what to do
@@ -56,10 +55,7 @@ record Rules(
    * What is planned when a condition holds.
    *
    * @param id unique in the plan
-   * @param when the condition
-   * @param what for people
    * @param due when it is due
-   * @param reason why
    * @param actsOn ids of the rules whose action it is, so that their flags need no item of their
    *     own
    * @param follows ids of the rules that it is to be done for beside their own action
