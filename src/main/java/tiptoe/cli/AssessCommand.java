@@ -1,10 +1,13 @@
 package tiptoe.cli;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.ser.std.ToStringSerializer;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -33,6 +36,11 @@ import tiptoe.wording.Words;
     },
     footer = {"", "Example: tiptoe assess answers.json"})
 final class AssessCommand implements Callable<Integer> {
+  private static final ObjectMapper JSON =
+      new ObjectMapper()
+          .registerModule(
+              new SimpleModule().addSerializer(Instant.class, ToStringSerializer.instance));
+
   @Parameters(paramLabel = "RECORD", description = "An examination, or findings as JSON.")
   private Path named;
 
@@ -61,7 +69,7 @@ final class AssessCommand implements Callable<Integer> {
       return Tiptoe.COULD_NOT;
     }
     if (json) {
-      ObjectNode object = new ObjectMapper().valueToTree(assessment);
+      ObjectNode object = JSON.valueToTree(assessment);
       if (!banner.isEmpty()) {
         object.put("altered", banner);
       }

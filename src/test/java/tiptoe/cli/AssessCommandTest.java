@@ -77,6 +77,18 @@ class AssessCommandTest {
   }
 
   @Test
+  void printsWhenTheBabyWasBornAsJson() throws IOException {
+    String born =
+        answers(
+            "{\"baby\": {\"born-at\": \"2026-11-24T16:30:00Z\"},"
+                + " \"examined-at\": \"2026-11-26T09:00:00Z\","
+                + " \"answers\": [{\"step\": \"cry\", \"value\": \"strong\"}]}");
+    assertEquals(0, run("assess", born, "--json", "--config", defaults.toString()));
+    JsonNode json = new ObjectMapper().readTree(out.toString(StandardCharsets.UTF_8));
+    assertEquals("2026-11-24T16:30:00Z", json.get("born").asText());
+  }
+
+  @Test
   void usesTheConfiguredRules() throws IOException {
     Path config = Files.writeString(folder.resolve("c.yaml"), "rules: {saturation-screen: 2011}\n");
     assertEquals(0, run("assess", answers(ANSWERS), "--config", config.toString()));
