@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import tiptoe.TestExtent;
 
 /**
  * The limits are common practice for 16-bit speech: ripple that no ear hears, aliases below the
@@ -20,7 +21,7 @@ class ResamplerTest {
   @ValueSource(ints = {8000, 11025, 22050, 24000, 32000, 44100, 48000, 88200, 96000})
   void passesSpeechWithLessThanATenthOfADecibelOfRipple(int rate) {
     double nyquist = Math.min(rate, Pcm.RATE) / 2.0;
-    for (double share = 0.02; share <= 0.92; share += 0.05) {
+    for (double share = 0.02; share <= 0.92; share += TestExtent.of(15, 5) / 100.0) {
       double gain = gain(rate, share * nyquist);
       assertEquals(0, 20 * Math.log10(gain), 0.1, share * nyquist + " Hz at " + rate);
     }
@@ -29,7 +30,7 @@ class ResamplerTest {
   @ParameterizedTest
   @ValueSource(ints = {22050, 24000, 32000, 44100, 48000, 88200, 96000})
   void holdsBackWhatWouldFoldDownByAtLeast90Decibels(int rate) {
-    for (double hertz = 8000; hertz < 0.499 * rate; hertz += 317) {
+    for (double hertz = 8000; hertz < 0.499 * rate; hertz += TestExtent.of(3, 1) * 317) {
       double rejection = -20 * Math.log10(gain(rate, hertz));
       assertTrue(rejection > 90, hertz + " Hz comes through at -" + rejection + " dB");
     }

@@ -61,7 +61,7 @@ class RecordProperties {
           "moro.left asymmetric",
           "moro.right asymmetric");
 
-  @Property(tries = 300)
+  @Property
   void anySequenceOfEventsFoldsAndFoldsTheSameOneByOne(@ForAll("events") List<Event> events) {
     MemorySink sink = new MemorySink();
     List<Entry> entries = sink.append(Instant.EPOCH, events);
@@ -76,7 +76,7 @@ class RecordProperties {
     readEverything(all);
   }
 
-  @Property(tries = 300)
+  @Property
   void aLineReadsBackAsTheEventItWas(@ForAll("events") List<Event> events) throws Exception {
     Chain chain = Chain.start();
     for (Event event : events) {
@@ -86,7 +86,7 @@ class RecordProperties {
     }
   }
 
-  @Property(tries = 300)
+  @Property
   void whateverIsSaidAndEditedTheRecordIsTheFoldOfItsEntriesAndHoldsTogether(
       @ForAll("moves") List<Move> moves) {
     Bedside bed = new Bedside();

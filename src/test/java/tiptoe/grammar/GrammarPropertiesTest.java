@@ -28,7 +28,7 @@ class GrammarPropertiesTest {
   /** Rounding to 1/1024 on every arc. */
   private static final double TOLERANCE = 0.02;
 
-  @Property(tries = 400, edgeCases = EdgeCasesMode.NONE)
+  @Property(edgeCases = EdgeCasesMode.NONE)
   void acceptsExactlyWhatTheGrammarMeansAtItsCost(@ForAll("texts") String text) {
     Map<List<String>, Double> meaning = Meaning.of(Grammars.set(text), LONGEST);
     PhraseNetwork network = Grammars.network(text);
@@ -53,7 +53,7 @@ class GrammarPropertiesTest {
     }
   }
 
-  @Property(tries = 400, edgeCases = EdgeCasesMode.NONE)
+  @Property(edgeCases = EdgeCasesMode.NONE)
   void acceptsEveryPathAndWalksEveryArc(@ForAll("texts") String text, @ForAll long seed) {
     PhraseNetwork network = Grammars.network(text);
     WordAutomaton automaton = network.automaton();
@@ -66,7 +66,7 @@ class GrammarPropertiesTest {
     assertEquals(network.arcCount(), walked.size());
   }
 
-  @Property(tries = 400, edgeCases = EdgeCasesMode.NONE)
+  @Property(edgeCases = EdgeCasesMode.NONE)
   void coversAnyWordsOnceAndInOrder(
       @ForAll("texts") String text, @ForAll("utterances") List<String> words) {
     PhraseNetwork network = Grammars.network(text);
@@ -87,7 +87,7 @@ class GrammarPropertiesTest {
     assertEquals(fewestUncovered(network, words), uncovered(parse));
   }
 
-  @Property(tries = 300, edgeCases = EdgeCasesMode.NONE)
+  @Property(edgeCases = EdgeCasesMode.NONE)
   void foretellsExactlyTheWordsThatCanFollow(@ForAll("texts") String text) {
     PhraseNetwork network = Grammars.network(text);
     WordAutomaton automaton = network.automaton();
@@ -130,7 +130,7 @@ class GrammarPropertiesTest {
     return true;
   }
 
-  @Property(tries = 1000, edgeCases = EdgeCasesMode.NONE)
+  @Property(edgeCases = EdgeCasesMode.NONE)
   void neverThrowsOnMangledText(@ForAll("texts") String text, @ForAll long seed) {
     Random random = new Random(seed);
     StringBuilder mangled = new StringBuilder(Grammars.HEADER + text);

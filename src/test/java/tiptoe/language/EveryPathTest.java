@@ -75,7 +75,7 @@ class EveryPathTest {
     interpreter = new Interpreter(network, PROTOCOL);
     // One walk takes every arc; several take more of the ways they combine.
     paths =
-        IntStream.range(0, TestExtent.of(2, 6))
+        IntStream.range(0, TestExtent.of(1, 6))
             .boxed()
             .flatMap(seed -> network.paths(new Random(seed), 100_000).stream())
             .toList();

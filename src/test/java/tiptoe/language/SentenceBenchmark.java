@@ -12,10 +12,7 @@ import java.util.TreeSet;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Source;
-import tiptoe.grammar.GrammarSet;
-import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.tagger.NaturalSentences;
-import tiptoe.language.tagger.Tagger;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Step;
@@ -88,10 +85,8 @@ public final class SentenceBenchmark {
   }
 
   static SentenceBenchmark shipped() throws IOException {
-    PhraseNetwork network = PhraseNetwork.of(GrammarSet.load(Path.of("grammars"), "exam.gram"));
-    TypedText typed = TypedText.load(Path.of("grammars/spellings.txt"));
-    Tagger tagger = Tagger.train(network, PROTOCOL, typed);
-    return new SentenceBenchmark(new Interpreter(network, PROTOCOL, tagger), typed);
+    return new SentenceBenchmark(
+        new Interpreter(Shipped.network(), PROTOCOL, Shipped.tagger()), Shipped.typed());
   }
 
   /**

@@ -4,15 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import tiptoe.grammar.GrammarSet;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Interpreter;
+import tiptoe.language.Shipped;
 import tiptoe.language.TypedText;
 import tiptoe.protocol.Protocol;
 
@@ -29,10 +28,10 @@ class NaturalSpeechTest {
 
   @BeforeAll
   static void train() throws IOException {
-    network = PhraseNetwork.of(GrammarSet.load(Path.of("grammars"), "exam.gram"));
-    typed = TypedText.load(Path.of("grammars/spellings.txt"));
+    network = Shipped.network();
+    typed = Shipped.typed();
     lay = LayLexiconReader.shipped(Protocol.standard(), typed::words);
-    tagger = Tagger.train(network, Protocol.standard(), typed);
+    tagger = Shipped.tagger();
   }
 
   private static NaturalSentences.Score score(String... authors) throws IOException {

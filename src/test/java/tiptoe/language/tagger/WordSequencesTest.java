@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,9 +12,9 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import tiptoe.grammar.GrammarSet;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.grammar.WordAutomaton;
+import tiptoe.language.Shipped;
 import tiptoe.language.TypedText;
 import tiptoe.protocol.Protocol;
 
@@ -27,8 +26,8 @@ class WordSequencesTest {
 
   @BeforeAll
   static void count() throws IOException {
-    network = PhraseNetwork.of(GrammarSet.load(Path.of("grammars"), "exam.gram"));
-    typed = TypedText.load(Path.of("grammars/spellings.txt"));
+    network = Shipped.network();
+    typed = Shipped.typed();
     pairs = automaton(word -> true);
   }
 
