@@ -474,7 +474,7 @@ final class SentenceReader {
       deny(item);
       return;
     }
-    if (describes(match) || isSizeOf(item)) {
+    if (describes(match) || isSizeOf(item) || isPraiseOf(item)) {
       return;
     }
     if (beginsAnew(match)) {
@@ -667,6 +667,18 @@ final class SentenceReader {
         && !isNormal(items.get(at + 1).match());
   }
 
+  // "Good creases on the soles, both feet": it is the creases that are good.
+  private boolean isPraiseOf(WordItem item) {
+    List<String> said = words.subList(item.from(), item.to());
+    return lexicon.isListed("good", said)
+        && lexicon.isListed("filler", said)
+        && now.parts.isEmpty()
+        && at + 1 < items.size()
+        && items.get(at + 1).kind() == WordItem.Kind.FINDING
+        && items.get(at + 1).match().words() > 1
+        && items.get(at + 1).match().senses().stream().noneMatch(Sense::bound);
+  }
+
   private boolean isNormal(TermMatch match) {
     return match.senses().stream()
         .filter(sense -> sense.kind() == Sense.Kind.VALUE)
@@ -835,7 +847,7 @@ final class SentenceReader {
             .map(
                 first ->
                     statement.parts.stream().filter(part -> part.from() >= first.from()).toList())
-            .orElse(statement.parts);
+            .orElse(beside(statement, finding));
     for (TermMatch part : behind) {
       List<Sense> fitting = matching(part.steps(Sense.Kind.PART), finding);
       List<Sense> here = oneStep(fitting);
@@ -863,6 +875,64 @@ final class SentenceReader {
                         || statement.parts.stream().allMatch(part -> isNear(part, sense.step())))
             .toList();
     return oneStep(placed);
+  }
+
+  // "Both hands on the belly, sutures normal": what is named in its own stretch between breaks is
+  // what it is said of, and what a bare list before that names; else the nearest before it.
+  private List<TermMatch> beside(Statement statement, TermMatch finding) {
+    List<TermMatch> parts = statement.parts;
+    if (!isBound(finding)) {
+      return parts;
+    }
+    int to = finding.to();
+    while (to < words.size() && !words.get(to).equals(TypedText.BREAK)) {
+      to++;
+    }
+    int from = chunkFrom(finding.from());
+    while (from > 0 && !names(from, to)) {
+      to = from - 1;
+      from = chunkFrom(to);
+    }
+    if (!names(from, to)) {
+      return parts;
+    }
+    while (from > 0 && isBareList(chunkFrom(from - 1), from - 1)) {
+      from = chunkFrom(from - 1);
+    }
+    int begin = from;
+    int end = to;
+    return parts.stream().filter(part -> part.from() >= begin && part.to() <= end).toList();
+  }
+
+  private int chunkFrom(int word) {
+    int from = word;
+    while (from > 0 && !words.get(from - 1).equals(TypedText.BREAK)) {
+      from--;
+    }
+    return from;
+  }
+
+  private boolean names(int from, int to) {
+    return items.stream()
+        .filter(item -> item.from() >= from && item.to() <= to)
+        .anyMatch(
+            item ->
+                item.kind() == WordItem.Kind.PART
+                    && !item.match().steps(Sense.Kind.PART).isEmpty());
+  }
+
+  // "Hips, femorals, palate normal"
+  private boolean isBareList(int from, int to) {
+    return names(from, to)
+        && items.stream()
+            .filter(item -> item.from() >= from && item.to() <= to)
+            .allMatch(
+                item ->
+                    item.kind() == WordItem.Kind.PART
+                        || item.kind() == WordItem.Kind.SIDE
+                        || item.kind() == WordItem.Kind.AND
+                        || item.isEmpty()
+                            && DETERMINERS.containsAll(words.subList(item.from(), item.to())));
   }
 
   // "No lumps in the neck, turns both ways": so much is said of nothing else there.

@@ -42,6 +42,12 @@ final class WordItems {
   private static final Set<String> LEADS_A_SIDE =
       Set.of("the", "on", "his", "her", "in", "left", "or", "this", "that", "at", "over");
   private static final int MOST_COMPARED = 5;
+  private static final Set<String> HANDS =
+      Set.of("hand", "hands", "finger", "fingers", "thumb", "thumbs", "palm", "palms");
+  private static final Set<String> HOLDING =
+      Set.of("around", "round", "on", "over", "under", "behind", "across", "along", "inside");
+  private static final Set<String> WELL =
+      Set.of("well", "nicely", "neatly", "properly", "beautifully");
   private static final Set<String> SUBJECTS =
       Set.of(
           "i", "i'm", "i'll", "i've", "i'd", "we", "we'll", "we're", "we've", "he", "he's", "she",
@@ -138,6 +144,7 @@ final class WordItems {
     List<TermMatch> matches =
         all.stream()
             .filter(match -> !isIdle(words, match, all) && !isAdverb(words, match))
+            .filter(match -> !isHalf(words, match, all))
             .toList();
     List<WordItem> found = new ArrayList<>();
     for (TermMatch match : matches) {
@@ -165,13 +172,15 @@ final class WordItems {
     List<WordItem> known = longestFirst(found);
     all.stream()
         .filter(match -> !matches.contains(match))
-        .filter(match -> match.is(Sense.Kind.VALUE))
+        .filter(match -> match.is(Sense.Kind.VALUE) && !isHalf(words, match, all))
         .filter(match -> known.stream().noneMatch(item -> item.match().overlaps(match)))
         .filter(match -> match.words() > 1 || lexicon.denies(match, words))
         .forEach(match -> known.add(item(WordItem.Kind.FINDING, match)));
     List<WordItem> items = fill(words, known);
     compare(words, items);
     seek(words, items);
+    handle(words, items);
+    items.replaceAll(item -> isCount(words, items, item) ? filler(item) : item);
     items.replaceAll(item -> isContext(words, item, matches) ? filler(item) : item);
     for (int i = 1; i < items.size(); i++) {
       if (beginsPlan(words, items, i)) {
@@ -265,6 +274,75 @@ final class WordItems {
         items.set(i, WordItem.of(WordItem.Kind.PLAN, item.from(), item.to()));
       }
     }
+  }
+
+  // "Both hands around the skull": what the examiner's hands do, where nothing is found there.
+  private static void handle(List<String> words, List<WordItem> items) {
+    for (int from = 0; from < items.size(); from++) {
+      int to = from;
+      while (to < items.size() && items.get(to).kind() != WordItem.Kind.COMMA) {
+        to++;
+      }
+      List<WordItem> chunk = items.subList(from, to);
+      int hands = 0;
+      while (hands < chunk.size()
+          && (chunk.get(hands).isEmpty() || chunk.get(hands).kind() == WordItem.Kind.SIDE)) {
+        hands++;
+      }
+      boolean handles =
+          hands + 1 < chunk.size()
+              && chunk.get(hands).kind() == WordItem.Kind.PART
+              && HANDS.contains(words.get(chunk.get(hands).to() - 1))
+              && HOLDING.contains(words.get(chunk.get(hands).to()))
+              && chunk.stream()
+                  .allMatch(
+                      item ->
+                          item.isEmpty()
+                              || item.kind() == WordItem.Kind.PART
+                              || item.kind() == WordItem.Kind.SIDE
+                              || item.kind() == WordItem.Kind.AND);
+      if (handles) {
+        chunk.replaceAll(WordItems::filler);
+      }
+      from = to;
+    }
+  }
+
+  // "The two of them together on the left": how many, not where.
+  private static boolean isCount(List<String> words, List<WordItem> items, WordItem item) {
+    if (item.kind() != WordItem.Kind.SIDE
+        || !words.subList(item.from(), item.to()).contains("two")) {
+      return false;
+    }
+    for (int i = items.indexOf(item) + 1; i < items.size(); i++) {
+      WordItem next = items.get(i);
+      if (next.kind() == WordItem.Kind.SIDE) {
+        return next.sides().size() == 1;
+      }
+      if (next.kind() == WordItem.Kind.COMMA
+          || next.kind() == WordItem.Kind.TURN
+          || next.kind() == WordItem.Kind.AND) {
+        return false;
+      }
+    }
+    return false;
+  }
+
+  // "Navel skin clear": not all of the skin; "well folded": not what is folded over.
+  private boolean isHalf(List<String> words, TermMatch match, List<TermMatch> all) {
+    if (match.from() == 0 || !match.is(Sense.Kind.VALUE)) {
+      return false;
+    }
+    String before = words.get(match.from() - 1);
+    boolean ofPart =
+        words.get(match.from()).equals("skin")
+            && match.steps(Sense.Kind.VALUE).contains("skin")
+            && all.stream().anyMatch(o -> o.to() == match.from() && o.is(Sense.Kind.PART));
+    boolean wellDone =
+        WELL.contains(before)
+            && words.get(match.to() - 1).endsWith("ed")
+            && lexicon.isAbnormal(match);
+    return ofPart || wellDone;
   }
 
   private static TermMatch findingBefore(List<WordItem> items, int i) {
