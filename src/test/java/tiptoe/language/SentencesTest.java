@@ -83,7 +83,12 @@ class SentencesTest {
         "cry strong, sats foot ten => cry=strong",
         "good strong cry, you've a fine pair of lungs on you => cry=strong",
         "both nostrils are clear, he's breathing fine through either one =>"
-            + " nostrils/left=patent;nostrils/right=patent"
+            + " nostrils/left=patent;nostrils/right=patent",
+        "both hands under the back, palate normal => palate=intact",
+        "lift the jaw and look, neck normal => neck=normal",
+        "arm and groin, the two of them together on the right => brachio-femoral/right=together",
+        "navel skin clear => umbilical-skin=clear",
+        "both ears nicely folded => ear-form/left=well-formed;ear-form/right=well-formed"
       })
   void recordsAtOnceWhereEveryWordIsAccountedFor(String row) {
     SentenceBenchmark.Count count = benchmark.count(List.of(row));
@@ -123,7 +128,10 @@ class SentencesTest {
         "his brother had a cleft palate, sutures normal",
         "is the palate intact?",
         "a hydrocele is a collection of fluid",
-        "no crepitus, step on the left, i think not"
+        "no crepitus, step on the left, i think not",
+        "cleft lip, everyone asks me about it",
+        "did the midwife mention jaundice to you",
+        "a dimple matters when it is deep"
       })
   void recordsNothingOfWhatIsHalfADoubtAQuestionOrNotOfThisBaby(String text) {
     SentenceBenchmark.Count count = benchmark.count(List.of(text));

@@ -889,11 +889,12 @@ final class SentenceReader {
       to++;
     }
     int from = chunkFrom(finding.from());
-    while (from > 0 && !names(from, to)) {
+    boolean own = names(from, to);
+    while (!own && from > 0 && !isNamedFor(parts, finding, from, to)) {
       to = from - 1;
       from = chunkFrom(to);
     }
-    if (!names(from, to)) {
+    if (!own && !isNamedFor(parts, finding, from, to)) {
       return parts;
     }
     while (from > 0 && isBareList(chunkFrom(from - 1), from - 1)) {
@@ -902,6 +903,12 @@ final class SentenceReader {
     int begin = from;
     int end = to;
     return parts.stream().filter(part -> part.from() >= begin && part.to() <= end).toList();
+  }
+
+  private static boolean isNamedFor(List<TermMatch> parts, TermMatch finding, int from, int to) {
+    return parts.stream()
+        .filter(part -> part.from() >= from && part.to() <= to)
+        .anyMatch(part -> !matching(part.steps(Sense.Kind.PART), finding).isEmpty());
   }
 
   private int chunkFrom(int word) {
