@@ -1,6 +1,7 @@
 package tiptoe.language;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -78,9 +79,28 @@ final class SecondOpinion {
             .filter(said -> said.step().equals(read.step()) && overlap(said, read))
             .filter(said -> Objects.equals(said.value(), read.value()))
             .findFirst()
-            .map(said -> read.withDetails(said.details()))
+            .map(said -> placed(read.withDetails(said.details()), said.side(), claim))
             .orElse(read);
     return new ClauseReader(protocol, source).complete(detailed, false);
+  }
+
+  // "Left facial palsy" is one term to the words, and "a sticky left eye" parts them; to the
+  // grammars both have a side.
+  private Finding placed(Finding read, Side side, SecondReading.Claim claim) {
+    boolean ofStep =
+        !protocol.step(read.step()).sided()
+            || isAmong(claim)
+            || reading.claims().stream()
+                .anyMatch(other -> other.step().equals(read.step()) && other.side() == side);
+    return read.side() == null && side != null && ofStep ? read.withSide(side) : read;
+  }
+
+  private boolean isAmong(SecondReading.Claim claim) {
+    int from = Collections.min(claim.evidence());
+    int to = Collections.max(claim.evidence());
+    return reading.spans().stream()
+        .filter(span -> span.from() > from && span.to() <= to)
+        .anyMatch(span -> span.label().startsWith("side"));
   }
 
   /** Whether the grammars found something that excludes the claim. */

@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -95,7 +96,7 @@ final class Account {
     boolean doubtful = doubted.size() == words.size();
     List<Claim> offered =
         settled.stream()
-            .filter(claim -> isWhole(claim) && !isDenied(claim, unaccounted))
+            .filter(claim -> !said(claim, read, unaccounted).isEmpty())
             .filter(
                 claim ->
                     claim.evidence().stream().noneMatch(word -> isDoubted(word, claim, doubted)))
@@ -108,11 +109,85 @@ final class Account {
         new Scope(lexicon, words, items, suspected, settled, contested(settled, read), protocol);
     return new Reading(
         offered.stream().map(this::plain).toList(),
-        offered.stream().map(scope::of).map(this::plain).toList(),
+        offered.stream()
+            .map(claim -> scope(claim, said(claim, read, unaccounted), scope, unaccounted))
+            .map(this::plain)
+            .toList(),
         spans(unaccounted),
         doubtful,
         plain(unaccounted),
         plain(fillers()));
+  }
+
+  // "Hips open right out to the mattress, full on each side": what is said in full in one place
+  // does not need what is said of it in others. The ways in which a claim is said.
+  private List<Claim> said(Claim claim, List<Claim> read, Set<Integer> unaccounted) {
+    return Stream.concat(
+            Stream.of(claim),
+            read.stream()
+                .filter(one -> one.step().equals(claim.step()) && one.side() == claim.side())
+                .filter(one -> Objects.equals(one.value(), claim.value()))
+                .filter(one -> one.numbers().equals(claim.numbers()))
+                .flatMap(one -> Stream.of(one, core(one))))
+        .distinct()
+        .filter(one -> isWhole(one) && !isDenied(one, unaccounted))
+        .toList();
+  }
+
+  // What of it stands between the breaks around its finding, where that says all of it.
+  private Claim core(Claim claim) {
+    Optional<WordItem> finding =
+        items.stream()
+            .filter(item -> item.kind() == WordItem.Kind.FINDING)
+            .filter(item -> claim.evidence().contains(item.from()))
+            .reduce((first, second) -> second);
+    if (finding.isEmpty()) {
+      return claim;
+    }
+    Set<Integer> chunk = chunk(finding.get());
+    List<WordItem> left =
+        items.stream()
+            .filter(item -> claim.evidence().contains(item.from()))
+            .filter(item -> !chunk.contains(item.from()))
+            .toList();
+    List<WordItem> here =
+        items.stream()
+            .filter(item -> claim.evidence().contains(item.from()))
+            .filter(item -> chunk.contains(item.from()))
+            .toList();
+    boolean free =
+        finding.get().match().senses().stream()
+            .anyMatch(sense -> claim.step().equals(sense.step()) && !sense.bound());
+    boolean named =
+        free
+            || here.stream()
+                .anyMatch(
+                    item ->
+                        item.kind() == WordItem.Kind.PART
+                            && item.match().steps(Sense.Kind.PART).contains(claim.step()));
+    boolean placed =
+        claim.side() == null
+            || here.stream()
+                .filter(item -> item.kind() == WordItem.Kind.SIDE)
+                .anyMatch(item -> item.sides().contains(claim.side()))
+            || left.stream().noneMatch(item -> item.kind() == WordItem.Kind.SIDE);
+    boolean denied = left.stream().anyMatch(item -> item.kind() == WordItem.Kind.NOT);
+    if (!named || !placed || denied) {
+      return claim;
+    }
+    Set<Integer> evidence = new TreeSet<>(claim.evidence());
+    evidence.retainAll(chunk);
+    return new Claim(
+        claim.step(), claim.side(), claim.value(), claim.denied(), claim.numbers(), evidence);
+  }
+
+  private static Set<Integer> scope(
+      Claim claim, List<Claim> said, Scope scope, Set<Integer> unaccounted) {
+    return said.stream()
+        .map(scope::of)
+        .filter(words -> words.stream().noneMatch(unaccounted::contains))
+        .findFirst()
+        .orElseGet(() -> scope.of(claim));
   }
 
   // "Not convinced by the left femoral, but the right is strong": it is the femoral that is named,

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 import tiptoe.language.SecondReading.Claim;
 import tiptoe.language.TypedText;
 import tiptoe.protocol.Norm;
@@ -48,6 +49,7 @@ final class Scope {
   private final Set<Integer> suspected;
   private final Protocol protocol;
   private final List<Claim> contested;
+  private final Elaboration elaboration;
   private final Set<Integer> stated = new TreeSet<>();
   private final List<Chunk> chunks = new ArrayList<>();
 
@@ -77,6 +79,7 @@ final class Scope {
     this.suspected = suspected;
     this.protocol = protocol;
     this.contested = contested;
+    this.elaboration = new Elaboration(lexicon, words, items, protocol);
     claims.forEach(claim -> stated.addAll(claim.evidence()));
     part();
   }
@@ -130,6 +133,9 @@ final class Scope {
           .filter(item -> !item.match().steps(Sense.Kind.PART).contains(claim.step()))
           .forEach(item -> add(item, scope));
     }
+    items.stream()
+        .filter(item -> !isStated(item) && elaboration.isHarmless(item, claim))
+        .forEach(item -> IntStream.range(item.from(), item.to()).forEach(scope::remove));
     contested.stream()
         .filter(other -> other.step().equals(claim.step()))
         .forEach(other -> scope.addAll(other.evidence()));
@@ -174,9 +180,15 @@ final class Scope {
         && claim.evidence().contains(items.get(at).from());
   }
 
-  // Another structure begins something else; of what can be anywhere it may tell the place.
+  // Another structure or side begins something else; of what can be anywhere it may tell the place.
   private boolean goesOn(Claim claim, Chunk chunk) {
-    return chunk.items().stream()
+    boolean ofOtherSide =
+        claim.side() != null
+            && chunk.items().stream()
+                .filter(item -> item.kind() == WordItem.Kind.SIDE && isStated(item))
+                .anyMatch(item -> !item.sides().contains(claim.side()));
+    return !ofOtherSide
+        && chunk.items().stream()
         .filter(item -> item.kind() == WordItem.Kind.PART)
         .filter(item -> isStated(item) || !lexicon.isAnywhere(claim.step()))
         .map(item -> item.match().steps(Sense.Kind.PART))

@@ -1,0 +1,194 @@
+package tiptoe.language.tagger;
+
+import java.util.List;
+import java.util.Set;
+import tiptoe.language.NumberWords;
+import tiptoe.language.SecondReading.Claim;
+import tiptoe.language.TypedText;
+import tiptoe.protocol.Norm;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Step;
+
+/**
+ * Says which words that no claim accounts for only tell more of one. What is not normal stays so
+ * however it is described, and to record it is the safe way. What is normal stays so where a few
+ * words behind it tell where, by what or how it was found; any other word may take from it.
+ */
+final class Elaboration {
+  private static final Set<String> BEFORE_A_MEANS =
+      Set.of(
+          "in", "at", "under", "over", "along", "across", "around", "round", "behind", "beneath",
+          "between", "against", "through", "from", "to", "by", "with", "on", "upon", "as");
+
+  /** Behind a bare "with" something else may be named that was found. */
+  private static final Set<String> DEFINITE =
+      Set.of("the", "my", "his", "her", "your", "this", "that", "both", "each");
+
+  private static final Set<String> DETERMINERS =
+      Set.of("the", "a", "an", "my", "his", "her", "your", "its", "this", "that", "both", "full", "whole");
+  private static final Set<WordItem.Kind> ENDS =
+      Set.of(WordItem.Kind.COMMA, WordItem.Kind.AND, WordItem.Kind.TURN);
+
+  private static final Set<String> GO_ON =
+      Set.of("up", "down", "out", "for", "there", "here", "now", "too", "again", "when", "while");
+
+  /** What is so only in part, or only with help, is not so. */
+  private static final Set<String> LIMITS =
+      Set.of(
+          "part", "parts", "patches", "places", "spots", "difficulty", "effort", "trouble",
+          "resistance", "reluctance", "delay", "encouragement", "persuasion", "help", "support",
+          "assistance", "oxygen", "exception", "exceptions", "half", "stimulation");
+
+  /** What is taught, asked or supposed is put in other words than what is found. */
+  private static final Set<String> SUPPOSES =
+      Set.of(
+          "would", "could", "should", "might", "must", "if", "whether", "whenever", "unless", "why",
+          "how", "who", "whose", "does", "did", "will", "shall", "ever", "wouldn't", "couldn't",
+          "shouldn't", "we'd", "they'd", "you'd", "difference", "mean", "means");
+
+  private static final Set<String> SIDES = Set.of("left", "right", "both");
+  private static final Set<String> ARTICLES = Set.of("a", "an");
+  private static final Set<String> OF_ANY = Set.of("is", "are", "can", "has", "needs", "may");
+  private static final Set<String> TAUGHT =
+      Set.of(
+          "count", "feel", "listen", "look", "press", "check", "need", "want", "get", "can", "call",
+          "hear", "see", "ask", "may");
+
+  private final LayLexicon lexicon;
+  private final List<String> words;
+  private final List<WordItem> items;
+  private final Protocol protocol;
+  private final boolean supposes;
+
+  Elaboration(LayLexicon lexicon, List<String> words, List<WordItem> items, Protocol protocol) {
+    this.lexicon = lexicon;
+    this.words = words;
+    this.items = items;
+    this.protocol = protocol;
+    this.supposes = words.stream().anyMatch(SUPPOSES::contains) || isDefinition();
+  }
+
+  // "A sacral dimple is simple when", "a submucous cleft hides", "you count the vessels": said of any.
+  private boolean isDefinition() {
+    for (int i = 0; i + 1 < words.size(); i++) {
+      if (words.get(i).equals("you") && TAUGHT.contains(words.get(i + 1))) {
+        return true;
+      }
+    }
+    for (int i = 1; i + 1 < items.size(); i++) {
+      WordItem subject = items.get(i);
+      WordItem article = items.get(i - 1);
+      WordItem verb = items.get(i + 1);
+      boolean begins =
+          article.from() == 0 || words.get(article.from() - 1).equals(TypedText.BREAK);
+      String said = words.get(verb.from());
+      if (begins
+          && subject.kind() == WordItem.Kind.FINDING
+          && ARTICLES.contains(words.get(article.from()))
+          && (OF_ANY.contains(said)
+              || verb.kind() == WordItem.Kind.UNKNOWN && said.endsWith("s"))) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Whether an item that no claim accounts for leaves this claim as it is. */
+  boolean isHarmless(WordItem item, Claim claim) {
+    if (supposes || claim.value() == null || !isPlaced(claim)) {
+      return false;
+    }
+    return isNormal(claim) ? tellsHow(item, claim) : tellsMore(item, claim);
+  }
+
+  // Whether it is plain on which side it was found.
+  private boolean isPlaced(Claim claim) {
+    return claim.side() != null
+        || !isOfSides(claim)
+        || !protocol.step(claim.step()).sided() && words.stream().noneMatch(SIDES::contains);
+  }
+
+  private boolean tellsMore(WordItem item, Claim claim) {
+    Step step = protocol.step(claim.step());
+    return switch (item.kind()) {
+      case UNKNOWN -> true;
+      case NUMBER ->
+          step.values().stream().noneMatch(value -> NumberWords.BELOW_TWENTY.contains(value.id()));
+      case SIDE -> !isOfSides(claim) || claim.side() != null && !inChunk(item, claim);
+      case FINDING ->
+          item.match().senses().stream()
+              .filter(sense -> claim.step().equals(sense.step()))
+              .allMatch(lexicon::isAbnormal) && !lexicon.denies(item.match(), words);
+      case PART -> !inChunk(item, claim);
+      default -> false;
+    };
+  }
+
+  // "Quiet under the palm", "soft as biscuit dough", "seen to the uvula, felt with a fingertip"
+  private boolean tellsHow(WordItem item, Claim claim) {
+    boolean open = item.kind() == WordItem.Kind.UNKNOWN || item.kind() == WordItem.Kind.NUMBER;
+    if (!open || LIMITS.contains(words.get(item.from())) || lexicon.isAnywhere(claim.step())) {
+      return false;
+    }
+    int at = items.indexOf(item);
+    int to = at + 1;
+    while (to < items.size() && isOpen(items.get(to))) {
+      to++;
+    }
+    boolean ends =
+        to == items.size()
+            || ENDS.contains(items.get(to).kind())
+            || isMeans(to)
+            || GO_ON.contains(words.get(items.get(to).from()));
+    if (!ends || isBehind(claim, item)) {
+      return false;
+    }
+    while (at > 0 && isOpen(items.get(at))) {
+      at--;
+    }
+    String said = words.get(items.get(at).from());
+    boolean definite = DEFINITE.contains(words.get(items.get(at).to()));
+    return isMeans(at) && (!said.equals("with") || definite);
+  }
+
+  // Words of a noun that nobody knows: "the full palm", "four areas".
+  private boolean isOpen(WordItem item) {
+    return item.kind() == WordItem.Kind.UNKNOWN
+        || item.kind() == WordItem.Kind.NUMBER
+        || item.isEmpty() && DETERMINERS.contains(words.get(item.from()));
+  }
+
+  private boolean isMeans(int at) {
+    WordItem item = items.get(at);
+    return item.isEmpty()
+        && item.to() == item.from() + 1
+        && BEFORE_A_MEANS.contains(words.get(item.from()));
+  }
+
+  // Whether words of the claim stand behind the item in its chunk.
+  private boolean isBehind(Claim claim, WordItem item) {
+    return claim.evidence().stream()
+        .anyMatch(
+            word ->
+                word > item.from()
+                    && !words.subList(item.from(), word).contains(TypedText.BREAK));
+  }
+
+  private boolean isOfSides(Claim claim) {
+    Step step = protocol.step(claim.step());
+    return step.sided() || step.value(claim.value()).orElseThrow().sided();
+  }
+
+  private boolean inChunk(WordItem item, Claim claim) {
+    return claim.evidence().stream()
+        .anyMatch(
+            word ->
+                !words
+                    .subList(Math.min(word, item.from()), Math.max(word, item.from()))
+                    .contains(TypedText.BREAK));
+  }
+
+  private boolean isNormal(Claim claim) {
+    return protocol.step(claim.step()).value(claim.value()).orElseThrow().norm() == Norm.NORMAL;
+  }
+}
