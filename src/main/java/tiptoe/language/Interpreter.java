@@ -43,6 +43,7 @@ public final class Interpreter {
       Set.of("not", "absent", "none", "nil", "never", "excluded", "isn't", "wasn't");
 
   private static final Set<String> JOINTS = Set.of("and", "but", "so", "then", "also");
+  private static final String ALL_ACCOUNTED = "every word accounted for";
   private static final String BY_ITSELF = "said by itself";
   private static final Set<String> COPULAS = Set.of("is", "are", "was", "were");
 
@@ -336,7 +337,9 @@ public final class Interpreter {
       if (missing.isEmpty() && (complete || !opinion.isContradicted(claim, said))) {
         for (Meaning meaning : opinion.alone(claim, said, source)) {
           sure.add(meaning);
-          certainties.add(new Interpretation.Certainty(meaning, true, "every word accounted for"));
+          certainties.add(
+              new Interpretation.Certainty(
+                  meaning, true, complete ? ALL_ACCOUNTED : "no word left open can change it"));
         }
       }
     }

@@ -122,7 +122,7 @@ final class SecondOpinion {
     boolean heard = !Value.NOT_EXAMINED.equals(statement.value());
     boolean agreed =
         said.stream()
-            .filter(other -> other.step().equals(statement.step()))
+            .filter(other -> other.step().equals(statement.step()) && overlap(other, statement))
             .anyMatch(
                 other ->
                     Objects.equals(other.value(), statement.value())

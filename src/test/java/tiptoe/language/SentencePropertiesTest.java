@@ -217,6 +217,122 @@ class SentencePropertiesTest {
     assertEquals(List.of(), wrong);
   }
 
+  /** Whatever stands between: a number that another follows is not recorded. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "tape slipped, do it again",
+        "digits swapped",
+        "i misread it",
+        "no",
+        "no, wait",
+        "hang on",
+        "oh bother",
+        "flobbery",
+        "gronk the flobbery",
+        "let me look again",
+        "he's kicking",
+        "sorry poppet",
+        "apologies"
+      })
+  void aNumberThatAnotherFollowsIsNotRecorded(String between) {
+    List<String> wrong = new ArrayList<>();
+    for (String said :
+        List.of(
+            "head circumference thirty six/thirty five and a half",
+            "head circumference thirty six centimetres/thirty five centimetres",
+            "weight three two five zero grams/two three five zero grams",
+            "temperature thirty seven point nine/thirty seven point two",
+            "serum bilirubin one hundred and sixty eight/one hundred and eighty six",
+            "heart rate one hundred and fifty/one hundred and thirty",
+            "respiratory rate sixty eight/forty eight",
+            "length fifty one centimetres/fifty two")) {
+      String[] numbers = said.split("/");
+      Set<String> first = benchmark.recorded(numbers[0]);
+      assertEquals(1, first.size(), numbers[0]);
+      String changed = numbers[0] + ", " + between + ", " + numbers[1];
+      if (benchmark.recorded(changed).containsAll(first)) {
+        wrong.add(changed + " => " + first);
+      }
+    }
+    assertEquals(List.of(), wrong);
+  }
+
+  /** Whatever stands between: a side that the other follows is not recorded. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "i misspoke, %s",
+        "wrong side, %s",
+        "my error, %s",
+        "apologies, %s",
+        "hang on, i'm facing the wrong way, %s",
+        "strike that, %s",
+        "no, %s",
+        "no, wait, %s",
+        "rather, %s",
+        "sorry, %s",
+        "flobbery, %s",
+        "oh flobbery gronk, %s",
+        "flobbery %s",
+        "%s flobbery"
+      })
+  void aSideThatTheOtherFollowsIsNotRecorded(String pattern) {
+    List<String> wrong = new ArrayList<>();
+    for (String said :
+        List.of(
+            "hydrocele on the right",
+            "club foot on the right",
+            "crackles at the right base",
+            "sticky discharge from the right eye",
+            "crepitus over the right clavicle",
+            "white reflex on the right",
+            "right femoral weak",
+            "extra digit on the right hand",
+            "right nostril patent",
+            "right clavicle intact")) {
+      Set<String> first = benchmark.recorded(said);
+      assertEquals(1, first.size(), said);
+      for (String other : List.of("left", "the left", "on the left", "the left one", "left side")) {
+        String changed = said + ", " + pattern.formatted(other);
+        if (benchmark.recorded(changed).containsAll(first)) {
+          wrong.add(changed + " => " + first);
+        }
+      }
+    }
+    assertEquals(List.of(), wrong);
+  }
+
+  /** The same of what was found. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "my error", "premature", "amend that", "no", "flobbery", "gronk the flobbery"
+      })
+  void aFindingThatAnotherFollowsIsNotRecorded(String between) {
+    List<String> wrong = new ArrayList<>();
+    for (String said :
+        List.of(
+            "left femoral absent/left femoral strong",
+            "left femoral weak/strong",
+            "anterior fontanelle tense/soft and flat",
+            "liver enlarged/liver not enlarged",
+            "cleft palate/palate intact",
+            "murmur present/no murmur",
+            "barlow positive on the left/barlow negative on the left",
+            "club foot on the left/club foot on the right",
+            "brachial pulse weak on the right/weak on the left")) {
+      String[] findings = said.split("/");
+      Set<String> first = benchmark.recorded(findings[0]);
+      assertEquals(1, first.size(), findings[0]);
+      String changed = findings[0] + ", " + between + ", " + findings[1];
+      if (benchmark.recorded(changed).containsAll(first)) {
+        wrong.add(changed + " => " + first);
+      }
+    }
+    assertEquals(List.of(), wrong);
+  }
+
   @Test
   void aDenialTakesBackWhatItDenies() {
     List<String> wrong = new ArrayList<>();

@@ -114,7 +114,7 @@ final class Elaboration {
       case UNKNOWN -> true;
       case NUMBER ->
           step.values().stream().noneMatch(value -> NumberWords.BELOW_TWENTY.contains(value.id()));
-      case SIDE -> !isOfSides(claim) || claim.side() != null && !inChunk(item, claim);
+      case SIDE -> !isOfSides(claim) || claim.side() != null && isOfOther(item, claim);
       case FINDING ->
           item.match().senses().stream()
               .filter(sense -> claim.step().equals(sense.step()))
@@ -177,6 +177,20 @@ final class Elaboration {
   private boolean isOfSides(Claim claim) {
     Step step = protocol.step(claim.step());
     return step.sided() || step.value(claim.value()).orElseThrow().sided();
+  }
+
+  // "Facial palsy on the left, mouth drawn to the right": the side of something else.
+  private boolean isOfOther(WordItem side, Claim claim) {
+    int at = items.indexOf(side);
+    int from = at;
+    while (from > 0 && items.get(from - 1).kind() != WordItem.Kind.COMMA) {
+      from--;
+    }
+    return !inChunk(side, claim)
+        && items.subList(from, at).stream()
+            .filter(item -> item.kind() == WordItem.Kind.PART)
+            .map(item -> item.match().steps(Sense.Kind.PART))
+            .anyMatch(steps -> !steps.contains(claim.step()));
   }
 
   private boolean inChunk(WordItem item, Claim claim) {

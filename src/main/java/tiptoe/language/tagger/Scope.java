@@ -1,7 +1,9 @@
 package tiptoe.language.tagger;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
@@ -49,6 +51,7 @@ final class Scope {
   private final Set<Integer> suspected;
   private final Protocol protocol;
   private final List<Claim> contested;
+  private final List<Claim> claims;
   private final Elaboration elaboration;
   private final Set<Integer> stated = new TreeSet<>();
   private final List<Chunk> chunks = new ArrayList<>();
@@ -79,6 +82,7 @@ final class Scope {
     this.suspected = suspected;
     this.protocol = protocol;
     this.contested = contested;
+    this.claims = claims;
     this.elaboration = new Elaboration(lexicon, words, items, protocol);
     claims.forEach(claim -> stated.addAll(claim.evidence()));
     part();
@@ -139,6 +143,8 @@ final class Scope {
     contested.stream()
         .filter(other -> other.step().equals(claim.step()))
         .forEach(other -> scope.addAll(other.evidence()));
+    putRight(claim).forEach(item -> add(item, scope));
+    rivals(claim).forEach(item -> add(item, scope));
     int said = first - 1;
     while (said >= 0 && chunks.get(said).items().stream().allMatch(WordItem::isEmpty)) {
       said--;
@@ -160,6 +166,54 @@ final class Scope {
         .filter(item -> item.kind() == WordItem.Kind.CORRECTION)
         .forEach(item -> add(item, scope));
     return scope;
+  }
+
+  // "Thirty-six, the tape slipped, thirty-five": who knows which.
+  private List<WordItem> rivals(Claim claim) {
+    if (claim.value() != null) {
+      return List.of();
+    }
+    return chunks.stream()
+        .filter(
+            chunk -> chunk.items().stream().noneMatch(item -> item.kind() == WordItem.Kind.PART))
+        .flatMap(chunk -> chunk.items().stream())
+        .filter(item -> item.kind() == WordItem.Kind.NUMBER && !isStated(item))
+        .filter(item -> !saysAgain(item, claim))
+        .toList();
+  }
+
+  // "Counted twice, still sixty-eight"
+  private boolean saysAgain(WordItem number, Claim claim) {
+    int to = Math.min(number.to(), number.from() + claim.numbers().get(0).words().size());
+    return words.subList(number.from(), to).equals(claim.numbers().get(0).words());
+  }
+
+  // "Club foot on the left, oh bother, club foot on the right": words that nobody knows, and nothing
+  // else, between the same of both sides may put the side right.
+  private List<WordItem> putRight(Claim claim) {
+    List<WordItem> between = new ArrayList<>();
+    for (Claim other : claims) {
+      boolean ofOtherSide =
+          other.step().equals(claim.step())
+              && other.side() != claim.side()
+              && Objects.equals(other.value(), claim.value())
+              && !other.evidence().equals(claim.evidence());
+      if (!ofOtherSide) {
+        continue;
+      }
+      int one = Collections.max(claim.evidence());
+      int two = Collections.max(other.evidence());
+      chunks.stream()
+          .filter(chunk -> chunk.from() > Math.min(one, two) && chunk.to() <= Math.max(one, two))
+          .filter(
+              chunk ->
+                  chunk.items().stream()
+                      .allMatch(i -> i.isEmpty() || i.kind() == WordItem.Kind.UNKNOWN))
+          .flatMap(chunk -> chunk.items().stream())
+          .filter(item -> item.kind() == WordItem.Kind.UNKNOWN)
+          .forEach(between::add);
+    }
+    return between;
   }
 
   // "Hips and femorals fine": of the hips it says nothing, of the femorals it does.

@@ -230,6 +230,9 @@ final class SentenceReader {
     boolean says = !now.findings.isEmpty() || now.denier >= 0 || !now.parts.isEmpty();
     if (anew && says || !joined && !now.findings.isEmpty() && leads(item)) {
       next();
+    } else if (anew && isOfOther()) {
+      now.sides.clear();
+      now.sideWords.clear();
     }
     now.sides.addAll(said);
     for (int word = item.from(); word < item.to(); word++) {
@@ -238,6 +241,16 @@ final class SentenceReader {
     if (said.size() == 2 || joined) {
       shareBack();
     }
+  }
+
+  // "Holding the left one shut, right nostril patent": what nobody knows was said of the other side.
+  private boolean isOfOther() {
+    for (int i = at - 1; i >= 0 && items.get(i).kind() != WordItem.Kind.SIDE; i--) {
+      if (items.get(i).kind() == WordItem.Kind.UNKNOWN) {
+        return behindComma;
+      }
+    }
+    return false;
   }
 
   // "The left's gunky, the other one's clean."
@@ -316,9 +329,24 @@ final class SentenceReader {
     }
     if (next.kind() == WordItem.Kind.PART) {
       // "Weak on the right, and that right arm": the arm is spoken of anew.
-      return now.allOwnParts() || !fits(next.match()) || behindComma && !now.sides.isEmpty();
+      // "Undescended, right testis descended": it has a finding of its own.
+      return now.allOwnParts()
+          || !fits(next.match())
+          || behindComma && (!now.sides.isEmpty() || hasFinding(next));
     }
     return behindComma || next.kind() == WordItem.Kind.NOT;
+  }
+
+  private boolean hasFinding(WordItem part) {
+    for (int i = items.indexOf(part) + 1; i < items.size(); i++) {
+      if (items.get(i).kind() == WordItem.Kind.FINDING) {
+        return true;
+      }
+      if (!items.get(i).isEmpty()) {
+        return false;
+      }
+    }
+    return false;
   }
 
   // "Barlow positive right negative left": each side stands behind its finding.
@@ -695,9 +723,9 @@ final class SentenceReader {
   List<Claim> claims(List<Statement> read) {
     List<Claim> claims = new ArrayList<>();
     for (Statement statement : read) {
-      if (!statement.takenBack) {
-        claims.addAll(statement.same >= 0 ? same(statement, claims) : claims(statement));
-      }
+      List<Claim> said = statement.same >= 0 ? same(statement, claims) : claims(statement);
+      // What was taken back tells what its correction is about.
+      claims.addAll(statement.takenBack ? List.of() : said);
     }
     return claims;
   }
@@ -835,6 +863,12 @@ final class SentenceReader {
         same = forEach(statement.topicParts(), finding);
       }
       return same.isEmpty() && finding.words() > 1 ? ofRegion(statement, finding) : same;
+    }
+    // "White reflex in the left, correction, white in the right pupil"
+    List<Sense> corrected =
+        statement.corrects ? forEach(statement.topicSteps(), finding) : List.of();
+    if (!corrected.isEmpty()) {
+      return corrected;
     }
     Optional<TermMatch> modified =
         statement.parts.stream()

@@ -41,6 +41,7 @@ final class WordItems {
   // "On the right there is", not "right there".
   private static final Set<String> LEADS_A_SIDE =
       Set.of("the", "on", "his", "her", "in", "left", "or", "this", "that", "at", "over");
+  private static final Set<String> CONTRASTS = Set.of("rather than", "instead of");
   private static final int MOST_COMPARED = 5;
   private static final Set<String> HANDS =
       Set.of("hand", "hands", "finger", "fingers", "thumb", "thumbs", "palm", "palms");
@@ -176,8 +177,9 @@ final class WordItems {
         .filter(match -> known.stream().noneMatch(item -> item.match().overlaps(match)))
         .filter(match -> match.words() > 1 || lexicon.denies(match, words))
         .forEach(match -> known.add(item(WordItem.Kind.FINDING, match)));
-    List<WordItem> items = fill(words, known);
+    List<WordItem> items = Corrections.in(words, fill(words, known));
     compare(words, items);
+    contrast(words, items);
     seek(words, items);
     handle(words, items);
     items.replaceAll(item -> isCount(words, items, item) ? filler(item) : item);
@@ -242,6 +244,25 @@ final class WordItems {
 
   private static WordItem comma(WordItem item) {
     return WordItem.of(WordItem.Kind.COMMA, item.from(), item.to());
+  }
+
+  // "Hoarse rather than high pitched", "on the underside instead of the tip": what it is not.
+  private static void contrast(List<String> words, List<WordItem> items) {
+    for (int i = 0; i + 2 < items.size(); i++) {
+      String said = words.get(items.get(i).from()) + " " + words.get(items.get(i + 1).from());
+      if (CONTRASTS.contains(said)) {
+        int to = i + 2;
+        while (to < items.size()
+            && (items.get(to).isEmpty()
+                || items.get(to).kind() == WordItem.Kind.UNKNOWN
+                || items.get(to).kind() == WordItem.Kind.SIDE
+                || items.get(to).kind() == WordItem.Kind.PART
+                || items.get(to).kind() == WordItem.Kind.FINDING)) {
+          to++;
+        }
+        items.subList(i, to).replaceAll(WordItems::filler);
+      }
+    }
   }
 
   // "Feeble compared with the brachial": of what is not normal it tells how much.

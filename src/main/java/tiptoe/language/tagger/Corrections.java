@@ -1,0 +1,99 @@
+package tiptoe.language.tagger;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * Finds what puts right what was said before: what stands between breaks, names nothing of the
+ * examination, and owns to a slip ("I misspoke", "wrong side", "tape slipped"), takes back ("amend
+ * that") or excuses itself ("apologies").
+ */
+final class Corrections {
+  private static final Set<String> TAKE_BACK =
+      Set.of(
+          "amend", "amending", "strike", "delete", "scratch", "scrap", "cancel", "disregard",
+          "ignore", "erase", "undo", "retract", "withdraw", "rephrase", "rewind", "redo", "redone",
+          "recount", "recounted", "remeasure", "remeasured", "correcting", "corrected");
+  private static final Set<String> SLIPS =
+      Set.of(
+          "error", "mistake", "mistaken", "wrong", "wrongly", "premature", "slip", "slipped",
+          "transposed", "swapped", "reversed", "backwards", "muddled", "mixed", "crossed", "apologies",
+          "apology", "apologise", "pardon", "oops", "whoops", "fault");
+  private static final Set<String> MIXED_UP =
+      Set.of("wrong", "swapped", "transposed", "mixed", "muddled", "reversed", "crossed");
+  private static final Set<String> ALONE = Set.of("rather", "instead", "meaning", "again");
+  private static final Set<String> MISSED = Set.of("missing", "missed", "misty", "misshapen");
+
+  private Corrections() {}
+
+  /** The items with each such stretch as one correction, and those side by side as one. */
+  static List<WordItem> in(List<String> words, List<WordItem> items) {
+    List<WordItem> found = new ArrayList<>();
+    int from = 0;
+    for (int at = 0; at <= items.size(); at++) {
+      if (at == items.size() || items.get(at).kind() == WordItem.Kind.COMMA) {
+        List<WordItem> chunk = items.subList(from, at);
+        boolean behind = from > 0 && at < items.size();
+        found.addAll(behind && isCorrection(words, chunk) ? List.of(one(chunk)) : chunk);
+        if (at < items.size()) {
+          found.add(items.get(at));
+        }
+        from = at + 1;
+      }
+    }
+    return joined(found);
+  }
+
+  private static boolean isCorrection(List<String> words, List<WordItem> chunk) {
+    if (chunk.isEmpty()) {
+      return false;
+    }
+    List<String> said = words.subList(chunk.get(0).from(), chunk.get(chunk.size() - 1).to());
+    // "Digits swapped", "wrong hand"
+    boolean mixedUp = said.size() <= 3 && said.stream().anyMatch(MIXED_UP::contains);
+    boolean bare =
+        chunk.stream()
+            .allMatch(item -> maySlip(item) || mixedUp && item.kind() == WordItem.Kind.PART);
+    return bare && said.size() == 1 && ALONE.contains(said.get(0))
+        || bare && said.stream().anyMatch(word -> isSlip(word) || TAKE_BACK.contains(word));
+  }
+
+  private static boolean isSlip(String word) {
+    return SLIPS.contains(word)
+        || word.startsWith("mis") && word.length() > 5 && !MISSED.contains(word);
+  }
+
+  private static boolean maySlip(WordItem item) {
+    return switch (item.kind()) {
+      case UNKNOWN, SIDE, CORRECTION, CONCERN, AND -> true;
+      default -> item.isEmpty();
+    };
+  }
+
+  private static WordItem one(List<WordItem> chunk) {
+    return WordItem.of(
+        WordItem.Kind.CORRECTION, chunk.get(0).from(), chunk.get(chunk.size() - 1).to());
+  }
+
+  // "No, misread it": one correction.
+  private static List<WordItem> joined(List<WordItem> items) {
+    List<WordItem> joined = new ArrayList<>();
+    int last = -1;
+    for (WordItem item : items) {
+      boolean joins =
+          last >= 0
+              && joined.subList(last + 1, joined.size()).stream()
+                  .allMatch(one -> one.isEmpty() || one.kind() == WordItem.Kind.COMMA);
+      if (item.kind() == WordItem.Kind.CORRECTION && joins) {
+        int from = joined.get(last).from();
+        joined.subList(last, joined.size()).clear();
+        joined.add(WordItem.of(WordItem.Kind.CORRECTION, from, item.to()));
+      } else {
+        joined.add(item);
+        last = item.kind() == WordItem.Kind.CORRECTION ? joined.size() - 1 : last;
+      }
+    }
+    return joined;
+  }
+}
