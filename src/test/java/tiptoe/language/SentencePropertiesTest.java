@@ -306,9 +306,7 @@ class SentencePropertiesTest {
   /** The same of what was found. */
   @ParameterizedTest
   @ValueSource(
-      strings = {
-        "my error", "premature", "amend that", "no", "flobbery", "gronk the flobbery"
-      })
+      strings = {"my error", "premature", "amend that", "no", "flobbery", "gronk the flobbery"})
   void aFindingThatAnotherFollowsIsNotRecorded(String between) {
     List<String> wrong = new ArrayList<>();
     for (String said :

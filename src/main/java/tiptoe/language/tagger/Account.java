@@ -288,7 +288,12 @@ final class Account {
                         other.kind() == WordItem.Kind.PART
                             || other.kind() == WordItem.Kind.FINDING
                             || other.kind() == WordItem.Kind.UNKNOWN);
-        if (!says) {
+        // "Call us if she's grunting, or sucking in": all that may come.
+        boolean supposed =
+            words.get(item.from()).equals("if")
+                && items.subList(from, i).stream()
+                    .anyMatch(other -> Set.of("us", "me").contains(words.get(other.to() - 1)));
+        if (!says || supposed) {
           return all();
         }
         items.subList(from, to).forEach(other -> doubted.addAll(range(other)));

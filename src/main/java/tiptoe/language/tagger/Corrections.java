@@ -12,14 +12,53 @@ import java.util.Set;
 final class Corrections {
   private static final Set<String> TAKE_BACK =
       Set.of(
-          "amend", "amending", "strike", "delete", "scratch", "scrap", "cancel", "disregard",
-          "ignore", "erase", "undo", "retract", "withdraw", "rephrase", "rewind", "redo", "redone",
-          "recount", "recounted", "remeasure", "remeasured", "correcting", "corrected");
+          "amend",
+          "amending",
+          "strike",
+          "delete",
+          "scratch",
+          "scrap",
+          "cancel",
+          "disregard",
+          "ignore",
+          "erase",
+          "undo",
+          "retract",
+          "withdraw",
+          "rephrase",
+          "rewind",
+          "redo",
+          "redone",
+          "recount",
+          "recounted",
+          "remeasure",
+          "remeasured",
+          "correcting",
+          "corrected");
   private static final Set<String> SLIPS =
       Set.of(
-          "error", "mistake", "mistaken", "wrong", "wrongly", "premature", "slip", "slipped",
-          "transposed", "swapped", "reversed", "backwards", "muddled", "mixed", "crossed", "apologies",
-          "apology", "apologise", "pardon", "oops", "whoops", "fault");
+          "error",
+          "mistake",
+          "mistaken",
+          "wrong",
+          "wrongly",
+          "premature",
+          "slip",
+          "slipped",
+          "transposed",
+          "swapped",
+          "reversed",
+          "backwards",
+          "muddled",
+          "mixed",
+          "crossed",
+          "apologies",
+          "apology",
+          "apologise",
+          "pardon",
+          "oops",
+          "whoops",
+          "fault");
   private static final Set<String> MIXED_UP =
       Set.of("wrong", "swapped", "transposed", "mixed", "muddled", "reversed", "crossed");
   private static final Set<String> ALONE = Set.of("rather", "instead", "meaning", "again");

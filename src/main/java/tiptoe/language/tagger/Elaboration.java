@@ -25,7 +25,9 @@ final class Elaboration {
       Set.of("the", "my", "his", "her", "your", "this", "that", "both", "each");
 
   private static final Set<String> DETERMINERS =
-      Set.of("the", "a", "an", "my", "his", "her", "your", "its", "this", "that", "both", "full", "whole");
+      Set.of(
+          "the", "a", "an", "my", "his", "her", "your", "its", "this", "that", "both", "full",
+          "whole");
   private static final Set<WordItem.Kind> ENDS =
       Set.of(WordItem.Kind.COMMA, WordItem.Kind.AND, WordItem.Kind.TURN);
 
@@ -35,16 +37,58 @@ final class Elaboration {
   /** What is so only in part, or only with help, is not so. */
   private static final Set<String> LIMITS =
       Set.of(
-          "part", "parts", "patches", "places", "spots", "difficulty", "effort", "trouble",
-          "resistance", "reluctance", "delay", "encouragement", "persuasion", "help", "support",
-          "assistance", "oxygen", "exception", "exceptions", "half", "stimulation");
+          "part",
+          "parts",
+          "patches",
+          "places",
+          "spots",
+          "difficulty",
+          "effort",
+          "trouble",
+          "resistance",
+          "reluctance",
+          "delay",
+          "encouragement",
+          "persuasion",
+          "help",
+          "support",
+          "assistance",
+          "oxygen",
+          "exception",
+          "exceptions",
+          "half",
+          "stimulation");
 
   /** What is taught, asked or supposed is put in other words than what is found. */
   private static final Set<String> SUPPOSES =
       Set.of(
-          "would", "could", "should", "might", "must", "if", "whether", "whenever", "unless", "why",
-          "how", "who", "whose", "does", "did", "will", "shall", "ever", "wouldn't", "couldn't",
-          "shouldn't", "we'd", "they'd", "you'd", "difference", "mean", "means");
+          "would",
+          "could",
+          "should",
+          "might",
+          "must",
+          "if",
+          "whether",
+          "whenever",
+          "unless",
+          "why",
+          "how",
+          "who",
+          "whose",
+          "does",
+          "did",
+          "will",
+          "shall",
+          "ever",
+          "wouldn't",
+          "couldn't",
+          "shouldn't",
+          "we'd",
+          "they'd",
+          "you'd",
+          "difference",
+          "mean",
+          "means");
 
   private static final Set<String> SIDES = Set.of("left", "right", "both");
   private static final Set<String> ARTICLES = Set.of("a", "an");
@@ -68,7 +112,8 @@ final class Elaboration {
     this.supposes = words.stream().anyMatch(SUPPOSES::contains) || isDefinition();
   }
 
-  // "A sacral dimple is simple when", "a submucous cleft hides", "you count the vessels": said of any.
+  // "A sacral dimple is simple when", "a submucous cleft hides", "you count the vessels": said of
+  // any.
   private boolean isDefinition() {
     for (int i = 0; i + 1 < words.size(); i++) {
       if (words.get(i).equals("you") && TAUGHT.contains(words.get(i + 1))) {
@@ -79,8 +124,7 @@ final class Elaboration {
       WordItem subject = items.get(i);
       WordItem article = items.get(i - 1);
       WordItem verb = items.get(i + 1);
-      boolean begins =
-          article.from() == 0 || words.get(article.from() - 1).equals(TypedText.BREAK);
+      boolean begins = article.from() == 0 || words.get(article.from() - 1).equals(TypedText.BREAK);
       String said = words.get(verb.from());
       if (begins
           && subject.kind() == WordItem.Kind.FINDING
@@ -117,8 +161,9 @@ final class Elaboration {
       case SIDE -> !isOfSides(claim) || claim.side() != null && isOfOther(item, claim);
       case FINDING ->
           item.match().senses().stream()
-              .filter(sense -> claim.step().equals(sense.step()))
-              .allMatch(lexicon::isAbnormal) && !lexicon.denies(item.match(), words);
+                  .filter(sense -> claim.step().equals(sense.step()))
+                  .allMatch(lexicon::isAbnormal)
+              && !lexicon.denies(item.match(), words);
       case PART -> !inChunk(item, claim);
       default -> false;
     };
@@ -170,8 +215,7 @@ final class Elaboration {
     return claim.evidence().stream()
         .anyMatch(
             word ->
-                word > item.from()
-                    && !words.subList(item.from(), word).contains(TypedText.BREAK));
+                word > item.from() && !words.subList(item.from(), word).contains(TypedText.BREAK));
   }
 
   private boolean isOfSides(Claim claim) {

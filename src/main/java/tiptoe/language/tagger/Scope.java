@@ -188,7 +188,8 @@ final class Scope {
     return words.subList(number.from(), to).equals(claim.numbers().get(0).words());
   }
 
-  // "Club foot on the left, oh bother, club foot on the right": words that nobody knows, and nothing
+  // "Club foot on the left, oh bother, club foot on the right": words that nobody knows, and
+  // nothing
   // else, between the same of both sides may put the side right.
   private List<WordItem> putRight(Claim claim) {
     List<WordItem> between = new ArrayList<>();
@@ -243,10 +244,10 @@ final class Scope {
                 .anyMatch(item -> !item.sides().contains(claim.side()));
     return !ofOtherSide
         && chunk.items().stream()
-        .filter(item -> item.kind() == WordItem.Kind.PART)
-        .filter(item -> isStated(item) || !lexicon.isAnywhere(claim.step()))
-        .map(item -> item.match().steps(Sense.Kind.PART))
-        .allMatch(steps -> steps.isEmpty() || steps.contains(claim.step()));
+            .filter(item -> item.kind() == WordItem.Kind.PART)
+            .filter(item -> isStated(item) || !lexicon.isAnywhere(claim.step()))
+            .map(item -> item.match().steps(Sense.Kind.PART))
+            .allMatch(steps -> steps.isEmpty() || steps.contains(claim.step()));
   }
 
   // Structures and words of no weight: "ventral suspension", not "let me unpeel those fingers".

@@ -31,6 +31,8 @@ final class SentenceReader {
   private static final Set<String> DETERMINERS =
       Set.of("the", "his", "her", "that", "this", "their");
 
+  private static final Set<String> UNABLE =
+      Set.of("can't", "cannot", "couldn't", "won't", "can", "could");
   private static final Set<String> OF_BOTH =
       Set.of(
           "ten",
@@ -243,7 +245,8 @@ final class SentenceReader {
     }
   }
 
-  // "Holding the left one shut, right nostril patent": what nobody knows was said of the other side.
+  // "Holding the left one shut, right nostril patent": what nobody knows was said of the other
+  // side.
   private boolean isOfOther() {
     for (int i = at - 1; i >= 0 && items.get(i).kind() != WordItem.Kind.SIDE; i--) {
       if (items.get(i).kind() == WordItem.Kind.UNKNOWN) {
@@ -758,7 +761,7 @@ final class SentenceReader {
     List<Claim> claims = new ArrayList<>();
     Set<String> resolved = new LinkedHashSet<>();
     for (Statement.Found found : statement.findings) {
-      if (isOfOther(statement, found)) {
+      if (isOfOther(statement, found) || isOfTopic(statement, found)) {
         if (isNormal(found.match())) {
           addWords(found.match(), deniedAside);
         }
@@ -821,6 +824,23 @@ final class SentenceReader {
         && items.stream()
             .filter(item -> item.from() >= begin && item.to() <= end)
             .anyMatch(item -> lexicon.isListed("elsewhere", words.subList(item.from(), item.to())));
+  }
+
+  // "Scalp's clear, no lumps": of what is spoken of, and not of the belly that may have them too.
+  private boolean isOfTopic(Statement statement, Statement.Found found) {
+    TermMatch match = found.match();
+    List<String> thing = words.subList(match.from(), match.to());
+    boolean things =
+        lexicon.denies(match, words)
+            ? lexicon.isListed("thing", thing.subList(1, thing.size()))
+            : found.denied() && lexicon.isListed("thing", thing);
+    Set<String> parts = statement.topicParts();
+    Set<String> topic = parts.isEmpty() ? statement.topicSteps() : parts;
+    return things
+        && statement.parts.isEmpty()
+        && !topic.isEmpty()
+        && match.senses().stream()
+            .noneMatch(sense -> topic.stream().anyMatch(step -> lexicon.near(step, sense.step())));
   }
 
   // "A stork mark, that's normal": said of what was found.
@@ -1053,7 +1073,10 @@ final class SentenceReader {
     Value value = step.value(sense.value()).orElseThrow();
     String stated = value.id();
     List<String> denied = List.of();
-    if (found.unclear()) {
+    // "I cannot bring it straight" denies what can be done, and that is no finding.
+    boolean unable =
+        found.denied() && UNABLE.contains(words.get(Math.max(0, found.match().from() - 1)));
+    if (found.unclear() || unable && value.norm() != Norm.NORMAL) {
       return List.of();
     }
     if (found.denied()) {

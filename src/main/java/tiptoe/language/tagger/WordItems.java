@@ -41,6 +41,28 @@ final class WordItems {
   // "On the right there is", not "right there".
   private static final Set<String> LEADS_A_SIDE =
       Set.of("the", "on", "his", "her", "in", "left", "or", "this", "that", "at", "over");
+  private static final Set<String> BEFORE_A_QUESTION =
+      Set.of(
+          TypedText.BREAK,
+          "and",
+          "so",
+          "but",
+          "oh",
+          "or",
+          "what",
+          "how",
+          "when",
+          "where",
+          "why",
+          "which",
+          "who");
+  private static final Set<String> VERBS =
+      Set.of(
+          "is", "are", "was", "were", "do", "does", "did", "have", "has", "had", "can", "could",
+          "would", "will", "should", "shall", "may", "might");
+  private static final Set<String> ASKED_OF =
+      Set.of(
+          "this", "that", "these", "those", "they", "we", "you", "he", "she", "it", "i", "there");
   private static final Set<String> CONTRASTS = Set.of("rather than", "instead of");
   private static final int MOST_COMPARED = 5;
   private static final Set<String> HANDS =
@@ -128,15 +150,20 @@ final class WordItems {
 
   WordItems(LayLexicon lexicon) {
     this.lexicon = lexicon;
-    LISTS.forEach(
-        (list, kind) ->
-            lexicon
-                .list(list)
-                .forEach(
-                    words ->
-                        byFirst
-                            .computeIfAbsent(words.get(0), word -> new ArrayList<>())
-                            .add(new Entry(list, words, kind))));
+    // In one order always: "wait" is in two lists.
+    LISTS.entrySet().stream()
+        .sorted(
+            Map.Entry.<String, WordItem.Kind>comparingByValue()
+                .thenComparing(Map.Entry.comparingByKey()))
+        .forEach(
+            list ->
+                lexicon
+                    .list(list.getKey())
+                    .forEach(
+                        words ->
+                            byFirst
+                                .computeIfAbsent(words.get(0), word -> new ArrayList<>())
+                                .add(new Entry(list.getKey(), words, list.getValue()))));
   }
 
   /** The items of a sentence, in order; each word is in one of them. */
@@ -158,6 +185,10 @@ final class WordItems {
     }
     for (int at = 0; at < words.size(); at++) {
       found.addAll(listed(words, at));
+    }
+    if (asks(words)) {
+      found.add(WordItem.of(WordItem.Kind.DOUBT, 0, 2));
+      found.removeIf(item -> item.from() < 2 && item.kind() != WordItem.Kind.DOUBT);
     }
     // "Right, over you go": no side.
     if (words.size() > 1 && words.get(0).equals("right") && words.get(1).equals(TypedText.BREAK)) {
@@ -452,16 +483,23 @@ final class WordItems {
     return found;
   }
 
-  // A question begins with its verb; "the reflex is there" does not.
+  // A question begins with its verb, or with what it asks for; "the reflex is there" does not.
   private static boolean isAsked(List<String> words, int at) {
-    return at == 0
-        || Set.of(TypedText.BREAK, "and", "so", "but", "oh", "or").contains(words.get(at - 1));
+    return at == 0 || BEFORE_A_QUESTION.contains(words.get(at - 1));
   }
 
-  // "A hydrocele is a …": said of what a finding is, not of a structure of this baby.
+  // "Are those white bumps", "have we had a dirty nappy yet": whatever the verb.
+  private static boolean asks(List<String> words) {
+    return words.size() > 2 && VERBS.contains(words.get(0)) && ASKED_OF.contains(words.get(1));
+  }
+
+  // "A hydrocele is a …": said of what a finding is; of a structure of this baby only where "a"
+  // makes
+  // it any.
   private boolean isDefined(List<String> words, int at) {
+    boolean any = Set.of("a", "an").contains(words.get(0));
     return lexicon.matches(words.subList(0, at)).stream()
-        .anyMatch(match -> match.to() == at && match.is(Sense.Kind.VALUE));
+        .anyMatch(match -> match.to() == at && (match.is(Sense.Kind.VALUE) || any));
   }
 
   // A break may stand between the words: "no, wait".
