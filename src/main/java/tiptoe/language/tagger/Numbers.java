@@ -139,7 +139,8 @@ final class Numbers {
         end = to;
       }
     }
-    return words.subList(from, end).equals(List.of("a")) ? from : end;
+    // "A" and "oh" are no numbers by themselves.
+    return end == from + 1 && Set.of("a", "oh").contains(words.get(from)) ? from : end;
   }
 
   /** What the numbers say about the measured structures of the sentence. */
