@@ -4,17 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** What needs action, and sizes with their centiles: all of it in full, on pages where need be. */
-final class AttentionPane {
-  private final Canvas canvas;
-  private final Overview overview;
-  private final int seconds;
-
-  AttentionPane(Canvas canvas, Overview overview, int seconds) {
-    this.canvas = canvas;
-    this.overview = overview;
-    this.seconds = seconds;
-  }
-
+record AttentionPane(Canvas canvas, Overview overview, int seconds) {
   /** As a column of its own, with headings. */
   void column(Area area) {
     canvas.text(area, 0, 0, "TO ACT ON", Ink.STRONG);

@@ -4,17 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Draws the steps of a region with both sides. */
-final class BoardPane {
+record BoardPane(Canvas canvas, Board board) {
   private static final int NARROWEST_NAME = 12;
   private static final int WIDEST_NAME = 28;
-
-  private final Canvas canvas;
-  private final Board board;
-
-  BoardPane(Canvas canvas, Board board) {
-    this.canvas = canvas;
-    this.board = board;
-  }
 
   /** Rows that all of it takes at this width. */
   int height(int width) {

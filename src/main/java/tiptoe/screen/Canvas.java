@@ -7,21 +7,7 @@ import com.googlecode.lanterna.graphics.TextGraphics;
 import java.util.List;
 
 /** Writes text into areas, cut off at their edges. */
-public final class Canvas {
-  private final TextGraphics graphics;
-  private final Glyphs glyphs;
-  private final boolean coloured;
-
-  public Canvas(TextGraphics graphics, Glyphs glyphs, boolean coloured) {
-    this.graphics = graphics;
-    this.glyphs = glyphs;
-    this.coloured = coloured;
-  }
-
-  public Glyphs glyphs() {
-    return glyphs;
-  }
-
+public record Canvas(TextGraphics graphics, Glyphs glyphs, boolean coloured) {
   /** Everything. */
   public Area all() {
     return new Area(0, 0, graphics.getSize().getColumns(), graphics.getSize().getRows());

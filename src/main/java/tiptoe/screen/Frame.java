@@ -15,23 +15,11 @@ import tiptoe.exam.Phase;
  * question, what is missing here and what is recorded here, below what was just heard. Someone who
  * looks up from the baby for half a second finds the question or what is missing first.
  */
-final class Frame {
+record Frame(Canvas canvas, ScreenState state, Overview overview) {
   /** From so many columns on there is room for what is not of the region being examined. */
   static final int WIDE = 120;
 
   private static final int TALL = 36;
-
-  private final Canvas canvas;
-  private final ScreenState state;
-  private final Overview overview;
-  private final Glyphs glyphs;
-
-  Frame(Canvas canvas, ScreenState state, Overview overview) {
-    this.canvas = canvas;
-    this.state = state;
-    this.overview = overview;
-    this.glyphs = canvas.glyphs();
-  }
 
   void draw() {
     canvas.blank();
@@ -106,7 +94,8 @@ final class Frame {
 
   private void down(int x, Area rows) {
     for (int row = 0; row < rows.height(); row++) {
-      canvas.text(new Area(x, rows.y(), 1, rows.height()), row, 0, glyphs.down(), Ink.QUIET);
+      canvas.text(
+          new Area(x, rows.y(), 1, rows.height()), row, 0, canvas.glyphs().down(), Ink.QUIET);
     }
   }
 
@@ -115,7 +104,9 @@ final class Frame {
     String elapsed =
         "%02d:%02d".formatted(state.sound().seconds() / 60, state.sound().seconds() % 60);
     int loud = Math.min(state.sound().loudness(), SoundState.LOUDEST);
-    String meter = glyphs.full().repeat(loud) + glyphs.empty().repeat(SoundState.LOUDEST - loud);
+    String meter =
+        canvas.glyphs().full().repeat(loud)
+            + canvas.glyphs().empty().repeat(SoundState.LOUDEST - loud);
     String right = elapsed + "  mic [" + meter + "] " + sound() + " ";
     if (phase().length() + right.length() + 2 > area.width()) {
       // What state it is in goes before how loud it is.

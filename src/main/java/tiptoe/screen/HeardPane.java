@@ -6,24 +6,12 @@ import tiptoe.exam.Phase;
 import tiptoe.protocol.Caution;
 
 /** What is being said, and what became of what was said last. */
-final class HeardPane {
+record HeardPane(Canvas canvas, ScreenState state, Overview overview) {
   /** The rows above what became of it: a line, what is being heard, and the words. */
   private static final int HEAD = 3;
 
   /** What a large sign takes on the left. */
   private static final int INDENT = 5;
-
-  private final Canvas canvas;
-  private final ScreenState state;
-  private final Overview overview;
-  private final Glyphs glyphs;
-
-  HeardPane(Canvas canvas, ScreenState state, Overview overview) {
-    this.canvas = canvas;
-    this.state = state;
-    this.overview = overview;
-    this.glyphs = canvas.glyphs();
-  }
 
   /** Whether the notice has no room here, and wants a place of its own. */
   static boolean longNotice(ScreenState state, Area area) {
@@ -41,7 +29,7 @@ final class HeardPane {
     int small = 0;
     boolean fits = true;
     for (Line outcome : outcomes) {
-      int rows = BigLetters.fit(outcome.text(), width, most, glyphs, 1).size();
+      int rows = BigLetters.fit(outcome.text(), width, most, canvas.glyphs(), 1).size();
       fits &= rows > 0;
       large += 1 + rows;
       small += Wrap.words(outcome.text(), width - INDENT).size();
@@ -50,12 +38,13 @@ final class HeardPane {
   }
 
   void draw(Area area) {
-    canvas.text(area, 0, 0, glyphs.across().repeat(area.width()), Ink.QUIET);
+    canvas.text(area, 0, 0, canvas.glyphs().across().repeat(area.width()), Ink.QUIET);
     Area rest = area.below(1);
     boolean silent = state.partial().isEmpty() || state.record().phase() == Phase.PAUSED;
     String partial = silent ? "" : "hearing: " + state.partial();
     if (!state.sound().trouble().isEmpty()) {
-      canvas.text(rest, 0, 0, glyphs.abnormal() + " " + state.sound().trouble(), Ink.ALERT);
+      canvas.text(
+          rest, 0, 0, canvas.glyphs().abnormal() + " " + state.sound().trouble(), Ink.ALERT);
     } else {
       canvas.text(rest, 0, 0, partial, Ink.STRONG);
     }
@@ -78,7 +67,8 @@ final class HeardPane {
     List<Line> heard = overview.heard();
     List<Line> lines = new ArrayList<>(heard.subList(0, 1));
     for (Line outcome : heard.subList(1, heard.size())) {
-      List<String> big = BigLetters.fit(outcome.text(), area.width(), area.height(), glyphs);
+      List<String> big =
+          BigLetters.fit(outcome.text(), area.width(), area.height(), canvas.glyphs());
       lines.add(new Line("", Ink.PLAIN));
       big.forEach(line -> lines.add(new Line(line, strong(outcome.ink()))));
       if (big.isEmpty()) {
@@ -97,7 +87,9 @@ final class HeardPane {
     }
     boolean signs = outcomes.stream().allMatch(line -> line.text().indexOf(' ') == 1);
     List<String> sign =
-        signs ? BigLetters.fit(outcomes.get(0).text().substring(0, 1), 4, room, glyphs) : List.of();
+        signs
+            ? BigLetters.fit(outcomes.get(0).text().substring(0, 1), 4, room, canvas.glyphs())
+            : List.of();
     List<Line> lines = new ArrayList<>(heard.subList(0, 1));
     List<Line> wrapped = new ArrayList<>();
     int indent = sign.isEmpty() ? 0 : INDENT;

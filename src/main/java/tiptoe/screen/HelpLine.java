@@ -5,15 +5,9 @@ import java.util.List;
 import java.util.Optional;
 
 /** The last row: what can be said or pressed now, in turns where not all of it fits. */
-final class HelpLine {
+record HelpLine(Canvas canvas) {
   private static final String HEAD = " say/press";
   private static final String TAIL = "  ? help ";
-
-  private final Canvas canvas;
-
-  HelpLine(Canvas canvas) {
-    this.canvas = canvas;
-  }
 
   void draw(Area area, ScreenState state) {
     canvas.row(area, 0, Ink.BAR);

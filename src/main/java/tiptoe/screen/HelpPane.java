@@ -4,15 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** All that can be said to the tool or pressed, and what the signs mean. */
-final class HelpPane {
-  private final Canvas canvas;
-  private final int seconds;
-
-  HelpPane(Canvas canvas, int seconds) {
-    this.canvas = canvas;
-    this.seconds = seconds;
-  }
-
+record HelpPane(Canvas canvas, int seconds) {
   void draw(Area area) {
     canvas.text(area, 0, 0, "SAY OR PRESS", Ink.STRONG);
     List<List<Line>> blocks = new ArrayList<>();

@@ -8,17 +8,7 @@ import java.util.Locale;
  * The region being examined: what is missing in large letters as far as there is room, then all its
  * steps with both sides.
  */
-final class HerePane {
-  private final Canvas canvas;
-  private final Overview overview;
-  private final Glyphs glyphs;
-
-  HerePane(Canvas canvas, Overview overview) {
-    this.canvas = canvas;
-    this.overview = overview;
-    this.glyphs = canvas.glyphs();
-  }
-
+record HerePane(Canvas canvas, Overview overview) {
   void draw(Area area) {
     title(area);
     Area rest = area.below(1);
@@ -42,7 +32,7 @@ final class HerePane {
     int shown = each <= list.height() ? each : list.height() - 1;
     for (int i = 0; i < overview.elsewhere().size(); i++) {
       if (i % each < shown) {
-        String line = glyphs.key() + " " + overview.elsewhere().get(i);
+        String line = canvas.glyphs().key() + " " + overview.elsewhere().get(i);
         canvas.text(list, i % each, i / each * longest, line, Ink.PLAIN);
       }
     }
@@ -55,7 +45,7 @@ final class HerePane {
     int missing = overview.missing().stream().mapToInt(Overview.Missing::slots).sum();
     String name = overview.title().toUpperCase(Locale.ROOT) + ": ";
     if (missing == 0) {
-      canvas.text(area, 0, 0, name + "nothing is missing " + glyphs.done(), Ink.STRONG);
+      canvas.text(area, 0, 0, name + "nothing is missing " + canvas.glyphs().done(), Ink.STRONG);
     } else {
       int key =
           overview.missing().stream()
@@ -72,7 +62,7 @@ final class HerePane {
     List<Line> lines = new ArrayList<>();
     List<Overview.Missing> keys =
         overview.missing().stream().filter(Overview.Missing::key).toList();
-    List<Line> twice = glyphs.plain() ? List.of() : big(keys, width, room, 2, true);
+    List<Line> twice = canvas.glyphs().plain() ? List.of() : big(keys, width, room, 2, true);
     lines.addAll(twice.isEmpty() ? big(keys, width, room, 1, false) : twice);
     overview.missing().stream()
         .filter(missing -> !missing.key() && missing.reminder() != null)
@@ -91,13 +81,14 @@ final class HerePane {
       List<Overview.Missing> wanted, int width, int room, int size, boolean whole) {
     List<Line> lines = new ArrayList<>();
     for (Overview.Missing missing : wanted) {
-      List<String> letters = BigLetters.fit(missing.shortText(), width - 3, room, glyphs, size);
+      List<String> letters =
+          BigLetters.fit(missing.shortText(), width - 3, room, canvas.glyphs(), size);
       List<String> reminder =
           missing.reminder() == null ? List.of("") : Wrap.words(missing.reminder(), width - 3);
       if (letters.isEmpty() || lines.size() + letters.size() + reminder.size() > room) {
         return whole ? List.of() : lines;
       }
-      String mark = missing.key() ? glyphs.key() : glyphs.open();
+      String mark = missing.key() ? canvas.glyphs().key() : canvas.glyphs().open();
       letters.forEach(line -> lines.add(new Line(mark + "  " + line, Ink.MISSING)));
       reminder.forEach(line -> lines.add(new Line("   " + line, Ink.PLAIN)));
     }

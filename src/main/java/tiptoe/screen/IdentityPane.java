@@ -8,14 +8,8 @@ import tiptoe.wording.RecordWording;
  * Whose examination it is, large, until something was said: so that a wrong baby is noticed before
  * the first finding.
  */
-final class IdentityPane {
+record IdentityPane(Canvas canvas) {
   private static final String DRAWABLE = "[A-Za-z0-9 -]+";
-
-  private final Canvas canvas;
-
-  IdentityPane(Canvas canvas) {
-    this.canvas = canvas;
-  }
 
   /** Whether it is to be shown. */
   static boolean wanted(RecordWording wording) {

@@ -4,13 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** The prompt in the largest letters that there is room for. */
-final class PromptPane {
-  private final Canvas canvas;
-
-  PromptPane(Canvas canvas) {
-    this.canvas = canvas;
-  }
-
+record PromptPane(Canvas canvas) {
   /** Draws it at the top of the area; gives what room is left below. */
   Area draw(Area area, Prompt prompt) {
     int width = area.width() - 3;

@@ -8,19 +8,7 @@ import tiptoe.protocol.Region;
 /**
  * The regions from head to toe with their progress; those around the current one where not all fit.
  */
-final class RegionList {
-  private final Canvas canvas;
-  private final ScreenState state;
-  private final Overview overview;
-  private final Glyphs glyphs;
-
-  RegionList(Canvas canvas, ScreenState state, Overview overview) {
-    this.canvas = canvas;
-    this.state = state;
-    this.overview = overview;
-    this.glyphs = canvas.glyphs();
-  }
-
+record RegionList(Canvas canvas, ScreenState state, Overview overview) {
   void draw(Area area) {
     List<Progress> regions = overview.regions();
     int at = 0;
@@ -37,17 +25,20 @@ final class RegionList {
   private void region(Area area, int row, Progress progress, boolean here) {
     Region region = state.record().protocol().region(progress.region()).orElseThrow();
     String mark =
-        progress.done() ? glyphs.done() : progress.keyMissing() > 0 ? glyphs.key() : glyphs.open();
+        progress.done()
+            ? canvas.glyphs().done()
+            : progress.keyMissing() > 0 ? canvas.glyphs().key() : canvas.glyphs().open();
     String count = progress.answered() + "/" + progress.total();
     Ink ink = here ? Ink.STRONG : progress.done() ? Ink.GOOD : Ink.PLAIN;
-    canvas.text(area, row, 0, here ? glyphs.here() : " ", ink);
+    canvas.text(area, row, 0, here ? canvas.glyphs().here() : " ", ink);
     canvas.text(area, row, 1, mark, progress.done() ? ink : Ink.MISSING);
     String name = state.wording().words().region(region);
     canvas.text(area, row, 3, here ? name.toUpperCase(Locale.ROOT) : name, ink);
     int bar = area.width() - 24;
     if (bar > 0 && progress.total() > 0) {
       int full = bar * progress.answered() / progress.total();
-      String text = glyphs.full().repeat(full) + glyphs.empty().repeat(bar - full);
+      String text =
+          canvas.glyphs().full().repeat(full) + canvas.glyphs().empty().repeat(bar - full);
       canvas.text(area, row, 17, text, ink);
     }
     canvas.text(area, row, area.width() - count.length(), count, ink);

@@ -6,15 +6,7 @@ import java.util.List;
 /**
  * The last frame: what is left to do, in turns where not all of it fits, and where the record is.
  */
-final class SummaryFrame {
-  private final Canvas canvas;
-  private final ScreenState state;
-
-  SummaryFrame(Canvas canvas, ScreenState state) {
-    this.canvas = canvas;
-    this.state = state;
-  }
-
+record SummaryFrame(Canvas canvas, ScreenState state) {
   void draw() {
     canvas.blank();
     Area all = canvas.all();

@@ -36,19 +36,11 @@ import tiptoe.settings.Spelling;
  * <p>The number that is kept always stands first, so that a record reads the same wherever it is
  * read; a unit that was chosen otherwise follows in brackets: {@code 3345 g (7 lb 6 oz)}.
  */
-public final class Words {
+public record Words(Protocol protocol, Settings settings) {
   /** Said of what waits to be settled. */
   public static final String NOT_SETTLED = "not settled";
 
   private static final String DEFERRED = "deferred";
-
-  private final Protocol protocol;
-  private final Settings settings;
-
-  public Words(Protocol protocol, Settings settings) {
-    this.protocol = protocol;
-    this.settings = settings;
-  }
 
   /** In the units and the spelling that are kept, for what becomes part of a record. */
   public static Words asKept(Protocol protocol) {

@@ -19,17 +19,7 @@ import tiptoe.wording.RecordWording;
 import tiptoe.wording.Words;
 
 /** What was worked out from the findings: centiles, screens and classes, the programme's result. */
-final class Computed {
-  private final FhirDocument document;
-  private final ObservationMaker maker;
-  private final RecordWording wording;
-
-  Computed(FhirDocument document, ObservationMaker maker, RecordWording wording) {
-    this.document = document;
-    this.maker = maker;
-    this.wording = wording;
-  }
-
+record Computed(FhirDocument document, ObservationMaker maker, RecordWording wording) {
   void add(Composition composition) {
     Map<String, Observation> sizes = new LinkedHashMap<>();
     for (Size size : wording.assessment().sizes()) {

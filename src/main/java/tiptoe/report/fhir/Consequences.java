@@ -25,19 +25,8 @@ import tiptoe.wording.RecordWording;
 import tiptoe.wording.Words;
 
 /** What follows from the findings: flags as detected issues, the plan as a proposed care plan. */
-final class Consequences {
-  private final FhirDocument document;
-  private final Assessment assessment;
-  private final Reference patient;
-  private final DateTimeType when;
-
-  Consequences(FhirDocument document, Assessment assessment, Reference patient, DateTimeType when) {
-    this.document = document;
-    this.assessment = assessment;
-    this.patient = patient;
-    this.when = when;
-  }
-
+record Consequences(
+    FhirDocument document, Assessment assessment, Reference patient, DateTimeType when) {
   void add(Composition composition, RecordWording wording) {
     flags(composition, wording);
     plan(composition, wording.assessment().plan(), wording.words());

@@ -22,21 +22,9 @@ import tiptoe.wording.RecordWording;
  * as a Communication, a referral or scan as a ServiceRequest. How consent was given and by whom
  * also stand as facts.
  */
-final class HandedOn {
+record HandedOn(
+    FhirDocument document, ObservationMaker maker, Reference patient, RecordWording wording) {
   private static final String SCOPES = "http://terminology.hl7.org/CodeSystem/consentscope";
-
-  private final FhirDocument document;
-  private final ObservationMaker maker;
-  private final Reference patient;
-  private final RecordWording wording;
-
-  HandedOn(
-      FhirDocument document, ObservationMaker maker, Reference patient, RecordWording wording) {
-    this.document = document;
-    this.maker = maker;
-    this.patient = patient;
-    this.wording = wording;
-  }
 
   void add(Composition composition) {
     if (wording.handover().isEmpty()) {

@@ -12,20 +12,10 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Signature;
 
 /** Who stands behind the document: a Provenance, with a signature where it was signed. */
-final class Signing {
+record Signing(FhirDocument document, Reference author, DateTimeType when) {
   private static final String AGENTS =
       "http://terminology.hl7.org/CodeSystem/provenance-participant-type";
   private static final String SIGNATURES = "urn:iso-astm:E1762-95:2013";
-
-  private final FhirDocument document;
-  private final Reference author;
-  private final DateTimeType when;
-
-  Signing(FhirDocument document, Reference author, DateTimeType when) {
-    this.document = document;
-    this.author = author;
-    this.when = when;
-  }
 
   void add(ExamRecord record, Composition composition, String url, boolean altered) {
     Provenance provenance = new Provenance();

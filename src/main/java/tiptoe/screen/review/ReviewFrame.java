@@ -6,7 +6,6 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Phase;
 import tiptoe.screen.Area;
 import tiptoe.screen.Canvas;
-import tiptoe.screen.Glyphs;
 import tiptoe.screen.Ink;
 import tiptoe.screen.Line;
 import tiptoe.screen.WantedSize;
@@ -14,19 +13,9 @@ import tiptoe.screen.Wrap;
 import tiptoe.wording.Sign;
 
 /** One frame of a review: the items, the chosen one in full, what is being typed or chosen. */
-final class ReviewFrame {
+record ReviewFrame(Canvas canvas, ReviewKeys keys) {
   private static final int WIDE = 130;
   private static final int DETAILS = 7;
-
-  private final Canvas canvas;
-  private final ReviewKeys keys;
-  private final Glyphs glyphs;
-
-  ReviewFrame(Canvas canvas, ReviewKeys keys) {
-    this.canvas = canvas;
-    this.keys = keys;
-    glyphs = canvas.glyphs();
-  }
 
   void draw() {
     canvas.blank();
@@ -44,7 +33,7 @@ final class ReviewFrame {
       int below = Math.min(DETAILS, middle.height() / 3);
       list(middle.top(middle.height() - below - 1));
       Area details = middle.bottom(below + 1);
-      canvas.text(details, 0, 0, glyphs.across().repeat(details.width()), Ink.QUIET);
+      canvas.text(details, 0, 0, canvas.glyphs().across().repeat(details.width()), Ink.QUIET);
       beside(details.below(1));
     }
   }
@@ -101,7 +90,8 @@ final class ReviewFrame {
 
   private void typed(Area area, LineEditor line) {
     String text = line.text();
-    String shown = text.substring(0, line.cursor()) + glyphs.here() + text.substring(line.cursor());
+    String shown =
+        text.substring(0, line.cursor()) + canvas.glyphs().here() + text.substring(line.cursor());
     String all = " " + line.prompt() + " " + shown;
     int from = Math.max(0, all.length() - area.width());
     canvas.text(area, 0, 0, all.substring(from), Ink.STRONG);
@@ -168,7 +158,10 @@ final class ReviewFrame {
       canvas.row(area, row, ink);
     }
     String text =
-        (line.chosen() ? glyphs.here() : " ") + glyphs.of(item.sign()) + " " + item.text();
+        (line.chosen() ? canvas.glyphs().here() : " ")
+            + canvas.glyphs().of(item.sign())
+            + " "
+            + item.text();
     canvas.text(new Area(area.x(), area.y(), room, area.height()), row, 0, text, ink);
     canvas.text(area, row, area.width() - clock.length() - 1, clock, ink);
   }
@@ -222,7 +215,7 @@ final class ReviewFrame {
     for (int row = 0; row < rows.height() && first + row < size; row++) {
       int option = first + row;
       String number = option < 9 ? (option + 1) + " " : "  ";
-      String mark = option == choice.at() ? glyphs.here() : " ";
+      String mark = option == choice.at() ? canvas.glyphs().here() : " ";
       Ink ink = option == choice.at() ? Ink.BAR : Ink.PLAIN;
       canvas.text(rows, row, 0, mark + number + choice.options().get(option), ink);
     }
