@@ -1,7 +1,5 @@
 package tiptoe.report;
 
-import static org.apache.commons.text.StringEscapeUtils.escapeXml10;
-
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -75,12 +73,11 @@ final class BodyFigure {
   private BodyFigure() {}
 
   static String svg(RecordWording findings) {
-    StringBuilder svg = new StringBuilder();
-    svg.append(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 416 262\" width=\"416\""
-                + " height=\"262\" role=\"img\" aria-label=\"")
-        .append(escapeXml10(words(findings)))
-        .append("\">");
+    Markup svg = new Markup();
+    svg.add(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 416 262\" width=\"416\""
+            + " height=\"262\" role=\"img\" aria-label=\"%s\">",
+        words(findings));
     body(svg, FRONT);
     body(svg, BACK);
     List<Region> front = new ArrayList<>();
@@ -100,7 +97,7 @@ final class BodyFigure {
       }
     }
     elsewhere(svg, findings, nowhere);
-    return svg.append("</svg>").toString();
+    return svg.add("</svg>").toString();
   }
 
   private static List<Region> everyOther(List<Region> all, int from) {
@@ -109,22 +106,22 @@ final class BodyFigure {
 
   /** Names in one column, each as near to its mark as the one above lets it, with a line to it. */
   private static void names(
-      StringBuilder svg, RecordWording findings, List<Region> column, int x, boolean toTheLeft) {
+      Markup svg, RecordWording findings, List<Region> column, int x, boolean toTheLeft) {
     int above = 0;
     for (Region region : column) {
       Place place = PLACES.get(region.id());
       int y = Math.max(place.y(), above + LINE);
       above = y;
       int mark = toTheLeft ? place.x() - place.apart() : place.x() + place.apart();
-      svg.append(
-          "<path d=\"M%d %d L%d %d\" stroke=\"#bbb\" stroke-width=\"0.7\" fill=\"none\"/>"
-              .formatted(toTheLeft ? x + 2 : x - 2, y, mark, place.y()));
+      svg.add(
+          "<path d=\"M%d %d L%d %d\" stroke=\"#bbb\" stroke-width=\"0.7\" fill=\"none\"/>",
+          toTheLeft ? x + 2 : x - 2, y, mark, place.y());
       text(svg, x, y + 4, toTheLeft ? "end" : "start", name(findings, region));
     }
   }
 
   /** The marks of what is on no part of the body, in a row below. */
-  private static void elsewhere(StringBuilder svg, RecordWording findings, List<Region> regions) {
+  private static void elsewhere(Markup svg, RecordWording findings, List<Region> regions) {
     int x = 10;
     for (Region region : regions) {
       String name = name(findings, region);
@@ -158,11 +155,9 @@ final class BodyFigure {
     return names.isEmpty() ? "none" : String.join(", ", names);
   }
 
-  private static void marks(StringBuilder svg, RecordWording findings, Region region) {
+  private static void marks(Markup svg, RecordWording findings, Region region) {
     Place place = PLACES.get(region.id());
-    svg.append("<g><title>")
-        .append(escapeXml10(findings.words().title(region.label())))
-        .append("</title>");
+    svg.add("<g><title>%s</title>", name(findings, region));
     if (place.apart() == 0) {
       mark(svg, place.x(), place.y(), findings.isAbnormal(region), isMissing(findings, region));
     } else {
@@ -172,42 +167,39 @@ final class BodyFigure {
             svg, x, place.y(), findings.isAbnormal(region, side), findings.isMissing(region, side));
       }
     }
-    svg.append("</g>");
+    svg.add("</g>");
   }
 
   private static boolean isMissing(RecordWording findings, Region region) {
     return !findings.missing(region).isEmpty();
   }
 
-  private static void mark(StringBuilder svg, int x, int y, boolean abnormal, boolean missing) {
+  private static void mark(Markup svg, int x, int y, boolean abnormal, boolean missing) {
     if (missing) {
-      svg.append(
-          "<circle cx=\"%d\" cy=\"%d\" r=\"4.6\" fill=\"none\" stroke=\"#333\"".formatted(x, y)
-              + " stroke-width=\"1\" stroke-dasharray=\"2,1.4\"/>");
+      svg.add(
+          "<circle cx=\"%d\" cy=\"%d\" r=\"4.6\" fill=\"none\" stroke=\"#333\""
+              + " stroke-width=\"1\" stroke-dasharray=\"2,1.4\"/>",
+          x, y);
     }
     if (abnormal) {
-      svg.append(
-          String.format(
-              java.util.Locale.ROOT,
-              "<rect x=\"%.1f\" y=\"%.1f\" width=\"6\" height=\"6\" fill=\"#000\"/>",
-              x - 3.0,
-              y - 3.0));
+      svg.add(
+          "<rect x=\"%.1f\" y=\"%.1f\" width=\"6\" height=\"6\" fill=\"#000\"/>", x - 3.0, y - 3.0);
     } else if (!missing) {
-      svg.append("<circle cx=\"%d\" cy=\"%d\" r=\"1.6\" fill=\"#333\"/>".formatted(x, y));
+      svg.add("<circle cx=\"%d\" cy=\"%d\" r=\"1.6\" fill=\"#333\"/>", x, y);
     }
   }
 
-  private static void body(StringBuilder svg, int x) {
-    svg.append("<g transform=\"translate(%d 0)\" fill=\"#f4f1ec\" stroke=\"#8a8175\"".formatted(x))
-        .append(" stroke-width=\"1.2\" stroke-linejoin=\"round\">")
-        .append(BODY)
-        .append("</g>");
+  private static void body(Markup svg, int x) {
+    svg.add(
+        "<g transform=\"translate(%d 0)\" fill=\"#f4f1ec\" stroke=\"#8a8175\""
+            + " stroke-width=\"1.2\" stroke-linejoin=\"round\">%s</g>",
+        x, Markup.of(BODY));
   }
 
-  private static void text(StringBuilder svg, int x, int y, String anchor, String words) {
-    svg.append(
-        ("<text x=\"%d\" y=\"%d\" text-anchor=\"%s\" font-family=\"DejaVu Sans\""
-                + " font-size=\"%d\" fill=\"#333\">%s</text>")
-            .formatted(x, y, anchor, LETTERS, escapeXml10(words)));
+  private static void text(Markup svg, int x, int y, String anchor, String words) {
+    svg.add(
+        "<text x=\"%d\" y=\"%d\" text-anchor=\"%s\" font-family=\"DejaVu Sans\""
+            + " font-size=\"%d\" fill=\"#333\">%s</text>",
+        x, y, anchor, LETTERS, words);
   }
 }

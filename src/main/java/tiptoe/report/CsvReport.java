@@ -24,30 +24,12 @@ import tiptoe.wording.Words;
 
 /** One row an answer, for audit over many examinations (RFC 4180). */
 final class CsvReport {
-  private static final String[] COLUMNS = {
-    "examination",
-    "label",
-    "signed",
-    "region",
-    "step",
-    "side",
-    "value",
-    "norm",
-    "number",
-    "unit",
-    "details",
-    "denied",
-    "group",
-    "settled",
-    "name",
-    "record-number",
-    "born-at",
-    "flags",
-    "in-review-by",
-    "local-protocol",
-    "age-h"
-  };
-  private static final CSVFormat FORMAT = CSVFormat.RFC4180.builder().setHeader(COLUMNS).get();
+  private static final String COLUMNS =
+      "examination,label,signed,region,step,side,value,norm,number,unit,details,denied,group,settled,"
+          + "name,record-number,born-at,flags,in-review-by,local-protocol,age-h";
+
+  private static final CSVFormat FORMAT =
+      CSVFormat.RFC4180.builder().setHeader(COLUMNS.split(",")).get();
 
   private CsvReport() {}
 
@@ -55,13 +37,11 @@ final class CsvReport {
     ExamRecord record = findings.record();
     StringWriter text = new StringWriter();
     try (CSVPrinter printer = new CSVPrinter(text, FORMAT)) {
-      for (Answer answer : record.answers()) {
-        printer.printRecord(row(findings, answer, true).stream().map(CsvReport::safe).toList());
-      }
-      for (Answer answer : record.unsettled()) {
-        printer.printRecord(row(findings, answer, false).stream().map(CsvReport::safe).toList());
-      }
-      for (List<String> row : beside(findings)) {
+      List<List<String>> rows = new ArrayList<>();
+      record.answers().forEach(answer -> rows.add(row(findings, answer, true)));
+      record.unsettled().forEach(answer -> rows.add(row(findings, answer, false)));
+      rows.addAll(beside(findings));
+      for (List<String> row : rows) {
         printer.printRecord(row.stream().map(CsvReport::safe).toList());
       }
     }

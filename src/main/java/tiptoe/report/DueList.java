@@ -8,9 +8,7 @@ import java.time.ZonedDateTime;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
@@ -19,6 +17,7 @@ import tiptoe.exam.Baby;
 import tiptoe.exam.Handled;
 import tiptoe.wording.PlainText;
 import tiptoe.wording.RecordWording;
+import tiptoe.wording.Words;
 
 /**
  * What is to be done, over many records: what is overdue first, then by date, what has none last.
@@ -27,48 +26,32 @@ import tiptoe.wording.RecordWording;
  * @param now what they are overdue by
  */
 public record DueList(List<Row> rows, ZonedDateTime now) {
+  private static final String COLUMNS =
+      "overdue,from,to,what,due,name,record-number,born-at,examination,signed,reason,source,item,done,"
+          + "how,said-at,said-by";
+
   private static final CSVFormat FORMAT =
-      CSVFormat.RFC4180
-          .builder()
-          .setHeader(
-              "overdue",
-              "from",
-              "to",
-              "what",
-              "due",
-              "name",
-              "record-number",
-              "born-at",
-              "examination",
-              "signed",
-              "reason",
-              "source",
-              "item",
-              "done",
-              "how",
-              "said-at",
-              "said-by")
-          .get();
+      CSVFormat.RFC4180.builder().setHeader(COLUMNS.split(",")).get();
 
   /**
    * One thing to be done for one baby.
    *
-   * @param examination id of the record that asks for it
-   * @param baby whose it is
-   * @param label what the record is called where nobody said whose it is
-   * @param signed whether the record is signed
+   * @param examination name of the record that asks for it
    * @param item with its words in the chosen spelling
    * @param overdue whether its last day or moment is over
    */
-  public record Row(
-      String examination, Baby baby, String label, boolean signed, PlanItem item, boolean overdue) {
-    /** Name and number, or else what the record is called. */
+  public record Row(String examination, RecordWording wording, PlanItem item, boolean overdue) {
+    /** Whose it is, or else what the record is called. */
     String whose() {
-      String stated =
-          Stream.of(baby.fact("name"), baby.fact("record-number"))
-              .flatMap(Optional::stream)
-              .collect(Collectors.joining(", "));
-      return PlainText.line(stated.isEmpty() ? label : stated);
+      return wording.whose().orElse(examination);
+    }
+
+    boolean signed() {
+      return wording.record().signed();
+    }
+
+    private String fact(String id) {
+      return wording.record().baby().fact(id).orElse("");
     }
 
     /** The last day, or else the first; null where no date is known. */
@@ -85,11 +68,8 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
   public static DueList of(Map<String, RecordWording> records, ZonedDateTime now, boolean all) {
     return new DueList(
         records.entrySet().stream()
-            .flatMap(
-                one ->
-                    one.getValue().assessment().plan().stream()
-                        .filter(item -> all || !item.isDone())
-                        .map(item -> row(one, item, now)))
+            .flatMap(one -> rows(one.getKey(), one.getValue(), now))
+            .filter(row -> all || !row.item().isDone())
             .sorted(
                 Comparator.comparing(Row::overdue)
                     .reversed()
@@ -99,26 +79,25 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
         now);
   }
 
-  private static Row row(
-      Map.Entry<String, RecordWording> record, PlanItem item, ZonedDateTime now) {
-    RecordWording wording = record.getValue();
-    return new Row(
-        record.getKey(),
-        wording.record().baby(),
-        wording.record().label().orElse(record.getKey()),
-        wording.record().signed(),
-        spelled(item, wording),
-        !item.isDone() && isOver(item.to(), now));
+  private static Stream<Row> rows(String examination, RecordWording wording, ZonedDateTime now) {
+    return wording.assessment().plan().stream()
+        .map(
+            item ->
+                new Row(
+                    examination,
+                    wording,
+                    spelled(item, wording.words()),
+                    !item.isDone() && isOver(item.to(), now)));
   }
 
-  private static PlanItem spelled(PlanItem item, RecordWording wording) {
+  private static PlanItem spelled(PlanItem item, Words words) {
     return new PlanItem(
         item.id(),
-        wording.words().spelled(item.what()),
-        wording.words().spelled(item.due()),
+        words.spelled(item.what()),
+        words.spelled(item.due()),
         item.from(),
         item.to(),
-        wording.words().spelled(item.reason()),
+        words.spelled(item.reason()),
         item.source(),
         item.handled());
   }
@@ -204,9 +183,9 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
                     row.item().to(),
                     row.item().what(),
                     row.item().due(),
-                    row.baby().fact("name").orElse(""),
-                    row.baby().fact("record-number").orElse(""),
-                    row.baby().fact("born-at").orElse(""),
+                    row.fact("name"),
+                    row.fact("record-number"),
+                    row.fact("born-at"),
                     row.examination(),
                     row.signed() ? "yes" : "no",
                     row.item().reason(),

@@ -1,7 +1,5 @@
 package tiptoe.report;
 
-import static org.apache.commons.text.StringEscapeUtils.escapeXml10;
-
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -47,7 +45,7 @@ final class FamilyPages {
           "hepatitis-b");
 
   private final RecordWording findings;
-  private final StringBuilder page = new StringBuilder();
+  private final Markup page = new Markup(PlainText::line);
 
   private FamilyPages(RecordWording findings) {
     this.findings = findings;
@@ -65,30 +63,28 @@ final class FamilyPages {
 
   private String letter() {
     begin("Newborn examination: letter to the family doctor");
-    page.append("<p>Examined: ").append(text(RecordWording.moment(began())));
-    if (!findings.dictated().isEmpty()) {
-      page.append(" by ").append(text(findings.dictated()));
-    }
-    page.append(".</p>\n");
+    String by = findings.dictated().isEmpty() ? "" : " by " + findings.dictated();
+    page.add("<p>Examined: %s%s.</p>\n", RecordWording.moment(began()), by);
     flags();
-    page.append("<h2>Result of the screening examination</h2>\n<table><tbody>\n");
+    page.add("<h2>Result of the screening examination</h2>\n<table><tbody>\n");
     findings.programme().forEach(this::result);
-    page.append("</tbody></table>\n");
-    list("Abnormal findings", findings.abnormal().stream().map(RecordWording.Row::text).toList());
-    list("To be done", findings.plan());
-    list("Birth and first days", birth());
-    list("Size", findings.sizes());
-    list("Handed on", findings.handover());
-    list("Not settled", findings.unsettled());
-    list("Still to be examined", findings.missingKeySteps());
-    list("Remarks", findings.remarks());
-    list("Signatures", findings.signatures());
+    page.add("</tbody></table>\n");
+    page.list(
+        "Abnormal findings", findings.abnormal().stream().map(RecordWording.Row::text).toList());
+    page.list("To be done", findings.plan());
+    page.list("Birth and first days", birth());
+    page.list("Size", findings.sizes());
+    page.list("Handed on", findings.handover());
+    page.list("Not settled", findings.unsettled());
+    page.list("Still to be examined", findings.missingKeySteps());
+    page.list("Remarks", findings.remarks());
+    page.list("Signatures", findings.signatures());
     return end(Caution.TEXT);
   }
 
   private void flags() {
     // What is to be arranged stands among what is to be done.
-    list(
+    page.list(
         "To act on",
         findings.assessment().flags().stream()
             .filter(flag -> flag.level().compareTo(Level.URGENT) <= 0)
@@ -103,11 +99,7 @@ final class FamilyPages {
   }
 
   private void result(String part, String outcome) {
-    page.append("<tr><th>")
-        .append(text(part))
-        .append("</th><td>")
-        .append(text(outcome))
-        .append("</td></tr>\n");
+    page.add("<tr><th>%s</th><td>%s</td></tr>\n", part, outcome);
   }
 
   private List<String> birth() {
@@ -122,21 +114,21 @@ final class FamilyPages {
 
   private String parents() {
     begin("Your baby’s first examination");
-    page.append("<p>Your baby was examined from head to toe on ")
-        .append(text(RecordWording.moment(began()).replaceFirst(" .*", "")))
-        .append(". These four parts are looked at in every baby:</p>\n<table><tbody>\n");
+    page.add(
+        "<p>Your baby was examined from head to toe on %s."
+            + " These four parts are looked at in every baby:</p>\n<table><tbody>\n",
+        RecordWording.moment(began()).replaceFirst(" .*", ""));
     findings.assessment().programme().stream()
         .filter(ProgrammeResult::applies)
         .forEach(one -> result(PLAIN.get(one.part()), plain(one)));
-    page.append("</tbody></table>\n");
-    long other = findings.abnormal().size();
-    if (other > 0) {
-      page.append("<p>Something else was noted and will be explained to you. ")
-          .append("Please ask the person who examined your baby.</p>\n");
+    page.add("</tbody></table>\n");
+    if (!findings.abnormal().isEmpty()) {
+      page.add(
+          "<p>Something else was noted and will be explained to you. "
+              + "Please ask the person who examined your baby.</p>\n");
     }
-    list("What happens next", visits());
-    page.append(ALARM_SIGNS);
-    page.append("<h2>Whom to call</h2>\n<p>").append(text(contact())).append("</p>\n");
+    page.list("What happens next", visits());
+    page.raw(ALARM_SIGNS).add("<h2>Whom to call</h2>\n<p>%s</p>\n", contact());
     return end("This page does not take the place of advice from those who care for your baby.");
   }
 
@@ -181,50 +173,44 @@ final class FamilyPages {
 
   private void begin(String title) {
     String draft = findings.isDraft() ? "DRAFT — not signed" : "";
-    page.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"UTF-8\" />\n")
-        .append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\" />\n")
-        .append("<meta name=\"description\" content=\"")
-        .append(title)
-        .append("\" />\n<meta name=\"subject\" content=\"")
-        .append(title)
-        .append("\" />\n<title>")
-        .append(title)
-        .append("</title>\n<style>\n")
-        .append(STYLE.formatted(HtmlReport.head(findings), draft))
-        .append("</style>\n</head>\n<body>\n<main>\n");
+    page.add(
+        """
+        <!DOCTYPE html>
+        <html lang="en">
+        <head>
+        <meta charset="UTF-8" />
+        <meta name="viewport" content="width=device-width, initial-scale=1" />
+        <meta name="description" content="%1$s" />
+        <meta name="subject" content="%1$s" />
+        <title>%1$s</title>
+        <style>
+        %2$s</style>
+        </head>
+        <body>
+        <main>
+        """,
+        title, Markup.of(STYLE.formatted(HtmlReport.head(findings), draft)));
     banner();
-    page.append("<h1>").append(title);
+    page.add("<h1>%s", title);
     if (findings.isDraft()) {
-      page.append(" <span class=\"draft\">").append(draft).append("</span>");
+      page.add(" <span class=\"draft\">%s</span>", draft);
     }
-    page.append("</h1>\n");
+    page.add("</h1>\n");
     if (!findings.record().baby().isIdentified()) {
-      page.append("<p class=\"sticker\">Sticker with the baby’s name and number</p>\n");
+      page.add("<p class=\"sticker\">Sticker with the baby’s name and number</p>\n");
     }
-    page.append("<p><b>").append(text(findings.identityLine())).append("</b></p>\n");
+    page.add("<p><b>%s</b></p>\n", findings.identityLine());
   }
 
   private void banner() {
     if (!findings.banner().isEmpty()) {
-      page.append("<p class=\"urgent\"><b>").append(text(findings.banner())).append("</b></p>\n");
+      page.add("<p class=\"urgent\"><b>%s</b></p>\n", findings.banner());
     }
   }
 
   private String end(String last) {
-    page.append("<p>").append(text(findings.words().spelled(last))).append("</p>\n");
+    page.add("<p>%s</p>\n", findings.words().spelled(last));
     banner();
-    return page.append("</main>\n</body>\n</html>\n").toString();
-  }
-
-  private void list(String title, List<String> lines) {
-    if (!lines.isEmpty()) {
-      page.append("<h2>").append(text(title)).append("</h2>\n<ul>\n");
-      lines.forEach(line -> page.append("<li>").append(text(line)).append("</li>\n"));
-      page.append("</ul>\n");
-    }
-  }
-
-  private static String text(String words) {
-    return escapeXml10(PlainText.line(words));
+    return page.add("</main>\n</body>\n</html>\n").toString();
   }
 }

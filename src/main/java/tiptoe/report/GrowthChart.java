@@ -1,10 +1,7 @@
 package tiptoe.report;
 
-import static org.apache.commons.text.StringEscapeUtils.escapeXml10;
-
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import tiptoe.clinical.NewbornSize;
 import tiptoe.clinical.SizeMeasure;
@@ -87,20 +84,14 @@ final class GrowthChart {
   }
 
   private String draw(RecordWording findings) {
-    StringBuilder svg = new StringBuilder();
+    Markup svg = new Markup();
     String name = findings.words().step(measure.step());
-    svg.append(
-        ("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %d\" width=\"%d\""
-                + " height=\"%d\" role=\"img\" aria-label=\"%s by gestation, with the 3rd, 10th,"
-                + " 50th, 90th and 97th %s curves and this baby\">")
-            .formatted(
-                WIDTH,
-                HEIGHT,
-                WIDTH,
-                HEIGHT,
-                escapeXml10(name),
-                findings.words().spelled("centile")));
-    svg.append("<g font-family=\"DejaVu Sans\" font-size=\"%d\" fill=\"#333\">".formatted(LETTERS));
+    svg.add(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %d\" width=\"%d\""
+            + " height=\"%d\" role=\"img\" aria-label=\"%s by gestation, with the 3rd, 10th,"
+            + " 50th, 90th and 97th %s curves and this baby\">",
+        WIDTH, HEIGHT, WIDTH, HEIGHT, name, findings.words().spelled("centile"));
+    svg.add("<g font-family=\"DejaVu Sans\" font-size=\"%d\" fill=\"#333\">", LETTERS);
     axes(svg, name);
     double above = HEIGHT;
     for (double centile : CENTILES) {
@@ -109,34 +100,29 @@ final class GrowthChart {
     }
     double x = x(gestation.totalDays());
     double y = y(value);
-    svg.append(
-        format(
-            "<path d=\"M%.1f %.1f l4 4 m0 -4 l-4 4\" stroke=\"#000\" stroke-width=\"1.6\""
-                + " fill=\"none\"/><circle cx=\"%.1f\" cy=\"%.1f\" r=\"4.5\" fill=\"none\""
-                + " stroke=\"#000\"/>",
-            x - 2, y - 2, x, y));
-    return svg.append("</g></svg>").toString();
+    svg.add(
+        "<path d=\"M%.1f %.1f l4 4 m0 -4 l-4 4\" stroke=\"#000\" stroke-width=\"1.6\""
+            + " fill=\"none\"/><circle cx=\"%.1f\" cy=\"%.1f\" r=\"4.5\" fill=\"none\""
+            + " stroke=\"#000\"/>",
+        x - 2, y - 2, x, y);
+    return svg.add("</g></svg>").toString();
   }
 
-  private void axes(StringBuilder svg, String name) {
-    svg.append(
-        format(
-            "<path d=\"M%d %d V%d H%d\" fill=\"none\" stroke=\"#333\" stroke-width=\"0.8\"/>",
-            LEFT, TOP, HEIGHT - BOTTOM, WIDTH - RIGHT));
-    svg.append(format("<text x=\"4\" y=\"12\">%s, %s</text>", escapeXml10(name), measure.unit()));
+  private void axes(Markup svg, String name) {
+    svg.add(
+        "<path d=\"M%d %d V%d H%d\" fill=\"none\" stroke=\"#333\" stroke-width=\"0.8\"/>",
+        LEFT, TOP, HEIGHT - BOTTOM, WIDTH - RIGHT);
+    svg.add("<text x=\"4\" y=\"12\">%s, %s</text>", name, measure.unit());
     int step = 2;
     for (int week = (first() + 6) / 7; week * 7 <= last(); week += step) {
-      svg.append(
-          format(
-              "<text x=\"%.1f\" y=\"%d\" text-anchor=\"middle\">%d</text>",
-              x(week * 7), HEIGHT - BOTTOM + 14, week));
+      svg.add(
+          "<text x=\"%.1f\" y=\"%d\" text-anchor=\"middle\">%d</text>",
+          x(week * 7), HEIGHT - BOTTOM + 14, week);
     }
-    svg.append(format("<text x=\"%d\" y=\"%d\">weeks of gestation</text>", LEFT + 14, HEIGHT - 5));
+    svg.add("<text x=\"%d\" y=\"%d\">weeks of gestation</text>", LEFT + 14, HEIGHT - 5);
     for (double tick : ticks()) {
-      svg.append(
-          format(
-              "<text x=\"%d\" y=\"%.1f\" text-anchor=\"end\">%s</text>",
-              LEFT - 3, y(tick) + 4, "%.0f".formatted(tick)));
+      svg.add(
+          "<text x=\"%d\" y=\"%.1f\" text-anchor=\"end\">%.0f</text>", LEFT - 3, y(tick) + 4, tick);
     }
   }
 
@@ -149,21 +135,18 @@ final class GrowthChart {
     return ticks;
   }
 
-  private void curve(StringBuilder svg, double centile, double labelled) {
-    StringBuilder path = new StringBuilder();
+  private void curve(Markup svg, double centile, double labelled) {
+    Markup path = new Markup();
     for (int days = first(); days <= last(); days++) {
-      path.append(
-          format(
-              "%s%.1f %.1f",
-              days == first() ? "M" : " L", x(days), y(model(days).valueAt(centile))));
+      path.add(
+          "%s%.1f %.1f", days == first() ? "M" : " L", x(days), y(model(days).valueAt(centile)));
     }
     boolean middle = centile == 50;
-    svg.append(
-        format(
-            "<path d=\"%s\" fill=\"none\" stroke=\"#666\" stroke-width=\"%s\"%s/>",
-            path, middle ? "1.3" : "0.7", middle ? "" : " stroke-dasharray=\"3,2\""));
-    svg.append(
-        format("<text x=\"%d\" y=\"%.1f\">%.0f</text>", WIDTH - RIGHT + 2, labelled, centile));
+    svg.add(
+        "<path d=\"%s\" fill=\"none\" stroke=\"#666\" stroke-width="
+            + (middle ? "\"1.3\"/>" : "\"0.7\" stroke-dasharray=\"3,2\"/>"),
+        path);
+    svg.add("<text x=\"%d\" y=\"%.1f\">%.0f</text>", WIDTH - RIGHT + 2, labelled, centile);
   }
 
   private double x(int days) {
@@ -172,9 +155,5 @@ final class GrowthChart {
 
   private double y(double at) {
     return TOP + (most - at) / (most - least) * (HEIGHT - BOTTOM - TOP);
-  }
-
-  private static String format(String form, Object... values) {
-    return String.format(Locale.ROOT, form, values);
   }
 }

@@ -1,7 +1,5 @@
 package tiptoe.report;
 
-import static org.apache.commons.text.StringEscapeUtils.escapeXml10;
-
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -27,7 +25,7 @@ final class HtmlReport {
   private static final String SCREEN = Shipped.text(HtmlReport.class, "screen.css");
 
   private final RecordWording findings;
-  private final StringBuilder page = new StringBuilder();
+  private final Markup page = new Markup();
 
   /** Whether titles stand in the line, findings run on, and there is no figure. */
   private final boolean brief;
@@ -51,54 +49,59 @@ final class HtmlReport {
 
   private String page() {
     String draft = findings.isDraft() ? "DRAFT — not signed" : "";
-    page.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"UTF-8\" />\n")
-        .append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\" />\n")
-        .append("<meta name=\"color-scheme\" content=\"light dark\" />\n")
-        .append("<meta name=\"description\" content=\"Record of a newborn examination\" />\n")
-        .append("<meta name=\"subject\" content=\"Record of a newborn examination\" />\n<title>")
-        .append(escapeXml10(findings.title()))
-        .append("</title>\n<style>\n")
-        .append(STYLE)
-        .append("</style>\n<style media=\"print\">\n")
-        .append(
+    page.add(
+        """
+        <!DOCTYPE html>
+        <html lang="en">
+        <head>
+        <meta charset="UTF-8" />
+        <meta name="viewport" content="width=device-width, initial-scale=1" />
+        <meta name="color-scheme" content="light dark" />
+        <meta name="description" content="Record of a newborn examination" />
+        <meta name="subject" content="Record of a newborn examination" />
+        <title>%s</title>
+        <style>
+        %s</style>
+        <style media="print">
+        %s</style>
+        <style media="screen">
+        %s</style>
+        </head>
+        <body%s>
+        <main>
+        """,
+        findings.title(),
+        Markup.of(STYLE),
+        Markup.of(
             PAPER.formatted(
                 brief ? "13mm 12mm 15mm 12mm" : "14mm 12mm 18mm 12mm",
                 spelled(Caution.TEXT).replace("\"", "'"),
                 head(findings),
-                draft))
-        .append("</style>\n<style media=\"screen\">\n")
-        .append(SCREEN)
-        .append("</style>\n</head>\n<body")
-        .append(brief ? " class=\"brief\"" : "")
-        .append(">\n<main>\n");
+                draft)),
+        Markup.of(SCREEN),
+        Markup.of(brief ? " class=\"brief\"" : ""));
     banner();
-    page.append("<h1>").append(escapeXml10(findings.title()));
+    page.add("<h1>%s", findings.title());
     if (findings.isDraft()) {
-      page.append(" <span class=\"draft\">").append(draft).append("</span>");
+      page.add(" <span class=\"draft\">%s</span>", draft);
     }
-    page.append("</h1>\n");
+    page.add("</h1>\n");
     identity();
     if (!brief) {
-      page.append("<p class=\"caution\">")
-          .append(escapeXml10(spelled(Caution.TEXT)))
-          .append("</p>\n");
+      page.add("<p class=\"caution\">%s</p>\n", spelled(Caution.TEXT));
     }
     baby();
     flags();
     if (!brief) {
       figure();
     }
-    page.append("<div").append(brief ? "" : " class=\"beside\"").append(">\n");
+    page.add(brief ? "<div>\n" : "<div class=\"beside\">\n");
     abnormal();
     list("Key steps missing", findings.missingKeySteps());
     list("Not settled", findings.unsettled());
     list("To be stated", findings.needs());
-    page.append("</div>\n<div class=\"end\"></div>\n");
-    list(
-        "Screening programme",
-        findings.programme().entrySet().stream()
-            .map(part -> part.getKey() + ": " + part.getValue())
-            .toList());
+    page.add("</div>\n<div class=\"end\"></div>\n");
+    list("Screening programme", findings.programmeLines());
     list("Plan", findings.plan());
     list("Handed on", findings.handover());
     list("Screens and classes", findings.results());
@@ -107,15 +110,16 @@ final class HtmlReport {
     list("Remarks", findings.remarks());
     list("Not heard", findings.gaps());
     list("Signatures", findings.signatures());
-    page.append("<p class=\"caution\">").append(rules()).append("</p>\n");
+    String rules = String.join(", ", findings.assessment().ruleSets());
+    page.add("<p class=\"caution\">Rules used: %s.</p>\n", rules);
     banner();
-    return page.append("</main>\n</body>\n</html>\n").toString();
+    return page.add("</main>\n</body>\n</html>\n").toString();
   }
 
   /** At both ends of the page on a screen; on paper it is at the head of every page as well. */
   private void banner() {
     if (!findings.banner().isEmpty()) {
-      page.append("<p class=\"altered\">").append(escapeXml10(findings.banner())).append("</p>\n");
+      page.add("<p class=\"altered\">%s</p>\n", findings.banner());
     }
   }
 
@@ -129,11 +133,9 @@ final class HtmlReport {
 
   private void identity() {
     if (!findings.record().baby().isIdentified()) {
-      page.append("<p class=\"sticker\">Sticker with the baby’s name and number</p>\n");
+      page.add("<p class=\"sticker\">Sticker with the baby’s name and number</p>\n");
     }
-    page.append("<p class=\"identity\">")
-        .append(escapeXml10(findings.identityLine()))
-        .append("</p>\n");
+    page.add("<p class=\"identity\">%s</p>\n", findings.identityLine());
   }
 
   // In a style sheet, and inside HTML: what an attacker wrote must not end either.
@@ -142,7 +144,7 @@ final class HtmlReport {
   }
 
   private void baby() {
-    page.append("<p>");
+    page.add("<p>");
     Map<String, String> facts = new LinkedHashMap<>(findings.baby());
     if (brief) {
       List<String> denied =
@@ -160,15 +162,11 @@ final class HtmlReport {
     if (!findings.dictated().isEmpty()) {
       fact("Dictated by", findings.dictated());
     }
-    page.append("</p>\n");
+    page.add("</p>\n");
   }
 
   private void fact(String name, String value) {
-    page.append("<span class=\"fact\"><b>")
-        .append(escapeXml10(name))
-        .append(":</b> ")
-        .append(escapeXml10(value))
-        .append("</span> ");
+    page.add("<span class=\"fact\"><b>%s:</b> %s</span> ", name, value);
   }
 
   private void flags() {
@@ -176,20 +174,17 @@ final class HtmlReport {
     if (flags.isEmpty()) {
       return;
     }
-    page.append("<h2>To act on</h2>\n");
+    page.add("<h2>To act on</h2>\n");
     for (Flag flag : flags) {
-      page.append("<p class=\"flag ")
-          .append(flag.level().id())
-          .append("\"><span class=\"level\">")
-          .append(escapeXml10(findings.level(flag)))
-          .append(", ")
-          .append(escapeXml10(spelled(flag.when())))
-          .append(":</span> ")
-          .append(escapeXml10(spelled(flag.advice())))
-          .append(escapeXml10(findings.since(flag)))
-          .append(" <span class=\"caution\">[")
-          .append(escapeXml10(flag.source()))
-          .append("]</span></p>\n");
+      page.add(
+          "<p class=\"flag %s\"><span class=\"level\">%s, %s:</span> %s%s"
+              + " <span class=\"caution\">[%s]</span></p>\n",
+          flag.level().id(),
+          findings.level(flag),
+          spelled(flag.when()),
+          spelled(flag.advice()),
+          findings.since(flag),
+          flag.source());
     }
   }
 
@@ -198,10 +193,11 @@ final class HtmlReport {
   }
 
   private void figure() {
-    page.append("<div class=\"figure\">").append(BodyFigure.svg(findings));
-    page.append("<p class=\"caution\">")
-        .append("Filled square: abnormal. Dashed ring: not fully examined. Dot: answered, and not")
-        .append(" abnormal. The baby’s left is on your right in front.</p></div>\n");
+    page.add("<div class=\"figure\">").raw(BodyFigure.svg(findings));
+    page.add(
+        "<p class=\"caution\">"
+            + "Filled square: abnormal. Dashed ring: not fully examined. Dot: answered, and not"
+            + " abnormal. The baby’s left is on your right in front.</p></div>\n");
   }
 
   private void abnormal() {
@@ -210,34 +206,25 @@ final class HtmlReport {
       list("Abnormal findings", List.of("none recorded"));
       return;
     }
-    page.append("<h2>Abnormal findings</h2>\n");
+    page.add("<h2>Abnormal findings</h2>\n");
     if (abnormal.isEmpty()) {
-      page.append("<p>None recorded.</p>\n");
+      page.add("<p>None recorded.</p>\n");
       return;
     }
-    page.append("<ul>");
-    abnormal.forEach(
-        row ->
-            page.append("<li><b>")
-                .append(escapeXml10(row.name()))
-                .append("</b>: ")
-                .append(escapeXml10(row.saidBy()))
-                .append("</li>"));
-    page.append("</ul>\n");
+    page.add("<ul>");
+    abnormal.forEach(row -> page.add("<li><b>%s</b>: %s</li>", row.name(), row.saidBy()));
+    page.add("</ul>\n");
   }
 
   private void answers() {
-    if (brief) {
-      page.append("<p><b>All findings</b> (~ a variant, * stated for the region). ");
-      findings.record().protocol().regions().forEach(this::region);
-      page.append("</p>\n");
-      return;
-    }
-    page.append("<h2>All findings</h2>\n<table><thead><tr>")
-        .append("<th scope=\"col\" class=\"region\">Region</th><th scope=\"col\">Findings")
-        .append(" (! abnormal, ~ a variant, ? not settled)</th></tr></thead>\n<tbody>\n");
+    page.add(
+        brief
+            ? "<p><b>All findings</b> (~ a variant, * stated for the region). "
+            : "<h2>All findings</h2>\n<table><thead><tr>"
+                + "<th scope=\"col\" class=\"region\">Region</th><th scope=\"col\">Findings"
+                + " (! abnormal, ~ a variant, ? not settled)</th></tr></thead>\n<tbody>\n");
     findings.record().protocol().regions().forEach(this::region);
-    page.append("</tbody></table>\n");
+    page.add(brief ? "</p>\n" : "</tbody></table>\n");
   }
 
   private void region(Region region) {
@@ -246,59 +233,49 @@ final class HtmlReport {
     if (rows.isEmpty() && missing.isEmpty()) {
       return;
     }
-    page.append(brief ? "<b>" : "<tr><th scope=\"row\">")
-        .append(escapeXml10(findings.words().title(region.label())))
-        .append(brief ? ":</b> " : "</th><td>");
-    page.append(rows.stream().map(this::found).collect(Collectors.joining("; ")));
+    page.add(
+        brief ? "<b>%s:</b> " : "<tr><th scope=\"row\">%s</th><td>",
+        findings.words().title(region.label()));
+    page.raw(rows.stream().map(this::found).collect(Collectors.joining("; ")));
     if (!missing.isEmpty()) {
-      page.append(rows.isEmpty() ? "" : ". ")
-          .append("<span class=\"missing\">Not recorded: ")
-          .append(escapeXml10(String.join(", ", missing)))
-          .append("</span>");
+      page.add(rows.isEmpty() ? "" : ". ")
+          .add("<span class=\"missing\">Not recorded: %s</span>", String.join(", ", missing));
     }
-    page.append(brief ? ". " : "</td></tr>\n");
+    page.add(brief ? ". " : "</td></tr>\n");
   }
 
   /** What is as expected needs no sign. */
   private String found(RecordWording.Row row) {
     boolean plain = row.sign() == Sign.DONE || row.sign() == Sign.SKIPPED;
     String said = row.text() + (row.group() ? brief ? "*" : " (stated for the region)" : "");
-    String line = escapeXml10(plain ? said : row.mark() + " " + said);
-    return row.sign() == Sign.ABNORMAL || row.sign() == Sign.UNSURE
-        ? "<span class=\"abnormal\">" + line + "</span>"
-        : line;
+    boolean stressed = row.sign() == Sign.ABNORMAL || row.sign() == Sign.UNSURE;
+    return new Markup()
+        .add(
+            stressed ? "<span class=\"abnormal\">%s</span>" : "%s",
+            plain ? said : row.mark() + " " + said)
+        .toString();
   }
 
   private void sizes() {
-    StringBuilder charts = new StringBuilder();
+    Markup charts = new Markup();
     for (SizeMeasure measure : SizeMeasure.values()) {
-      GrowthChart.svg(findings, measure).ifPresent(charts::append);
+      GrowthChart.svg(findings, measure).ifPresent(charts::raw);
     }
     list("Size", findings.sizes());
     if (!charts.isEmpty()) {
-      page.append("<div class=\"charts\">").append(charts);
-      page.append("<p class=\"caution\">")
-          .append(spelled("Curves: 3rd, 10th, 50th, 90th and 97th centile, computed from the"))
-          .append(" INTERGROWTH-21st newborn size standard for this sex; a cross in a ring: this")
-          .append(" baby.</p></div>\n");
+      page.add("<div class=\"charts\">%s", charts);
+      page.add(
+          "<p class=\"caution\">%s INTERGROWTH-21st newborn size standard for this sex;"
+              + " a cross in a ring: this baby.</p></div>\n",
+          spelled("Curves: 3rd, 10th, 50th, 90th and 97th centile, computed from the"));
     }
   }
 
-  private String rules() {
-    return "Rules used: " + escapeXml10(String.join(", ", findings.assessment().ruleSets())) + ".";
-  }
-
   private void list(String title, List<String> lines) {
-    if (brief && !lines.isEmpty()) {
-      page.append("<p><b>")
-          .append(escapeXml10(title))
-          .append(":</b> ")
-          .append(escapeXml10(String.join("; ", lines)))
-          .append("</p>\n");
+    if (!brief) {
+      page.list(title, lines);
     } else if (!lines.isEmpty()) {
-      page.append("<h2>").append(escapeXml10(title)).append("</h2>\n<ul>\n");
-      lines.forEach(line -> page.append("<li>").append(escapeXml10(line)).append("</li>\n"));
-      page.append("</ul>\n");
+      page.add("<p><b>%s:</b> %s</p>\n", title, String.join("; ", lines));
     }
   }
 }

@@ -43,11 +43,7 @@ abstract class Outline {
     }
     section("Size", findings.sizes());
     section("Screens and classes", findings.results());
-    section(
-        "Screening programme",
-        findings.programme().entrySet().stream()
-            .map(part -> part.getKey() + ": " + part.getValue())
-            .toList());
+    section("Screening programme", findings.programmeLines());
     section("Plan", findings.plan());
     section("Handed on", findings.handover());
     section("To be stated", findings.needs());

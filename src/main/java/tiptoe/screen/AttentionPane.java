@@ -10,17 +10,17 @@ record AttentionPane(Canvas canvas, Overview overview, int seconds) {
     canvas.text(area, 0, 0, "TO ACT ON", Ink.STRONG);
     List<List<Line>> blocks = new ArrayList<>();
     for (Line flag : overview.flags()) {
-      List<Line> block = wrapped(flag, area.width());
-      block.add(new Line("", Ink.PLAIN));
+      List<Line> block = new ArrayList<>(flag.wrapped(area.width()));
+      block.add(Line.BLANK);
       blocks.add(block);
     }
     if (blocks.isEmpty()) {
-      blocks.add(List.of(new Line("nothing so far", Ink.PLAIN), new Line("", Ink.PLAIN)));
+      blocks.add(List.of(new Line("nothing so far", Ink.PLAIN), Line.BLANK));
     }
     if (!overview.sizes().isEmpty()) {
       List<Line> block = new ArrayList<>();
       block.add(new Line("SIZE", Ink.STRONG));
-      overview.sizes().forEach(size -> block.addAll(wrapped(size, area.width())));
+      overview.sizes().forEach(size -> block.addAll(size.wrapped(area.width())));
       blocks.add(block);
     }
     canvas.lines(area.below(1), Pages.at(blocks, area.height() - 1, seconds));
@@ -38,19 +38,11 @@ record AttentionPane(Canvas canvas, Overview overview, int seconds) {
 
   private List<List<Line>> blocks(int width) {
     List<List<Line>> blocks = new ArrayList<>();
-    overview.flags().forEach(flag -> blocks.add(wrapped(flag, width)));
+    overview.flags().forEach(flag -> blocks.add(flag.wrapped(width)));
     if (!overview.sizes().isEmpty()) {
       String all = String.join("; ", overview.sizes().stream().map(Line::text).toList());
-      blocks.add(wrapped(new Line(all, Ink.PLAIN), width));
+      blocks.add(new Line(all, Ink.PLAIN).wrapped(width));
     }
     return blocks;
-  }
-
-  private static List<Line> wrapped(Line line, int width) {
-    List<Line> lines = new ArrayList<>();
-    for (String part : Wrap.words(line.text(), width)) {
-      lines.add(new Line(part, line.ink()));
-    }
-    return lines;
   }
 }

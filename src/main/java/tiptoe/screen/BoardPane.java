@@ -76,13 +76,7 @@ record BoardPane(Canvas canvas, Board board) {
   }
 
   private static List<Line> lines(Board.Cell cell, int width) {
-    List<Line> lines = new ArrayList<>();
-    for (Line line : cell.lines()) {
-      for (String part : Wrap.words(line.text(), width)) {
-        lines.add(new Line(part, line.ink()));
-      }
-    }
-    return lines;
+    return cell.lines().stream().flatMap(line -> line.wrapped(width).stream()).toList();
   }
 
   private int row(Area area, Board.Row row, boolean whole) {

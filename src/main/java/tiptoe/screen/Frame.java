@@ -73,9 +73,7 @@ record Frame(Canvas canvas, ScreenState state, Overview overview) {
 
   private void notice(Area area) {
     List<List<Line>> blocks =
-        Wrap.words(state.notice(), area.width()).stream()
-            .map(line -> List.of(new Line(line, Ink.STRONG)))
-            .toList();
+        new Line(state.notice(), Ink.STRONG).wrapped(area.width()).stream().map(List::of).toList();
     canvas.lines(area, Pages.at(blocks, area.height(), state.sound().seconds()));
   }
 
@@ -113,7 +111,7 @@ record Frame(Canvas canvas, ScreenState state, Overview overview) {
       right = sound() + " ";
     }
     StringBuilder left = new StringBuilder(" " + phase());
-    for (String more : List.of(pressing(), whose(), baby())) {
+    for (String more : List.of(pressing(), state.wording().whose().orElse(""), baby())) {
       if (!more.isEmpty() && left.length() + 2 + more.length() + right.length() < area.width()) {
         left.append("  ").append(more);
       }
@@ -135,16 +133,6 @@ record Frame(Canvas canvas, ScreenState state, Overview overview) {
         .filter(count -> count.getValue() > 0)
         .map(count -> count.getValue() + " " + count.getKey())
         .collect(Collectors.joining(", "));
-  }
-
-  /** Name and number, or else the label. */
-  private String whose() {
-    Baby baby = state.record().baby();
-    return baby.isIdentified()
-        ? Stream.of(baby.fact("name"), baby.fact("record-number"))
-            .flatMap(Optional::stream)
-            .collect(Collectors.joining(", "))
-        : state.record().label().orElse("");
   }
 
   /** Whom the judgements are about, as far as it was said. */

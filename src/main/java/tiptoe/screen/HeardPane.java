@@ -50,11 +50,10 @@ record HeardPane(Canvas canvas, ScreenState state, Overview overview) {
     }
     List<Line> lines = new ArrayList<>();
     if (!state.notice().isEmpty() && !longNotice(state, area)) {
-      Wrap.words(state.notice(), rest.width())
-          .forEach(line -> lines.add(new Line(line, Ink.STRONG)));
+      lines.addAll(new Line(state.notice(), Ink.STRONG).wrapped(rest.width()));
     }
     if (overview.heard().isEmpty()) {
-      Wrap.words(Caution.TEXT, rest.width()).forEach(line -> lines.add(new Line(line, Ink.PLAIN)));
+      lines.addAll(new Line(Caution.TEXT, Ink.PLAIN).wrapped(rest.width()));
     } else if (lines.isEmpty() || lines.size() > rest.height() - 1) {
       lines.clear();
       lines.addAll(heardLines(rest));
@@ -69,7 +68,7 @@ record HeardPane(Canvas canvas, ScreenState state, Overview overview) {
     for (Line outcome : heard.subList(1, heard.size())) {
       List<String> big =
           BigLetters.fit(outcome.text(), area.width(), area.height(), canvas.glyphs());
-      lines.add(new Line("", Ink.PLAIN));
+      lines.add(Line.BLANK);
       big.forEach(line -> lines.add(new Line(line, strong(outcome.ink()))));
       if (big.isEmpty()) {
         return signed(area, heard);
@@ -95,8 +94,7 @@ record HeardPane(Canvas canvas, ScreenState state, Overview overview) {
     int indent = sign.isEmpty() ? 0 : INDENT;
     for (Line outcome : outcomes) {
       String text = sign.isEmpty() ? outcome.text() : outcome.text().substring(2);
-      Wrap.words(text, area.width() - indent)
-          .forEach(part -> wrapped.add(new Line(part, strong(outcome.ink()))));
+      wrapped.addAll(new Line(text, strong(outcome.ink())).wrapped(area.width() - indent));
     }
     for (int i = 0; i < Math.max(sign.size(), wrapped.size()); i++) {
       String left = i < sign.size() ? sign.get(i) : "";

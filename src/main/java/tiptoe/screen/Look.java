@@ -1,5 +1,6 @@
 package tiptoe.screen;
 
+import com.googlecode.lanterna.screen.Screen;
 import java.util.Locale;
 import java.util.Map;
 
@@ -24,6 +25,15 @@ public record Look(boolean coloured, boolean ascii) {
             || term.endsWith("-m")
             || term.endsWith("-mono");
     return new Look(!mono, !isUtf8(environment) || isOfFewSigns(term));
+  }
+
+  /** What draws on a screen in this look. */
+  public Canvas canvas(Screen screen) {
+    return new Canvas(screen.newTextGraphics(), glyphs(), coloured);
+  }
+
+  Glyphs glyphs() {
+    return ascii ? Glyphs.ASCII : Glyphs.BLOCKS;
   }
 
   public Look withAscii() {

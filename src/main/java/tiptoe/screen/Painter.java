@@ -8,15 +8,13 @@ import tiptoe.exam.Phase;
 /** Paints states on a screen; the terminal is sent only those cells that changed. */
 final class Painter {
   private final Screen screen;
-  private final Glyphs glyphs;
-  private final boolean coloured;
+  private final Look look;
   private ExamRecord seen;
   private Overview overview;
 
   Painter(Screen screen, Look look) {
     this.screen = screen;
-    this.glyphs = look.ascii() ? Glyphs.ASCII : Glyphs.BLOCKS;
-    this.coloured = look.coloured();
+    this.look = look;
   }
 
   /**
@@ -28,9 +26,9 @@ final class Painter {
   void paint(ScreenState state, boolean resized) throws IOException {
     if (state.record() != seen) {
       seen = state.record();
-      overview = Overview.of(state.wording(), glyphs);
+      overview = Overview.of(state.wording(), look.glyphs());
     }
-    Canvas canvas = new Canvas(screen.newTextGraphics(), glyphs, coloured);
+    Canvas canvas = look.canvas(screen);
     if (seen.phase() == Phase.ENDED || state.showing() == ScreenState.Showing.SUMMARY) {
       new SummaryFrame(canvas, state).draw();
     } else {

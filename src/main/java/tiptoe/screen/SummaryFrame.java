@@ -27,7 +27,7 @@ record SummaryFrame(Canvas canvas, ScreenState state) {
     boolean titled = false;
     for (String line : Summary.of(state.wording(), state.folder())) {
       if (line.isEmpty()) {
-        blocks.get(blocks.size() - 1).add(new Line("", Ink.PLAIN));
+        blocks.get(blocks.size() - 1).add(Line.BLANK);
         continue;
       }
       boolean title = !line.startsWith(" ");

@@ -188,6 +188,15 @@ public final class RecordWording {
         .collect(Collectors.joining("; "));
   }
 
+  /** Name and number without their names, or else what the record is called. */
+  public Optional<String> whose() {
+    String stated =
+        Stream.of("name", "record-number")
+            .flatMap(fact -> record.baby().fact(fact).stream())
+            .collect(Collectors.joining(", "));
+    return (stated.isEmpty() ? record.label() : Optional.of(stated)).map(PlainText::line);
+  }
+
   /** Name, number and birth without their names, for the head of a page. */
   public String shortIdentity() {
     return Stream.concat(
@@ -243,6 +252,13 @@ public final class RecordWording {
         .filter(ProgrammeResult::applies)
         .forEach(result -> results.put(words.title(result.part()), outcome(result)));
     return results;
+  }
+
+  /** The same, a line each. */
+  public List<String> programmeLines() {
+    return programme().entrySet().stream()
+        .map(part -> part.getKey() + ": " + part.getValue())
+        .toList();
   }
 
   private String outcome(ProgrammeResult result) {

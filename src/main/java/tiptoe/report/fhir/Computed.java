@@ -39,11 +39,7 @@ record Computed(FhirDocument document, ObservationMaker maker, RecordWording wor
         .assessment()
         .programme()
         .forEach(result -> programme.put("programme/" + result.part(), of(result)));
-    List<String> lines =
-        wording.programme().entrySet().stream()
-            .map(part -> part.getKey() + ": " + part.getValue())
-            .toList();
-    section(composition, "Screening programme", lines, programme);
+    section(composition, "Screening programme", wording.programmeLines(), programme);
   }
 
   private void section(
@@ -51,8 +47,7 @@ record Computed(FhirDocument document, ObservationMaker maker, RecordWording wor
     if (words.isEmpty() && all.isEmpty()) {
       return;
     }
-    Composition.SectionComponent section = composition.addSection().setTitle(title);
-    section.setText(FhirDocument.narrative(words));
+    Composition.SectionComponent section = FhirDocument.section(composition, title, words);
     all.forEach((thing, observation) -> section.addEntry(document.add(thing, observation)));
   }
 

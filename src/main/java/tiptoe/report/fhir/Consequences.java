@@ -16,7 +16,6 @@ import org.hl7.fhir.r4.model.Period;
 import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.ServiceRequest;
 import org.hl7.fhir.r4.model.ServiceRequest.ServiceRequestStatus;
-import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Flag;
 import tiptoe.clinical.PlanItem;
 import tiptoe.exam.Handled;
@@ -26,29 +25,31 @@ import tiptoe.wording.Words;
 
 /** What follows from the findings: flags as detected issues, the plan as a proposed care plan. */
 record Consequences(
-    FhirDocument document, Assessment assessment, Reference patient, DateTimeType when) {
-  void add(Composition composition, RecordWording wording) {
-    flags(composition, wording);
-    plan(composition, wording.assessment().plan(), wording.words());
+    FhirDocument document, RecordWording wording, Reference patient, DateTimeType when) {
+  void add(Composition composition) {
+    if (!wording.assessment().flags().isEmpty()) {
+      flags(composition, wording.assessment().flags());
+    }
+    if (!wording.assessment().plan().isEmpty()) {
+      plan(composition, wording.assessment().plan());
+    }
   }
 
-  private void flags(Composition composition, RecordWording in) {
-    List<Flag> flags = in.assessment().flags();
-    if (flags.isEmpty()) {
-      return;
-    }
-    Composition.SectionComponent section = composition.addSection().setTitle("To act on");
-    List<String> words = new ArrayList<>();
+  private void flags(Composition composition, List<Flag> flags) {
+    List<String> words =
+        flags.stream().map(flag -> wording.level(flag) + ", " + advice(flag)).toList();
+    Composition.SectionComponent section = FhirDocument.section(composition, "To act on", words);
     int number = 0;
     for (Flag flag : flags) {
-      section.addEntry(document.add("flag/" + number++, issue(flag, in)));
-      words.add(in.level(flag) + ", " + in.words().spelled(flag.when() + ": " + flag.advice()));
+      section.addEntry(document.add("flag/" + number++, issue(flag)));
     }
-    section.setText(FhirDocument.narrative(words));
   }
 
-  private DetectedIssue issue(Flag flag, RecordWording wording) {
-    Words in = wording.words();
+  private String advice(Flag flag) {
+    return wording.words().spelled(flag.when() + ": " + flag.advice());
+  }
+
+  private DetectedIssue issue(Flag flag) {
     DetectedIssue issue = new DetectedIssue();
     issue
         .setStatus(
@@ -66,11 +67,11 @@ record Consequences(
         .setDetail(
             (flag.provisional() ? wording.level(flag) : flag.level().id())
                 + ", "
-                + in.spelled(flag.when() + ": " + flag.advice())
+                + advice(flag)
                 + " ["
                 + flag.source()
                 + "] "
-                + in.spelled(Caution.TEXT));
+                + wording.words().spelled(Caution.TEXT));
     document
         .observations(flag.statements())
         .forEach(reference -> issue.addEvidence().addDetail(reference));
@@ -86,7 +87,8 @@ record Consequences(
   }
 
   /** What is to be done, as something that another system can take up and date. */
-  private ServiceRequest request(PlanItem item, String due, Words in) {
+  private ServiceRequest request(PlanItem item, String due) {
+    Words in = wording.words();
     ServiceRequest request = new ServiceRequest();
     request
         .setStatus(status(item))
@@ -117,7 +119,7 @@ record Consequences(
 
   // Severity has no word above high, priority has: an emergency is not only urgent.
   private Optional<ServiceRequest.ServiceRequestPriority> priority(PlanItem item) {
-    return assessment.flags().stream()
+    return wording.assessment().flags().stream()
         .filter(flag -> flag.rule().equals(item.id()))
         .findFirst()
         .map(
@@ -152,30 +154,22 @@ record Consequences(
     return period;
   }
 
-  private void plan(Composition composition, List<PlanItem> plan, Words in) {
-    if (plan.isEmpty()) {
-      return;
-    }
-    CarePlan carePlan = new CarePlan();
-    carePlan
-        .setStatus(CarePlan.CarePlanStatus.DRAFT)
-        .setIntent(CarePlan.CarePlanIntent.PROPOSAL)
-        .setTitle("Follow-up")
-        .setSubject(patient.copy());
+  private void plan(Composition composition, List<PlanItem> plan) {
+    CarePlan carePlan =
+        new CarePlan()
+            .setStatus(CarePlan.CarePlanStatus.DRAFT)
+            .setIntent(CarePlan.CarePlanIntent.PROPOSAL)
+            .setTitle("Follow-up")
+            .setSubject(patient.copy());
     List<String> words = new ArrayList<>();
     int number = 0;
     for (PlanItem item : plan) {
       String due = item.due() + (item.from() == null ? "" : " (" + item.from() + ")");
-      carePlan
-          .addActivity()
-          .setReference(document.add("request/" + number++, request(item, due, in)));
-      words.add(in.spelled(item.what() + ", " + due));
+      carePlan.addActivity().setReference(document.add("request/" + number++, request(item, due)));
+      words.add(wording.words().spelled(item.what() + ", " + due));
     }
-    composition
-        .addSection()
-        .setTitle("Plan")
+    FhirDocument.section(composition, "Plan", words)
         .setCode(new CodeableConcept(Codes.SHIPPED.plan()))
-        .setText(FhirDocument.narrative(words))
         .addEntry(document.add("plan", carePlan));
   }
 }

@@ -17,6 +17,7 @@ import org.hl7.fhir.r4.model.Device;
 import org.hl7.fhir.r4.model.Identifier;
 import org.hl7.fhir.r4.model.Narrative;
 import org.hl7.fhir.r4.model.Observation;
+import org.hl7.fhir.r4.model.Observation.ObservationStatus;
 import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.Resource;
 import org.hl7.fhir.r4.model.StringType;
@@ -92,9 +93,15 @@ public final class FhirDocument {
     if (integrity.isAltered()) {
       String banner = printable(integrity.banner(record));
       composition.setTitle("NOT VALID — newborn examination, " + banner);
-      composition.addSection().setTitle("Not valid").setText(narrative(integrity.problems()));
+      section(composition, "Not valid", integrity.problems());
     }
-    ObservationMaker maker = new ObservationMaker(this, wording, patient, moment(asOf), isFinal());
+    ObservationMaker maker =
+        new ObservationMaker(
+            this,
+            wording,
+            patient,
+            moment(asOf),
+            isFinal() ? ObservationStatus.FINAL : ObservationStatus.PRELIMINARY);
     facts(composition, maker);
     new HandedOn(this, maker, patient, wording).add(composition);
     for (Region region : record.protocol().regions()) {
@@ -102,14 +109,11 @@ public final class FhirDocument {
     }
     unsettled(composition, maker);
     if (composition.getSection().isEmpty()) {
-      composition
-          .addSection()
-          .setTitle("Findings")
-          .setText(narrative("Nothing has been recorded."));
+      section(composition, "Findings", List.of("Nothing has been recorded."));
     }
     owed(composition, maker);
     new Computed(this, maker, wording).add(composition);
-    new Consequences(this, wording.assessment(), patient, moment(asOf)).add(composition, wording);
+    new Consequences(this, wording, patient, moment(asOf)).add(composition);
     list(composition, "Remarks", wording.remarks());
     list(
         composition,
@@ -173,21 +177,17 @@ public final class FhirDocument {
   }
 
   private void facts(Composition composition, ObservationMaker maker) {
-    Composition.SectionComponent section = new Composition.SectionComponent();
+    Map<String, String> facts = new LinkedHashMap<>(record.baby().facts());
+    facts.keySet().removeIf(this::isApart);
+    List<Reference> entries = new ArrayList<>();
     List<String> words = new ArrayList<>();
-    record
-        .baby()
-        .facts()
-        .forEach(
-            (id, value) -> {
-              if (!isApart(id)) {
-                section.addEntry(add("fact/" + id, maker.fact(id, value)));
-                words.add(wording.words().title(id) + ": " + wording.words().fact(id, value));
-              }
-            });
+    facts.forEach(
+        (id, value) -> {
+          entries.add(add("fact/" + id, maker.fact(id, value)));
+          words.add(wording.words().title(id) + ": " + wording.words().fact(id, value));
+        });
     if (!words.isEmpty()) {
-      section.setTitle("The baby").setText(narrative(words));
-      composition.addSection(section);
+      section(composition, "The baby", words).setEntry(entries);
     }
   }
 
@@ -209,22 +209,20 @@ public final class FhirDocument {
     if (answers.isEmpty()) {
       return;
     }
-    Composition.SectionComponent section = composition.addSection();
-    section.setTitle(wording.words().title(region.label()));
-    section.setCode(new CodeableConcept(Codes.SHIPPED.section(region.id())));
-    List<String> words = new ArrayList<>();
+    List<String> words =
+        answers.stream().map(answer -> wording.words().of(answer.finding())).toList();
+    Composition.SectionComponent section =
+        section(composition, wording.words().title(region.label()), words)
+            .setCode(new CodeableConcept(Codes.SHIPPED.section(region.id())));
     int number = 0;
     for (Answer answer : answers) {
-      Observation observation = maker.observation(answer);
-      Reference reference = add("answer/" + region.id() + "/" + number++, observation);
+      String thing = "answer/" + region.id() + "/" + number++;
+      Reference reference = add(thing, answer, maker.observation(answer));
       section.addEntry(reference);
-      byStatement.computeIfAbsent(answer.statement(), key -> new ArrayList<>()).add(reference);
       if (Value.NOT_EXAMINED.equals(answer.value())) {
         bySlot.put(new Slot(answer.step(), answer.side()), reference);
       }
-      words.add(wording.words().of(answer.finding()));
     }
-    section.setText(narrative(words));
   }
 
   private void unsettled(Composition composition, ObservationMaker maker) {
@@ -232,14 +230,11 @@ public final class FhirDocument {
     if (words.isEmpty()) {
       return;
     }
-    Composition.SectionComponent section = composition.addSection().setTitle("Not settled");
+    Composition.SectionComponent section = section(composition, "Not settled", words);
     int number = 0;
     for (Answer answer : wording.waiting()) {
-      Reference reference = add("waiting/" + number++, maker.waiting(answer));
-      section.addEntry(reference);
-      byStatement.computeIfAbsent(answer.statement(), key -> new ArrayList<>()).add(reference);
+      section.addEntry(add("waiting/" + number++, answer, maker.waiting(answer)));
     }
-    section.setText(narrative(words));
   }
 
   /** What nobody has answered or stated: what was left out is owed and stands here again. */
@@ -263,11 +258,8 @@ public final class FhirDocument {
       entries.add(add("need/" + need.fact(), maker.needed(need)));
     }
     if (!words.isEmpty()) {
-      composition
-          .addSection()
-          .setTitle("Not examined or not stated")
+      section(composition, "Not examined or not stated", words)
           .setCode(ObservationMaker.own(Codes.SECTIONS, "owed", "owed"))
-          .setText(narrative(words))
           .setEntry(entries);
     }
   }
@@ -279,8 +271,14 @@ public final class FhirDocument {
 
   private static void list(Composition composition, String title, List<String> words) {
     if (!words.isEmpty()) {
-      composition.addSection().setTitle(title).setText(narrative(words));
+      section(composition, title, words);
     }
+  }
+
+  /** A section that tells so many lines. */
+  static Composition.SectionComponent section(
+      Composition composition, String title, List<String> words) {
+    return composition.addSection().setTitle(title).setText(narrative(words));
   }
 
   /** The observations made from these statements. */
@@ -289,6 +287,12 @@ public final class FhirDocument {
         .flatMap(number -> byStatement.getOrDefault(number, List.of()).stream())
         .map(Reference::copy)
         .toList();
+  }
+
+  private Reference add(String thing, Answer answer, Observation observation) {
+    Reference reference = add(thing, observation);
+    byStatement.computeIfAbsent(answer.statement(), key -> new ArrayList<>()).add(reference);
+    return reference;
   }
 
   Reference add(String thing, Resource resource) {
@@ -308,10 +312,6 @@ public final class FhirDocument {
   static DateTimeType moment(Instant instant) {
     return new DateTimeType(
         Date.from(instant), ca.uhn.fhir.model.api.TemporalPrecisionEnum.SECOND, UTC);
-  }
-
-  static Narrative narrative(String words) {
-    return narrative(List.of(words));
   }
 
   static Narrative narrative(List<String> lines) {

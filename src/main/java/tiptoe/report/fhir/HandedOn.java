@@ -1,6 +1,7 @@
 package tiptoe.report.fhir;
 
-import java.util.Optional;
+import java.util.Map;
+import java.util.function.BiFunction;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.Coding;
 import org.hl7.fhir.r4.model.Communication;
@@ -26,6 +27,23 @@ record HandedOn(
     FhirDocument document, ObservationMaker maker, Reference patient, RecordWording wording) {
   private static final String SCOPES = "http://terminology.hl7.org/CodeSystem/consentscope";
 
+  private static final Map<String, ConsentState> CONSENT =
+      Map.of("given", ConsentState.ACTIVE, "declined", ConsentState.REJECTED);
+  private static final Map<String, CommunicationStatus> TOLD =
+      Map.of(
+          "yes", CommunicationStatus.COMPLETED,
+          "given", CommunicationStatus.COMPLETED,
+          "not-yet", CommunicationStatus.PREPARATION,
+          "due", CommunicationStatus.PREPARATION,
+          "declined", CommunicationStatus.NOTDONE);
+  private static final Map<String, ServiceRequestStatus> REQUESTED =
+      Map.of(
+          "made", ServiceRequestStatus.ACTIVE,
+          "requested", ServiceRequestStatus.ACTIVE,
+          "done", ServiceRequestStatus.COMPLETED,
+          "declined", ServiceRequestStatus.REVOKED,
+          "due", ServiceRequestStatus.DRAFT);
+
   void add(Composition composition) {
     if (wording.handover().isEmpty()) {
       return;
@@ -40,13 +58,23 @@ record HandedOn(
 
   private Resource of(Stated one) {
     String fact = one.fact();
-    Optional<? extends Resource> resource =
+    Resource resource =
         fact.equals("consent")
-            ? consent(one)
+            ? made(one, CONSENT, this::consent)
             : fact.startsWith("referral-") || fact.endsWith("-scan")
-                ? request(one)
-                : communication(one);
-    return resource.isPresent() ? resource.get() : maker.fact(fact, one.value());
+                ? made(one, REQUESTED, this::request)
+                : made(one, TOLD, this::communication);
+    return resource == null ? maker.fact(fact, one.value()) : resource;
+  }
+
+  private static <S> Resource made(
+      Stated one, Map<String, S> states, BiFunction<Stated, S, Resource> maker) {
+    S state = states.get(one.value());
+    return state == null ? null : maker.apply(one, state);
+  }
+
+  private String said(Stated one) {
+    return wording.words().stated(one.fact(), one.value());
   }
 
   private CodeableConcept code(Stated one) {
@@ -54,24 +82,14 @@ record HandedOn(
         .setText(wording.words().label(one.fact()));
   }
 
-  private Optional<Consent> consent(Stated one) {
-    ConsentState state =
-        switch (one.value()) {
-          case "given" -> ConsentState.ACTIVE;
-          case "declined" -> ConsentState.REJECTED;
-          default -> null;
-        };
-    if (state == null) {
-      return Optional.empty();
-    }
+  private Consent consent(Stated one, ConsentState state) {
     Consent consent =
         new Consent()
             .setStatus(state)
             .setScope(new CodeableConcept(new Coding(SCOPES, "treatment", "Treatment")))
             .addCategory(code(one))
             .setPatient(patient.copy())
-            .setPolicyRule(
-                new CodeableConcept().setText(wording.words().stated(one.fact(), one.value())));
+            .setPolicyRule(new CodeableConcept().setText(said(one)));
     if (one.at() != null) {
       consent.setDateTimeElement(FhirDocument.moment(one.at()));
     }
@@ -80,29 +98,17 @@ record HandedOn(
         .baby()
         .fact("consent-by")
         .ifPresent(by -> consent.addPerformer().setDisplay(wording.words().fact("consent-by", by)));
-    return Optional.of(consent);
+    return consent;
   }
 
-  private Optional<Communication> communication(Stated one) {
-    CommunicationStatus status =
-        switch (one.value()) {
-          case "yes", "given" -> CommunicationStatus.COMPLETED;
-          case "not-yet", "due" -> CommunicationStatus.PREPARATION;
-          case "declined" -> CommunicationStatus.NOTDONE;
-          default -> null;
-        };
-    if (status == null) {
-      return Optional.empty();
-    }
+  private Communication communication(Stated one, CommunicationStatus status) {
     Communication communication =
         new Communication()
             .setStatus(status)
             .setTopic(code(one))
             .setSubject(patient.copy())
             .addRecipient(new Reference().setDisplay("parents"));
-    communication
-        .addPayload()
-        .setContent(FhirDocument.string(wording.words().stated(one.fact(), one.value())));
+    communication.addPayload().setContent(FhirDocument.string(said(one)));
     if (status == CommunicationStatus.COMPLETED) {
       if (one.at() != null) {
         communication.setSentElement(FhirDocument.moment(one.at()));
@@ -111,21 +117,10 @@ record HandedOn(
         communication.setSender(new Reference().setDisplay(FhirDocument.printable(one.by())));
       }
     }
-    return Optional.of(communication);
+    return communication;
   }
 
-  private Optional<ServiceRequest> request(Stated one) {
-    ServiceRequestStatus status =
-        switch (one.value()) {
-          case "made", "requested" -> ServiceRequestStatus.ACTIVE;
-          case "done" -> ServiceRequestStatus.COMPLETED;
-          case "declined" -> ServiceRequestStatus.REVOKED;
-          case "due" -> ServiceRequestStatus.DRAFT;
-          default -> null;
-        };
-    if (status == null) {
-      return Optional.empty();
-    }
+  private ServiceRequest request(Stated one, ServiceRequestStatus status) {
     boolean ordered =
         status == ServiceRequestStatus.ACTIVE || status == ServiceRequestStatus.COMPLETED;
     ServiceRequest request =
@@ -140,7 +135,7 @@ record HandedOn(
     if (one.by() != null) {
       request.setRequester(new Reference().setDisplay(FhirDocument.printable(one.by())));
     }
-    request.addNote().setText(wording.words().stated(one.fact(), one.value()));
-    return Optional.of(request);
+    request.addNote().setText(said(one));
+    return request;
   }
 }

@@ -16,11 +16,9 @@ import org.hl7.fhir.r4.model.Quantity;
 import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.StringType;
 import tiptoe.clinical.AbnormalNumber;
-import tiptoe.clinical.Assessment;
 import tiptoe.clinical.MissingItem;
 import tiptoe.clinical.Need;
 import tiptoe.exam.Answer;
-import tiptoe.exam.ExamRecord;
 import tiptoe.exam.MissingDetail;
 import tiptoe.exam.Slot;
 import tiptoe.protocol.Detail;
@@ -32,10 +30,14 @@ import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
 import tiptoe.wording.RecordWording;
-import tiptoe.wording.Words;
 
 /** Makes an Observation of an answer or of a fact about the baby. */
-final class ObservationMaker {
+record ObservationMaker(
+    FhirDocument document,
+    RecordWording wording,
+    Reference patient,
+    DateTimeType when,
+    ObservationStatus status) {
   static final String GROUP = "stated for the region as a whole";
   static final String DENIED = "denied";
   static final String REASON = "reason";
@@ -47,33 +49,8 @@ final class ObservationMaker {
   private static final String BODY_SITE = "http://hl7.org/fhir/StructureDefinition/bodySite";
   private static final String PROFILES = "http://hl7.org/fhir/StructureDefinition/";
 
-  private final FhirDocument document;
-  private final ExamRecord record;
-  private final Assessment assessment;
-  private final Reference patient;
-  private final DateTimeType when;
-  private final ObservationStatus status;
-  private final Words words;
-  private final RecordWording wording;
-
-  ObservationMaker(
-      FhirDocument document,
-      RecordWording wording,
-      Reference patient,
-      DateTimeType when,
-      boolean isFinal) {
-    this.document = document;
-    this.record = wording.record();
-    this.assessment = wording.assessment();
-    this.patient = patient;
-    this.when = when;
-    this.status = isFinal ? ObservationStatus.FINAL : ObservationStatus.PRELIMINARY;
-    this.words = wording.words();
-    this.wording = wording;
-  }
-
   Observation observation(Answer answer) {
-    Step step = record.protocol().step(answer.step());
+    Step step = wording.record().protocol().step(answer.step());
     Codes.Coded coded = Codes.SHIPPED.step(step.id(), answer.details().values());
     Observation observation = of(step, answer.side(), coded);
     if (Value.NOT_EXAMINED.equals(answer.value())) {
@@ -86,7 +63,8 @@ final class ObservationMaker {
             Quantity.QuantityComparator.fromCode(answer.quantity().comparator().sign()));
       }
       observation.setValue(quantity);
-      assessment
+      wording
+          .assessment()
           .abnormal(answer)
           .map(AbnormalNumber::direction)
           .ifPresent(one -> interpret(observation, one.code(), one.label()));
@@ -94,7 +72,8 @@ final class ObservationMaker {
       value(observation, step, answer);
     }
     // As it was said, not when the record was closed; a reading of nobody's statement has no more.
-    record
+    wording
+        .record()
         .statement(answer.statement())
         .ifPresent(said -> observation.setEffective(FhirDocument.moment(said.at())));
     if (answer.group()) {
@@ -115,11 +94,11 @@ final class ObservationMaker {
   private Stream<String> wanted(Answer answer) {
     Slot slot = new Slot(answer.step(), answer.side());
     return Stream.concat(
-            record.missingDetails().stream()
+            wording.record().missingDetails().stream()
                 .filter(one -> one.slot().equals(slot))
                 .filter(one -> Objects.equals(one.value(), answer.value()))
                 .map(MissingDetail::detail),
-            assessment.missingBeside(record).stream()
+            wording.assessment().missingBeside(wording.record()).stream()
                 .filter(one -> one.step().equals(answer.step()))
                 .map(MissingItem::detail)
                 .filter(Objects::nonNull))
@@ -144,7 +123,7 @@ final class ObservationMaker {
       return part.map(new CodeableConcept()::addCoding);
     }
     CodeableConcept site =
-        new CodeableConcept(Codes.side(side)).setText(words.name(step.id(), side));
+        new CodeableConcept(Codes.side(side)).setText(wording.words().name(step.id(), side));
     part.map(
             code ->
                 document.add(
@@ -159,7 +138,8 @@ final class ObservationMaker {
 
   /** A step that nobody has answered: registered, without a value. */
   Observation owed(String step, Side side) {
-    return unknown(of(record.protocol().step(step), side, Codes.SHIPPED.step(step, List.of())));
+    return unknown(
+        of(wording.record().protocol().step(step), side, Codes.SHIPPED.step(step, List.of())));
   }
 
   /** A step or a detail of it that the findings make necessary. */
@@ -168,14 +148,15 @@ final class ObservationMaker {
     if (item.detail() != null) {
       want(observation, item.step(), item.detail());
     }
-    observation.addNote().setText(words.spelled(item.reason()));
+    observation.addNote().setText(wording.words().spelled(item.reason()));
     return observation;
   }
 
   /** A fact that a rule cannot do without and nobody has stated. */
   Observation needed(Need need) {
     Observation observation = unknown(blank("survey").setCode(factCode(need.fact())));
-    need.reasons().forEach(reason -> observation.addNote().setText(words.spelled(reason)));
+    need.reasons()
+        .forEach(reason -> observation.addNote().setText(wording.words().spelled(reason)));
     return observation;
   }
 
@@ -206,7 +187,7 @@ final class ObservationMaker {
     Value value = step.value(answer.value()).orElseThrow();
     observation.setValue(
         new CodeableConcept(coding(Codes.VALUES, step, step.id() + "." + value.id(), value.label()))
-            .setText(words.spelled(value.label())));
+            .setText(wording.words().spelled(value.label())));
     if (value.norm() == Norm.NORMAL || value.norm() == Norm.ABNORMAL) {
       boolean normal = value.norm() == Norm.NORMAL;
       interpret(observation, normal ? "N" : "A", normal ? "Normal" : "Abnormal");
@@ -218,7 +199,7 @@ final class ObservationMaker {
   }
 
   private CodeableConcept code(Step step, Codes.Coded coded) {
-    CodeableConcept code = new CodeableConcept().setText(words.step(step.id()));
+    CodeableConcept code = new CodeableConcept().setText(wording.words().step(step.id()));
     if (coded != null) {
       coded.codes().forEach(loinc -> code.addCoding(Codes.SHIPPED.loinc(loinc)));
     }
@@ -228,7 +209,8 @@ final class ObservationMaker {
   /** What a ward adds means the same in its own protocol alone, which the version names. */
   private Coding coding(String system, Step step, String code, String label) {
     Coding coding = new Coding(system, code, label);
-    record
+    wording
+        .record()
         .protocol()
         .local()
         .filter(local -> local.steps().contains(step))
@@ -274,14 +256,18 @@ final class ObservationMaker {
     }
   }
 
-  /** What was stated of the baby: gestation in days, numbers in their unit, all else in words. */
+  /**
+   * What was stated of the baby: gestation in days, numbers in their unit, all else in
+   * wording.words().
+   */
   Observation fact(String id, String value) {
     Observation observation = blank("survey").setCode(factCode(id));
-    record
+    wording
+        .record()
         .stated(id)
         .filter(stated -> stated.at() != null)
         .ifPresent(stated -> observation.setEffective(FhirDocument.moment(stated.at())));
-    Fact fact = record.protocol().fact(id).orElse(null);
+    Fact fact = wording.record().protocol().fact(id).orElse(null);
     boolean readable = fact != null && fact.problem(value).isEmpty();
     if (readable && fact.kind() == Fact.Kind.GESTATION) {
       String days = Integer.toString(Gestation.parse(value).totalDays());
@@ -296,14 +282,16 @@ final class ObservationMaker {
   }
 
   private CodeableConcept factCode(String id) {
-    CodeableConcept code = new CodeableConcept().setText(words.label(id));
+    CodeableConcept code = new CodeableConcept().setText(wording.words().label(id));
     Optional.ofNullable(Codes.SHIPPED.fact(id)).ifPresent(code::addCoding);
     return code.addCoding(factCoding(id));
   }
 
   Coding factCoding(String id) {
     return new Coding(
-        Codes.FACTS, id, record.protocol().fact(id).map(Fact::label).orElse(Labels.of(id)));
+        Codes.FACTS,
+        id,
+        wording.record().protocol().fact(id).map(Fact::label).orElse(Labels.of(id)));
   }
 
   /** Without code and value. */

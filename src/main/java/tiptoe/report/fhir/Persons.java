@@ -61,11 +61,9 @@ final class Persons {
 
   private static Identifier recordNumber(String number) {
     Identifier identifier = new Identifier().setValue(FhirDocument.printable(number));
-    identifier.setType(
-        new CodeableConcept(
-            new Coding(
-                "http://terminology.hl7.org/CodeSystem/v2-0203", "MR", "Medical record number")));
-    return identifier;
+    return identifier.setType(
+        ObservationMaker.own(
+            "http://terminology.hl7.org/CodeSystem/v2-0203", "MR", "Medical record number"));
   }
 
   private static AdministrativeGender gender(String sex) {
@@ -97,8 +95,7 @@ final class Persons {
     }
     Patient.ContactComponent mother = patient.addContact();
     mother.addRelationship(
-        new CodeableConcept(
-            new Coding("http://terminology.hl7.org/CodeSystem/v3-RoleCode", "MTH", "mother")));
+        ObservationMaker.own("http://terminology.hl7.org/CodeSystem/v3-RoleCode", "MTH", "mother"));
     mother.getName().setText(FhirDocument.printable(baby.fact("mother-name").orElseThrow()));
   }
 

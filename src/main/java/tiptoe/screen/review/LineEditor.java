@@ -7,7 +7,7 @@ import java.util.function.Consumer;
 import java.util.function.Function;
 
 /** A line that is being typed. */
-final class LineEditor {
+final class LineEditor implements Overlay.Layer {
   private final String prompt;
   private final Function<String, List<String>> completion;
   private final Consumer<String> entered;
@@ -63,7 +63,8 @@ final class LineEditor {
     return choice;
   }
 
-  void key(KeyStroke key) {
+  @Override
+  public void key(KeyStroke key) {
     KeyType type = key.getKeyType();
     if (type == KeyType.Tab || type == KeyType.ReverseTab) {
       complete(type == KeyType.Tab ? 1 : -1);

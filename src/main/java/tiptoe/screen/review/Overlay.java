@@ -9,34 +9,41 @@ import java.util.function.IntConsumer;
 
 /** What lies over the list and takes its keys: a line being typed, a choice or a page. */
 final class Overlay {
-  private LineEditor typing;
-  private Choice choice;
-  private Page page;
+  private Layer top;
+
+  /** What takes keys while it lies there. */
+  interface Layer {
+    void key(KeyStroke key);
+  }
 
   Optional<LineEditor> typing() {
-    return Optional.ofNullable(typing);
+    return top(LineEditor.class);
   }
 
   Optional<Choice> choice() {
-    return Optional.ofNullable(choice);
+    return top(Choice.class);
   }
 
   Optional<Page> page() {
-    return Optional.ofNullable(page);
+    return top(Page.class);
+  }
+
+  private <T> Optional<T> top(Class<T> kind) {
+    return Optional.ofNullable(top).filter(kind::isInstance).map(kind::cast);
   }
 
   /** Gives a key to what lies there; whether anything does. */
   boolean takes(KeyStroke key) {
-    if (typing != null) {
-      typing.key(key);
-    } else if (choice != null) {
-      choice.key(key);
-    } else if (page != null) {
-      page.key(key);
-    } else {
+    if (top == null) {
       return false;
     }
+    top.key(key);
     return true;
+  }
+
+  private void close(Runnable then) {
+    top = null;
+    then.run();
   }
 
   /** Lets a line be typed; {@code then} is told it without the blanks around it. */
@@ -45,49 +52,36 @@ final class Overlay {
       String text,
       Function<String, List<String>> completion,
       Consumer<String> then) {
-    typing =
+    top =
         new LineEditor(
             prompt,
             text,
             completion,
-            line -> {
-              typing = null;
-              then.accept(line);
-            },
-            () -> typing = null);
+            line -> close(() -> then.accept(line)),
+            () -> close(() -> {}));
   }
 
   /** Lets one of some options be chosen; {@code then} is told which, counted from 0. */
   void choose(String title, List<String> options, IntConsumer then) {
-    choice =
-        new Choice(
-            title,
-            options,
-            at -> {
-              choice = null;
-              then.accept(at);
-            },
-            () -> choice = null);
+    top = new Choice(title, options, then);
   }
 
   /** Shows a page; {@code then} is run when the reader goes on by Enter. */
   void read(List<String> lines, Runnable then) {
-    page = new Page(lines, then, () -> page = null);
+    top = new Page(lines, then);
   }
 
   /** A list of which one line is to be chosen. */
-  static final class Choice {
+  final class Choice implements Layer {
     private final String title;
     private final List<String> options;
     private final IntConsumer chosen;
-    private final Runnable abandoned;
     private int at;
 
-    Choice(String title, List<String> options, IntConsumer chosen, Runnable abandoned) {
+    private Choice(String title, List<String> options, IntConsumer chosen) {
       this.title = title;
       this.options = List.copyOf(options);
       this.chosen = chosen;
-      this.abandoned = abandoned;
     }
 
     String title() {
@@ -102,12 +96,13 @@ final class Overlay {
       return at;
     }
 
-    void key(KeyStroke key) {
+    @Override
+    public void key(KeyStroke key) {
       switch (key.getKeyType()) {
         case ArrowUp -> at = Math.max(0, at - 1);
         case ArrowDown -> at = Math.min(options.size() - 1, at + 1);
-        case Enter -> chosen.accept(at);
-        case Escape -> abandoned.run();
+        case Enter -> close(() -> chosen.accept(at));
+        case Escape -> close(() -> {});
         case Character -> number(key.getCharacter());
         default -> {}
       }
@@ -116,28 +111,22 @@ final class Overlay {
     /** The first nine have a digit of their own. */
     private void number(char digit) {
       if (digit >= '1' && digit <= '9' && digit - '1' < options.size()) {
-        chosen.accept(digit - '1');
+        close(() -> chosen.accept(digit - '1'));
       }
     }
   }
 
   /** A text to be read: it is scrolled by the arrows, and any other key closes it. */
-  static final class Page {
+  final class Page implements Layer {
     private static final int LEAF = 10;
 
     private final List<String> lines;
     private final Runnable agreed;
-    private final Runnable closed;
     private int from;
 
-    /**
-     * @param agreed run when it is closed by Enter, after {@code closed}
-     * @param closed run when it is closed
-     */
-    Page(List<String> lines, Runnable agreed, Runnable closed) {
+    private Page(List<String> lines, Runnable agreed) {
       this.lines = List.copyOf(lines);
       this.agreed = agreed;
-      this.closed = closed;
     }
 
     List<String> lines() {
@@ -154,17 +143,15 @@ final class Overlay {
       return from;
     }
 
-    void key(KeyStroke key) {
+    @Override
+    public void key(KeyStroke key) {
       switch (key.getKeyType()) {
         case ArrowUp -> scroll(-1);
         case ArrowDown -> scroll(1);
         case PageUp -> scroll(-LEAF);
         case PageDown -> scroll(LEAF);
-        case Enter -> {
-          closed.run();
-          agreed.run();
-        }
-        default -> closed.run();
+        case Enter -> close(agreed);
+        default -> close(() -> {});
       }
     }
 

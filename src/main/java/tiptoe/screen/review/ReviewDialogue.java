@@ -28,6 +28,10 @@ final class ReviewDialogue {
     }
   }
 
+  ReviewService service() {
+    return service;
+  }
+
   ItemList shown() {
     return shown;
   }

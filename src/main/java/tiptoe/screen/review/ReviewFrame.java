@@ -13,7 +13,7 @@ import tiptoe.screen.Wrap;
 import tiptoe.wording.Sign;
 
 /** One frame of a review: the items, the chosen one in full, what is being typed or chosen. */
-record ReviewFrame(Canvas canvas, ReviewKeys keys) {
+record ReviewFrame(Canvas canvas, ReviewDialogue dialogue) {
   private static final int WIDE = 130;
   private static final int DETAILS = 7;
 
@@ -23,8 +23,8 @@ record ReviewFrame(Canvas canvas, ReviewKeys keys) {
     header(all.top(1));
     footer(all.bottom(2));
     Area middle = new Area(0, 1, all.width(), all.height() - 3);
-    if (!keys.page().isEmpty()) {
-      page(middle);
+    if (dialogue.overlay().page().isPresent()) {
+      page(middle, dialogue.overlay().page().get());
     } else if (all.width() >= WIDE) {
       int left = all.width() * 3 / 5;
       list(new Area(0, 1, left, middle.height()));
@@ -39,17 +39,18 @@ record ReviewFrame(Canvas canvas, ReviewKeys keys) {
   }
 
   private void header(Area area) {
-    ExamRecord record = keys.service().record();
+    ExamRecord record = dialogue.service().record();
     canvas.row(area, 0, Ink.BAR);
-    String who = keys.service().reviewer() == null ? "" : ", by " + keys.service().reviewer();
+    String who =
+        dialogue.service().reviewer() == null ? "" : ", by " + dialogue.service().reviewer();
     String left = " REVIEW" + record.label().map(label -> " " + label).orElse("") + who;
     String state =
-        keys.service().whyReadOnly() != null
+        dialogue.service().whyReadOnly() != null
             ? "READ ONLY"
             : record.phase() == Phase.SIGNED
                 ? "SIGNED"
                 : record.phase() == Phase.ADDENDUM ? "ADDENDUM, NOT SIGNED" : "DRAFT, NOT SIGNED";
-    ItemList shown = keys.shown();
+    ItemList shown = dialogue.shown();
     String search = shown.search().isEmpty() ? "" : " with \"" + shown.search() + "\"";
     String right =
         shown.items().size() + " " + shown.filter().words() + search + "  " + state + " ";
@@ -58,20 +59,22 @@ record ReviewFrame(Canvas canvas, ReviewKeys keys) {
   }
 
   private void footer(Area area) {
-    keys.typing()
+    dialogue
+        .overlay()
+        .typing()
         .ifPresentOrElse(
             line -> typed(area, line),
-            () -> canvas.text(area, 0, 0, " " + keys.notice(), Ink.STRONG));
+            () -> canvas.text(area, 0, 0, " " + dialogue.notice(), Ink.STRONG));
     Area bar = area.bottom(1);
     canvas.row(bar, 0, Ink.BAR);
     canvas.text(bar, 0, 0, keys(bar.width()), Ink.BAR);
   }
 
   private String keys(int width) {
-    if (keys.typing().isPresent()) {
+    if (dialogue.overlay().typing().isPresent()) {
       return " Enter: done   Tab: complete   Esc: leave it";
     }
-    if (keys.choice().isPresent()) {
+    if (dialogue.overlay().choice().isPresent()) {
       return " arrows and Enter, or a number   Esc: leave it";
     }
     return WantedSize.missed(canvas.all()).map(missed -> " " + missed).orElseGet(() -> acts(width));
@@ -97,9 +100,9 @@ record ReviewFrame(Canvas canvas, ReviewKeys keys) {
     canvas.text(area, 0, 0, all.substring(from), Ink.STRONG);
   }
 
-  private void page(Area area) {
+  private void page(Area area, Overlay.Page page) {
     List<Line> lines = new ArrayList<>();
-    for (String line : keys.page()) {
+    for (String line : page.lines()) {
       boolean title = !line.startsWith(" ");
       for (String part : Wrap.words(line, area.width() - 6)) {
         lines.add(new Line((title ? " " : "   ") + part, title ? Ink.STRONG : Ink.PLAIN));
@@ -107,7 +110,7 @@ record ReviewFrame(Canvas canvas, ReviewKeys keys) {
     }
     int rows = Math.max(1, area.height() - 1);
     boolean fits = lines.size() <= area.height();
-    int from = keys.pageFrom(fits ? 0 : lines.size() - rows);
+    int from = page.from(fits ? 0 : lines.size() - rows);
     if (!fits) {
       int below = lines.size() - from - rows;
       lines = new ArrayList<>(lines.subList(from, from + rows));
@@ -126,15 +129,15 @@ record ReviewFrame(Canvas canvas, ReviewKeys keys) {
     List<Row> rows = new ArrayList<>();
     int chosen = 0;
     String before = "";
-    List<ReviewItem> items = keys.shown().items();
+    List<ReviewItem> items = dialogue.shown().items();
     for (int i = 0; i < items.size(); i++) {
-      String heading = PlainItems.heading(items.get(i), keys.service().wording());
+      String heading = PlainItems.heading(items.get(i), dialogue.service().wording());
       if (!heading.equals(before)) {
         rows.add(new Row(null, heading, false));
         before = heading;
       }
-      chosen = i == keys.shown().at() ? rows.size() : chosen;
-      rows.add(new Row(items.get(i), "", i == keys.shown().at()));
+      chosen = i == dialogue.shown().at() ? rows.size() : chosen;
+      rows.add(new Row(items.get(i), "", i == dialogue.shown().at()));
     }
     if (rows.isEmpty()) {
       canvas.text(area, 0, 1, "nothing is shown; f changes the filter, Esc the search", Ink.PLAIN);
@@ -178,15 +181,16 @@ record ReviewFrame(Canvas canvas, ReviewKeys keys) {
 
   /** What there is to choose from, else how a line can go on, else the chosen item in full. */
   private void beside(Area area) {
-    if (keys.choice().isPresent()) {
-      choice(area, keys.choice().get());
-    } else if (keys.typing().filter(line -> !line.choices().isEmpty()).isPresent()) {
-      LineEditor line = keys.typing().get();
+    if (dialogue.overlay().choice().isPresent()) {
+      choice(area, dialogue.overlay().choice().get());
+    } else if (dialogue.overlay().typing().filter(line -> !line.choices().isEmpty()).isPresent()) {
+      LineEditor line = dialogue.overlay().typing().get();
       String all = String.join(", ", line.choices().subList(line.choice(), line.choices().size()));
       wrapped(area, List.of(all));
     } else {
       List<String> texts = new ArrayList<>();
-      keys.shown()
+      dialogue
+          .shown()
           .chosen()
           .ifPresent(
               item -> {
@@ -201,8 +205,9 @@ record ReviewFrame(Canvas canvas, ReviewKeys keys) {
   private void wrapped(Area area, List<String> texts) {
     List<Line> lines = new ArrayList<>();
     for (String text : texts) {
-      Wrap.words(text, area.width() - 1)
-          .forEach(part -> lines.add(new Line(part, lines.isEmpty() ? Ink.STRONG : Ink.PLAIN)));
+      for (String part : Wrap.words(text, area.width() - 1)) {
+        lines.add(new Line(part, lines.isEmpty() ? Ink.STRONG : Ink.PLAIN));
+      }
     }
     canvas.lines(area, lines);
   }

@@ -46,34 +46,8 @@ public final class ReviewKeys {
     this.playback = playback;
   }
 
-  ReviewService service() {
-    return service;
-  }
-
-  ItemList shown() {
-    return shown;
-  }
-
-  Optional<LineEditor> typing() {
-    return overlay.typing();
-  }
-
-  Optional<Overlay.Choice> choice() {
-    return overlay.choice();
-  }
-
-  /** The lines of the page that lies over the list; empty where none does. */
-  List<String> page() {
-    return overlay.page().map(Overlay.Page::lines).orElse(List.of());
-  }
-
-  /** Rows of the page that were scrolled away, of the many that can be. */
-  int pageFrom(int furthest) {
-    return overlay.page().map(page -> page.from(furthest)).orElse(0);
-  }
-
-  String notice() {
-    return dialogue.notice();
+  ReviewDialogue dialogue() {
+    return dialogue;
   }
 
   boolean over() {

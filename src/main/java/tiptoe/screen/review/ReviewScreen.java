@@ -5,8 +5,6 @@ import com.googlecode.lanterna.screen.Screen;
 import com.googlecode.lanterna.screen.TerminalScreen;
 import com.googlecode.lanterna.terminal.Terminal;
 import java.io.IOException;
-import tiptoe.screen.Canvas;
-import tiptoe.screen.Glyphs;
 import tiptoe.screen.Look;
 import tiptoe.screen.TakenTerminal;
 
@@ -86,8 +84,6 @@ public final class ReviewScreen {
   }
 
   static void paint(Screen screen, Look look, ReviewKeys keys) {
-    Glyphs glyphs = look.ascii() ? Glyphs.ASCII : Glyphs.BLOCKS;
-    Canvas canvas = new Canvas(screen.newTextGraphics(), glyphs, look.coloured());
-    new ReviewFrame(canvas, keys).draw();
+    new ReviewFrame(look.canvas(screen), keys.dialogue()).draw();
   }
 }

@@ -102,6 +102,10 @@ class ReviewKeysTest {
     }
   }
 
+  private static List<String> page(ReviewKeys review) {
+    return review.dialogue().overlay().page().orElseThrow().lines();
+  }
+
   private static void press(ReviewKeys review, String keys) {
     for (char key : keys.toCharArray()) {
       review.key(
@@ -112,14 +116,14 @@ class ReviewKeysTest {
   }
 
   private static void choose(ReviewKeys review, String text) {
-    for (int i = 0; i < review.shown().items().size(); i++) {
-      if (review.shown().items().get(i).text().startsWith(text)) {
-        review.shown().move(-1000);
-        review.shown().move(i);
+    for (int i = 0; i < review.dialogue().shown().items().size(); i++) {
+      if (review.dialogue().shown().items().get(i).text().startsWith(text)) {
+        review.dialogue().shown().move(-1000);
+        review.dialogue().shown().move(i);
         return;
       }
     }
-    throw new AssertionError(text + " is not among " + review.shown().items());
+    throw new AssertionError(text + " is not among " + review.dialogue().shown().items());
   }
 
   private void examine() {
@@ -135,7 +139,7 @@ class ReviewKeysTest {
   void whatIsToDecideComesFirstThenFlagsThenTheBodyThenWhatWasNotUsed() {
     examine();
     List<Section> sections =
-        review().shown().items().stream().map(ReviewItem::section).distinct().toList();
+        review().dialogue().shown().items().stream().map(ReviewItem::section).distinct().toList();
     assertEquals(
         List.of(Section.DECIDE, Section.FLAGGED, Section.BABY, Section.BODY, Section.UNUSED),
         sections);
@@ -150,9 +154,11 @@ class ReviewKeysTest {
     int before = bed.record().entries().size();
     press(review, "e");
     assertEquals(
-        "it was a command or talk, and stays what it was; t types a finding", review.notice());
+        "it was a command or talk, and stays what it was; t types a finding",
+        review.dialogue().notice());
     int yes = bed.record().utterances().get(bed.record().utterances().size() - 1).number();
-    assertTrue(review.service().typeFor(yes, "left barlow negative", "hips", null).refused());
+    assertTrue(
+        review.dialogue().service().typeFor(yes, "left barlow negative", "hips", null).refused());
     assertEquals(before, bed.record().entries().size());
   }
 
@@ -161,7 +167,7 @@ class ReviewKeysTest {
     examine();
     ReviewKeys review = review();
     press(review, "tweight 3420 g\n");
-    assertEquals("recorded weight: 3420 g", review.notice());
+    assertEquals("recorded weight: 3420 g", review.dialogue().notice());
     var said = bed.record().statements().get(bed.record().statements().size() - 1);
     assertEquals("Dr Reed", said.author());
     assertEquals("typed", said.statement().source().id());
@@ -177,7 +183,7 @@ class ReviewKeysTest {
     ReviewKeys review = review();
     int before = bed.record().entries().size();
     press(review, "tpurple elephants\n");
-    assertEquals("nothing recorded; not understood: purple elephants", review.notice());
+    assertEquals("nothing recorded; not understood: purple elephants", review.dialogue().notice());
     assertEquals(before, bed.record().entries().size());
   }
 
@@ -185,7 +191,14 @@ class ReviewKeysTest {
   void asksWhichSideWhenSideIsNotTyped() {
     ReviewKeys review = review();
     press(review, "tclavicle crepitus\n");
-    assertTrue(review.typing().orElseThrow().prompt().contains("left, right or both?"));
+    assertTrue(
+        review
+            .dialogue()
+            .overlay()
+            .typing()
+            .orElseThrow()
+            .prompt()
+            .contains("left, right or both?"));
     press(review, "left\n");
     assertEquals("clavicle.left crepitus [typed]", bed.answers());
   }
@@ -194,11 +207,17 @@ class ReviewKeysTest {
   void tabCompletesStepsAndThenValues() {
     ReviewKeys review = review();
     press(review, "tleft clav\t");
-    assertEquals("left clavicle", review.typing().orElseThrow().text());
+    assertEquals("left clavicle", review.dialogue().overlay().typing().orElseThrow().text());
     press(review, " crep\t");
     assertTrue(
-        review.typing().orElseThrow().text().startsWith("left clavicle crepit"),
-        review.typing().orElseThrow().text());
+        review
+            .dialogue()
+            .overlay()
+            .typing()
+            .orElseThrow()
+            .text()
+            .startsWith("left clavicle crepit"),
+        review.dialogue().overlay().typing().orElseThrow().text());
   }
 
   @Test
@@ -209,7 +228,8 @@ class ReviewKeysTest {
     press(review, "s");
     assertTrue(bed.answers().contains("clavicle.right crepitus"), bed.answers());
     choose(review, "left clavicle: crepitus (replaced)");
-    assertTrue(review.shown().chosen().orElseThrow().notes().toString().contains("by Dr Reed"));
+    assertTrue(
+        review.dialogue().shown().chosen().orElseThrow().notes().toString().contains("by Dr Reed"));
   }
 
   @Test
@@ -265,9 +285,10 @@ class ReviewKeysTest {
     assertTrue(bed.answers().contains("barlow.left negative"), bed.answers());
     assertTrue(bed.answers().contains("knee-height equal"), bed.answers());
     assertFalse(bed.answers().contains("ortolani"), bed.answers());
-    assertEquals("unsure: tone: normal", review.shown().chosen().orElseThrow().text());
+    assertEquals("unsure: tone: normal", review.dialogue().shown().chosen().orElseThrow().text());
     press(review, "d");
-    assertEquals("unsure: Moro: symmetric", review.shown().chosen().orElseThrow().text());
+    assertEquals(
+        "unsure: Moro: symmetric", review.dialogue().shown().chosen().orElseThrow().text());
   }
 
   @Test
@@ -288,7 +309,7 @@ class ReviewKeysTest {
     press(review, "o");
     assertEquals(List.of("3.5 6.5 1.0", "3.5 6.5 0.7"), sound);
     review.refresh();
-    assertEquals("no loudspeaker", review.notice());
+    assertEquals("no loudspeaker", review.dialogue().notice());
   }
 
   @Test
@@ -296,9 +317,10 @@ class ReviewKeysTest {
     examine();
     ReviewKeys review = review();
     press(review, "S");
-    assertTrue(review.page().contains("UNSURE, NOT DECIDED: 1"), review.page().toString());
+    assertTrue(page(review).contains("UNSURE, NOT DECIDED: 1"), page(review).toString());
     press(review, "\n\n\nparents left\nyes\n");
-    assertEquals("closed by “Dr Reed”, “registrar” (a name, not a signature)", review.notice());
+    assertEquals(
+        "closed by “Dr Reed”, “registrar” (a name, not a signature)", review.dialogue().notice());
     int entries = bed.record().entries().size();
     press(review, "tweight 3420 g\n");
     assertEquals(entries, bed.record().entries().size());
@@ -317,14 +339,14 @@ class ReviewKeysTest {
     String top = frame(review, 80, 24);
     assertTrue(top.contains("BEFORE SIGNING"), top);
     assertTrue(top.contains("lines more, by the arrows"), top);
-    String last = review.page().get(review.page().size() - 1).strip();
+    String last = page(review).get(page(review).size() - 1).strip();
     String lastWord = last.substring(last.lastIndexOf(" ") + 1);
-    for (int i = 0; i < review.page().size(); i++) {
+    for (int i = 0; i < page(review).size(); i++) {
       review.key(new KeyStroke(KeyType.ArrowDown));
     }
     String end = frame(review, 80, 24);
     assertTrue(end.contains(lastWord) && end.contains("the end"), end);
-    for (int i = 0; i < review.page().size(); i++) {
+    for (int i = 0; i < page(review).size(); i++) {
       review.key(new KeyStroke(KeyType.ArrowUp));
     }
     assertEquals(top, frame(review, 80, 24));
@@ -357,12 +379,12 @@ class ReviewKeysTest {
         ReviewService.readOnly(
             bed::record, "it is open in another window", WORDS, ReviewKeysTest::wording);
     ReviewKeys review = new ReviewKeys(service, new Sound());
-    assertEquals("READ ONLY: it is open in another window", review.notice());
+    assertEquals("READ ONLY: it is open in another window", review.dialogue().notice());
     int entries = bed.record().entries().size();
     press(review, "t");
     press(review, "u");
     assertEquals(entries, bed.record().entries().size());
-    assertEquals("read only: it is open in another window", review.notice());
+    assertEquals("read only: it is open in another window", review.dialogue().notice());
   }
 
   @ParameterizedTest
@@ -415,11 +437,11 @@ class ReviewKeysTest {
     bed.find("red-reflex.left present");
     bed.find("red-reflex.left absent");
     ReviewKeys review = review();
-    assertEquals(2, review.service().unsettled().size());
-    Reply refused = review.service().sign("Dr Reed", "registrar", "");
+    assertEquals(2, review.dialogue().service().unsettled().size());
+    Reply refused = review.dialogue().service().sign("Dr Reed", "registrar", "");
     assertTrue(refused.refused(), refused.text());
     assertEquals(List.of(), bed.record().signatures());
-    assertFalse(review.service().sign("Dr Reed", "registrar", "parents left").refused());
+    assertFalse(review.dialogue().service().sign("Dr Reed", "registrar", "parents left").refused());
     assertEquals("signed while not settled: parents left", bed.record().remarks().get(0).text());
   }
 
@@ -428,9 +450,9 @@ class ReviewKeysTest {
     bed.find("red-reflex.left present");
     bed.find("red-reflex.left absent");
     ReviewKeys review = review();
-    review.service().settle(bed.record().openQuestion().orElseThrow().number(), false);
-    assertEquals(List.of(), review.service().unsettled());
-    review.service().sign("Dr Reed", "registrar", "");
+    review.dialogue().service().settle(bed.record().openQuestion().orElseThrow().number(), false);
+    assertEquals(List.of(), review.dialogue().service().unsettled());
+    review.dialogue().service().sign("Dr Reed", "registrar", "");
     assertEquals(List.of(), bed.record().remarks());
   }
 }
