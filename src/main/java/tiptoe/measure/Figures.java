@@ -1,7 +1,10 @@
 package tiptoe.measure;
 
+import static java.util.Collections.frequency;
+
 import java.util.List;
-import java.util.stream.DoubleStream;
+import java.util.function.Predicate;
+import java.util.function.ToIntFunction;
 import tiptoe.finding.Outcome;
 
 /**
@@ -46,57 +49,38 @@ public record Figures(
 
   /** Adds up scores, at least one, of one set in one condition. */
   public static Figures of(List<Score> scores) {
-    Score any = scores.get(0);
-    return of(any.set(), any.condition(), scores);
-  }
-
-  /** The same under this name. */
-  public static Figures of(String set, Condition condition, List<Score> scores) {
+    List<TimedUtterance> heard = scores.stream().flatMap(one -> one.heard().stream()).toList();
     return new Figures(
-        set,
-        condition,
+        scores.get(0).set(),
+        scores.get(0).condition(),
         scores.size(),
         scores.stream().mapToDouble(Score::seconds).sum() / 3600,
-        scores.stream().mapToInt(score -> score.words().size()).sum(),
-        lines(
-            scores.stream().flatMap(one -> one.words().stream()).toList(), Alignment.Outcome.RIGHT),
-        lines(
-            scores.stream().flatMap(one -> one.meaning().stream()).toList(),
-            Alignment.Outcome.RIGHT),
-        lines(
-            scores.stream().flatMap(one -> one.meaning().stream()).toList(),
-            Alignment.Outcome.WRONG),
-        lines(
-            scores.stream().flatMap(one -> one.meaning().stream()).toList(),
-            Alignment.Outcome.MISSED),
-        scores.stream().mapToInt(score -> score.expected().size()).sum(),
-        scores.stream().mapToInt(score -> score.right().size()).sum(),
-        scores.stream().mapToInt(score -> score.wrong().size()).sum(),
-        (int)
-            scores.stream()
-                .flatMap(one -> one.heard().stream())
-                .filter(TimedUtterance::counts)
-                .count(),
-        count(scores, Outcome.COMMAND),
-        count(scores, Outcome.UNSURE),
-        count(scores, Outcome.IGNORED),
+        sum(scores, score -> score.words().size()),
+        sum(scores, score -> frequency(score.words(), Alignment.Outcome.RIGHT)),
+        sum(scores, score -> frequency(score.meaning(), Alignment.Outcome.RIGHT)),
+        sum(scores, score -> frequency(score.meaning(), Alignment.Outcome.WRONG)),
+        sum(scores, score -> frequency(score.meaning(), Alignment.Outcome.MISSED)),
+        sum(scores, score -> score.expected().size()),
+        sum(scores, score -> score.right().size()),
+        sum(scores, score -> score.wrong().size()),
+        count(heard, TimedUtterance::counts),
+        count(heard, one -> one.outcome() == Outcome.COMMAND),
+        count(heard, one -> one.outcome() == Outcome.UNSURE),
+        count(heard, one -> one.outcome() == Outcome.IGNORED),
         scores.stream().mapToDouble(Score::busySeconds).sum() / 3600,
-        latencies(scores).sorted().boxed().toList());
+        heard.stream()
+            .filter(TimedUtterance::timed)
+            .map(TimedUtterance::latency)
+            .sorted()
+            .toList());
   }
 
-  private static int lines(List<Alignment.Outcome> outcomes, Alignment.Outcome outcome) {
-    return (int) outcomes.stream().filter(one -> one == outcome).count();
+  private static int sum(List<Score> scores, ToIntFunction<Score> figure) {
+    return scores.stream().mapToInt(figure).sum();
   }
 
-  private static int count(List<Score> scores, Outcome outcome) {
-    return (int) scores.stream().mapToLong(score -> score.count(outcome)).sum();
-  }
-
-  private static DoubleStream latencies(List<Score> scores) {
-    return scores.stream()
-        .flatMap(score -> score.heard().stream())
-        .filter(TimedUtterance::timed)
-        .mapToDouble(TimedUtterance::latency);
+  private static int count(List<TimedUtterance> heard, Predicate<TimedUtterance> which) {
+    return (int) heard.stream().filter(which).count();
   }
 
   /** Share of the answers that stand that should; NaN where none stands. */

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.List;
 
 /** The figures as JSON: one object a recording and condition, and one for the summary. */
@@ -26,10 +27,10 @@ public final class MeasureJson {
     node.put("text", score.text());
     if (!score.words().isEmpty()) {
       node.put("lines", score.words().size());
-      node.put("exact", count(score.words(), Alignment.Outcome.RIGHT));
-      node.put("understood", count(score.meaning(), Alignment.Outcome.RIGHT));
-      node.put("wrong", count(score.meaning(), Alignment.Outcome.WRONG));
-      node.put("missed", count(score.meaning(), Alignment.Outcome.MISSED));
+      node.put("exact", Collections.frequency(score.words(), Alignment.Outcome.RIGHT));
+      node.put("understood", Collections.frequency(score.meaning(), Alignment.Outcome.RIGHT));
+      node.put("wrong", Collections.frequency(score.meaning(), Alignment.Outcome.WRONG));
+      node.put("missed", Collections.frequency(score.meaning(), Alignment.Outcome.MISSED));
     }
     node.put("expected", score.expected().size());
     node.put("right", score.right().size());
@@ -99,10 +100,6 @@ public final class MeasureJson {
       ArrayNode list = node.putArray(name);
       items.forEach(item -> list.add(item.toString()));
     }
-  }
-
-  private static long count(List<Alignment.Outcome> outcomes, Alignment.Outcome outcome) {
-    return outcomes.stream().filter(one -> one == outcome).count();
   }
 
   /** Null where nothing tells the figure. */

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import tiptoe.finding.Finding;
-import tiptoe.finding.Outcome;
 
 /**
  * What came out of one recording in one condition.
@@ -63,10 +62,6 @@ public record Score(
     Set<Finding> kept = new TreeSet<>(java.util.Comparator.comparing(Finding::toString));
     from.stream().filter(key -> by.contains(key) == in).forEach(kept::add);
     return kept;
-  }
-
-  long count(Outcome outcome) {
-    return heard.stream().filter(one -> one.outcome() == outcome).count();
   }
 
   /** Everything that was heard, without filler. */

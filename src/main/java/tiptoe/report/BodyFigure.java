@@ -1,5 +1,7 @@
 package tiptoe.report;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -34,38 +36,15 @@ final class BodyFigure {
 
   private static final int LINE = 14;
 
-  /**
-   * Where the marks of a region sit.
-   *
-   * @param x across the drawing, of the one mark or of the middle between two
-   * @param y down the drawing
-   * @param apart how far the mark of each side is from the middle; 0 for one mark. In front the
-   *     baby's left is on the reader's right.
-   */
+  /** Where the marks of a region sit; {@code apart} is 0 for one mark. */
   private record Place(int x, int y, int apart) {}
 
+  private record Marks(Map<String, Place> marks) {}
+
   private static final Map<String, Place> PLACES =
-      Map.ofEntries(
-          Map.entry("head", new Place(FRONT + MIDDLE, 18, 0)),
-          Map.entry("eyes", new Place(FRONT + MIDDLE, 36, 10)),
-          Map.entry("face", new Place(FRONT + MIDDLE, 28, 0)),
-          Map.entry("ears", new Place(FRONT + MIDDLE, 44, 28)),
-          Map.entry("nose", new Place(FRONT + MIDDLE, 47, 4)),
-          Map.entry("mouth", new Place(FRONT + MIDDLE, 60, 0)),
-          Map.entry("neck", new Place(FRONT + MIDDLE, 73, 0)),
-          Map.entry("clavicles", new Place(FRONT + MIDDLE, 85, 13)),
-          Map.entry("chest", new Place(FRONT + MIDDLE, 92, 0)),
-          Map.entry("lungs", new Place(FRONT + MIDDLE, 100, 16)),
-          Map.entry("heart", new Place(FRONT + MIDDLE + 5, 107, 0)),
-          Map.entry("pulses", new Place(FRONT + MIDDLE, 146, 14)),
-          Map.entry("abdomen", new Place(FRONT + MIDDLE, 122, 12)),
-          Map.entry("umbilicus", new Place(FRONT + MIDDLE, 135, 0)),
-          Map.entry("arms", new Place(FRONT + MIDDLE, 118, 37)),
-          Map.entry("hips", new Place(FRONT + MIDDLE, 158, 18)),
-          Map.entry("genitalia", new Place(FRONT + MIDDLE, 163, 6)),
-          Map.entry("legs", new Place(FRONT + MIDDLE, 195, 16)),
-          Map.entry("back", new Place(BACK + MIDDLE, 118, 0)),
-          Map.entry("anus", new Place(BACK + MIDDLE, 158, 0)));
+      Shipped.read(
+              new ObjectMapper(new YAMLFactory()), BodyFigure.class, "body-marks.yaml", Marks.class)
+          .marks();
 
   /** Arms, legs, trunk and head: back to front. */
   private static final String BODY = String.join("", Shipped.lines(BodyFigure.class, "body.svg"));
