@@ -28,7 +28,6 @@ import tiptoe.wording.Words;
 /** Says what follows from the findings of a record or of a file. */
 @Command(
     name = "assess",
-    mixinStandardHelpOptions = true,
     description = {
       "Says what follows from findings: flags, centiles, screens, plan.",
       "RECORD is the id or folder of an examination, or a JSON file such as replay --json prints:"

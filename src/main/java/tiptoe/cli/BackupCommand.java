@@ -12,7 +12,6 @@ import tiptoe.exam.journal.StoreArchive;
 /** Writes all records into one encrypted file. */
 @Command(
     name = "backup",
-    mixinStandardHelpOptions = true,
     description = {
       "Writes all records, sound and keys into one encrypted file.",
       "The file is read back before it gets its name. Without the passphrase nobody can read it."

@@ -28,7 +28,6 @@ import tiptoe.wording.Words;
 /** Decodes the invented examination that comes with the program. */
 @Command(
     name = "demo",
-    mixinStandardHelpOptions = true,
     description = "Hears the invented examination in demo-audio.",
     footer = {"", "Example: tiptoe demo"})
 final class DemoCommand implements Callable<Integer> {

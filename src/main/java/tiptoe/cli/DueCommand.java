@@ -27,7 +27,6 @@ import tiptoe.wording.RecordWording;
 /** Lists what is due for all babies of this machine. */
 @Command(
     name = "due",
-    mixinStandardHelpOptions = true,
     description = {
       "Lists what is due for the babies of all records, overdue first.",
       "A record that cannot be read is named, and its baby is not in the list.",

@@ -40,7 +40,6 @@ import tiptoe.wording.ProblemWording;
 /** Listens to an examination and keeps its record. */
 @Command(
     name = "exam",
-    mixinStandardHelpOptions = true,
     description = {
       "Listens to an examination and keeps its record.",
       "It hears the microphone, or recordings.",

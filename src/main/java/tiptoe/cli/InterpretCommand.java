@@ -20,7 +20,6 @@ import tiptoe.settings.Settings;
 /** Says what typed text means. */
 @Command(
     name = "interpret",
-    mixinStandardHelpOptions = true,
     description = {
       "Says what typed text would mean if it were dictated.",
       "Each quoted TEXT is an examination of its own; its sentences follow each other as"

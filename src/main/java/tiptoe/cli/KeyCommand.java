@@ -16,7 +16,6 @@ import tiptoe.settings.Setting;
 /** Makes a key to sign with, trusts those of others, and lists whose are trusted. */
 @Command(
     name = "key",
-    mixinStandardHelpOptions = true,
     description = {
       "Makes a key to sign records with, or trusts that of somebody else.",
       "Without an option: lists the keys that are trusted here, by fingerprint and owner.",

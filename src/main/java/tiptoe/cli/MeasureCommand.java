@@ -26,7 +26,6 @@ import tiptoe.settings.Settings;
 /** Tells how well recordings are heard. */
 @Command(
     name = "measure",
-    mixinStandardHelpOptions = true,
     description = {
       "Tells how well recordings are heard, in figures.",
       "FOLDER holds name.wav with what is said in name.txt, one thing a line, or with the answers"

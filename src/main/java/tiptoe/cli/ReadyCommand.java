@@ -12,7 +12,6 @@ import tiptoe.session.Readiness;
 /** Says whether everything an examination needs is there. */
 @Command(
     name = "ready",
-    mixinStandardHelpOptions = true,
     description = {
       "Says whether everything an examination needs is there.",
       "Where something is not, it says how to mend it.",

@@ -24,7 +24,6 @@ import tiptoe.wording.StoredExamWording;
 /** Shows or checks one record. */
 @Command(
     name = "record",
-    mixinStandardHelpOptions = true,
     description = {
       "Shows a record, or checks that it is as it was written.",
       "RECORD is an id that the command records lists, or the folder of an examination."

@@ -21,7 +21,6 @@ import tiptoe.wording.ProblemWording;
 /** Lists records, or removes some. */
 @Command(
     name = "records",
-    mixinStandardHelpOptions = true,
     description = {
       "Lists the examinations that are kept, the newest first.",
       "URGENT counts what is to be acted on today or sooner; DUE is the first day of the plan.",

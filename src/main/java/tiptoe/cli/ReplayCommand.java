@@ -30,7 +30,6 @@ import tiptoe.wording.UtteranceWording;
 /** Decodes recorded dictations. */
 @Command(
     name = "replay",
-    mixinStandardHelpOptions = true,
     description = "Hears recorded dictations; each is an examination of its own.",
     footer = {
       "",

@@ -23,7 +23,6 @@ import tiptoe.wording.RecordWording;
 /** Writes records as files. */
 @Command(
     name = "report",
-    mixinStandardHelpOptions = true,
     description = {
       "Writes records for people and for other systems.",
       "RECORD is an id that the command records lists, or the folder of an examination."

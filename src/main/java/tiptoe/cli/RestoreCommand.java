@@ -11,7 +11,6 @@ import tiptoe.exam.journal.StoreArchive;
 /** Brings records back from an encrypted file. */
 @Command(
     name = "restore",
-    mixinStandardHelpOptions = true,
     description = {
       "Brings back the records of a file that the command backup wrote.",
       "All of the file is checked first. A record that is here stays as it is."

@@ -35,7 +35,6 @@ import tiptoe.wording.StoredExamWording;
 /** Goes through a record: what is to decide, what was flagged, then the rest head to toe. */
 @Command(
     name = "review",
-    mixinStandardHelpOptions = true,
     description = {
       "Goes through a record by keys, to listen, correct and sign.",
       "A record that another process writes to, or that is broken, can only be read."

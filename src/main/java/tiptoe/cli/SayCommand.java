@@ -16,7 +16,6 @@ import tiptoe.session.Understanding;
 /** Prints what can be said. */
 @Command(
     name = "say",
-    mixinStandardHelpOptions = true,
     description = {
       "Prints what can be said, for one region or for all.",
       "It is drawn from the grammars."

@@ -19,7 +19,6 @@ import tiptoe.report.send.Sender;
 /** Sends records to a FHIR server; the only command that opens a connection. */
 @Command(
     name = "send",
-    mixinStandardHelpOptions = true,
     description = {
       "Sends records as FHIR R4 documents to a server you name.",
       "What is left in the outbox from an earlier try goes first. An encrypted record is not kept"

@@ -12,7 +12,6 @@ import tiptoe.settings.SettingsFile;
 /** Shows what can be set and what is. */
 @Command(
     name = "settings",
-    mixinStandardHelpOptions = true,
     description = {
       "Shows the settings in force, as a file to start from.",
       "It says too where that file is looked for.",

@@ -22,7 +22,6 @@ import tiptoe.wording.ProblemWording;
 /** Signs a record without a screen. */
 @Command(
     name = "sign",
-    mixinStandardHelpOptions = true,
     description = {
       "Signs a record: seals all its entries and its sound.",
       "Shows first what is missing and open.",

@@ -21,7 +21,6 @@ import tiptoe.speech.Recogniser;
 /** Says how well the microphone hears, before a baby is examined. */
 @Command(
     name = "soundcheck",
-    mixinStandardHelpOptions = true,
     description = {
       "Tries the microphone: level, and how well one sentence is heard.",
       "It can also list the microphones there are."

@@ -12,7 +12,6 @@ import tiptoe.protocol.Protocol;
 /** Tells how complete the records are, how soon they were signed and what was corrected. */
 @Command(
     name = "statistics",
-    mixinStandardHelpOptions = true,
     description = {
       "Tells how complete and how soon signed records are, by key step.",
       "Corrected counts what was heard and recorded, and put right before a signature."

@@ -20,7 +20,6 @@ import tiptoe.speech.Recogniser;
 /** Teaches how a word is said here. */
 @Command(
     name = "teach",
-    mixinStandardHelpOptions = true,
     description = {
       "Teaches another way to say a word of the grammars.",
       "It is given as words it sounds like, or as phones.",

@@ -26,13 +26,15 @@ import tiptoe.wording.ProblemWording;
 /** The program. */
 @Command(
     name = "tiptoe",
+    scope = CommandLine.ScopeType.INHERIT,
     mixinStandardHelpOptions = true,
     versionProvider = Tiptoe.Version.class,
     description =
         "Listens to a newborn's head-to-toe examination without a network, and turns what is said"
             + " into a record to correct and sign.",
-    footerHeading = "%nFor the first time:%n",
     footer = {
+      "",
+      "For the first time:",
       "  tiptoe ready              is everything there? says how to mend what is not",
       "  tiptoe soundcheck         tries the microphone on one sentence",
       "  tiptoe demo               hears an invented examination",
@@ -84,7 +86,6 @@ public final class Tiptoe implements Runnable {
     out.println("Commands, listed with what they do by tiptoe --help:");
     Wrap.words(String.join(" ", HelpByTask.names()), 78)
         .forEach(names -> out.println("  " + names));
-    out.print(help.footerHeading());
     out.print(help.footer());
     out.flush();
   }
@@ -102,11 +103,8 @@ public final class Tiptoe implements Runnable {
   }
 
   static CommandLine commandLine() {
-    CommandLine line = HelpByTask.on(new CommandLine(new Tiptoe()));
-    line.getSubcommands()
-        .values()
-        .forEach(command -> command.getCommandSpec().versionProvider(new Version()));
-    return line.setCaseInsensitiveEnumValuesAllowed(true)
+    return HelpByTask.on(new CommandLine(new Tiptoe()))
+        .setCaseInsensitiveEnumValuesAllowed(true)
         .registerConverter(Path.class, reading(Path::of))
         .registerConverter(LocalDate.class, reading(Tiptoe::day))
         .registerConverter(KeepAudio.class, reading(KeepAudio::of))
