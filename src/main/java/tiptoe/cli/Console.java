@@ -2,7 +2,9 @@ package tiptoe.cli;
 
 import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.InputStreamReader;
 import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Arrays;
 import tiptoe.files.BoundedFile;
@@ -17,12 +19,16 @@ public final class Console {
   private static PrintStream out = PlainText.stream(System.out);
   private static PrintStream err = PlainText.stream(System.err);
 
+  private static BufferedReader answers;
+
   private Console() {}
 
   static void use(PrintStream to, PrintStream rest) {
     results = to;
     out = PlainText.stream(to);
     err = PlainText.stream(rest);
+    // One for all questions, since it reads ahead.
+    answers = new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
   }
 
   static PrintStream out() {
@@ -78,7 +84,7 @@ public final class Console {
   }
 
   /** Asks until the end of a line; only yes is yes. */
-  static boolean agreed(String question, BufferedReader answers) throws IOException {
+  static boolean agreed(String question) throws IOException {
     err.print(question + " (yes/no) ");
     err.flush();
     String answer = answers.readLine();

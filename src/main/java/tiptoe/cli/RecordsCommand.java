@@ -1,9 +1,6 @@
 package tiptoe.cli;
 
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStreamReader;
-import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -121,11 +118,9 @@ final class RecordsCommand implements Callable<Integer> {
     for (String name : removed) {
       exams.add(store.find(name));
     }
-    BufferedReader in =
-        new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
     int kept = 0;
     for (ExamFolder exam : exams) {
-      if (Console.agreed("remove " + exam.name() + ", its journal and its sound?", in)) {
+      if (Console.agreed("remove " + exam.name() + ", its journal and its sound?")) {
         store.remove(exam);
         Console.out().println("removed " + exam.name());
       } else {

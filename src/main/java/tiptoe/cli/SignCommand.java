@@ -1,9 +1,6 @@
 package tiptoe.cli;
 
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStreamReader;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -57,10 +54,6 @@ final class SignCommand implements Callable<Integer> {
   @Mixin private KeyOption key;
   @Mixin private WhoOption who;
 
-  /** One reader for all questions, since it reads ahead. */
-  private final BufferedReader answers =
-      new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
-
   @Override
   public Integer call() throws IOException {
     Settings settings = options.settings();
@@ -107,7 +100,7 @@ final class SignCommand implements Callable<Integer> {
         .alterations()
         .forEach(problem -> Console.err().println("not as it was recorded: " + problem));
     signing.sound().forEach(Console.out()::println);
-    if (!yes && !Console.agreed("sign as " + signer + "?", answers)) {
+    if (!yes && !Console.agreed("sign as " + signer + "?")) {
       Console.out().println("not signed");
       return false;
     }

@@ -13,6 +13,7 @@ import tiptoe.exam.Utterance;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
 import tiptoe.language.Meaning;
+import tiptoe.protocol.Step;
 
 /**
  * What reviewers found of what was heard, from signed records. Nothing is judged that was typed, or
@@ -145,10 +146,6 @@ public final class Agreement {
   }
 
   private String regionOf(String step) {
-    return record.protocol().regions().stream()
-        .filter(region -> region.steps().stream().anyMatch(one -> one.id().equals(step)))
-        .map(tiptoe.protocol.Region::id)
-        .findFirst()
-        .orElse(null);
+    return record.protocol().find(step).map(Step::region).orElse(null);
   }
 }

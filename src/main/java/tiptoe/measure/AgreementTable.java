@@ -32,16 +32,8 @@ public final class AgreementTable {
       return judged.stream().filter(one -> one.sort() == sort && one.right()).count();
     }
 
-    /** "18 of 20, 90 %", or a dash. */
     String cell(Sort sort) {
-      return of(sort) == 0
-          ? "-"
-          : String.format(
-              Locale.ROOT,
-              "%d of %d %4.0f%%",
-              right(sort),
-              of(sort),
-              100.0 * right(sort) / of(sort));
+      return Quality.share(right(sort), of(sort));
     }
   }
 

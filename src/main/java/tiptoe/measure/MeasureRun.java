@@ -18,28 +18,14 @@ import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 
-/** Runs recordings through what is measured, on several threads, and scores what comes out. */
-public final class MeasureRun {
-  private final MeasuredPipeline subject;
-  private final Noises noises;
-  private final boolean offScript;
-  private final double pause;
-
-  /** How many recordings are heard at the same time: each is taken to cost as much. */
-  private int atOnce;
-
-  /**
-   * @param noises null where no condition asks for noise
-   * @param offScript whether nothing that is said belongs to an examination
-   * @param pause length of the silence put before and behind each recording, in s
-   */
-  public MeasureRun(MeasuredPipeline subject, Noises noises, boolean offScript, double pause) {
-    this.subject = subject;
-    this.noises = noises;
-    this.offScript = offScript;
-    this.pause = pause;
-  }
-
+/**
+ * Runs recordings through what is measured, on several threads, and scores what comes out.
+ *
+ * @param noises null where no condition asks for noise
+ * @param offScript whether nothing that is said belongs to an examination
+ * @param pause length of the silence put before and behind each recording, in s
+ */
+public record MeasureRun(MeasuredPipeline subject, Noises noises, boolean offScript, double pause) {
   /**
    * One recording to be heard in one condition.
    *
@@ -80,12 +66,12 @@ public final class MeasureRun {
    * @param step run after each task, by the caller's thread
    */
   public List<Done> run(List<Task> tasks, int threads, Runnable step) throws InterruptedException {
-    atOnce = Math.max(1, Math.min(threads, tasks.size()));
+    int atOnce = Math.max(1, Math.min(threads, tasks.size()));
     ExecutorService cores = Executors.newFixedThreadPool(atOnce);
     try {
       ExecutorCompletionService<Done> service = new ExecutorCompletionService<>(cores);
       List<Future<Done>> futures = new ArrayList<>();
-      tasks.forEach(task -> futures.add(service.submit(() -> attempt(task))));
+      tasks.forEach(task -> futures.add(service.submit(() -> attempt(task, atOnce))));
       for (int i = 0; i < tasks.size(); i++) {
         service.take();
         step.run();
@@ -102,15 +88,16 @@ public final class MeasureRun {
     }
   }
 
-  private Done attempt(Task task) {
+  private Done attempt(Task task, int atOnce) {
     try {
-      return new Done(task, Optional.of(score(task)), "");
+      return new Done(task, Optional.of(score(task, atOnce)), "");
     } catch (IOException e) {
       return new Done(task, Optional.empty(), e.getMessage());
     }
   }
 
-  private Score score(Task task) throws IOException {
+  // So many are heard at the same time, and each is taken to cost as much.
+  private Score score(Task task, int atOnce) throws IOException {
     Optional<Expectation> expected =
         offScript ? Optional.empty() : Optional.of(Expectation.beside(task.file(), subject));
     Pcm sound = sound(task);

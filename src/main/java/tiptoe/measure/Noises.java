@@ -15,15 +15,7 @@ import tiptoe.audio.Pcm;
  * of them and so on, round and round, so that all are used; which one, and which stretch of it,
  * depends on nothing but the seed, the order of the speech by name and the name itself.
  */
-public final class Noises {
-  private final List<Path> files;
-  private final long seed;
-
-  private Noises(List<Path> files, long seed) {
-    this.files = files;
-    this.seed = seed;
-  }
-
+public record Noises(List<Path> files, long seed) {
   /**
    * The noise in a folder.
    *

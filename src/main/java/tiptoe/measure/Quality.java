@@ -136,7 +136,8 @@ public final class Quality {
         : (hours.get(middle - 1) + hours.get(middle)) / 2;
   }
 
-  private static String share(long part, long all) {
+  /** "18 of 20 90%", or a dash. */
+  static String share(long part, long all) {
     return all == 0
         ? "-"
         : String.format(Locale.ROOT, "%d of %d %4.0f%%", part, all, 100.0 * part / all);

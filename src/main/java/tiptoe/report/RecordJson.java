@@ -11,11 +11,14 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import tiptoe.clinical.Assessment;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Asked;
+import tiptoe.exam.Contradiction;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Handover;
 import tiptoe.exam.RecordedFinding;
@@ -30,6 +33,7 @@ import tiptoe.finding.Quantity;
 import tiptoe.finding.Question;
 import tiptoe.finding.Source;
 import tiptoe.protocol.Side;
+import tiptoe.wording.UtteranceWording;
 
 /** Writes a record in the JSON that other programs read; see {@code record.schema.json}. */
 public final class RecordJson {
@@ -41,34 +45,22 @@ public final class RecordJson {
   /** The answers of a record and how they came about. */
   public static ObjectNode of(ExamRecord record, Assessment assessment) {
     ObjectNode root = JSON.createObjectNode();
-    root.set(
-        "utterances", tree(record.utterances().stream().map(u -> Heard.of(record, u)).toList()));
+    root.set("utterances", list(record.utterances(), heard -> Heard.of(record, heard)));
     root.set("context", tree(record.baby().facts()));
     root.set("identity", tree(record.baby().identity(record.protocol())));
-    root.set(
-        "answers",
-        tree(record.answers().stream().map(a -> Said.of(a, record, assessment)).toList()));
+    root.set("answers", list(record.answers(), answer -> Said.of(answer, record, assessment)));
     root.set("missing", tree(missing(record, assessment)));
-    root.set("questions", tree(record.openQuestions().stream().map(Asking::of).toList()));
-    root.set(
-        "contradictions",
-        tree(
-            record.contradictions().stream()
-                .map(
-                    one ->
-                        new Contradicting(one.text(), Said.of(one.older()), Said.of(one.newer())))
-                .toList()));
+    root.set("questions", list(record.openQuestions(), Asking::of));
+    root.set("contradictions", list(record.contradictions(), Contradicting::of));
     if (!record.remarks().isEmpty()) {
-      root.set("remarks", tree(record.remarks().stream().map(Remark::of).toList()));
+      root.set("remarks", list(record.remarks(), Remark::of));
     }
     root.set("flags", tree(assessment.flags()));
     root.set("sizes", tree(assessment.sizes()));
     root.set("results", tree(assessment.results()));
     root.set("plan", tree(assessment.plan()));
     root.set("programme", tree(assessment.programme()));
-    root.set(
-        "handover",
-        tree(Handover.of(record).stated().values().stream().map(HandedOn::of).toList()));
+    root.set("handover", list(Handover.of(record).stated().values(), HandedOn::of));
     root.set("needs", tree(assessment.needs()));
     root.set("rule-sets", tree(assessment.ruleSets()));
     root.put("caution", assessment.caution());
@@ -77,6 +69,10 @@ public final class RecordJson {
 
   private static JsonNode tree(Object value) {
     return JSON.valueToTree(value);
+  }
+
+  private static <T> JsonNode list(Collection<T> all, Function<T, Object> form) {
+    return tree(all.stream().map(form).toList());
   }
 
   private static List<Object> missing(ExamRecord record, Assessment assessment) {
@@ -111,21 +107,15 @@ public final class RecordJson {
       List<Said> statements) {
     static Heard of(ExamRecord record, Utterance utterance) {
       tiptoe.exam.Heard heard = utterance.heard();
-      boolean unsure = heard.outcome() == Outcome.UNSURE;
-      List<Finding> statements =
-          unsure
-              ? utterance.seems().toList()
-              : record.statements().stream()
-                  .filter(said -> Integer.valueOf(utterance.number()).equals(said.utterance()))
-                  .map(RecordedFinding::statement)
-                  .toList();
       return new Heard(
           seconds(heard.start()),
           seconds(heard.end()),
           heard.text(),
           heard.outcome(),
           heard.reason() == null || heard.reason().isBlank() ? null : heard.reason(),
-          statements.stream().map(said -> Said.of(said, said.source())).toList());
+          UtteranceWording.statements(record, utterance).stream()
+              .map(said -> Said.of(said, said.source()))
+              .toList());
     }
   }
 
@@ -198,7 +188,11 @@ public final class RecordJson {
   }
 
   @JsonInclude(Include.NON_NULL)
-  private record Contradicting(String text, Said older, Said newer) {}
+  private record Contradicting(String text, Said older, Said newer) {
+    static Contradicting of(Contradiction one) {
+      return new Contradicting(one.text(), Said.of(one.older()), Said.of(one.newer()));
+    }
+  }
 
   @JsonInclude(Include.NON_NULL)
   private record Remark(

@@ -56,7 +56,8 @@ public final class UtteranceWording {
     return text.toString();
   }
 
-  private static List<Finding> statements(ExamRecord record, Utterance utterance) {
+  /** What an utterance stated, or seems to state where it is unsure. */
+  public static List<Finding> statements(ExamRecord record, Utterance utterance) {
     Stream<Finding> said =
         utterance.heard().outcome() == Outcome.UNSURE
             ? utterance.seems()

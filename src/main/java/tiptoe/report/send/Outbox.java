@@ -3,7 +3,6 @@ package tiptoe.report.send;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -29,21 +28,14 @@ import tiptoe.wording.RecordWording;
  * Documents that are to be sent, a file each, until the server has them. A crash loses none: a file
  * appears whole, and is removed only after the server's answer. Only their owner may read them;
  * they are not encrypted, so what is encrypted elsewhere is not to be put here.
+ *
+ * @param folder made when it is first needed
  */
-public final class Outbox {
+public record Outbox(Path folder) {
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final String ENDING = ".json";
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
-
-  private final Path folder;
-
-  /**
-   * @param folder made when it is first needed
-   */
-  public Outbox(Path folder) {
-    this.folder = folder;
-  }
 
   /**
    * A document waiting.
@@ -78,12 +70,8 @@ public final class Outbox {
   /** Keeps a letter; a later version of the same document to the same server replaces it. */
   public void put(Letter letter) throws IOException {
     OwnerOnly.createFolder(folder);
-    ObjectNode node = JSON.createObjectNode();
-    node.put("identifier", letter.identifier());
-    node.put("to", letter.to());
-    node.put("document", letter.document());
     Path part = folder.resolve("part-" + UUID.randomUUID() + ".tmp");
-    OwnerOnly.write(part, JSON.writeValueAsBytes(node));
+    OwnerOnly.write(part, JSON.writeValueAsBytes(letter));
     Files.move(
         part, file(letter), StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
   }
