@@ -16,7 +16,6 @@ final class DataOption {
       description = "Where records are kept; else the usual place for a user's data.")
   private Path folder;
 
-  /** The records of the user. */
   RecordStore store() {
     return store(Protocol.standard());
   }
@@ -26,7 +25,6 @@ final class DataOption {
     return new RecordStore(place(), protocol, Clock.systemDefaultZone(), QuestionWording::of);
   }
 
-  /** The folder that holds them. */
   Path place() {
     return folder == null ? UserFolders.here().data() : folder.toAbsolutePath();
   }

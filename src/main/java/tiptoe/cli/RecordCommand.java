@@ -44,7 +44,6 @@ final class RecordCommand implements Callable<Integer> {
   @Mixin private RecordOptions options;
   @Mixin private AlteredOption altered;
 
-  /** What to print. */
   private static final class Form {
     @Option(names = "--json", description = "Print one JSON object, nothing else.")
     private boolean json;
@@ -53,7 +52,6 @@ final class RecordCommand implements Callable<Integer> {
     private Checks checks;
   }
 
-  /** How to check it. */
   private static final class Checks {
     @Option(
         names = "--verify",

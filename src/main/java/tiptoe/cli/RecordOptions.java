@@ -42,7 +42,6 @@ final class RecordOptions {
     return option.protocol();
   }
 
-  /** The folder that holds the records. */
   Path place() {
     return data.place();
   }

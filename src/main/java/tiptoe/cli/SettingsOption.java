@@ -18,7 +18,6 @@ public final class SettingsOption {
   /** Read once, so that one run of a command goes by the same settings from end to end. */
   private Settings read;
 
-  /** The file that is read. */
   Path place() {
     return file == null ? Home.settingsFile() : file;
   }

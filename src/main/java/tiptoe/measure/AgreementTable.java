@@ -71,7 +71,6 @@ public final class AgreementTable {
     }
   }
 
-  /** For people. */
   public String text() {
     StringBuilder text = new StringBuilder();
     text.append(

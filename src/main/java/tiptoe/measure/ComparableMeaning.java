@@ -18,7 +18,6 @@ import tiptoe.finding.Source;
  * @param text for people: {@code clavicle.left crepitus}
  */
 public record ComparableMeaning(Kind kind, String text) {
-  /** What an utterance can do. */
   public enum Kind {
     FINDING,
     FACT,

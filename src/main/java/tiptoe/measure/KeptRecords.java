@@ -51,7 +51,6 @@ public record KeptRecords(List<ExamRecord> records, int encrypted, List<String> 
     return lines;
   }
 
-  /** How many are signed. */
   public int signed() {
     return (int) records.stream().filter(record -> !record.signatures().isEmpty()).count();
   }

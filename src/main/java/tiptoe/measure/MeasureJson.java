@@ -51,7 +51,6 @@ public final class MeasureJson {
         .put("problem", failed.problem());
   }
 
-  /** The last line. */
   public static ObjectNode summary(List<Figures> rows) {
     ObjectNode node = JSON.createObjectNode();
     ArrayNode summary = node.putArray("summary");

@@ -88,7 +88,6 @@ public final class MeasureReport {
         .toList();
   }
 
-  /** What is worse than a baseline allows. */
   public List<String> worse(Baseline least) {
     return least.problems(rows);
   }

@@ -27,7 +27,6 @@ public record Noises(List<Path> files, long seed) {
     return new Noises(List.copyOf(files), seed);
   }
 
-  /** The noise for a recording. */
   Path file(int place) {
     return files.get(place % files.size());
   }

@@ -104,7 +104,6 @@ public final class Quality {
         .map(last -> Duration.between(last.at(), at).toSeconds() / 3600.0);
   }
 
-  /** For people. */
   public String text() {
     StringBuilder text = new StringBuilder();
     text.append("%d records, %d signed%n".formatted(records, signed));

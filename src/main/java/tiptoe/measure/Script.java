@@ -16,7 +16,6 @@ public record Script(List<String> lines, List<Boolean> chatterBehind) {
     chatterBehind = List.copyOf(chatterBehind);
   }
 
-  /** Reads the lines of a file. */
   public static Script parse(List<String> file) {
     List<String> lines = new ArrayList<>();
     List<Boolean> chatter = new ArrayList<>();

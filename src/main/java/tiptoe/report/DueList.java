@@ -118,7 +118,6 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
         : row.overdue() ? "OVERDUE" : row.day() == null ? "no date" : "due";
   }
 
-  /** How the list is written. */
   public enum Form {
     /** Lines for people. */
     TXT,
@@ -128,7 +127,6 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
     ICS
   }
 
-  /** The list in one of its forms. */
   public String in(Form form) {
     return switch (form) {
       case TXT -> text();
@@ -137,7 +135,6 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
     };
   }
 
-  /** Lines for people. */
   String text() {
     if (rows.isEmpty()) {
       return "nothing is due\n";
@@ -162,16 +159,16 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
   }
 
   private static String when(PlanItem item) {
-    return Stream.of(item.from(), item.to())
-        .filter(day -> day != null)
-        .map(day -> day.length() > 10 ? day.substring(0, 16).replace('T', ' ') : day)
-        .distinct()
-        .reduce((from, to) -> from + " to " + to)
-        .map(days -> item.from() == null ? "by " + days : item.to() == null ? "from " + days : days)
-        .orElse(item.due());
+    String dates = Words.dates(minute(item.from()), minute(item.to()));
+    return dates.isEmpty() ? item.due() : dates;
   }
 
-  /** A row for each (RFC 4180). */
+  private static String minute(String moment) {
+    return moment == null || moment.length() <= 10
+        ? moment
+        : moment.substring(0, 16).replace('T', ' ');
+  }
+
   String csv() {
     StringWriter text = new StringWriter();
     try (CSVPrinter printer = new CSVPrinter(text, FORMAT)) {

@@ -71,7 +71,6 @@ public record Explanation(int utterance, List<String> words, Interpretation mean
     reading.put("sure", one.sure()).put("why", one.why());
   }
 
-  /** The same as lines for people. */
   private String text(Words wording) {
     return Stream.concat(
             meaning.spans().stream().map(span -> row(span.label(), words(span))),

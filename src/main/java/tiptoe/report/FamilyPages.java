@@ -51,12 +51,10 @@ final class FamilyPages {
     this.findings = findings;
   }
 
-  /** The letter to the family doctor. */
   static String letter(RecordWording findings) {
     return new FamilyPages(findings).letter();
   }
 
-  /** The page for the parents. */
   static String parents(RecordWording findings) {
     return new FamilyPages(findings).parents();
   }

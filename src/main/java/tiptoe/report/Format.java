@@ -11,10 +11,8 @@ public enum Format {
   TXT("txt"),
   CSV("csv"),
   JSON("json"),
-  /** A letter to the family doctor. */
   LETTER("letter.pdf"),
   LETTER_HTML("letter.html"),
-  /** A page for the parents. */
   PARENTS("parents.pdf"),
   PARENTS_HTML("parents.html");
 

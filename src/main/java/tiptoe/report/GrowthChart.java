@@ -14,7 +14,7 @@ import tiptoe.wording.RecordWording;
  * Centile curves of one measure by gestation, computed from the INTERGROWTH-21st newborn size
  * standard, and the baby's point on them.
  */
-final class GrowthChart {
+record GrowthChart(SizeMeasure measure, String sex, Gestation gestation, double value) {
   private static final double[] CENTILES = {3, 10, 50, 90, 97};
   private static final int WIDTH = 226;
   private static final int HEIGHT = 170;
@@ -26,22 +26,6 @@ final class GrowthChart {
   private static final int LETTERS = 12;
 
   private static final int RIGHT = 22;
-
-  private final SizeMeasure measure;
-  private final String sex;
-  private final Gestation gestation;
-  private final double value;
-  private final double least;
-  private final double most;
-
-  private GrowthChart(SizeMeasure measure, String sex, Gestation gestation, double value) {
-    this.measure = measure;
-    this.sex = sex;
-    this.gestation = gestation;
-    this.value = value;
-    this.least = Math.min(value, model(first()).valueAt(CENTILES[0])) * 0.97;
-    this.most = Math.max(value, model(last()).valueAt(CENTILES[CENTILES.length - 1])) * 1.03;
-  }
 
   /** The chart, where sex and gestation are known and the standard reaches to them. */
   static Optional<String> svg(RecordWording findings, SizeMeasure measure) {
@@ -71,6 +55,14 @@ final class GrowthChart {
     return gestation.compareTo(NewbornSize.STANDARD_FROM) < 0
         ? NewbornSize.EARLIEST.totalDays()
         : NewbornSize.STANDARD_FROM.totalDays();
+  }
+
+  private double least() {
+    return Math.min(value, model(first()).valueAt(CENTILES[0])) * 0.97;
+  }
+
+  private double most() {
+    return Math.max(value, model(last()).valueAt(CENTILES[CENTILES.length - 1])) * 1.03;
   }
 
   private int last() {
@@ -127,6 +119,8 @@ final class GrowthChart {
   }
 
   private List<Double> ticks() {
+    double least = least();
+    double most = most();
     double step = measure.unit().equals("g") ? 1000 : most - least > 18 ? 5 : 2;
     List<Double> ticks = new ArrayList<>();
     for (double tick = Math.ceil(least / step) * step; tick < most; tick += step) {
@@ -154,6 +148,6 @@ final class GrowthChart {
   }
 
   private double y(double at) {
-    return TOP + (most - at) / (most - least) * (HEIGHT - BOTTOM - TOP);
+    return TOP + (most() - at) / (most() - least()) * (HEIGHT - BOTTOM - TOP);
   }
 }

@@ -18,7 +18,6 @@ final class HtmlReport {
   /** No letter is smaller than 9 pt on paper, those in the drawings (12 px) neither. */
   private static final String STYLE = Shipped.text(HtmlReport.class, "report.css");
 
-  /** On paper. */
   private static final String PAPER = Shipped.text(HtmlReport.class, "paper.css");
 
   /** On a screen, by day and by night, from a phone upwards; the drawings keep a white ground. */

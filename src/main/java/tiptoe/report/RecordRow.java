@@ -20,7 +20,6 @@ import tiptoe.wording.StoredExamWording;
 public record RecordRow(StoredExam stored, RecordWording wording) {
   private static final String ROW = "%-22s %-16s %-16s %-14s %6s %-10s %7s %12s  %s";
 
-  /** What its columns are. */
   public static String head() {
     return ROW.formatted(
         "RECORD", "OPENED", "LABEL", "BY", "URGENT", "DUE", "AGE", "PROGRESS", "STATE");

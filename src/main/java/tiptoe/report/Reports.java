@@ -17,7 +17,6 @@ import tiptoe.wording.RecordWording;
 public final class Reports {
   private Reports() {}
 
-  /** The record in one format. */
   public static byte[] render(RecordWording findings, Format format) throws IOException {
     return switch (format) {
       case FHIR -> utf8(FhirDocument.json(findings));
@@ -99,7 +98,6 @@ public final class Reports {
     return files;
   }
 
-  /** Makes the content of a file. */
   @FunctionalInterface
   interface Renderer {
     byte[] render(Format format) throws IOException;

@@ -31,7 +31,6 @@ record AnswerKey(char key, String words) {
   static final List<AnswerKey> WHICH =
       List.of(new AnswerKey('1', "the first one"), new AnswerKey('2', "the second one"));
 
-  /** Key and words. */
   String offer() {
     return key + " \"" + words + "\"";
   }

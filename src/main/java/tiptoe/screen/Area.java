@@ -20,12 +20,10 @@ public record Area(int x, int y, int width, int height) {
     return new Area(x, y + taken, width, height - taken);
   }
 
-  /** Its first rows. */
   public Area top(int rows) {
     return new Area(x, y, width, Math.min(rows, height));
   }
 
-  /** Its last rows. */
   public Area bottom(int rows) {
     int kept = Math.min(Math.max(0, rows), height);
     return new Area(x, y + height - kept, width, kept);

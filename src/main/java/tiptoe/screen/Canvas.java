@@ -8,7 +8,6 @@ import java.util.List;
 
 /** Writes text into areas, cut off at their edges. */
 public record Canvas(TextGraphics graphics, Glyphs glyphs, boolean coloured) {
-  /** Everything. */
   public Area all() {
     return new Area(0, 0, graphics.getSize().getColumns(), graphics.getSize().getRows());
   }
@@ -22,7 +21,6 @@ public record Canvas(TextGraphics graphics, Glyphs glyphs, boolean coloured) {
     text(area, row, 0, " ".repeat(area.width()), ink);
   }
 
-  /** Writes at a row and column of the area. */
   public void text(Area area, int row, int column, String text, Ink ink) {
     if (row < 0 || row >= area.height()) {
       return;

@@ -36,7 +36,6 @@ public final class ExamScreen implements AutoCloseable {
     /** Who the baby is, as it was typed or scanned. */
     void identify(String line);
 
-    /** Leave the examination as it is. */
     void leave();
   }
 

@@ -50,7 +50,6 @@ public record Glyphs(
           '—', "-", '–', "-", '…', "...", '°', " deg ", 'é', "e", '≥', ">=", '≤', "<=", '×', "x",
           '“', "\"", '”', "\"");
 
-  /** What is shown for a sign. */
   public String of(Sign sign) {
     return switch (sign) {
       case DONE -> done;

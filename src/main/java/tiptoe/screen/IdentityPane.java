@@ -11,7 +11,6 @@ import tiptoe.wording.RecordWording;
 record IdentityPane(Canvas canvas) {
   private static final String DRAWABLE = "[A-Za-z0-9 -]+";
 
-  /** Whether it is to be shown. */
   static boolean wanted(RecordWording wording) {
     return wording.record().utterances().isEmpty() && wording.record().baby().isIdentified();
   }

@@ -35,12 +35,10 @@ public enum Ink {
     this.styles.addAll(Set.of(styles));
   }
 
-  /** The colour of the text. */
   TextColor front(boolean coloured) {
     return coloured ? front : ANSI.DEFAULT;
   }
 
-  /** The colour behind it. */
   TextColor back(boolean coloured) {
     return coloured ? back : ANSI.DEFAULT;
   }

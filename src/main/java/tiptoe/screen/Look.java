@@ -45,7 +45,6 @@ public record Look(boolean coloured, boolean ascii) {
     return term.equals("linux") || term.startsWith("vt1") || term.startsWith("vt2");
   }
 
-  /** Whether the locale says UTF-8. */
   public static boolean isUtf8(Map<String, String> environment) {
     for (String name : new String[] {"LC_ALL", "LC_CTYPE", "LANG"}) {
       String value = environment.getOrDefault(name, "");

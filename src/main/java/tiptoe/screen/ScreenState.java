@@ -22,9 +22,7 @@ public record ScreenState(
     SoundState sound,
     Path folder,
     Showing showing) {
-  /** What the frame is about. */
   public enum Showing {
-    /** The examination itself. */
     EXAMINATION,
     /** What can be said and pressed, until something else is said or pressed. */
     HELP,

@@ -11,7 +11,6 @@ import tiptoe.wording.RecordWording;
 public final class Summary {
   private Summary() {}
 
-  /** The lines of it. */
   public static List<String> of(RecordWording wording, Path folder) {
     List<String> lines = new ArrayList<>();
     boolean ended = wording.record().phase() == Phase.ENDED;

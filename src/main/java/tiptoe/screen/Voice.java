@@ -50,7 +50,6 @@ enum Voice {
     return "\"" + words + "\"";
   }
 
-  /** Key and words. */
   String offer() {
     return key + " " + quoted();
   }

@@ -106,25 +106,11 @@ public final class AssessmentWording {
   }
 
   private void planned(PlanItem item) {
+    String dates = Words.dates(item.from(), item.to());
     lines.add(
         "  "
-            + dates(item)
+            + (dates.isEmpty() ? "" : dates + ", ")
             + words.spelled(item.due() + ": " + item.what() + " (" + item.reason() + ")"));
-  }
-
-  private static String dates(PlanItem item) {
-    if (item.from() == null && item.to() == null) {
-      return "";
-    }
-    if (item.from() == null) {
-      return "by " + item.to() + ", ";
-    }
-    if (item.to() == null) {
-      return "from " + item.from() + ", ";
-    }
-    return item.from().equals(item.to())
-        ? item.from() + ", "
-        : item.from() + " to " + item.to() + ", ";
   }
 
   private String missing(MissingItem item) {

@@ -55,7 +55,6 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
     NOT_UNDERSTOOD,
     /** Not recorded: it waits for a yes or for the reviewer. */
     OFFERED,
-    /** Something is asked. */
     ASKED
   }
 
@@ -72,7 +71,6 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
       return label.equals(UNSURE);
     }
 
-    /** Label and text. */
     public String shown() {
       return text.isEmpty() ? label : label + " " + text;
     }

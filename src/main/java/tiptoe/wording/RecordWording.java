@@ -110,7 +110,6 @@ public final class RecordWording {
     }
   }
 
-  /** The words that this is put into. */
   public Words words() {
     return words;
   }

@@ -59,7 +59,6 @@ public record Words(Protocol protocol, Settings settings) {
     return findings.stream().map(this::of).collect(Collectors.joining(" or "));
   }
 
-  /** What was set. */
   public String setting(Setting setting) {
     return settings.get(setting);
   }
@@ -94,6 +93,17 @@ public record Words(Protocol protocol, Settings settings) {
     return last < 1
         ? String.join("", names)
         : String.join(", ", names.subList(0, last)) + " and " + names.get(last);
+  }
+
+  /**
+   * From one day or moment to another: {@code by 2026-03-29}, {@code 2026-03-29 to 2026-04-12};
+   * empty where both are null.
+   */
+  public static String dates(String from, String to) {
+    if (from == null) {
+      return to == null ? "" : "by " + to;
+    }
+    return to == null ? "from " + from : from.equals(to) ? from : from + " to " + to;
   }
 
   /** Such as {@code left clavicle}. */

@@ -14,7 +14,14 @@ import tiptoe.files.Shipped;
 import tiptoe.protocol.Side;
 
 /** The codes of the export: LOINC and UCUM where the table has them, our own systems otherwise. */
-final class Codes {
+record Codes(
+    Map<String, String> loinc,
+    String document,
+    String plan,
+    Map<String, String> sections,
+    Map<String, Coded> steps,
+    Map<String, String> facts,
+    List<Part> parts) {
   static final String LOINC = "http://loinc.org";
   static final String UCUM = "http://unitsofmeasure.org";
   static final String UUIDS = "urn:ietf:rfc:3986";
@@ -40,7 +47,8 @@ final class Codes {
   static final String PROGRAMME = "urn:tiptoe:programme";
   static final String SECTIONS = "urn:tiptoe:section";
 
-  static final Codes SHIPPED = read();
+  static final Codes SHIPPED =
+      Shipped.read(new ObjectMapper(new YAMLFactory()), Codes.class, "codes.yaml", Codes.class);
 
   /**
    * A coded measurement.
@@ -51,47 +59,25 @@ final class Codes {
    */
   record Coded(List<String> codes, String ucum, String profile) {}
 
-  private record Part(String code, String display, List<String> steps) {}
-
-  private record Table(
-      Map<String, String> loinc,
-      String document,
-      String plan,
-      Map<String, String> sections,
-      Map<String, Coded> steps,
-      Map<String, String> facts,
-      List<Part> parts) {}
-
-  private final Table table;
-
-  private Codes(Table table) {
-    this.table = table;
-  }
-
-  private static Codes read() {
-    ObjectMapper yaml = new ObjectMapper(new YAMLFactory());
-    return new Codes(Shipped.read(yaml, Codes.class, "codes.yaml", Table.class));
-  }
+  record Part(String code, String display, List<String> steps) {}
 
   /** The kind of the document. */
-  Coding document() {
-    return loinc(table.document());
+  Coding ofDocument() {
+    return loinc(document);
   }
 
-  /** The section of the plan. */
-  Coding plan() {
-    return loinc(table.plan());
+  Coding ofPlan() {
+    return loinc(plan);
   }
 
-  /** The section of a region. */
   Coding section(String region) {
-    return loinc(table.sections().get(region));
+    return loinc(sections.get(region));
   }
 
   /** What a step measures, with the value of a detail where that decides; null where unknown. */
   Coded step(String id, Collection<String> details) {
     return Stream.concat(Stream.of(id), details.stream().map(detail -> id + "." + detail))
-        .map(table.steps()::get)
+        .map(steps::get)
         .filter(Objects::nonNull)
         .findFirst()
         .orElse(null);
@@ -99,17 +85,17 @@ final class Codes {
 
   /** The code of a fact about the baby; null where there is none. */
   Coding fact(String id) {
-    return table.facts().containsKey(id) ? loinc(table.facts().get(id)) : null;
+    return facts.containsKey(id) ? loinc(facts.get(id)) : null;
   }
 
   /** A code with the name that LOINC gives it. */
   Coding loinc(String code) {
-    return new Coding(LOINC, code, table.loinc().get(code));
+    return new Coding(LOINC, code, loinc.get(code));
   }
 
   /** The part of the body that a step is about; empty where the table has none. */
   Optional<Coding> part(String step) {
-    return table.parts().stream()
+    return parts.stream()
         .filter(part -> part.steps().contains(step))
         .findFirst()
         .map(part -> new Coding(PARTS, part.code(), part.display()));

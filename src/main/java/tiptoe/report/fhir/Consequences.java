@@ -169,7 +169,7 @@ record Consequences(
       words.add(wording.words().spelled(item.what() + ", " + due));
     }
     FhirDocument.section(composition, "Plan", words)
-        .setCode(new CodeableConcept(Codes.SHIPPED.plan()))
+        .setCode(new CodeableConcept(Codes.SHIPPED.ofPlan()))
         .addEntry(document.add("plan", carePlan));
   }
 }

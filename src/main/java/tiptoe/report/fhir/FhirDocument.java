@@ -57,12 +57,10 @@ public final class FhirDocument {
     this.asOf = entries.isEmpty() ? Instant.EPOCH : entries.get(entries.size() - 1).at();
   }
 
-  /** The document as a resource. */
   public static Bundle bundle(RecordWording wording) {
     return new FhirDocument(wording).build();
   }
 
-  /** The document as FHIR JSON. */
   public static String json(RecordWording wording) {
     return Contexts.R4.newJsonParser().setPrettyPrint(true).encodeResourceToString(bundle(wording))
         + "\n";
@@ -83,7 +81,7 @@ public final class FhirDocument {
     Reference author = author();
     composition
         .setStatus(status())
-        .setType(documentType())
+        .setType(new CodeableConcept(Codes.SHIPPED.ofDocument()))
         .setSubject(patient)
         .setDateElement(moment(asOf))
         .setTitle("Newborn examination")
@@ -149,10 +147,6 @@ public final class FhirDocument {
 
   private boolean isFinal() {
     return record.signed() && !integrity.isAltered();
-  }
-
-  private static CodeableConcept documentType() {
-    return new CodeableConcept(Codes.SHIPPED.document());
   }
 
   private Reference author() {

@@ -45,7 +45,6 @@ public record Outbox(Path folder) {
    * @param document FHIR JSON
    */
   public record Letter(String identifier, String to, String document) {
-    /** The document of a record, to this server. */
     public static Letter of(RecordWording record, String server) throws IOException {
       return new Letter(
           FhirDocument.bundle(record).getIdentifier().getValue(),
@@ -76,7 +75,6 @@ public record Outbox(Path folder) {
         part, file(letter), StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
   }
 
-  /** The letters waiting, in a steady order. */
   public List<Letter> waiting() throws IOException {
     return contents().letters();
   }

@@ -14,7 +14,6 @@ public enum Filter {
   /** Edited by a reviewer, corrected or taken back. */
   CHANGED;
 
-  /** For people. */
   public String words() {
     return name().toLowerCase(Locale.ROOT);
   }

@@ -78,7 +78,6 @@ public record Provenance(
     return String.format(Locale.ROOT, "%02d:%02d.%d", tenths / 600, tenths / 10 % 60, tenths % 10);
   }
 
-  /** All of it in one line. */
   public String text() {
     List<String> parts = new ArrayList<>();
     if (!words.isEmpty()) {

@@ -32,7 +32,6 @@ public record ReviewItem(
     Provenance provenance,
     List<String> notes,
     Set<Filter> of) {
-  /** What a line of a review is. */
   public enum Kind {
     QUESTION,
     UTTERANCE,

@@ -43,7 +43,6 @@ import tiptoe.wording.Words;
  * words. Knows nothing of keys and screens.
  */
 public final class ReviewService {
-  /** Seals the record that is reviewed. */
   public interface Sealing {
     /** What is wrong with the sound that is kept; empty when nothing is. */
     List<String> problems() throws IOException;
@@ -84,7 +83,6 @@ public final class ReviewService {
     refresh();
   }
 
-  /** A service that edits. */
   public static ReviewService editing(
       Examination examination,
       TypedWords words,
@@ -352,7 +350,6 @@ public final class ReviewService {
     return Optional.of(Reply.refused("nothing recorded: " + why));
   }
 
-  /** Puts a finding on the other side. */
   public Reply otherSide(int statement) {
     Finding now = typed(statement);
     if (now.side() == null) {
@@ -418,7 +415,6 @@ public final class ReviewService {
     return edit(review -> review.notExamined(slot.step(), slot.side(), reason));
   }
 
-  /** Answers a contradiction. */
   public Reply settle(int question, boolean newerIsRight) {
     return edit(
         review -> review.settle(question, newerIsRight),
