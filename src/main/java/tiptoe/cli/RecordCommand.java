@@ -1,6 +1,5 @@
 package tiptoe.cli;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
@@ -15,7 +14,6 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Signature;
 import tiptoe.exam.journal.Integrity;
 import tiptoe.exam.journal.StoredExam;
-import tiptoe.report.HistoryJson;
 import tiptoe.report.RecordJson;
 import tiptoe.wording.ChecklistWording;
 import tiptoe.wording.RecordWording;
@@ -91,9 +89,7 @@ final class RecordCommand implements Callable<Integer> {
     ExamRecord record = stored.record();
     RecordWording wording = options.wording(record);
     if (form.json) {
-      ObjectNode json = RecordJson.of(record, wording.assessment());
-      HistoryJson.addTo(json, stored, integrity);
-      Console.json(json);
+      Console.json(RecordJson.of(stored, integrity, wording.assessment()));
     } else {
       if (integrity.isAltered()) {
         Console.out().println(integrity.banner(record));

@@ -7,12 +7,14 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.cfg.JsonNodeFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
 import tiptoe.clinical.Assessment;
@@ -26,6 +28,9 @@ import tiptoe.exam.Repair;
 import tiptoe.exam.Slot;
 import tiptoe.exam.Stated;
 import tiptoe.exam.Utterance;
+import tiptoe.exam.journal.EventLines;
+import tiptoe.exam.journal.Integrity;
+import tiptoe.exam.journal.StoredExam;
 import tiptoe.finding.Bound;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
@@ -65,6 +70,48 @@ public final class RecordJson {
     root.set("rule-sets", tree(assessment.ruleSets()));
     root.put("caution", assessment.caution());
     return root;
+  }
+
+  /** The same of one that was kept, with how it came to be. */
+  public static ObjectNode of(StoredExam stored, Integrity integrity, Assessment assessment) {
+    ObjectNode root = of(stored.record(), assessment);
+    ExamRecord record = stored.record();
+    ObjectNode exam = root.putObject("examination");
+    exam.put("id", stored.folder().name());
+    record.label().ifPresent(label -> exam.put("label", label));
+    if (record.opened() != null) {
+      exam.put("protocol", record.opened().protocol()).put("tool", record.opened().tool());
+    }
+    record.entries().stream()
+        .findFirst()
+        .ifPresent(entry -> exam.put("opened", entry.at().toString()));
+    exam.put("phase", record.phase().id());
+    exam.put("writing", stored.taken());
+    exam.put("entries", record.entries().size());
+    ArrayNode history = root.putArray("history");
+    record.statements().forEach(said -> history.add(said(said)));
+    put(root, "remarks", record.remarks());
+    put(root, "gaps", record.gaps());
+    put(root, "notes", record.notes());
+    put(root, "flag-history", record.flags());
+    put(root, "signatures", record.signatures());
+    put(root, "breaks", stored.breaks());
+    exam.put("integrity", integrity.state().name().toLowerCase(Locale.ROOT));
+    if (integrity.isAltered()) {
+      root.put("altered", integrity.banner(record));
+      root.remove("signatures");
+    }
+    return root;
+  }
+
+  private static void put(ObjectNode root, String name, List<?> items) {
+    root.set(name, EventLines.json().valueToTree(items));
+  }
+
+  private static ObjectNode said(RecordedFinding said) {
+    ObjectNode node = EventLines.json().valueToTree(said);
+    node.put("status", said.status().id());
+    return node;
   }
 
   private static JsonNode tree(Object value) {

@@ -1,12 +1,10 @@
 package tiptoe.screen;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
 import tiptoe.exam.Answer;
-import tiptoe.exam.ExamRecord;
 import tiptoe.exam.MissingDetail;
 import tiptoe.exam.Slot;
 import tiptoe.exam.Utterance;
@@ -16,7 +14,6 @@ import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
 import tiptoe.wording.RecordWording;
 import tiptoe.wording.Sign;
-import tiptoe.wording.Words;
 
 /**
  * The steps of a region as a table, a row a step in the order of the protocol. A row never moves
@@ -63,26 +60,11 @@ record Board(List<Row> rows) {
    * @param fresh numbers of the statements that were made just now
    */
   static Board of(RecordWording wording, Region region, List<Integer> fresh, Glyphs glyphs) {
-    ExamRecord record = wording.record();
-    return new Maker(
-            wording,
-            record,
-            wording.words(),
-            new HashSet<>(record.missing()),
-            record.missingDetails(),
-            fresh,
-            glyphs)
-        .board(region);
+    return new Maker(wording, Set.copyOf(wording.record().missing()), fresh, glyphs).board(region);
   }
 
   private record Maker(
-      RecordWording wording,
-      ExamRecord record,
-      Words words,
-      Set<Slot> missing,
-      List<MissingDetail> details,
-      List<Integer> fresh,
-      Glyphs glyphs) {
+      RecordWording wording, Set<Slot> missing, List<Integer> fresh, Glyphs glyphs) {
 
     Board board(Region region) {
       List<Row> rows = new ArrayList<>();
@@ -92,7 +74,7 @@ record Board(List<Row> rows) {
                 ? SIDES.stream().map(side -> cell(step, side)).toList()
                 : List.of(cell(step, null));
         if (cells.stream().anyMatch(cell -> !cell.lines().isEmpty())) {
-          rows.add(new Row(words.step(step.id()), cells));
+          rows.add(new Row(wording.words().step(step.id()), cells));
         }
       }
       return new Board(rows);
@@ -101,7 +83,7 @@ record Board(List<Row> rows) {
     private Cell cell(Step step, Side side) {
       List<Line> lines = new ArrayList<>();
       boolean pressing = false;
-      for (Answer answer : record.answers(step.id())) {
+      for (Answer answer : wording.record().answers(step.id())) {
         if (isHere(side, answer.side())) {
           lines.add(answer(side, answer));
           pressing |= isFresh(answer);
@@ -124,22 +106,23 @@ record Board(List<Row> rows) {
 
     private List<Line> more(Step step, Side side) {
       List<Line> lines = new ArrayList<>();
-      for (MissingDetail detail : details) {
+      for (MissingDetail detail : wording.record().missingDetails()) {
         if (detail.slot().step().equals(step.id()) && isHere(side, detail.slot().side())) {
-          String label = words.detail(step.id(), detail.detail());
+          String label = wording.words().detail(step.id(), detail.detail());
           lines.add(new Line(glyphs.open() + " missing: " + label, Ink.MISSING));
         }
       }
       for (Answer waiting : wording.waiting()) {
         if (waiting.step().equals(step.id()) && isHere(side, waiting.side())) {
-          String text = glyphs.unsure() + " (" + words.said(waiting.finding()) + ") not settled";
+          String text =
+              glyphs.unsure() + " (" + wording.words().said(waiting.finding()) + ") not settled";
           lines.add(new Line(text, Ink.UNSURE));
         }
       }
-      for (Utterance utterance : record.unsure()) {
+      for (Utterance utterance : wording.record().unsure()) {
         for (Finding seems : utterance.seems().toList()) {
           if (seems.step().equals(step.id()) && isHere(side, seems.side())) {
-            String text = glyphs.unsure() + " (" + words.said(seems) + ") unsure";
+            String text = glyphs.unsure() + " (" + wording.words().said(seems) + ") unsure";
             lines.add(new Line(text, Ink.UNSURE));
           }
         }

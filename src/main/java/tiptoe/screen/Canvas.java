@@ -5,11 +5,27 @@ import com.googlecode.lanterna.TextCharacter;
 import com.googlecode.lanterna.TextColor;
 import com.googlecode.lanterna.graphics.TextGraphics;
 import java.util.List;
+import java.util.Optional;
 
 /** Writes text into areas, cut off at their edges. */
 public record Canvas(TextGraphics graphics, Glyphs glyphs, boolean coloured) {
+  /** The size of terminal on which a screen shows all it has. */
+  static final int COLUMNS = 80;
+
+  static final int ROWS = 24;
+
   public Area all() {
     return new Area(0, 0, graphics.getSize().getColumns(), graphics.getSize().getRows());
+  }
+
+  /** What to say where there is no room for all that a screen has. */
+  public Optional<String> missed() {
+    Area all = all();
+    return all.width() >= COLUMNS && all.height() >= ROWS
+        ? Optional.empty()
+        : Optional.of(
+            "shows all on %d x %d or more, has %d x %d"
+                .formatted(COLUMNS, ROWS, all.width(), all.height()));
   }
 
   public void blank() {

@@ -11,7 +11,7 @@ record HelpLine(Canvas canvas) {
 
   void draw(Area area, ScreenState state) {
     canvas.row(area, 0, Ink.BAR);
-    Optional<String> missed = WantedSize.missed(canvas.all());
+    Optional<String> missed = canvas.missed();
     if (missed.isPresent()) {
       canvas.text(area, 0, 1, missed.get(), Ink.BAR);
       return;

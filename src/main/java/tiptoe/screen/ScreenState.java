@@ -60,18 +60,23 @@ public record ScreenState(
   }
 
   public ScreenState withSound(int loudness, int seconds) {
-    return with(sound.with(loudness, seconds));
+    return with(
+        new SoundState(loudness, seconds, sound.listening(), sound.trouble(), sound.kept()));
   }
 
   public ScreenState withListening(boolean now) {
-    return with(sound.withListening(now));
+    return with(
+        new SoundState(sound.loudness(), sound.seconds(), now, sound.trouble(), sound.kept()));
   }
 
   public ScreenState withTrouble(String text) {
-    return with(sound.withTrouble(text));
+    return with(
+        new SoundState(sound.loudness(), sound.seconds(), sound.listening(), text, sound.kept()));
   }
 
   public ScreenState withKeepsSound(boolean kept) {
-    return with(sound.withKept(kept));
+    return with(
+        new SoundState(
+            sound.loudness(), sound.seconds(), sound.listening(), sound.trouble(), kept));
   }
 }

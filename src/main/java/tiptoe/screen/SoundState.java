@@ -26,20 +26,4 @@ public record SoundState(
         ? LOUDEST + 1
         : (int) Math.max(0, Math.min(LOUDEST, Math.round((rmsDb - QUIETEST_DB) / DB_A_STEP)));
   }
-
-  SoundState with(int newLoudness, int newSeconds) {
-    return new SoundState(newLoudness, newSeconds, listening, trouble, kept);
-  }
-
-  SoundState withListening(boolean now) {
-    return new SoundState(loudness, seconds, now, trouble, kept);
-  }
-
-  SoundState withTrouble(String text) {
-    return new SoundState(loudness, seconds, listening, text, kept);
-  }
-
-  SoundState withKept(boolean now) {
-    return new SoundState(loudness, seconds, listening, trouble, now);
-  }
 }

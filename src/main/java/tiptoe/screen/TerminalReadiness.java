@@ -40,7 +40,7 @@ public final class TerminalReadiness {
     try {
       TerminalSize size = Terminals.size();
       String found = size.getColumns() + " columns, " + size.getRows() + " lines";
-      return size.getColumns() < 80 || size.getRows() < 24
+      return size.getColumns() < Canvas.COLUMNS || size.getRows() < Canvas.ROWS
           ? ReadinessCheck.wanting(
               "terminal", found, "make the window 80 columns by 24 lines or larger")
           : ReadinessCheck.fine("terminal", found);

@@ -43,25 +43,21 @@ public final class ChecklistWording {
     String title = words.region(region).toUpperCase(Locale.ROOT);
     text.append("%n%-14s %d of %d%n".formatted(title, progress.answered(), progress.total()));
     for (Answer answer : record.answers()) {
-      if (isIn(region, answer.step())) {
+      if (wording.isIn(region, answer.step())) {
         text.append("  %s %s%n".formatted(wording.sign(answer).ascii(), wording.of(answer)));
       }
     }
     wording.waiting().stream()
-        .filter(answer -> isIn(region, answer.step()))
+        .filter(answer -> wording.isIn(region, answer.step()))
         .forEach(answer -> text.append("  ? ").append(wording.of(answer)).append('\n'));
     String missing =
         record.missing().stream()
-            .filter(slot -> isIn(region, slot.step()))
+            .filter(slot -> wording.isIn(region, slot.step()))
             .map(wording::missing)
             .collect(Collectors.joining(", "));
     if (!missing.isEmpty()) {
       text.append("    missing: ").append(missing).append('\n');
     }
-  }
-
-  private boolean isIn(Region region, String step) {
-    return record.protocol().step(step).region().equals(region.id());
   }
 
   private void open() {

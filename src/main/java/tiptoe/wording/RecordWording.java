@@ -407,7 +407,7 @@ public final class RecordWording {
         : words.name(step, sides.get(0));
   }
 
-  private boolean isIn(Region region, String step) {
+  boolean isIn(Region region, String step) {
     return record.protocol().step(step).region().equals(region.id());
   }
 

@@ -8,7 +8,6 @@ import tiptoe.screen.Area;
 import tiptoe.screen.Canvas;
 import tiptoe.screen.Ink;
 import tiptoe.screen.Line;
-import tiptoe.screen.WantedSize;
 import tiptoe.screen.Wrap;
 import tiptoe.wording.Sign;
 
@@ -77,7 +76,7 @@ record ReviewFrame(Canvas canvas, ReviewDialogue dialogue) {
     if (dialogue.overlay().choice().isPresent()) {
       return " arrows and Enter, or a number   Esc: leave it";
     }
-    return WantedSize.missed(canvas.all()).map(missed -> " " + missed).orElseGet(() -> acts(width));
+    return canvas.missed().map(missed -> " " + missed).orElseGet(() -> acts(width));
   }
 
   private static String acts(int width) {

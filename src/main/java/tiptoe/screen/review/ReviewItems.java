@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.Set;
 import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Flag;
-import tiptoe.clinical.Need;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Asked;
 import tiptoe.exam.Event;
@@ -158,7 +157,20 @@ public final class ReviewItems {
 
   private void baby() {
     record.baby().facts().forEach((id, value) -> items.add(fact(id, value)));
-    assessment.needs().forEach(need -> items.add(need(need)));
+    assessment
+        .needs()
+        .forEach(
+            need ->
+                items.add(
+                    baby(
+                        need.fact(),
+                        Sign.OPEN,
+                        words.label(need.fact()) + " was not stated",
+                        Provenance.NONE,
+                        need.reasons().stream()
+                            .map(reason -> "needed for: " + words.spelled(reason))
+                            .toList(),
+                        Set.of(Filter.MISSING))));
   }
 
   private ReviewItem fact(String id, String value) {
@@ -168,13 +180,8 @@ public final class ReviewItems {
             .filter(event -> event.fact().equals(id) && event.value().equals(value))
             .reduce((first, last) -> last)
             .orElse(new Event.ContextStated(id, value, null, null));
-    return new ReviewItem(
-        Kind.FACT,
-        Section.BABY,
-        null,
-        0,
+    return baby(
         id,
-        null,
         Sign.DONE,
         words.stated(id, value),
         Provenance.of(record, stated.utterance(), "", stated.author()),
@@ -182,19 +189,10 @@ public final class ReviewItems {
         stated.author() == null ? Set.of() : Set.of(Filter.CHANGED));
   }
 
-  private ReviewItem need(Need need) {
+  private static ReviewItem baby(
+      String fact, Sign sign, String text, Provenance from, List<String> notes, Set<Filter> of) {
     return new ReviewItem(
-        Kind.FACT,
-        Section.BABY,
-        null,
-        0,
-        need.fact(),
-        null,
-        Sign.OPEN,
-        words.label(need.fact()) + " was not stated",
-        Provenance.NONE,
-        need.reasons().stream().map(reason -> "needed for: " + words.spelled(reason)).toList(),
-        Set.of(Filter.MISSING));
+        Kind.FACT, Section.BABY, null, 0, fact, null, sign, text, from, notes, of);
   }
 
   private void region(Region region, Set<Integer> flagged) {
