@@ -178,8 +178,8 @@ final class ExamCommand implements Callable<Integer> {
       }
       return new PlainView(session.wording().words(), Console.out(), Console.err());
     }
-    Look look = Look.of(System.getenv());
-    return ScreenView.open(session, ascii ? look.withAscii() : look, folder.path(), Console.err());
+    Look look = Look.of(System.getenv(), ascii);
+    return ScreenView.open(session, look, folder.path(), Console.err(), Terminals.open());
   }
 
   private OpenExam open(Settings settings) throws IOException {

@@ -112,10 +112,10 @@ final class ReviewCommand implements Callable<Integer> {
 
   private void show(ReviewService service, RecordSound.Kept sound, ExamFolder exam)
       throws IOException {
-    Look look = Look.of(System.getenv());
+
     try (RecordSound playback = new RecordSound(sound, Path.of(""), exam.name())) {
       ReviewScreen.run(
-          Terminals.open(), ascii ? look.withAscii() : look, new ReviewKeys(service, playback));
+          Terminals.open(), Look.of(System.getenv(), ascii), new ReviewKeys(service, playback));
     }
   }
 

@@ -1,11 +1,11 @@
 package tiptoe.screen;
 
+import java.util.Collections;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import tiptoe.clinical.Flag;
 import tiptoe.clinical.Level;
 import tiptoe.exam.Baby;
 import tiptoe.exam.Phase;
@@ -122,16 +122,10 @@ record Frame(Canvas canvas, ScreenState state, Overview overview) {
 
   /** How many flags are pressing, in words. */
   private String pressing() {
+    List<Level> levels = state.wording().assessment().flags().stream().map(Flag::level).toList();
     return Stream.of(Level.EMERGENCY, Level.URGENT)
-        .map(
-            level ->
-                Map.entry(
-                    level.id().toUpperCase(Locale.ROOT),
-                    state.wording().assessment().flags().stream()
-                        .filter(flag -> flag.level() == level)
-                        .count()))
-        .filter(count -> count.getValue() > 0)
-        .map(count -> count.getValue() + " " + count.getKey())
+        .filter(levels::contains)
+        .map(level -> Collections.frequency(levels, level) + " " + level.name())
         .collect(Collectors.joining(", "));
   }
 

@@ -16,7 +16,7 @@ public record Look(boolean coloured, boolean ascii) {
    * The look that the environment asks for: {@code NO_COLOR} (no-color.org), a monochrome {@code
    * TERM}, and the character set of {@code LC_ALL}, {@code LC_CTYPE} or {@code LANG} (POSIX).
    */
-  public static Look of(Map<String, String> environment) {
+  public static Look of(Map<String, String> environment, boolean ascii) {
     String term = environment.getOrDefault("TERM", "");
     boolean mono =
         !environment.getOrDefault("NO_COLOR", "").isEmpty()
@@ -24,7 +24,7 @@ public record Look(boolean coloured, boolean ascii) {
             || term.startsWith("vt2")
             || term.endsWith("-m")
             || term.endsWith("-mono");
-    return new Look(!mono, !isUtf8(environment) || isOfFewSigns(term));
+    return new Look(!mono, ascii || !isUtf8(environment) || isOfFewSigns(term));
   }
 
   /** What draws on a screen in this look. */
@@ -34,10 +34,6 @@ public record Look(boolean coloured, boolean ascii) {
 
   Glyphs glyphs() {
     return ascii ? Glyphs.ASCII : Glyphs.BLOCKS;
-  }
-
-  public Look withAscii() {
-    return new Look(coloured, true);
   }
 
   // The Linux console's fonts have no tick, the old terminals neither blocks nor UTF-8.

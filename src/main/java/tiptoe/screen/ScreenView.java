@@ -67,12 +67,6 @@ public final class ScreenView implements ExamView, ExamScreen.Keys {
    * @param folder where the record is
    * @param err told what went wrong, once the terminal is given back
    */
-  public static ScreenView open(ExamSession session, Look look, Path folder, PrintStream err)
-      throws IOException {
-    return open(session, look, folder, err, Terminals.open());
-  }
-
-  /** The same on a terminal that is open already. */
   public static ScreenView open(
       ExamSession session, Look look, Path folder, PrintStream err, Terminal terminal)
       throws IOException {

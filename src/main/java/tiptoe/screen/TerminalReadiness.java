@@ -28,7 +28,7 @@ public final class TerminalReadiness {
       return ReadinessCheck.wanting(
           "locale", "it does not say UTF-8, so plain signs are used", "LANG=C.UTF-8");
     }
-    return Look.of(environment).ascii()
+    return Look.of(environment, false).ascii()
         ? ReadinessCheck.wanting(
             "locale",
             "UTF-8, but plain signs are used, since the terminal has few",

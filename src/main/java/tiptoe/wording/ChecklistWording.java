@@ -42,14 +42,12 @@ public final class ChecklistWording {
     Region region = record.protocol().region(progress.region()).orElseThrow();
     String title = words.region(region).toUpperCase(Locale.ROOT);
     text.append("%n%-14s %d of %d%n".formatted(title, progress.answered(), progress.total()));
-    for (Answer answer : record.answers()) {
-      if (wording.isIn(region, answer.step())) {
-        text.append("  %s %s%n".formatted(wording.sign(answer).ascii(), wording.of(answer)));
-      }
-    }
+    record.answers().stream()
+        .filter(answer -> wording.isIn(region, answer.step()))
+        .forEach(answer -> line(wording.sign(answer), answer));
     wording.waiting().stream()
         .filter(answer -> wording.isIn(region, answer.step()))
-        .forEach(answer -> text.append("  ? ").append(wording.of(answer)).append('\n'));
+        .forEach(answer -> line(Sign.UNSURE, answer));
     String missing =
         record.missing().stream()
             .filter(slot -> wording.isIn(region, slot.step()))
@@ -58,6 +56,10 @@ public final class ChecklistWording {
     if (!missing.isEmpty()) {
       text.append("    missing: ").append(missing).append('\n');
     }
+  }
+
+  private void line(Sign sign, Answer answer) {
+    text.append("  %s %s%n".formatted(sign.ascii(), wording.of(answer)));
   }
 
   private void open() {

@@ -36,6 +36,6 @@ class LookTest {
         Stream.of(environment.split(" +"))
             .map(pair -> pair.split("=", 2))
             .collect(Collectors.toMap(pair -> pair[0], pair -> pair[1]));
-    assertEquals(new Look(coloured, ascii), Look.of(variables));
+    assertEquals(new Look(coloured, ascii), Look.of(variables, false));
   }
 }

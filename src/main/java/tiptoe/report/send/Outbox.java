@@ -75,10 +75,6 @@ public record Outbox(Path folder) {
         part, file(letter), StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
   }
 
-  public List<Letter> waiting() throws IOException {
-    return contents().letters();
-  }
-
   /** The letters waiting, and what is there besides; one that cannot be read keeps none back. */
   public Contents contents() throws IOException {
     List<Letter> letters = new ArrayList<>();

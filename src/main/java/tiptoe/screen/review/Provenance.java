@@ -1,8 +1,8 @@
 package tiptoe.screen.review;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Heard;
 import tiptoe.exam.RecordedFinding;
@@ -79,25 +79,16 @@ public record Provenance(
   }
 
   public String text() {
-    List<String> parts = new ArrayList<>();
-    if (!words.isEmpty()) {
-      parts.add("\"" + words + "\"");
-    }
-    if (from != null) {
-      parts.add(clock(from) + " to " + clock(to));
-    }
-    if (!outcome.isEmpty()) {
-      parts.add(outcome);
-    }
-    if (!source.isEmpty()) {
-      parts.add("by " + source);
-    }
-    if (confidence != null) {
-      parts.add(String.format(Locale.ROOT, "least sure word %.2f", confidence));
-    }
-    if (author != null) {
-      parts.add("by " + author);
-    }
-    return String.join(", ", parts);
+    return Stream.of(
+            words.isEmpty() ? "" : "\"" + words + "\"",
+            from == null ? "" : clock(from) + " to " + clock(to),
+            outcome,
+            source.isEmpty() ? "" : "by " + source,
+            confidence == null
+                ? ""
+                : String.format(Locale.ROOT, "least sure word %.2f", confidence),
+            author == null ? "" : "by " + author)
+        .filter(part -> !part.isEmpty())
+        .collect(Collectors.joining(", "));
   }
 }

@@ -142,7 +142,7 @@ class ClientCertificateTest {
             "urn:uuid:1", "https://127.0.0.1:" + server.getAddress().getPort() + "/fhir", "{}");
     outbox.put(letter);
     new Sender(outbox, credentials, 1, Duration.ofSeconds(20), pause -> {}).send(letter);
-    assertEquals(List.of(), outbox.waiting());
+    assertEquals(List.of(), outbox.contents().letters());
   }
 
   @Test

@@ -158,7 +158,7 @@ class HostileServerTest {
     outbox.put(letter());
     String problem =
         assertThrows(IOException.class, () -> send(outbox, Credentials.NONE)).getMessage();
-    assertEquals(List.of(letter()), outbox.waiting(), problem);
+    assertEquals(List.of(letter()), outbox.contents().letters(), problem);
     assertTrue(problem.endsWith("kept in the outbox"), problem);
     return problem;
   }
@@ -184,7 +184,7 @@ class HostileServerTest {
     Outbox outbox = new Outbox(folder.resolve("outbox"));
     outbox.put(letter());
     send(outbox, Credentials.NONE);
-    assertEquals(List.of(), outbox.waiting());
+    assertEquals(List.of(), outbox.contents().letters());
     assertTrue(asked.startsWith("PUT /fhir/Bundle?identifier="), asked);
     assertTrue(asked.contains("Prefer: return=minimal"), asked);
   }

@@ -94,7 +94,7 @@ class SenderTest {
     outbox.put(letter());
     sender(outbox).send(letter());
     assertEquals(1, bundles.kept.size());
-    assertEquals(List.of(), outbox.waiting());
+    assertEquals(List.of(), outbox.contents().letters());
   }
 
   @Test
@@ -126,10 +126,10 @@ class SenderTest {
     assertTrue(problem.getMessage().endsWith("tried 4 times, kept in the outbox"));
     // As after a crash: another outbox over the same folder still has it.
     Outbox again = new Outbox(folder);
-    assertEquals(List.of(letter()), again.waiting());
-    sender(again).send(again.waiting().get(0));
+    assertEquals(List.of(letter()), again.contents().letters());
+    sender(again).send(again.contents().letters().get(0));
     assertEquals(1, bundles.kept.size());
-    assertEquals(List.of(), again.waiting());
+    assertEquals(List.of(), again.contents().letters());
   }
 
   @Test
@@ -165,7 +165,7 @@ class SenderTest {
   @Test
   void anUnfinishedFileIsNoLetter() throws IOException {
     Files.writeString(folder.resolve("part-1.tmp"), "{\"identi");
-    assertEquals(List.of(), new Outbox(folder).waiting());
+    assertEquals(List.of(), new Outbox(folder).contents().letters());
   }
 
   @ParameterizedTest
