@@ -117,9 +117,9 @@ final class DueCommand implements Callable<Integer> {
   }
 
   private int tick(Settings settings, String[] named) throws IOException {
-    if (done != null && notDone != null || named.length != 2) {
-      throw new WrongUse("expected one item to tick off, found more");
-    }
+    WrongUse.unless(
+        (done == null || notDone == null) && named.length == 2,
+        "expected one item to tick off, found more");
     Reviewer by =
         who.of(settings)
             .filter(one -> SignerName.isVisible(one.name()))
@@ -137,9 +137,9 @@ final class DueCommand implements Callable<Integer> {
             "%s of %s is %s already"
                 .formatted(item.what(), open.folder().name(), done == null ? "not done" : "done"));
       }
-      if (record.signed() && !SignerName.isVisible(by.role())) {
-        throw new WrongUse("expected a role for the signature of a signed record, by --role ROLE");
-      }
+      WrongUse.unless(
+          !record.signed() || SignerName.isVisible(by.role()),
+          "expected a role for the signature of a signed record, by --role ROLE");
       String says = (done == null ? "not done: " : "done: ") + item.what();
       open.tick(item.id(), item.what(), done != null, note, by.name(), by.role(), signer);
       Console.out().println(open.folder().name() + ": " + says);

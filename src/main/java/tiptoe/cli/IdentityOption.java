@@ -43,9 +43,8 @@ final class IdentityOption {
     } catch (IOException e) {
       throw new WrongUse("--patient: " + ProblemWording.of(e));
     }
-    if (!stated.problems().isEmpty()) {
-      throw new WrongUse("--patient: " + String.join("; ", stated.problems()));
-    }
+    WrongUse.unless(
+        stated.problems().isEmpty(), "--patient: " + String.join("; ", stated.problems()));
     stated.remarks().forEach(remark -> Console.err().println("--patient: " + remark));
     return stated;
   }

@@ -72,9 +72,7 @@ final class KeyCommand implements Callable<Integer> {
     }
     Map<String, String> owners = keys.owners();
     owners.forEach((fingerprint, whose) -> Console.out().println(fingerprint + "  " + whose));
-    if (owners.isEmpty()) {
-      throw new WrongUse("no key is trusted here");
-    }
+    WrongUse.unless(!owners.isEmpty(), "no key is trusted here");
     return 0;
   }
 
@@ -97,9 +95,8 @@ final class KeyCommand implements Callable<Integer> {
   }
 
   private int trust(TrustedKeys keys) throws IOException {
-    if (whose == null || !SignerName.isVisible(whose)) {
-      throw new WrongUse("expected whose key it is, with --as");
-    }
+    WrongUse.unless(
+        whose != null && SignerName.isVisible(whose), "expected whose key it is, with --as");
     try {
       keys.add(trusted, whose.strip());
     } catch (IllegalArgumentException e) {

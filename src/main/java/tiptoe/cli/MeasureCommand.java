@@ -164,22 +164,14 @@ final class MeasureCommand implements Callable<Integer> {
               ? "expected no folder beside --reviewed, found " + folders.get(0)
               : "expected a folder of recordings, or --reviewed");
     }
-    if (ratios != null && noise == null) {
-      throw new WrongUse("expected --noise beside --snr");
-    }
-    if (besideStock && offScript) {
-      throw new WrongUse("expected --beside-stock or --off-script, found both");
-    }
-    if (threads != null && threads < 1) {
-      throw new WrongUse("expected at least 1 for --threads, found " + threads);
-    }
-    if (!(pause >= 0 && pause <= 60)) {
-      throw new WrongUse("expected 0 to 60 s for --pause, found " + pause);
-    }
+    WrongUse.unless(ratios == null || noise != null, "expected --noise beside --snr");
+    WrongUse.unless(
+        !besideStock || !offScript, "expected --beside-stock or --off-script, found both");
+    WrongUse.unless(
+        threads == null || threads >= 1, "expected at least 1 for --threads, found " + threads);
+    WrongUse.unless(pause >= 0 && pause <= 60, "expected 0 to 60 s for --pause, found " + pause);
     for (double ratio : ratios == null ? List.<Double>of() : ratios) {
-      if (!(Math.abs(ratio) <= 60)) {
-        throw new WrongUse("expected -60 to 60 dB for --snr, found " + ratio);
-      }
+      WrongUse.unless(Math.abs(ratio) <= 60, "expected -60 to 60 dB for --snr, found " + ratio);
     }
   }
 

@@ -77,18 +77,16 @@ final class SendCommand implements Callable<Integer> {
   public Integer call() throws IOException, InterruptedException {
     Outbox outbox = new Outbox(options.place().resolve("outbox"));
     if (waiting || clear) {
-      if (!names.isEmpty() || to != null || waiting && clear) {
-        throw new WrongUse("expected --waiting or --clear alone, found more");
-      }
+      WrongUse.unless(
+          names.isEmpty() && to == null && !(waiting && clear),
+          "expected --waiting or --clear alone, found more");
       if (waiting) {
         return list(outbox);
       }
       Console.out().println("removed from the outbox: " + outbox.clear());
       return 0;
     }
-    if (to == null) {
-      throw new WrongUse("expected --to URL, found none");
-    }
+    WrongUse.unless(to != null, "expected --to URL, found none");
     String server = Destination.parse(to).base().toString();
     Credentials credentials = Credentials.read(token, certificate, certificatePassword, authority);
     List<Outbox.Letter> passing = new ArrayList<>();

@@ -59,9 +59,9 @@ final class SignCommand implements Callable<Integer> {
     Settings settings = options.settings();
     Reviewer signer = signer(settings);
     Signer keyed = key.signer(options.place());
-    if (addendum != null && names.size() > 1) {
-      throw new WrongUse("expected one record beside --addendum, found " + names.size());
-    }
+    WrongUse.unless(
+        addendum == null || names.size() == 1,
+        "expected one record beside --addendum, found " + names.size());
     int unsigned = 0;
     for (String name : names) {
       try (OpenExam open = options.open(name)) {

@@ -81,10 +81,9 @@ final class TeachCommand implements Callable<Integer> {
     if (forget != null) {
       return forget();
     }
-    boolean one = soundsLike == null ^ phones == null;
-    if (word == null || !one) {
-      throw new WrongUse("expected a word and either what it sounds like or --phones");
-    }
+    WrongUse.unless(
+        word != null && soundsLike == null ^ phones == null,
+        "expected a word and either what it sounds like or --phones");
     word = word.toLowerCase(Locale.ROOT);
     Home home = Home.of(option.protocol());
     Understanding understanding = Understanding.load(home);

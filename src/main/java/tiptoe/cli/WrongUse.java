@@ -7,4 +7,10 @@ final class WrongUse extends RuntimeException {
   WrongUse(String message) {
     super(message);
   }
+
+  static void unless(boolean meant, String message) {
+    if (!meant) {
+      throw new WrongUse(message);
+    }
+  }
 }

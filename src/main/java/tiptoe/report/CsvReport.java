@@ -28,21 +28,23 @@ final class CsvReport {
       "examination,label,signed,region,step,side,value,norm,number,unit,details,denied,group,settled,"
           + "name,record-number,born-at,flags,in-review-by,local-protocol,age-h";
 
-  private static final CSVFormat FORMAT =
-      CSVFormat.RFC4180.builder().setHeader(COLUMNS.split(",")).get();
-
   private CsvReport() {}
 
   static String of(RecordWording findings) throws IOException {
-    ExamRecord record = findings.record();
+    List<List<String>> rows = new ArrayList<>();
+    findings.record().answers().forEach(answer -> rows.add(row(findings, answer, true)));
+    findings.record().unsettled().forEach(answer -> rows.add(row(findings, answer, false)));
+    rows.addAll(beside(findings));
+    return table(COLUMNS, rows);
+  }
+
+  /** Rows below the names of their columns; null is an empty cell. */
+  static String table(String columns, List<List<String>> rows) throws IOException {
     StringWriter text = new StringWriter();
-    try (CSVPrinter printer = new CSVPrinter(text, FORMAT)) {
-      List<List<String>> rows = new ArrayList<>();
-      record.answers().forEach(answer -> rows.add(row(findings, answer, true)));
-      record.unsettled().forEach(answer -> rows.add(row(findings, answer, false)));
-      rows.addAll(beside(findings));
+    CSVFormat format = CSVFormat.RFC4180.builder().setHeader(columns.split(",")).get();
+    try (CSVPrinter printer = new CSVPrinter(text, format)) {
       for (List<String> row : rows) {
-        printer.printRecord(row.stream().map(CsvReport::safe).toList());
+        printer.printRecord(row.stream().map(cell -> cell == null ? "" : safe(cell)).toList());
       }
     }
     return text.toString();

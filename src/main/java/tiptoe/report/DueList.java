@@ -1,7 +1,6 @@
 package tiptoe.report;
 
 import java.io.IOException;
-import java.io.StringWriter;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZonedDateTime;
@@ -12,6 +11,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import tiptoe.clinical.Handled;
 import tiptoe.clinical.PlanItem;
 import tiptoe.exam.Baby;
 import tiptoe.exam.Handled;
@@ -29,9 +29,6 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
   private static final String COLUMNS =
       "overdue,from,to,what,due,name,record-number,born-at,examination,signed,reason,source,item,done,"
           + "how,said-at,said-by";
-
-  private static final CSVFormat FORMAT =
-      CSVFormat.RFC4180.builder().setHeader(COLUMNS.split(",")).get();
 
   /**
    * One thing to be done for one baby.
@@ -127,7 +124,7 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
     ICS
   }
 
-  public String in(Form form) {
+  public String in(Form form) throws IOException {
     return switch (form) {
       case TXT -> text();
       case CSV -> csv();
@@ -169,36 +166,30 @@ public record DueList(List<Row> rows, ZonedDateTime now) {
         : moment.substring(0, 16).replace('T', ' ');
   }
 
-  String csv() {
-    StringWriter text = new StringWriter();
-    try (CSVPrinter printer = new CSVPrinter(text, FORMAT)) {
-      for (Row row : rows) {
-        printer.printRecord(
-            Stream.of(
-                    row.overdue() ? "yes" : "no",
-                    row.item().from(),
-                    row.item().to(),
-                    row.item().what(),
-                    row.item().due(),
-                    row.fact("name"),
-                    row.fact("record-number"),
-                    row.fact("born-at"),
-                    row.examination(),
-                    row.signed() ? "yes" : "no",
-                    row.item().reason(),
-                    row.item().source(),
-                    row.item().id(),
-                    row.item().isDone() ? "yes" : "no",
-                    handled(row, Handled::how),
-                    handled(row, Handled::at),
-                    handled(row, Handled::by))
-                .map(cell -> CsvReport.safe(cell == null ? "" : cell))
-                .toList());
-      }
-    } catch (IOException e) {
-      throw new java.io.UncheckedIOException(e);
-    }
-    return text.toString();
+  String csv() throws IOException {
+    return CsvReport.table(COLUMNS, rows.stream().map(DueList::cells).toList());
+  }
+
+  private static List<String> cells(Row row) {
+    return Stream.of(
+            row.overdue() ? "yes" : "no",
+            row.item().from(),
+            row.item().to(),
+            row.item().what(),
+            row.item().due(),
+            row.fact("name"),
+            row.fact("record-number"),
+            row.fact("born-at"),
+            row.examination(),
+            row.signed() ? "yes" : "no",
+            row.item().reason(),
+            row.item().source(),
+            row.item().id(),
+            row.item().isDone() ? "yes" : "no",
+            handled(row, Handled::how),
+            handled(row, Handled::at),
+            handled(row, Handled::by))
+        .toList();
   }
 
   private static String handled(Row row, Function<Handled, String> what) {

@@ -33,16 +33,9 @@ final class FamilyPages {
   /** Facts a family doctor asks for, in this order. */
   private static final List<String> BIRTH =
       List.of(
-          "gestation",
-          "birth-weight",
-          "birth-mode",
-          "presentation",
-          "feeding",
-          "feeds",
-          "vitamin-k",
-          "hearing-screen",
-          "blood-spot",
-          "hepatitis-b");
+          ("gestation birth-weight birth-mode presentation feeding feeds"
+                  + " vitamin-k hearing-screen blood-spot hepatitis-b")
+              .split(" "));
 
   private final RecordWording findings;
   private final Markup page = new Markup(PlainText::line);

@@ -78,15 +78,12 @@ record Frame(Canvas canvas, ScreenState state, Overview overview) {
   }
 
   private void work(Area area) {
-    if (IdentityPane.wanted(state.wording())) {
-      Area below = new IdentityPane(canvas).draw(area, state.wording());
-      new HerePane(canvas, overview).draw(below);
-      return;
-    }
     Area left =
-        Prompt.of(state.wording())
-            .map(prompt -> new PromptPane(canvas).draw(area, prompt))
-            .orElse(area);
+        IdentityPane.wanted(state.wording())
+            ? new IdentityPane(canvas).draw(area, state.wording())
+            : Prompt.of(state.wording())
+                .map(prompt -> new PromptPane(canvas).draw(area, prompt))
+                .orElse(area);
     new HerePane(canvas, overview).draw(left);
   }
 

@@ -11,10 +11,7 @@ import tiptoe.protocol.Region;
 record RegionList(Canvas canvas, ScreenState state, Overview overview) {
   void draw(Area area) {
     List<Progress> regions = overview.regions();
-    int at = 0;
-    for (int i = 0; i < regions.size(); i++) {
-      at = regions.get(i).region().equals(overview.here().id()) ? i : at;
-    }
+    int at = regions.stream().map(Progress::region).toList().indexOf(overview.here().id());
     int rows = Math.min(area.height(), regions.size());
     int first = Math.max(0, Math.min(regions.size() - rows, at - rows / 2));
     for (int i = first; i < first + rows; i++) {

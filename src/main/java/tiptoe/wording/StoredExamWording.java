@@ -90,11 +90,10 @@ public final class StoredExamWording {
 
   /** Who signed last, or that nobody has. */
   public static String signatures(ExamRecord record) {
-    if (record.signatures().isEmpty()) {
-      return "not signed";
-    }
-    Signature last = record.signatures().get(record.signatures().size() - 1);
-    return RecordWording.by(last);
+    return record.signatures().stream()
+        .reduce((first, last) -> last)
+        .map(RecordWording::by)
+        .orElse("not signed");
   }
 
   /** What to hold against the printed report, of a record that is as it was written. */
