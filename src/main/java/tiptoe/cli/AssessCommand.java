@@ -54,16 +54,10 @@ final class AssessCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     Settings settings = options.settings();
-    Protocol protocol = Protocol.standard();
-    Assessment assessment;
-    if (isJson()) {
-      protocol = options.protocol();
-      assessment = ofFile(settings);
-    } else {
-      ExamRecord record = record();
-      protocol = record.protocol();
-      assessment = options.wording(record).assessment();
-    }
+    ExamRecord record = isJson() ? null : record();
+    Protocol protocol = record == null ? options.protocol() : record.protocol();
+    Assessment assessment =
+        record == null ? ofFile(protocol, settings) : options.wording(record).assessment();
     if (assessment == null) {
       return Tiptoe.COULD_NOT;
     }
@@ -86,13 +80,12 @@ final class AssessCommand implements Callable<Integer> {
     return Files.exists(named) && !Files.isDirectory(named) || named.toString().endsWith(".json");
   }
 
-  private Assessment ofFile(Settings settings) throws IOException {
+  private Assessment ofFile(Protocol protocol, Settings settings) throws IOException {
     AnswersFile answers =
-        AnswersFile.parse(
-            BoundedFile.ANSWERS.text(named), options.protocol(), ZoneId.systemDefault());
+        AnswersFile.parse(BoundedFile.ANSWERS.text(named), protocol, ZoneId.systemDefault());
     answers.problems().forEach(problem -> Console.err().println(named + ": " + problem));
     return answers.problems().isEmpty()
-        ? Assessor.of(options.protocol())
+        ? Assessor.of(protocol)
             .assess(answers.baby(), answers.answers(), settings, answers.examinedAt())
         : null;
   }

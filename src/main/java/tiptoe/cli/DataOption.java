@@ -9,7 +9,7 @@ import tiptoe.protocol.Protocol;
 import tiptoe.wording.QuestionWording;
 
 /** The option that names another place for records. */
-final class DataOption {
+class DataOption {
   @Option(
       names = "--data",
       paramLabel = "DIR",

@@ -17,10 +17,9 @@ import tiptoe.settings.Settings;
 import tiptoe.wording.RecordWording;
 
 /** What every command on single records takes: where they are, their passphrase, the settings. */
-final class RecordOptions {
+final class RecordOptions extends DataOption {
   private static final String PASSPHRASE = "--passphrase-file";
 
-  @Mixin private DataOption data;
   @Mixin private SettingsOption option;
 
   @Option(
@@ -29,21 +28,13 @@ final class RecordOptions {
       description = "Read the passphrase from the first line of a file instead of asking.")
   private Path file;
 
-  RecordStore store() {
-    return data.store();
-  }
-
-  /** The same, where new ones go by the protocol of the ward. */
+  /** The records, where new ones go by the protocol of the ward. */
   RecordStore storeHere() throws IOException {
-    return data.store(protocol());
+    return store(protocol());
   }
 
   Protocol protocol() throws IOException {
     return option.protocol();
-  }
-
-  Path place() {
-    return data.place();
   }
 
   Settings settings() {

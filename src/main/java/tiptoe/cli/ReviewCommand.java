@@ -19,7 +19,6 @@ import tiptoe.exam.journal.StoredExam;
 import tiptoe.screen.Look;
 import tiptoe.screen.Terminals;
 import tiptoe.screen.review.ExamSealing;
-import tiptoe.screen.review.PlainItems;
 import tiptoe.screen.review.ReviewItems;
 import tiptoe.screen.review.ReviewKeys;
 import tiptoe.screen.review.ReviewScreen;
@@ -131,7 +130,7 @@ final class ReviewCommand implements Callable<Integer> {
     if (integrity.isAltered()) {
       Console.out().println(integrity.banner(stored.record()));
     }
-    PlainItems.of(ReviewItems.of(wording), wording).lines().forEach(Console.out()::println);
+    ReviewItems.text(wording).lines().forEach(Console.out()::println);
     return 0;
   }
 }

@@ -164,23 +164,8 @@ final class FamilyPages {
 
   private void begin(String title) {
     String draft = findings.isDraft() ? "DRAFT — not signed" : "";
-    page.add(
-        """
-        <!DOCTYPE html>
-        <html lang="en">
-        <head>
-        <meta charset="UTF-8" />
-        <meta name="viewport" content="width=device-width, initial-scale=1" />
-        <meta name="description" content="%1$s" />
-        <meta name="subject" content="%1$s" />
-        <title>%1$s</title>
-        <style>
-        %2$s</style>
-        </head>
-        <body>
-        <main>
-        """,
-        title, Markup.of(STYLE.formatted(HtmlReport.head(findings), draft)));
+    Markup style = Markup.of(STYLE.formatted(HtmlReport.head(findings), draft));
+    page.add(HtmlReport.PAGE, Markup.of(""), title, title, style, Markup.of(""));
     banner();
     page.add("<h1>%s", title);
     if (findings.isDraft()) {

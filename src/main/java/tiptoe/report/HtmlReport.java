@@ -15,6 +15,9 @@ import tiptoe.wording.Sign;
 
 /** The page that people read, on a screen or as PDF: well-formed HTML without script or network. */
 final class HtmlReport {
+  /** A page up to what stands on it: more of its head, description, title, styles, attributes. */
+  static final String PAGE = Shipped.text(HtmlReport.class, "page.html");
+
   /** No letter is smaller than 9 pt on paper, those in the drawings (12 px) neither. */
   private static final String STYLE = Shipped.text(HtmlReport.class, "report.css");
 
@@ -49,35 +52,11 @@ final class HtmlReport {
   private String page() {
     String draft = findings.isDraft() ? "DRAFT — not signed" : "";
     page.add(
-        """
-        <!DOCTYPE html>
-        <html lang="en">
-        <head>
-        <meta charset="UTF-8" />
-        <meta name="viewport" content="width=device-width, initial-scale=1" />
-        <meta name="color-scheme" content="light dark" />
-        <meta name="description" content="Record of a newborn examination" />
-        <meta name="subject" content="Record of a newborn examination" />
-        <title>%s</title>
-        <style>
-        %s</style>
-        <style media="print">
-        %s</style>
-        <style media="screen">
-        %s</style>
-        </head>
-        <body%s>
-        <main>
-        """,
+        PAGE,
+        Markup.of("<meta name=\"color-scheme\" content=\"light dark\" />\n"),
+        "Record of a newborn examination",
         findings.title(),
-        Markup.of(STYLE),
-        Markup.of(
-            PAPER.formatted(
-                brief ? "13mm 12mm 15mm 12mm" : "14mm 12mm 18mm 12mm",
-                spelled(Caution.TEXT).replace("\"", "'"),
-                head(findings),
-                draft)),
-        Markup.of(SCREEN),
+        Markup.of(styles(draft)),
         Markup.of(brief ? " class=\"brief\"" : ""));
     banner();
     page.add("<h1>%s", findings.title());
@@ -113,6 +92,20 @@ final class HtmlReport {
     page.add("<p class=\"caution\">Rules used: %s.</p>\n", rules);
     banner();
     return page.add("</main>\n</body>\n</html>\n").toString();
+  }
+
+  private String styles(String draft) {
+    String paper =
+        PAPER.formatted(
+            brief ? "13mm 12mm 15mm 12mm" : "14mm 12mm 18mm 12mm",
+            spelled(Caution.TEXT).replace("\"", "'"),
+            head(findings),
+            draft);
+    return STYLE
+        + "</style>\n<style media=\"print\">\n"
+        + paper
+        + "</style>\n<style media=\"screen\">\n"
+        + SCREEN;
   }
 
   /** At both ends of the page on a screen; on paper it is at the head of every page as well. */

@@ -130,7 +130,7 @@ record ReviewFrame(Canvas canvas, ReviewDialogue dialogue) {
     String before = "";
     List<ReviewItem> items = dialogue.shown().items();
     for (int i = 0; i < items.size(); i++) {
-      String heading = PlainItems.heading(items.get(i), dialogue.service().wording());
+      String heading = ReviewItems.heading(items.get(i), dialogue.service().wording());
       if (!heading.equals(before)) {
         rows.add(new Row(null, heading, false));
         before = heading;
