@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.time.ZonedDateTime;
 import java.util.List;
@@ -98,7 +99,7 @@ class DueListTest {
   }
 
   @Test
-  void aTableHasARowForEach() {
+  void aTableHasARowForEach() throws IOException {
     List<String> lines = due(APRIL).csv().lines().toList();
     assertTrue(lines.get(0).startsWith("overdue,from,to,what,due,name"), lines.get(0));
     assertTrue(
