@@ -2,6 +2,7 @@ package tiptoe.screen.review;
 
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -22,6 +23,7 @@ import tiptoe.exam.Review;
 import tiptoe.exam.Slot;
 import tiptoe.exam.StatedIdentity;
 import tiptoe.exam.Status;
+import tiptoe.exam.Utterance;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Question;
@@ -55,7 +57,7 @@ public final class ReviewService {
   }
 
   static final String NO_FINDING =
-      "it was a command or talk, and stays what it was; t types a finding";
+      "it was a heading, an answer, a command or talk, and stays so; t types a finding";
 
   private final Supplier<ExamRecord> source;
   private final Examination examination;
@@ -256,15 +258,18 @@ public final class ReviewService {
                 : edit(review -> review.accept(utterance, meaning.statements())));
   }
 
-  /** Whether what was heard told something to the tool, or to somebody else, and no finding. */
+  /**
+   * Whether what was heard told something to the tool, or to somebody else, and no finding. What
+   * was understood and stated nothing announced a region or answered a question.
+   */
   boolean isNoFinding(int utterance) {
     return record()
         .utterance(utterance)
+        .map(Utterance::heard)
         .filter(
-            one ->
-                one.heard().outcome() == Outcome.COMMAND
-                    || one.heard().outcome() == Outcome.REMARK
-                    || OutcomeWording.isTalk(one.heard()))
+            heard ->
+                !EnumSet.of(Outcome.UNSURE, Outcome.IGNORED).contains(heard.outcome())
+                    || OutcomeWording.isTalk(heard))
         .isPresent();
   }
 
