@@ -24,7 +24,7 @@ record CommandHandler(EventBatch batch, Integer utterance, Heard heard) {
       case YES -> yes();
       case NO -> no();
       case END_EXAM -> end();
-      case SAY_UNSURE -> offerNext(0);
+      case SAY_UNSURE -> offerNext();
       case START_REMARK -> startRemark();
       case END_REMARK -> endRemark();
       default -> {}
@@ -58,16 +58,20 @@ record CommandHandler(EventBatch batch, Integer utterance, Heard heard) {
     }
   }
 
-  /** Offers again what is unsure, behind the utterance of this number; behind the last, ends it. */
-  void offerNext(int behind) {
-    if (!batch.record().phase().takesFindings()) {
-      return;
+  /** Reads out what is unsure, as much of it as is kept in mind; whether there was any. */
+  boolean offerNext() {
+    OpenOffers offers = new OpenOffers(batch.record());
+    List<Utterance> next = offers.next(offers.utterances());
+    boolean reads = batch.record().phase().takesFindings() && !next.isEmpty();
+    if (reads) {
+      batch.add(Event.OfferAsked.of(next, utterance));
     }
-    Optional<Utterance> next =
-        batch.record().offers().stream().filter(one -> one.number() > behind).findFirst();
-    if (next.isPresent()) {
-      batch.add(new Event.OfferAsked(next.get().number(), utterance));
-    } else if (behind > 0 && batch.record().phase() == Phase.ENDING) {
+    return reads;
+  }
+
+  /** Asks once more whether to end, where that was asked. */
+  void askEndAgain() {
+    if (batch.record().phase() == Phase.ENDING) {
       batch.add(new Event.EndAsked(batch.record().missingKeySteps(), utterance));
     }
   }

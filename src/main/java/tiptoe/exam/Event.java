@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
 import tiptoe.language.Meaning;
@@ -328,12 +329,24 @@ public sealed interface Event {
   }
 
   /**
-   * What an unsure utterance seems to say is offered again, to be answered by yes or no.
+   * What unsure utterances seem to say is read out, to be answered at once.
    *
-   * @param by number of the utterance that asked what is unsure, or answered the offer before; null
-   *     when a key did
+   * @param by number of the utterance behind which it is; null when a key asked for it
+   * @param beside the others, where several are read out together; null where it is one
    */
-  record OfferAsked(int utterance, Integer by) implements Event {
+  record OfferAsked(int utterance, Integer by, List<Integer> beside) implements Event {
+    /** All that are read out. */
+    List<Integer> utterances() {
+      return beside == null
+          ? List.of(utterance)
+          : Stream.concat(Stream.of(utterance), beside.stream()).toList();
+    }
+
+    static OfferAsked of(List<Utterance> all, Integer by) {
+      List<Integer> beside = all.stream().skip(1).map(Utterance::number).toList();
+      return new OfferAsked(all.get(0).number(), by, beside.isEmpty() ? null : beside);
+    }
+
     @Override
     public void applyTo(Fold fold, Entry entry) {
       // The record finds it among its entries while it is what was asked last.

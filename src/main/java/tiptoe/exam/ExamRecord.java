@@ -3,7 +3,6 @@ package tiptoe.exam;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -208,27 +207,9 @@ public record ExamRecord(
     return utterances.stream().filter(Utterance::waits).toList();
   }
 
-  /**
-   * The utterance that a bare "yes" would record: that which was offered again last, else the last
-   * that was not ignored, where no grammar covers it but it was read all the same. A question that
-   * it did not raise itself waits meanwhile.
-   */
-  public Optional<Utterance> toConfirm() {
-    if (!phase.takesFindings()) {
-      return Optional.empty();
-    }
-    Optional<Utterance> again =
-        offerAsked().flatMap(asked -> utterance(asked.utterance())).filter(Utterance::waits);
-    if (again.isPresent() || phase == Phase.ENDING) {
-      return again;
-    }
-    int asking = openQuestion().map(ExamRecord::utterance).orElse(0);
-    return utterances.stream()
-        .filter(one -> one.heard().outcome() != Outcome.IGNORED)
-        .reduce((first, last) -> last)
-        .filter(one -> one.number() > asking)
-        .filter(Utterance::waits)
-        .filter(Utterance::wasTagged);
+  /** What is offered now and waits for an answer. */
+  public Optional<Offer> toConfirm() {
+    return new OpenOffers(this).asked();
   }
 
   /** The offer that was made again, until something else is heard. */
@@ -246,37 +227,21 @@ public record ExamRecord(
   }
 
   /**
-   * Unsure utterances that seem to state something that does not stand, oldest first: each can be
-   * recorded by a yes, so what they state is not simply missing.
+   * What unsure utterances seem to say and does not stand, oldest first: each can be recorded by a
+   * yes, so it is not simply missing.
    */
-  public List<Utterance> offers() {
-    List<Answer> answers = answers();
-    return unsure().stream()
-        .filter(
-            one ->
-                one.offered().stream()
-                    .map(Meaning::findings)
-                    .anyMatch(
-                        said ->
-                            answers.stream()
-                                .noneMatch(
-                                    answer -> said.stream().anyMatch(of -> states(answer, of)))))
-        .toList();
-  }
-
-  private static boolean states(Answer answer, Finding said) {
-    return answer.step().equals(said.step())
-        && (said.side() == null || answer.side() == said.side())
-        && Objects.equals(answer.value(), said.value())
-        && Objects.equals(answer.quantity(), said.quantity());
+  public List<Offer.Part> offers() {
+    return new OpenOffers(this).parts();
   }
 
   /** Key slots without an answer that no offer would fill. */
   public List<Slot> missingKeyStepsBesideOffers() {
     Set<Slot> offered =
         offers().stream()
-            .flatMap(one -> one.candidates().stream())
-            .map(candidate -> new Slot(candidate.statement().step(), candidate.statement().side()))
+            .map(Offer.Part::meaning)
+            .filter(Meaning.States.class::isInstance)
+            .flatMap(one -> one.findings().stream())
+            .map(said -> new Slot(said.step(), said.side()))
             .collect(Collectors.toSet());
     return missingKeySteps().stream().filter(slot -> !offered.contains(slot)).toList();
   }

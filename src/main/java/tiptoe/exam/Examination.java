@@ -11,7 +11,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.regex.Pattern;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import tiptoe.finding.Command;
 import tiptoe.finding.Outcome;
@@ -30,6 +29,9 @@ import tiptoe.protocol.Region;
 public final class Examination {
   /** A spoken "yes" that comes later answers nothing, in seconds. */
   private static final double LONGEST_WAIT = 10;
+
+  /** So long one more finding takes to be read, or to be heard, in seconds. */
+  private static final double READING = 3;
 
   /** A clock that is set back by less is taken to be kept right by the network. */
   private static final Duration NOTABLE = Duration.ofSeconds(1);
@@ -196,11 +198,14 @@ public final class Examination {
 
   private Changes take(Heard heard, Interpretation meaning) {
     Dialogue next = moved(meaning);
-    Optional<Utterance> offered =
-        record.toConfirm().filter(waiting -> isRightBehind(heard, askedBy(waiting)));
-    Optional<List<Meaning>> kept = offered.flatMap(waiting -> kept(waiting.offered(), meaning));
+    Optional<Offer> offered = record.toConfirm().filter(waiting -> isRightBehind(heard, waiting));
+    Optional<List<Offer.Part>> kept = offered.flatMap(waiting -> waiting.kept(meaning));
     boolean stray = says(meaning, Command.YES) || says(meaning, Command.NO);
-    if (stray && kept.isEmpty() && record.toConfirm().isPresent()) {
+    boolean together = offered.filter(one -> one.way() == Offer.Way.TOGETHER).isPresent();
+    if (stray
+        && kept.isEmpty()
+        && !together
+        && record.toConfirm().filter(one -> one.way() != Offer.Way.AT_END).isPresent()) {
       // Long after an offer it answers neither that nor what was asked before.
       return keep(heard.asTalk(), meaning);
     }
@@ -219,66 +224,73 @@ public final class Examination {
                   new Event.UtteranceHeard(
                       utterance, heard, List.of(), List.of(), meaning.uncovered(), next.region()));
               UtteranceHandler handler = new UtteranceHandler(batch, utterance, heard);
-              if (kept.isEmpty()) {
-                handler.take(meaning);
-                return handler.commands();
+              if (kept.isPresent()) {
+                return confirm(batch, offered.get(), kept.get(), utterance);
               }
-              return confirm(batch, offered.get(), kept.get(), utterance);
+              if (together && stray) {
+                // Several are taken by "yes to all" alone: so that it is said, they are read again.
+                batch.add(Event.OfferAsked.of(offered.get().utterances(), utterance));
+                return List.of();
+              }
+              handler.take(meaning);
+              readOut(batch, utterance);
+              return handler.commands();
             });
     dialogue = next;
     return changes;
   }
 
-  /** What of an offer an answer keeps; empty where it answers nothing, or names none or all. */
-  private static Optional<List<Meaning>> kept(List<Meaning> offered, Interpretation answer) {
-    if (answer.meanings().size() != 1) {
-      return Optional.empty();
+  /** Reads out what waits once it is much, unless something is asked of what was just said. */
+  private static void readOut(EventBatch batch, int utterance) {
+    boolean asks =
+        batch
+            .record()
+            .openQuestion()
+            .filter(asked -> Integer.valueOf(utterance).equals(asked.utterance()))
+            .isPresent();
+    List<Utterance> waiting = new OpenOffers(batch.record()).toReadOut();
+    if (batch.record().phase() == Phase.LISTENING && !asks && !waiting.isEmpty()) {
+      batch.add(Event.OfferAsked.of(waiting, utterance));
     }
-    if (says(answer, Command.YES) || says(answer, Command.NO)) {
-      return Optional.of(says(answer, Command.YES) ? offered : List.of());
-    }
-    if (!(answer.meanings().get(0) instanceof Meaning.Picks picks)) {
-      return Optional.empty();
-    }
-    List<Meaning> kept =
-        IntStream.range(0, offered.size())
-            .filter(
-                at ->
-                    offered.get(at).findings().stream()
-                        .anyMatch(finding -> picks.keeps(finding, at + 1, offered.size())))
-            .mapToObj(offered::get)
-            .toList();
-    boolean namesNone = picks.only() ? kept.isEmpty() : kept.size() == offered.size();
-    return namesNone ? Optional.empty() : Optional.of(kept);
   }
 
-  // Where it was offered again, the next offer follows, unless what it lacks is asked first.
+  // Where it was read out, the next offer follows, unless what it lacks is asked first.
   private List<Command> confirm(
-      EventBatch batch, Utterance offered, List<Meaning> kept, Integer by) {
-    boolean again =
-        record.offerAsked().filter(asked -> asked.utterance() == offered.number()).isPresent();
-    new UtteranceHandler(batch, offered.number(), offered.heard()).confirm(offered, kept);
+      EventBatch batch, Offer offered, List<Offer.Part> kept, Integer by) {
+    boolean again = offered.way() != Offer.Way.ALONE || record.offerAsked().isPresent();
+    for (Utterance one : offered.utterances()) {
+      List<Meaning> ofOne =
+          kept.stream().filter(part -> part.of().equals(one)).map(Offer.Part::meaning).toList();
+      new UtteranceHandler(batch, one.number(), one.heard()).confirm(one, ofOne);
+    }
     new QuestionUpkeep(batch, by).run();
-    if (again && kept.stream().noneMatch(Meaning.Asks.class::isInstance)) {
-      new CommandHandler(batch, by, offered.heard()).offerNext(offered.number());
+    if (again && kept.stream().noneMatch(part -> part.meaning() instanceof Meaning.Asks)) {
+      CommandHandler handler = new CommandHandler(batch, by, null);
+      if (offered.way() == Offer.Way.AT_END || !handler.offerNext()) {
+        handler.askEndAgain();
+      }
     }
     return List.of(kept.isEmpty() ? Command.NO : Command.YES);
   }
 
-  /** The utterance behind which the answer to an offer must be. */
-  private Utterance askedBy(Utterance offered) {
-    return record
-        .offerAsked()
-        .filter(asked -> asked.utterance() == offered.number())
-        .map(Event.OfferAsked::by)
-        .flatMap(record::utterance)
-        .orElse(offered);
+  // What the end would leave out is shown for as long as the end is asked about.
+  private boolean isRightBehind(Heard answer, Offer offered) {
+    Utterance last = offered.parts().get(offered.parts().size() - 1).of();
+    Utterance by =
+        record.offerAsked().map(Event.OfferAsked::by).flatMap(record::utterance).orElse(last);
+    double reading =
+        offered.way() == Offer.Way.TOGETHER ? (offered.parts().size() - 1) * READING : 0;
+    return offered.way() == Offer.Way.AT_END || isRightBehind(answer, by, LONGEST_WAIT + reading);
+  }
+
+  private boolean isRightBehind(Heard answer, Utterance waiting) {
+    return isRightBehind(answer, waiting, LONGEST_WAIT);
   }
 
   // "Yes" is said to parents too: it confirms only what was said just before, with no talk between.
   // What was typed or pressed is meant.
-  private boolean isRightBehind(Heard answer, Utterance waiting) {
-    boolean soon = answer.start() - waiting.heard().end() <= LONGEST_WAIT;
+  private boolean isRightBehind(Heard answer, Utterance waiting, double within) {
+    boolean soon = answer.start() - waiting.heard().end() <= within;
     boolean next =
         record.utterances().stream()
             .filter(one -> one.number() > waiting.number())
@@ -315,11 +327,15 @@ public final class Examination {
             : List.of();
     return change(
         batch -> {
+          int utterance = batch.nextUtterance();
           batch.add(
               new Event.UtteranceHeard(
-                  batch.nextUtterance(), heard, candidates, asks, meaning.uncovered(), null));
+                  utterance, heard, candidates, asks, meaning.uncovered(), null));
           if (!heard.text().isBlank()) {
             new QuestionUpkeep(batch, null).dropLapsed();
+          }
+          if (!candidates.isEmpty() || !asks.isEmpty()) {
+            readOut(batch, utterance);
           }
           return List.of();
         });
@@ -333,11 +349,12 @@ public final class Examination {
     Changes changes =
         change(
             batch -> {
-              Optional<Utterance> offered = record.toConfirm();
-              Optional<List<Meaning>> kept =
-                  offered.flatMap(waiting -> kept(waiting.offered(), meaning));
-              if (kept.isPresent()) {
-                return confirm(batch, offered.get(), kept.get(), null);
+              Optional<Offer> offered =
+                  record.toConfirm().filter(one -> one.way() != Offer.Way.AT_END);
+              if (offered.isPresent() && (command == Command.YES || command == Command.NO)) {
+                List<Offer.Part> all = offered.get().parts();
+                return confirm(
+                    batch, offered.get(), command == Command.YES ? all : List.of(), null);
               }
               Optional<Command> agreed =
                   new CommandHandler(batch, null, Heard.typed("", at)).carryOut(command);

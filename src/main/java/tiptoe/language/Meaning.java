@@ -72,23 +72,32 @@ public sealed interface Meaning {
   record Heading(String region) implements Meaning {}
 
   /**
-   * Which of several findings that are offered together is meant: "only the first", "not the mass".
+   * Which of several findings that are offered together are meant: "yes to all", "only the first",
+   * "not the mass".
    *
-   * @param only whether the named is to be kept and the rest left out; else the other way round
-   * @param place its place among them, from 1, or -1 for the last; null where it was named
-   * @param steps the steps that its name can mean
-   * @param side its side; null where none was said
+   * @param only whether the named are to be kept and the rest left out; else the other way round.
+   *     Where none is named, all are
+   * @param places their places, from 1, or -1 for the last; empty where they were named
+   * @param steps the steps that a name can mean
+   * @param side the side; null where none was said
    */
-  record Picks(boolean only, Integer place, List<String> steps, Side side) implements Meaning {
+  record Picks(boolean only, List<Integer> places, List<String> steps, Side side)
+      implements Meaning {
     public Picks {
+      places = List.copyOf(places);
       steps = List.copyOf(steps);
+    }
+
+    /** Whether it takes all that is offered. */
+    public boolean all() {
+      return only && places.isEmpty() && steps.isEmpty() && side == null;
     }
 
     /** Whether the finding at this place, from 1, of so many is kept. */
     public boolean keeps(Finding finding, int at, int of) {
       boolean named =
-          place != null
-              ? at == (place < 0 ? of : place)
+          !places.isEmpty()
+              ? places.contains(at) || at == of && places.contains(-1)
               : (steps.isEmpty() || steps.contains(finding.step()))
                   && (side == null || side == finding.side());
       return named == only;

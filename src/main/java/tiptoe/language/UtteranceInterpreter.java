@@ -272,8 +272,8 @@ final class UtteranceInterpreter {
   private void pick(Clause clause) {
     meanings.add(
         new Meaning.Picks(
-            clause.mark("pick").get().equals("only"),
-            clause.mark("nth").map(Integer::valueOf).orElse(null),
+            !clause.mark("pick").get().equals("not"),
+            clause.others.getOrDefault("nth", List.of()).stream().map(Integer::valueOf).toList(),
             clause.steps,
             clause.sides.size() == 1 ? clause.sides.iterator().next() : null));
   }

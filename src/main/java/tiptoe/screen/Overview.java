@@ -9,6 +9,7 @@ import tiptoe.clinical.Assessment;
 import tiptoe.clinical.Level;
 import tiptoe.clinical.Size;
 import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Offer;
 import tiptoe.exam.Progress;
 import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Slot;
@@ -174,9 +175,15 @@ record Overview(
               outcome ->
                   Stream.concat(
                           Stream.of(new Line("\"" + outcome.heard() + "\"", Ink.QUIET)),
-                          outcome.lines().stream().map(this::line))
+                          outcome.lines().stream().filter(this::isShownHere).map(this::line))
                       .toList())
           .orElse(List.of());
+    }
+
+    /** What is read out together is the prompt. */
+    private boolean isShownHere(OutcomeWording.Line line) {
+      return !line.isOffer()
+          || record.toConfirm().filter(one -> one.way() == Offer.Way.TOGETHER).isEmpty();
     }
 
     private Line line(OutcomeWording.Line line) {

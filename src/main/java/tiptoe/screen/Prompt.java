@@ -6,6 +6,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.exam.Asked;
 import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Offer;
 import tiptoe.finding.Question;
 import tiptoe.wording.CommandReply;
 import tiptoe.wording.RecordWording;
@@ -19,6 +20,8 @@ import tiptoe.wording.Words;
  * @param answers what can be said to it; empty where the text says so itself
  */
 record Prompt(String headline, String text, String answers) {
+  private static final String TOGETHER =
+      "\"yes to all\" to record them, \"not the second\" to leave one out, \"no\" to leave all out";
 
   /** Empty while nothing is waited for. */
   static Optional<Prompt> of(RecordWording wording) {
@@ -36,12 +39,28 @@ record Prompt(String headline, String text, String answers) {
                   "remark", "All that is said is kept as a remark.", Voice.END_REMARK.quoted()));
       case ENDING -> Optional.of(ending(wording));
       default ->
-          wording
-              .record()
-              .openQuestion()
-              .map(Asked::question)
-              .map(question -> of(question, wording.words()));
+          readOut(wording)
+              .or(
+                  () ->
+                      wording
+                          .record()
+                          .openQuestion()
+                          .map(Asked::question)
+                          .map(question -> of(question, wording.words())));
     };
+  }
+
+  private static Optional<Prompt> readOut(RecordWording wording) {
+    return wording
+        .record()
+        .toConfirm()
+        .filter(offer -> offer.way() == Offer.Way.TOGETHER)
+        .map(
+            offer ->
+                new Prompt(
+                    offer.parts().size() + " not recorded",
+                    CommandReply.offered(wording.record(), wording.words()),
+                    TOGETHER));
   }
 
   private static Optional<String> asked(RecordWording wording, Question.Kind kind) {
@@ -76,7 +95,9 @@ record Prompt(String headline, String text, String answers) {
         Stream.of(pressing, offers, steps)
             .flatMap(lines -> lines)
             .collect(Collectors.joining("; ")),
-        Voice.END.quoted() + " or \"yes\" to end, \"no\" to go on");
+        (record.offers().isEmpty() ? "" : "\"yes to all\" to record them, ")
+            + Voice.END.quoted()
+            + " or \"yes\" to end, \"no\" to go on");
   }
 
   private static Prompt of(Question question, Words words) {

@@ -10,7 +10,9 @@ record PromptPane(Canvas canvas) {
     int width = area.width() - 3;
     List<String> big = large(prompt, width, area.height() / 2);
     List<String> text = Wrap.words(prompt.text(), width);
-    int room = Math.max(1, area.height() - big.size() - 3);
+    List<String> answers =
+        prompt.answers().isEmpty() ? List.of() : Wrap.words("say " + prompt.answers(), width);
+    int room = Math.max(1, area.height() - big.size() - answers.size() - 2);
     if (text.size() > room) {
       text = new ArrayList<>(text.subList(0, room));
       text.set(room - 1, text.get(room - 1) + " ...");
@@ -24,8 +26,8 @@ record PromptPane(Canvas canvas) {
       canvas.row(area, row, Ink.QUESTION);
       canvas.text(area, row++, 1, line, Ink.QUESTION);
     }
-    if (!prompt.answers().isEmpty()) {
-      canvas.text(area, row++, 1, "say " + prompt.answers(), Ink.STRONG);
+    for (String line : answers) {
+      canvas.text(area, row++, 1, line, Ink.STRONG);
     }
     return area.below(row + 1);
   }

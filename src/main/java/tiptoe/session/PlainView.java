@@ -85,6 +85,8 @@ public final class PlainView implements ExamView {
     OutcomeWording outcome = OutcomeWording.of(changes, words);
     if (outcome.kind() == Kind.DONE || !changes.commands().isEmpty()) {
       outcome.lines().forEach(line -> out.println("  " + line.shown()));
+    } else if (changes.of(Event.OfferAsked.class).findAny().isPresent()) {
+      outcome.offers().forEach(line -> out.println("  ? " + line.shown()));
     }
     changes
         .of(Event.AudioGap.class)

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.function.Function;
@@ -43,6 +44,8 @@ record Sureness(
 
   /** From this share of the ways to hear phrases on, these leave nothing open. */
   private static final double AGREED = 0.9;
+
+  private static final Map<String, String> SOUNDS_LIKE = Map.of("can", "can't", "can't", "can");
 
   private static final String SHIPPED = "sureness.yaml";
   private static final ObjectMapper YAML =
@@ -247,12 +250,26 @@ record Sureness(
   private List<Way> ways(
       Hypothesis heard, List<String> likeliest, Function<List<String>, Interpretation> interpret) {
     List<Way> ways = new ArrayList<>();
-    ways.add(way(likeliest, 0, interpret));
+    add(ways, likeliest, 0, interpret);
     for (Hypothesis.Rival rival : heard.rivals()) {
       List<String> words = rival.text().isEmpty() ? List.of() : List.of(rival.text().split(" "));
-      ways.add(way(words, rival.margin(), interpret));
+      add(ways, words, rival.margin(), interpret);
     }
     return ways;
+  }
+
+  // Before "feel" or "see" the t of "can't" is not heard: what differs by it is never sure.
+  private void add(
+      List<Way> ways,
+      List<String> words,
+      double behind,
+      Function<List<String>, Interpretation> interpret) {
+    ways.add(way(words, behind, interpret));
+    if (words.stream().anyMatch(SOUNDS_LIKE::containsKey)) {
+      List<String> other =
+          words.stream().map(word -> SOUNDS_LIKE.getOrDefault(word, word)).toList();
+      ways.add(way(other, behind, interpret));
+    }
   }
 
   /**

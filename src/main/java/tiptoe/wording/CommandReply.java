@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Offer;
 import tiptoe.exam.Slot;
 import tiptoe.finding.Command;
 
@@ -67,9 +67,7 @@ public final class CommandReply {
         record.offers().isEmpty()
             ? Stream.empty()
             : Stream.of(
-                "not recorded: "
-                    + offered(record, words)
-                    + "; \"what is unsure\" goes through them");
+                "not recorded: " + offered(record, words) + "; \"yes to all\" records them");
     boolean clear =
         record.pressing().isEmpty()
             && record.missingKeySteps().isEmpty()
@@ -79,13 +77,23 @@ public final class CommandReply {
         .toList();
   }
 
-  /** What unsure utterances seem to say: {@code right Barlow: negative; murmur: none}. */
+  /**
+   * What is offered with several others: {@code 1 right Barlow: negative; 2 murmur: none; and 3
+   * more}.
+   */
   public static String offered(ExamRecord record, Words words) {
-    return record.offers().stream()
-        .flatMap(one -> one.offered().stream())
-        .map(offer -> words.either(offer.findings()))
-        .distinct()
-        .collect(Collectors.joining("; "));
+    List<String> asked = record.toConfirm().map(offer -> numbered(offer, words)).orElse(List.of());
+    int more = record.offers().size() - asked.size();
+    return String.join("; ", asked) + (more == 0 ? "" : "; and " + more + " more");
+  }
+
+  /** Each part of an offer with its place: {@code 1 right Barlow: negative}. */
+  static List<String> numbered(Offer offer, Words words) {
+    List<String> parts = new ArrayList<>();
+    for (Offer.Part part : offer.parts()) {
+      parts.add(parts.size() + 1 + " " + words.either(part.meaning().findings()));
+    }
+    return parts;
   }
 
   /** What became of the last utterance that was no command, and what is asked. */

@@ -15,6 +15,7 @@ import tiptoe.exam.Entry;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Heard;
+import tiptoe.exam.Offer;
 import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Slot;
 import tiptoe.exam.Status;
@@ -38,6 +39,9 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
   private static final int CHANCE_WORDS = 1;
 
   private static final String UNSURE = "UNSURE, NOT RECORDED:";
+
+  /** What can be said to several that are read out together. */
+  private static final String TOGETHER = "\"yes to all\", \"not the second\", or no?";
 
   public OutcomeWording {
     lines = List.copyOf(lines);
@@ -66,14 +70,19 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
    * @param text what it is about; may be empty
    */
   public record Line(Sign sign, String label, String text) {
-    /** Whether it is offered and waits for an answer. */
-    boolean isOffer() {
-      return label.equals(UNSURE);
+    /** Whether it is offered and waits for an answer, or is one of several that are. */
+    public boolean isOffer() {
+      return label.equals(UNSURE) || Character.isDigit(label.charAt(0));
     }
 
     public String shown() {
       return text.isEmpty() ? label : label + " " + text;
     }
+  }
+
+  /** What is offered and waits for an answer. */
+  public List<Line> offers() {
+    return lines.stream().filter(Line::isOffer).toList();
   }
 
   /** What one step of the examination did. */
@@ -191,8 +200,8 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
         add(Kind.DONE, Sign.SKIPPED, "CROSSED OUT", struck(struck));
       } else if (event instanceof Event.UtteranceReviewed reviewed) {
         record.utterance(reviewed.utterance()).ifPresent(this::leftOut);
-      } else if (event instanceof Event.OfferAsked asked) {
-        record.utterance(asked.utterance()).ifPresent(this::offered);
+      } else if (event instanceof Event.OfferAsked) {
+        record.toConfirm().ifPresent(this::readOut);
       } else {
         phase(event);
       }
@@ -254,13 +263,29 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
     }
 
     private void offered(Utterance utterance) {
-      boolean asked = record.toConfirm().filter(utterance::equals).isPresent();
+      Optional<Offer> now =
+          record.toConfirm().filter(offer -> offer.utterances().contains(utterance));
+      if (now.filter(offer -> offer.way() == Offer.Way.TOGETHER).isPresent()) {
+        raise(Kind.OFFERED); // it is read out with the others
+        return;
+      }
+      boolean asked = now.filter(offer -> offer.way() == Offer.Way.ALONE).isPresent();
       String answers = utterance.offered().size() > 1 ? " yes, no, or only which?" : " yes or no?";
       add(
           Kind.OFFERED,
           Sign.UNSURE,
           UNSURE,
           "(" + words.seems(utterance.offered()) + ")" + (asked ? answers : ""));
+    }
+
+    private void readOut(Offer offer) {
+      if (offer.way() == Offer.Way.ALONE) {
+        offered(offer.utterances().get(0));
+      } else if (offer.way() == Offer.Way.TOGETHER) {
+        add(Kind.OFFERED, Sign.UNSURE, UNSURE, TOGETHER);
+        List<String> parts = CommandReply.numbered(offer, words);
+        parts.forEach(part -> lines.add(new Line(Sign.UNSURE, part, "")));
+      }
     }
 
     // All of an offer that was declined, or what of it was not picked.

@@ -7,6 +7,7 @@ import java.util.regex.Pattern;
 import tiptoe.exam.Changes;
 import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Offer;
 import tiptoe.finding.Bound;
 
 /** What a voice says of what an utterance came to: result, side and number, and what is asked. */
@@ -34,27 +35,38 @@ public final class SpokenWording {
           .forEach(line -> said.add(result(line)));
     }
     replies.forEach(said::add);
-    outcome.lines().stream()
-        .filter(OutcomeWording.Line::isOffer)
-        .forEach(line -> said.add("not recorded: " + offered(line.text())));
+    record
+        .toConfirm()
+        .filter(offer -> offer.way() == Offer.Way.TOGETHER)
+        .filter(offer -> changes.of(Event.OfferAsked.class).findAny().isPresent())
+        .ifPresentOrElse(
+            offer -> said.add(together(offer, words) + "; yes to all?"),
+            () ->
+                outcome.lines().stream()
+                    .filter(OutcomeWording.Line::isOffer)
+                    .forEach(line -> said.add("not recorded: " + offered(line.text()))));
     if (changes.of(Event.EndAsked.class).findAny().isPresent()) {
-      said.add(beforeEnd(record));
+      said.add(beforeEnd(record, words));
     } else if (!changes.questions().isEmpty()) {
       record.openQuestion().ifPresent(asked -> said.add(words.spelled(asked.question().text())));
     }
     return said.stream().map(SpokenWording::aloud).filter(text -> !text.isBlank()).toList();
   }
 
-  private static String beforeEnd(ExamRecord record) {
+  private static String together(Offer offer, Words words) {
+    return "not recorded: " + String.join("; ", CommandReply.numbered(offer, words));
+  }
+
+  private static String beforeEnd(ExamRecord record, Words words) {
     int missing = record.missingKeyStepsBesideOffers().size();
-    int unsure = record.offers().size();
     List<String> open = new ArrayList<>();
     if (missing > 0) {
       open.add(missing + " key steps are missing");
     }
-    if (unsure > 0) {
-      open.add(unsure + " not recorded, ask what is unsure");
-    }
+    record
+        .toConfirm()
+        .map(offer -> together(offer, words) + "; yes to all records them")
+        .ifPresent(open::add);
     return open.isEmpty() ? CommandReply.END : String.join(", ", open) + ", end anyway?";
   }
 

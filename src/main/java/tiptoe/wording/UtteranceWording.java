@@ -5,6 +5,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import tiptoe.exam.Asked;
 import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Offer;
 import tiptoe.exam.RecordedFinding;
 import tiptoe.exam.Utterance;
 import tiptoe.finding.Finding;
@@ -45,7 +46,7 @@ public final class UtteranceWording {
                     .append(words.of(statement))
                     .append(behind.apply(statement))
                     .append('\n'));
-    if (record.toConfirm().filter(utterance::equals).isPresent()) {
+    if (record.toConfirm().filter(offer -> isFor(offer, utterance)).isPresent()) {
       text.append("  ? record that — yes or no?\n");
     }
     record.questions().stream()
@@ -54,6 +55,10 @@ public final class UtteranceWording {
         .forEach(
             question -> text.append("  ? ").append(words.spelled(question.text())).append('\n'));
     return text.toString();
+  }
+
+  private static boolean isFor(Offer offer, Utterance utterance) {
+    return offer.way() == Offer.Way.ALONE && offer.utterances().contains(utterance);
   }
 
   /** What an utterance stated, or seems to state where it is unsure. */

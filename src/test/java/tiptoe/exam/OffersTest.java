@@ -12,9 +12,11 @@ import tiptoe.finding.Command;
 import tiptoe.finding.FindingNotation;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Source;
+import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
+import tiptoe.speech.Word;
 import tiptoe.wording.CommandReply;
 import tiptoe.wording.OutcomeWording;
 import tiptoe.wording.SpokenWording;
@@ -40,7 +42,9 @@ class OffersTest {
   }
 
   private Changes pick(boolean only, Integer place, String... steps) {
-    return bed.say("picks", new Meaning.Picks(only, place, List.of(steps), null));
+    return bed.say(
+        "picks",
+        new Meaning.Picks(only, place == null ? List.of() : List.of(place), List.of(steps), null));
   }
 
   private static String lines(Changes changes) {
@@ -64,7 +68,7 @@ class OffersTest {
     pick(false, null, "abdominal-mass", "neck", "spine");
     assertEquals("moro symmetric", answers());
     offer("clavicle.left intact", "clavicle.right intact");
-    bed.say("only the left", new Meaning.Picks(true, null, List.of(), Side.LEFT));
+    bed.say("only the left", new Meaning.Picks(true, List.of(), List.of(), Side.LEFT));
     assertEquals("clavicle.left intact, moro symmetric", answers());
   }
 
@@ -108,39 +112,99 @@ class OffersTest {
     offer("moro symmetric");
     bed.hear("he is a lovely boy", Outcome.IGNORED);
     Heard late =
-        new Heard(
-            99,
-            100,
-            "yes",
-            List.of(new tiptoe.speech.Word("yes", 99, 100, 1)),
-            Outcome.COMMAND,
-            null);
+        new Heard(99, 100, "yes", List.of(new Word("yes", 99, 100, 1)), Outcome.COMMAND, null);
     bed.exam.hear(
         late,
-        new tiptoe.language.Interpretation(
+        new Interpretation(
             List.of(new Meaning.Instruction(Command.YES)), List.of(), bed.exam.dialogue()));
     assertEquals("barlow.left negative", answers());
     assertEquals(1, bed.record().openQuestions().size());
   }
 
+  private Changes yesToAll() {
+    return bed.say("yes to all", new Meaning.Picks(true, List.of(), List.of(), null));
+  }
+
   @Test
-  void whatIsUnsureIsGoneThroughOneByOne() {
+  void whatIsUnsureIsReadOutTogetherAndTakenByYesToAllAlone() {
     offer("moro symmetric");
     bed.find("clavicle.left intact");
     offer("suck strong", "tone low");
     bed.find("clavicle.right intact");
     Changes asked = bed.command(Command.SAY_UNSURE);
-    assertEquals("UNSURE, NOT RECORDED: (Moro: symmetric) yes or no?", lines(asked));
+    String list = "1 Moro: symmetric\n2 suck: strong\n3 tone: low";
     assertEquals(
-        List.of("not recorded, Moro, symmetric yes or no?"), SpokenWording.of(asked, WORDS, false));
-    Changes next = bed.command(Command.YES);
-    assertTrue(lines(next).startsWith("RECORDED Moro: symmetric\nUNSURE, NOT RECORDED: (suck"));
-    pick(true, 1);
+        "UNSURE, NOT RECORDED: \"yes to all\", \"not the second\", or no?\n" + list, lines(asked));
+    assertEquals(
+        List.of("not recorded, 1 Moro, symmetric; 2 suck, strong; 3 tone, low; yes to all?"),
+        SpokenWording.of(asked, WORDS, false));
+    Changes bare = bed.command(Command.YES);
+    assertTrue(lines(bare).endsWith(list), "a bare yes is said to parents too");
+    assertEquals("clavicle.right intact, clavicle.left intact", answers());
+    bed.say("not the second", new Meaning.Picks(false, List.of(2), List.of(), null));
+    assertEquals(
+        "clavicle.right intact, clavicle.left intact, tone low, moro symmetric", answers());
     assertTrue(bed.record().toConfirm().isEmpty());
     assertEquals(
         List.of("nothing is unsure"),
         CommandReply.of(Command.SAY_UNSURE, bed.command(Command.SAY_UNSURE).record(), WORDS));
-    assertTrue(answers().contains("suck strong") && !answers().contains("tone"));
+  }
+
+  @Test
+  void fiveThatWaitAreReadOutUnaskedOnce() {
+    offer("moro symmetric");
+    offer("suck strong", "tone low");
+    bed.find("clavicle.left intact");
+    assertTrue(offer("murmur none").of(Event.OfferAsked.class).findAny().isEmpty());
+    Changes fifth = offer("palate intact");
+    assertEquals(5, bed.record().toConfirm().orElseThrow().parts().size());
+    assertTrue(lines(fifth).endsWith("5 palate: intact"), lines(fifth));
+    bed.find("clavicle.right intact");
+    assertTrue(bed.record().toConfirm().isEmpty(), "it waits on, and is asked about no more");
+    assertEquals(5, bed.record().offers().size());
+    yesToAll();
+    assertEquals("clavicle.right intact, clavicle.left intact", answers());
+    bed.command(Command.SAY_UNSURE);
+    yesToAll();
+    assertEquals(7, bed.record().answers().size());
+    assertTrue(bed.record().unsure().isEmpty());
+  }
+
+  @Test
+  void noToSeveralLeavesAllOutAndTalkBetweenTakesTheAnswerAway() {
+    offer("moro symmetric");
+    offer("suck strong");
+    bed.command(Command.SAY_UNSURE);
+    bed.hear("what a lovely boy", Outcome.IGNORED);
+    bed.exam.hear(
+        new Heard(30, 31, "yes to all", List.of(new Word("yes", 30, 31, 1)), Outcome.COMMAND, null),
+        new Interpretation(
+            List.of(new Meaning.Picks(true, List.of(), List.of(), null)),
+            List.of(),
+            bed.exam.dialogue()));
+    assertEquals("", answers());
+    bed.command(Command.SAY_UNSURE);
+    bed.command(Command.NO);
+    assertEquals("", answers());
+    assertTrue(bed.record().offers().isEmpty());
+  }
+
+  @Test
+  void whatWasSaidAnewIsOfferedOnceAsItWasSaidLast() {
+    offer("heart-rate 104");
+    offer("heart-rate 140");
+    offer("liver not-enlarged");
+    offer("liver not-enlarged");
+    assertEquals(
+        "heart-rate 140, liver not-enlarged",
+        bed.record().offers().stream()
+            .map(part -> part.meaning().findings().get(0).toString().replace(" [tagger]", ""))
+            .collect(Collectors.joining(", ")));
+    bed.find("heart-rate 141");
+    assertEquals(1, bed.record().offers().size(), "what was surely said since stands for it");
+    offer("clavicle.left crepitus");
+    bed.find("clavicle.left intact");
+    assertEquals(2, bed.record().offers().size(), "but what is abnormal is asked about");
   }
 
   @Test
@@ -162,11 +226,10 @@ class OffersTest {
     assertFalse(bed.record().missingKeyStepsBesideOffers().contains(barlow));
     List<String> lines = CommandReply.beforeEnd(bed.record(), WORDS);
     assertEquals(
-        "not recorded: left Barlow: negative; \"what is unsure\" goes through them", lines.get(0));
+        "not recorded: 1 left Barlow: negative; \"yes to all\" records them", lines.get(0));
     assertTrue(
         lines.contains("  hips: right Barlow, right Ortolani, left Ortolani"), lines.toString());
-    bed.command(Command.SAY_UNSURE);
-    Changes answered = bed.command(Command.YES);
+    Changes answered = yesToAll();
     assertEquals("clavicle.left intact, barlow.left negative", answers());
     assertEquals(Phase.ENDING, bed.record().phase(), "the end is asked for again");
     assertTrue(answered.of(Event.EndAsked.class).findAny().isPresent());

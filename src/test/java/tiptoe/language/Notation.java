@@ -1,5 +1,7 @@
 package tiptoe.language;
 
+import static java.util.stream.Collectors.joining;
+
 import java.util.ArrayList;
 import java.util.List;
 import tiptoe.finding.Question;
@@ -32,9 +34,12 @@ final class Notation {
       return "#" + instruction.command().id() + (instruction.doubtful() ? ", asked" : "");
     }
     if (meaning instanceof Meaning.Picks picks) {
-      return (picks.only() ? "only " : "not ")
-          + (picks.place() != null ? picks.place() : String.join("|", picks.steps()))
-          + (picks.side() == null ? "" : " " + picks.side().id());
+      String places = picks.places().stream().map(String::valueOf).collect(joining(" "));
+      return picks.all()
+          ? "all"
+          : (picks.only() ? "only " : "not ")
+              + (places.isEmpty() ? String.join("|", picks.steps()) : places)
+              + (picks.side() == null ? "" : " " + picks.side().id());
     }
     return null; // an answered question shows in what it yields
   }

@@ -37,6 +37,11 @@ class FramesTest {
               + "?right ortolani positive. left ortolani negative.";
       case "contradiction" -> "left barlow negative. left barlow positive.";
       case "paused" -> "palate intact. pause the recording.";
+      case "read-out" -> said("unsure") + "?no murmur.";
+      case "unsure-ending" -> said("unsure") + "end of examination.";
+      case "unsure" ->
+          "skin pink. ?palate intact. ?left clavicle crepitus. ?right femoral pulse weak."
+              + "?good suck.";
       case "ending" -> "skin pink. end of examination.";
       case "summary" -> baby + "left clavicle crepitus. end of examination. end of examination.";
       default -> throw new IllegalArgumentException(name);
@@ -62,6 +67,12 @@ class FramesTest {
     "paused, 80, 24",
     "ending, 80, 24",
     "ending, 160, 50",
+    "read-out, 80, 24",
+    "read-out, 120, 40",
+    "read-out, 200, 50",
+    "read-out, 60, 15",
+    "unsure-ending, 80, 24",
+    "unsure-ending, 160, 50",
     "summary, 80, 24",
   })
   void looksAsItDidWhenItWasLastReadByEye(String name, int columns, int rows) throws IOException {

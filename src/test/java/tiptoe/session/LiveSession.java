@@ -24,20 +24,20 @@ import tiptoe.audio.SampleSource;
 import tiptoe.exam.Answer;
 import tiptoe.exam.Asked;
 import tiptoe.exam.ExamRecord;
+import tiptoe.exam.Offer;
 import tiptoe.exam.Phase;
-import tiptoe.exam.Utterance;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Interpretation;
-import tiptoe.language.Meaning;
 import tiptoe.settings.Settings;
 
 /**
  * An examination as it is lived: a voice says each sentence of a file, waits for what became of it,
- * and answers what is asked or offered as somebody would who knows what was meant. What was lost is
- * said once more in words that {@code say} lists. Prints what was recorded at once, what after more
- * words, what not at all, what stands that nobody meant, and how many more words it took.
+ * answers what is asked and what is read out together as somebody would who knows what was meant,
+ * and goes on where something waits. What was lost is said once more, in one breath, in words that
+ * {@code say} lists. Prints what was recorded at once, what after more words, what not at all, what
+ * stands that nobody meant, and how many more words it took.
  *
  * <pre>
  * LiveSession FILE COMMAND…      such as  flite -voice slt -t {text} -o {wav}
@@ -49,6 +49,7 @@ final class LiveSession implements SampleSource {
 
   private static final int CHUNK = Pcm.RATE / 5;
   private static final int MOST_EXTRA = 8;
+  private static final List<String> PLACES = List.of("first", "second", "third", "fourth", "fifth");
 
   /** A finding that was meant; both sides are one. */
   private record Meant(String text, Set<String> keys) {
@@ -75,6 +76,10 @@ final class LiveSession implements SampleSource {
   private final ExamSession session;
 
   private List<Meant> open = List.of();
+
+  /** What was said, does not stand, and is not spoken of again before it is read out. */
+  private final List<Meant> waiting = new ArrayList<>();
+
   private final Set<String> repeated = new HashSet<>();
   private String said;
   private boolean first;
@@ -88,7 +93,6 @@ final class LiveSession implements SampleSource {
   private int atOnce;
   private int later;
   private int extra;
-  private final List<String> lost = new ArrayList<>();
 
   private LiveSession(Understanding understanding, Path file, List<String> command)
       throws IOException {
@@ -160,7 +164,7 @@ final class LiveSession implements SampleSource {
         return answer;
       }
     }
-    open.forEach(one -> lost.add(one.text() + "   (" + said + ")"));
+    waiting.addAll(open);
     open = List.of();
     if (!sentences.isEmpty()) {
       said = sentences.poll();
@@ -174,16 +178,20 @@ final class LiveSession implements SampleSource {
     if (record.phase() == Phase.ENDED) {
       return Optional.empty();
     }
-    if (record.phase() == Phase.ENDING && record.toConfirm().isPresent()) {
+    Optional<String> waits = record.phase() == Phase.ENDING ? confirmed(record) : Optional.empty();
+    if (waits.isPresent()) {
+      System.out.println("    + " + waits.get());
       extra++;
-      return Optional.of(confirm(record.toConfirm().get()).orElse("no"));
     }
-    return Optional.of("end of examination");
+    return waits.or(() -> Optional.of("end of examination"));
   }
 
   /** What of the sentence is recorded by now. */
   private void settle(ExamRecord record) {
     Set<String> now = standing();
+    later += waiting.size();
+    waiting.removeIf(one -> now.containsAll(one.keys()));
+    later -= waiting.size();
     List<Meant> left = new ArrayList<>();
     for (Meant one : open) {
       if (!now.containsAll(one.keys())) {
@@ -208,12 +216,9 @@ final class LiveSession implements SampleSource {
 
   /** What is said beside the sentence itself; empty where nothing more is tried. */
   private Optional<String> answer(ExamRecord record) {
-    Optional<Utterance> offered = record.toConfirm();
-    if (offered.isPresent() && offered.get().number() > utterancesBefore) {
-      Optional<String> yes = confirm(offered.get());
-      if (yes.isPresent()) {
-        return yes;
-      }
+    Optional<String> yes = confirmed(record);
+    if (yes.isPresent()) {
+      return yes;
     }
     Optional<Asked> asked = record.openQuestion().filter(one -> isOfThisSentence(one));
     if (asked.isPresent() && asked.get().question().kind() == Question.Kind.SIDE) {
@@ -239,37 +244,52 @@ final class LiveSession implements SampleSource {
         }
       }
     }
+    Set<String> offered = new HashSet<>();
+    record
+        .offers()
+        .forEach(part -> part.meaning().findings().forEach(one -> offered.add(key(one))));
+    List<String> lacking = new ArrayList<>();
     for (Meant one : open) {
-      List<String> missing = new ArrayList<>(one.keys());
+      Set<String> missing = new TreeSet<>(Comparator.reverseOrder());
+      missing.addAll(one.keys());
       missing.removeAll(standing());
-      String words = wordings.get(String.join(",", missing));
-      if (words == null && repeated.add(said)) {
-        return Optional.of(said);
-      }
-      if (words != null && repeated.add(one.text())) {
-        return Optional.of(words);
+      if (!offered.containsAll(missing) && repeated.add(one.text())) {
+        lacking.add(wordings.getOrDefault(String.join(",", missing), said));
       }
     }
-    return Optional.empty();
+    return lacking.isEmpty()
+        ? Optional.empty()
+        : Optional.of(String.join(", ", new LinkedHashSet<>(lacking)));
   }
 
   private boolean isOfThisSentence(Asked asked) {
     return asked.utterance() != null && asked.utterance() > utterancesBefore;
   }
 
-  /** Yes to what was meant, a part of it, or nothing where none of it was. */
-  private Optional<String> confirm(Utterance offered) {
-    List<Boolean> right = new ArrayList<>();
-    for (Meaning.States one : offered.candidates()) {
-      Finding finding = one.statement();
-      right.add(allMeant.contains(key(finding)));
+  /**
+   * The answer to what is read out together; empty where nothing is, or more is wrong than right.
+   */
+  private Optional<String> confirmed(ExamRecord record) {
+    Offer offer = record.toConfirm().orElse(null);
+    if (offer == null || offer.way() == Offer.Way.ALONE) {
+      return Optional.empty();
     }
-    if (right.stream().allMatch(Boolean::booleanValue)) {
-      return Optional.of("yes");
+    List<String> right = new ArrayList<>();
+    List<String> wrong = new ArrayList<>();
+    for (int at = 0; at < offer.parts().size(); at++) {
+      List<Finding> said = offer.parts().get(at).meaning().findings();
+      boolean meant = said.stream().anyMatch(one -> allMeant.contains(key(one)));
+      (meant ? right : wrong).add(PLACES.get(at));
     }
-    return right.get(0) && right.stream().filter(Boolean::booleanValue).count() == 1
-        ? Optional.of("only the first")
-        : Optional.empty();
+    if (right.isEmpty()) {
+      return offer.way() == Offer.Way.AT_END ? Optional.empty() : Optional.of("no");
+    }
+    return Optional.of(
+        wrong.isEmpty()
+            ? "yes to all"
+            : wrong.size() < 3
+                ? "not the " + String.join(" or the ", wrong)
+                : "only the " + String.join(" and the ", right));
   }
 
   // The sound of it
@@ -320,13 +340,13 @@ final class LiveSession implements SampleSource {
     Set<String> wrong = new TreeSet<>(standing());
     wrong.removeAll(allMeant);
     System.out.println("\nlost:");
-    lost.forEach(one -> System.out.println("  " + one));
+    waiting.forEach(one -> System.out.println("  " + one.text()));
     System.out.println("stands though nobody meant it:");
     wrong.forEach(one -> System.out.println("  " + one));
     System.out.printf(
         "findings %d, recorded at once %d, after more words %d, lost %d, wrong at the end %d;"
             + " more words %d times, %.2f a finding%n",
-        findings, atOnce, later, lost.size(), wrong.size(), extra, (double) extra / findings);
+        findings, atOnce, later, waiting.size(), wrong.size(), extra, (double) extra / findings);
   }
 
   /** Prints all. */

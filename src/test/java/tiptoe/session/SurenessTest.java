@@ -38,6 +38,10 @@ class SurenessTest {
           "hips", List.of(HIPS),
           "next", List.of(NEXT),
           "next hips", List.of(NEXT, HIPS),
+          "can hips", List.of(HIPS),
+          "can't hips", List.of(),
+          "can next hips", List.of(NEXT, HIPS),
+          "can't next hips", List.of(HIPS),
           "talk", List.of());
 
   private static Meaning states(String step, Side side, String value) {
@@ -102,6 +106,14 @@ class SurenessTest {
     assertTrue(freely(HIPS, heard("hips"), heard("hips")));
     assertFalse(freely(HIPS, heard("talk"), heard("hips", new Rival("talk", 0))));
     assertFalse(freely(MURMUR, heard("murmur"), heard("hips")));
+  }
+
+  /** "I can feel" may have been "I can't feel", whatever else was heard. */
+  @Test
+  void whatDiffersByCanAndCannotAloneIsNeverSure() {
+    assertFalse(freely(HIPS, heard("talk"), heard("can hips")));
+    assertFalse(inPhrases(HIPS, heard("can hips").freely(heard("can hips"))));
+    assertTrue(freely(HIPS, heard("talk"), heard("can next hips")));
   }
 
   private static boolean freely(Meaning meaning, Hypothesis heard, Hypothesis free) {

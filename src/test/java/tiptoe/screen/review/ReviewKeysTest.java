@@ -155,18 +155,17 @@ class ReviewKeysTest {
     bed.command(Command.SHOW_HELP);
     ReviewKeys review = review();
     int before = bed.record().entries().size();
-    for (String item :
-        List.of("ignored: \"yes\"", "accepted: \"moving", "command: \"show-help")) {
+    for (String item : List.of("ignored: \"yes\"", "accepted: \"moving", "command: \"show-help")) {
       choose(review, item);
       press(review, "e");
-      assertTrue(review.typing().isEmpty(), item);
+      assertTrue(review.dialogue().overlay().typing().isEmpty(), item);
       assertEquals(ReviewService.NO_FINDING, review.dialogue().notice());
-      int said = review.shown().chosen().orElseThrow().number();
+      int said = review.dialogue().shown().chosen().orElseThrow().number();
       assertTrue(review.dialogue().service().typeFor(said, "left barlow negative", "hips", null).refused());
     }
     choose(review, "ignored: \"nice weather\"");
     press(review, "e");
-    assertTrue(review.typing().isPresent(), "it may have been a finding");
+    assertTrue(review.dialogue().overlay().typing().isPresent(), "it may have been a finding");
     assertEquals(before, bed.record().entries().size());
   }
 
