@@ -152,7 +152,7 @@ class ReviewKeysTest {
     examine();
     bed.hear("yes", Outcome.IGNORED);
     bed.say("moving on to the hips", new Meaning.Heading("hips"));
-    bed.command(Command.SHOW_HELP);
+    bed.hear("show-help", Outcome.COMMAND, new Meaning.Instruction(Command.SHOW_HELP));
     ReviewKeys review = review();
     int before = bed.record().entries().size();
     for (String item : List.of("ignored: \"yes\"", "accepted: \"moving", "command: \"show-help")) {
