@@ -22,6 +22,9 @@ import tiptoe.wording.RecordWording;
 final class FamilyPages {
   private static final String STYLE = Shipped.text(FamilyPages.class, "family.css");
 
+  /** Where it is not printed: not up to the edge, and dark where that is wanted. */
+  private static final String SCREEN = Shipped.text(FamilyPages.class, "family-screen.css");
+
   // In plain words. The signs are common practice; those of jaundice on the first day and of pale
   // stools stand in NICE CG98, information for parents.
   private static final String ALARM_SIGNS = Shipped.text(FamilyPages.class, "parents.html");
@@ -107,7 +110,7 @@ final class FamilyPages {
     begin("Your baby’s first examination");
     page.add(
         "<p>Your baby was examined from head to toe on %s."
-            + " These four parts are looked at in every baby:</p>\n<table><tbody>\n",
+            + " These parts are looked at in every baby:</p>\n<table><tbody>\n",
         RecordWording.moment(began()).replaceFirst(" .*", ""));
     findings.assessment().programme().stream()
         .filter(ProgrammeResult::applies)
@@ -164,8 +167,13 @@ final class FamilyPages {
 
   private void begin(String title) {
     String draft = findings.isDraft() ? "DRAFT — not signed" : "";
-    Markup style = Markup.of(STYLE.formatted(HtmlReport.head(findings), draft));
-    page.add(HtmlReport.PAGE, Markup.of(""), title, title, style, Markup.of(""));
+    String style = STYLE.formatted(HtmlReport.head(findings), draft);
+    page.add(
+        HtmlReport.PAGE,
+        title,
+        title,
+        Markup.of(style + "</style>\n<style media=\"screen\">\n" + SCREEN),
+        Markup.of(""));
     banner();
     page.add("<h1>%s", title);
     if (findings.isDraft()) {

@@ -53,7 +53,6 @@ final class HtmlReport {
     String draft = findings.isDraft() ? "DRAFT — not signed" : "";
     page.add(
         PAGE,
-        Markup.of("<meta name=\"color-scheme\" content=\"light dark\" />\n"),
         "Record of a newborn examination",
         findings.title(),
         Markup.of(styles(draft)),
