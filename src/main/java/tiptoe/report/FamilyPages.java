@@ -1,6 +1,9 @@
 package tiptoe.report;
 
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -28,6 +31,12 @@ final class FamilyPages {
   // In plain words. The signs are common practice; those of jaundice on the first day and of pale
   // stools stand in NICE CG98, information for parents.
   private static final String ALARM_SIGNS = Shipped.text(FamilyPages.class, "parents.html");
+
+  private static final DateTimeFormatter PLAIN_DAY =
+      DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.UK);
+
+  /** Letters of a date as it is kept. */
+  private static final int DAY = 10;
 
   /** What each part is called to parents, and how it was looked at. */
   private static final Map<String, String> PLAIN =
@@ -111,7 +120,7 @@ final class FamilyPages {
     page.add(
         "<p>Your baby was examined from head to toe on %s."
             + " These parts are looked at in every baby:</p>\n<table><tbody>\n",
-        RecordWording.moment(began()).replaceFirst(" .*", ""));
+        plainDay(RecordWording.moment(began())));
     findings.assessment().programme().stream()
         .filter(ProgrammeResult::applies)
         .forEach(one -> result(PLAIN.get(one.part()), plain(one)));
@@ -154,11 +163,16 @@ final class FamilyPages {
     String days =
         Stream.of(item.from(), item.to())
             .filter(day -> day != null)
-            .map(day -> day.length() > 10 ? day.substring(0, 16).replace('T', ' ') : day)
+            .map(day -> plainDay(day) + (day.length() > DAY ? ", " + day.substring(DAY + 1, 16) : ""))
             .distinct()
             .collect(Collectors.joining(" to "));
     return findings.words().spelled(item.what() + ", " + item.due())
         + (days.isEmpty() ? "" : " (" + days + ")");
+  }
+
+  /** {@code 2 March 2026}, of what begins with a date as it is kept. */
+  private static String plainDay(String kept) {
+    return kept.length() < DAY ? kept : PLAIN_DAY.format(LocalDate.parse(kept.substring(0, DAY)));
   }
 
   private java.time.Instant began() {

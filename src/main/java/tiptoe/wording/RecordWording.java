@@ -201,7 +201,7 @@ public final class RecordWording {
     return Stream.concat(
             record.baby().isIdentified() ? Stream.empty() : Stream.of(UNIDENTIFIED),
             Stream.of("name", "record-number", "born-at")
-                .flatMap(fact -> record.baby().fact(fact).stream()))
+                .flatMap(id -> record.baby().fact(id).map(value -> words.fact(id, value)).stream()))
         .map(PlainText::line)
         .collect(Collectors.joining(", "));
   }

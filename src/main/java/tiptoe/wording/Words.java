@@ -226,7 +226,8 @@ public record Words(Protocol protocol, Settings settings) {
       return label(value);
     }
     return switch (fact.kind()) {
-      case TEXT, MOMENT, IDENTITY -> value;
+      case TEXT, IDENTITY -> value;
+      case MOMENT -> value.replace('T', ' ');
       case CHOICE -> spelled(fact.label(value));
       default -> measured(value, fact.measure().unit());
     };
