@@ -163,7 +163,9 @@ final class FamilyPages {
     String days =
         Stream.of(item.from(), item.to())
             .filter(day -> day != null)
-            .map(day -> plainDay(day) + (day.length() > DAY ? ", " + day.substring(DAY + 1, 16) : ""))
+            .map(
+                day ->
+                    plainDay(day) + (day.length() > DAY ? ", " + day.substring(DAY + 1, 16) : ""))
             .distinct()
             .collect(Collectors.joining(" to "));
     return findings.words().spelled(item.what() + ", " + item.due())

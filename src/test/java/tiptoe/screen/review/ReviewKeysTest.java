@@ -161,7 +161,12 @@ class ReviewKeysTest {
       assertTrue(review.dialogue().overlay().typing().isEmpty(), item);
       assertEquals(ReviewService.NO_FINDING, review.dialogue().notice());
       int said = review.dialogue().shown().chosen().orElseThrow().number();
-      assertTrue(review.dialogue().service().typeFor(said, "left barlow negative", "hips", null).refused());
+      assertTrue(
+          review
+              .dialogue()
+              .service()
+              .typeFor(said, "left barlow negative", "hips", null)
+              .refused());
     }
     choose(review, "ignored: \"nice weather\"");
     press(review, "e");
