@@ -27,7 +27,7 @@ import tiptoe.speech.Clips;
 @Tag("hearing")
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class HardSoundTest {
-  private static final int EVERY = Integer.getInteger("tiptoe.every", TestExtent.of(32, 8));
+  private static final int EVERY = Integer.getInteger("tiptoe.every", TestExtent.of(32, 16));
 
   /** How far the speech is above the sounds of the ward, in dB. */
   private static final double SNR_DB = 10;

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -18,7 +19,8 @@ import tiptoe.measure.Split;
 
 /**
  * Real people reading books (LibriSpeech, Panayotov et al. 2015, CC BY 4.0): nobody examines a
- * newborn, so nothing may be recorded. Only the half that nothing was fitted on is heard.
+ * newborn, so nothing may be recorded. Of the half that nothing was fitted on every other reading
+ * is heard.
  */
 @Tag("hearing")
 class UnrelatedSpeechTest {
@@ -27,7 +29,7 @@ class UnrelatedSpeechTest {
   /** At most so many of the utterances that mean something; the aim is 1 and 20 an hour. */
   private static final int ACCEPTED = 0;
 
-  private static final int UNSURE = 4;
+  private static final int UNSURE = 2;
 
   @Test
   void recordsNothingOfAReadingAndLeavesLittleToTheReviewer() throws IOException {
@@ -47,22 +49,23 @@ class UnrelatedSpeechTest {
     int unsure = outcomes[Outcome.UNSURE.ordinal()];
     String told = "%d accepted, %d unsure in %.1f min".formatted(accepted, unsure, seconds / 60);
     System.out.println("unrelated speech, held-out half: " + told);
-    assertTrue(seconds > TestExtent.of(50, 300), told);
+    assertTrue(seconds > TestExtent.of(50, 200), told);
     assertTrue(accepted <= ACCEPTED, told);
     assertTrue(unsure <= UNSURE, told);
   }
 
   private static List<Path> heldOut() throws IOException {
     try (Stream<Path> files = Files.list(TALK)) {
-      return TestExtent.some(
+      List<Path> all =
           files
               .filter(
                   file ->
                       file.toString().endsWith(".wav")
                           && Split.HELD_OUT.takes(file.getFileName().toString()))
               .sorted()
-              .toList(),
-          6);
+              .toList();
+      int every = TestExtent.of(6, 2);
+      return IntStream.range(0, all.size()).filter(i -> i % every == 0).mapToObj(all::get).toList();
     }
   }
 }

@@ -17,7 +17,6 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import tiptoe.TestExtent;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
 
@@ -47,7 +46,7 @@ class EngineSafetyTest {
   private static void endures(String name, Pcm sound) throws IOException {
     Strain.of(model, sound, 1);
     long before = Strain.residentMegabytes();
-    Strain.Cost cost = Strain.of(model, sound, TestExtent.of(1, 2));
+    Strain.Cost cost = Strain.of(model, sound, 1);
     long after = Strain.residentMegabytes();
     System.out.printf("%s: %s, resident %d MB, then %d MB%n", name, cost, before, after);
     assertTrue(cost.longest() <= LONGEST_SECONDS, cost.toString());
