@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 
 /**
- * How much of a long test is run: a fixed sample, as {@code mvn verify} does, or everything, as
+ * How much of a long test is run: a fixed sample, as {@code mvn verify} does, or much more, as
  * {@code mvn -Pfull verify} does. Every check is in both; only the number of cases differs.
  */
 public final class TestExtent {
@@ -24,8 +24,12 @@ public final class TestExtent {
 
   /** Every so many-th of a list when a sample is run, all of it when everything is. */
   public static <T> List<T> some(List<T> all, int every) {
-    return FULL
-        ? all
-        : IntStream.range(0, all.size()).filter(i -> i % every == 0).mapToObj(all::get).toList();
+    return some(all, every, 1);
+  }
+
+  /** Every so many-th of a list when a sample is run, every so many-th when everything is. */
+  public static <T> List<T> some(List<T> all, int sample, int full) {
+    int every = of(sample, full);
+    return IntStream.range(0, all.size()).filter(i -> i % every == 0).mapToObj(all::get).toList();
   }
 }

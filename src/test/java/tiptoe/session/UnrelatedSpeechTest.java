@@ -7,7 +7,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -56,16 +55,16 @@ class UnrelatedSpeechTest {
 
   private static List<Path> heldOut() throws IOException {
     try (Stream<Path> files = Files.list(TALK)) {
-      List<Path> all =
+      return TestExtent.some(
           files
               .filter(
                   file ->
                       file.toString().endsWith(".wav")
                           && Split.HELD_OUT.takes(file.getFileName().toString()))
               .sorted()
-              .toList();
-      int every = TestExtent.of(6, 2);
-      return IntStream.range(0, all.size()).filter(i -> i % every == 0).mapToObj(all::get).toList();
+              .toList(),
+          6,
+          2);
     }
   }
 }
