@@ -4,7 +4,7 @@ set -e
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 dpkg-deb -R "$1" "$work/tree"
-sh "$2" "$work/tree/opt/tiptoe/lib/app/models"
+sh "$2" "$3" "$work/tree/opt/tiptoe/lib/app/models"
 size=$(du -k --apparent-size -s "$work/tree/opt" | cut -f1)
 sed -i "s/^Installed-Size:.*/Installed-Size: $size/" "$work/tree/DEBIAN/control"
 # the voice of spoken answers; nothing else needs it
