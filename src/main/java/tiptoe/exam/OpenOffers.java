@@ -1,11 +1,17 @@
 package tiptoe.exam;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
@@ -19,25 +25,45 @@ record OpenOffers(ExamRecord record) {
 
   /** What is open of all that waits, oldest first; each thing once, as it was said last. */
   List<Offer.Part> parts() {
-    List<Answer> answers = record.answers();
+    // By step and by slot: hours of one examination leave thousands that wait.
+    Map<String, List<Answer>> answers =
+        record.answers().stream().collect(Collectors.groupingBy(Answer::step));
+    Map<Slot, Integer> said = new HashMap<>();
+    record.statements().stream()
+        .filter(one -> one.stands() && !one.statement().group() && one.utterance() != null)
+        .forEach(one -> said.merge(one.slot(), one.utterance(), Math::max));
     List<Offer.Part> all =
         record.unsure().stream()
-            .flatMap(one -> one.offered().stream().map(said -> new Offer.Part(one, said)))
-            .filter(part -> answers.stream().noneMatch(answer -> states(answer, part)))
-            .filter(part -> !isReplaced(part))
+            .flatMap(one -> one.offered().stream().map(offered -> new Offer.Part(one, offered)))
+            .filter(part -> !isStated(answers, part))
+            .filter(part -> !isReplaced(part, said))
             .toList();
-    List<Offer.Part> open = new ArrayList<>();
-    for (int at = 0; at < all.size(); at++) {
+    Map<Slot, List<Offer.Part>> later = new HashMap<>();
+    Map<List<Finding>, Offer.Part> open = new LinkedHashMap<>();
+    Set<Offer.Part> replaced = Collections.newSetFromMap(new IdentityHashMap<>());
+    for (int at = all.size() - 1; at >= 0; at--) {
       Offer.Part part = all.get(at);
-      boolean before =
-          open.stream().anyMatch(one -> one.meaning().findings().equals(part.meaning().findings()));
-      boolean saidAnew =
-          all.subList(at + 1, all.size()).stream().anyMatch(later -> replaces(later, part));
-      if (!before && !saidAnew) {
-        open.add(part);
+      if (part.meaning() instanceof Meaning.States states) {
+        List<Offer.Part> same =
+            later.computeIfAbsent(slot(states.statement()), slot -> new ArrayList<>());
+        if (same.stream().anyMatch(one -> replaces(one, part))) {
+          replaced.add(part);
+        }
+        if (same.stream().noneMatch(one -> one.meaning().equals(part.meaning()))) {
+          same.add(part);
+        }
       }
     }
-    return open;
+    all.stream()
+        .filter(part -> !replaced.contains(part))
+        .forEach(part -> open.putIfAbsent(part.meaning().findings(), part));
+    return List.copyOf(open.values());
+  }
+
+  private static boolean isStated(Map<String, List<Answer>> answers, Offer.Part part) {
+    return part.meaning().findings().stream()
+        .flatMap(said -> answers.getOrDefault(said.step(), List.of()).stream())
+        .anyMatch(answer -> states(answer, part));
   }
 
   private static boolean states(Answer answer, Offer.Part part) {
@@ -51,14 +77,11 @@ record OpenOffers(ExamRecord record) {
   }
 
   /** Whether it was surely said since what is found there: only what is abnormal is still asked. */
-  private boolean isReplaced(Offer.Part part) {
+  private boolean isReplaced(Offer.Part part, Map<Slot, Integer> later) {
     return part.meaning() instanceof Meaning.States said
         && hasOneValue(said.statement())
         && !isAbnormal(said.statement())
-        && record.statements().stream()
-            .filter(later -> later.stands() && !later.statement().group())
-            .filter(later -> later.utterance() != null && later.utterance() > part.of().number())
-            .anyMatch(later -> later.slot().equals(slot(said.statement())));
+        && later.getOrDefault(slot(said.statement()), 0) > part.of().number();
   }
 
   private boolean replaces(Offer.Part later, Offer.Part part) {
