@@ -2,7 +2,6 @@ package tiptoe.language.tagger;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 
 /**
  * Finds what puts right what was said before: what stands between breaks, names nothing of the
@@ -10,64 +9,15 @@ import java.util.Set;
  * that") or excuses itself ("apologies").
  */
 final class Corrections {
-  private static final Set<String> TAKE_BACK =
-      Set.of(
-          "amend",
-          "amending",
-          "strike",
-          "delete",
-          "scratch",
-          "scrap",
-          "cancel",
-          "disregard",
-          "ignore",
-          "erase",
-          "undo",
-          "retract",
-          "withdraw",
-          "rephrase",
-          "rewind",
-          "redo",
-          "redone",
-          "recount",
-          "recounted",
-          "remeasure",
-          "remeasured",
-          "correcting",
-          "corrected");
-  private static final Set<String> SLIPS =
-      Set.of(
-          "error",
-          "mistake",
-          "mistaken",
-          "wrong",
-          "wrongly",
-          "premature",
-          "slip",
-          "slipped",
-          "transposed",
-          "swapped",
-          "reversed",
-          "backwards",
-          "muddled",
-          "mixed",
-          "crossed",
-          "apologies",
-          "apology",
-          "apologise",
-          "pardon",
-          "oops",
-          "whoops",
-          "fault");
-  private static final Set<String> MIXED_UP =
-      Set.of("wrong", "swapped", "transposed", "mixed", "muddled", "reversed", "crossed");
-  private static final Set<String> ALONE = Set.of("rather", "instead", "meaning", "again");
-  private static final Set<String> MISSED = Set.of("missing", "missed", "misty", "misshapen");
 
-  private Corrections() {}
+  private final LayLexicon lexicon;
+
+  Corrections(LayLexicon lexicon) {
+    this.lexicon = lexicon;
+  }
 
   /** The items with each such stretch as one correction, and those side by side as one. */
-  static List<WordItem> in(List<String> words, List<WordItem> items) {
+  List<WordItem> in(List<String> words, List<WordItem> items) {
     List<WordItem> found = new ArrayList<>();
     int from = 0;
     for (int at = 0; at <= items.size(); at++) {
@@ -84,23 +34,23 @@ final class Corrections {
     return joined(found);
   }
 
-  private static boolean isCorrection(List<String> words, List<WordItem> chunk) {
+  private boolean isCorrection(List<String> words, List<WordItem> chunk) {
     if (chunk.isEmpty()) {
       return false;
     }
     List<String> said = words.subList(chunk.get(0).from(), chunk.get(chunk.size() - 1).to());
     // "Digits swapped", "wrong hand"
-    boolean mixedUp = said.size() <= 3 && said.stream().anyMatch(MIXED_UP::contains);
+    boolean mixedUp = said.size() <= 3 && lexicon.says("mixed-up", said);
     boolean bare =
         chunk.stream()
             .allMatch(item -> maySlip(item) || mixedUp && item.kind() == WordItem.Kind.PART);
-    return bare && said.size() == 1 && ALONE.contains(said.get(0))
-        || bare && said.stream().anyMatch(word -> isSlip(word) || TAKE_BACK.contains(word));
+    return bare && said.size() == 1 && lexicon.isListed("alone", said.get(0))
+        || bare && (lexicon.says("takes-back", said) || said.stream().anyMatch(this::isSlip));
   }
 
-  private static boolean isSlip(String word) {
-    return SLIPS.contains(word)
-        || word.startsWith("mis") && word.length() > 5 && !MISSED.contains(word);
+  private boolean isSlip(String word) {
+    return lexicon.isListed("slip", word)
+        || word.startsWith("mis") && word.length() > 5 && !lexicon.isListed("not-a-slip", word);
   }
 
   private static boolean maySlip(WordItem item) {

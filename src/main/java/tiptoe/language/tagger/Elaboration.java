@@ -15,88 +15,12 @@ import tiptoe.protocol.Step;
  * words behind it tell where, by what or how it was found; any other word may take from it.
  */
 final class Elaboration {
-  private static final Set<String> BEFORE_A_MEANS =
-      Set.of(
-          "in", "at", "under", "over", "along", "across", "around", "round", "behind", "beneath",
-          "between", "against", "through", "from", "to", "by", "with", "on", "upon", "as");
 
-  /** Behind a bare "with" something else may be named that was found. */
-  private static final Set<String> DEFINITE =
-      Set.of("the", "my", "his", "her", "your", "this", "that", "both", "each");
-
-  private static final Set<String> DETERMINERS =
-      Set.of(
-          "the", "a", "an", "my", "his", "her", "your", "its", "this", "that", "both", "full",
-          "whole");
   private static final Set<WordItem.Kind> ENDS =
       Set.of(WordItem.Kind.COMMA, WordItem.Kind.AND, WordItem.Kind.TURN);
 
-  private static final Set<String> GO_ON =
-      Set.of("up", "down", "out", "for", "there", "here", "now", "too", "again", "when", "while");
-
-  /** What is so only in part, or only with help, is not so. */
-  private static final Set<String> LIMITS =
-      Set.of(
-          "part",
-          "parts",
-          "patches",
-          "places",
-          "spots",
-          "difficulty",
-          "effort",
-          "trouble",
-          "resistance",
-          "reluctance",
-          "delay",
-          "encouragement",
-          "persuasion",
-          "help",
-          "support",
-          "assistance",
-          "oxygen",
-          "exception",
-          "exceptions",
-          "half",
-          "stimulation");
-
-  /** What is taught, asked or supposed is put in other words than what is found. */
-  private static final Set<String> SUPPOSES =
-      Set.of(
-          "would",
-          "could",
-          "should",
-          "might",
-          "must",
-          "if",
-          "whether",
-          "whenever",
-          "unless",
-          "why",
-          "how",
-          "who",
-          "whose",
-          "does",
-          "did",
-          "will",
-          "shall",
-          "ever",
-          "wouldn't",
-          "couldn't",
-          "shouldn't",
-          "we'd",
-          "they'd",
-          "you'd",
-          "difference",
-          "mean",
-          "means");
-
   private static final Set<String> SIDES = Set.of("left", "right", "both");
   private static final Set<String> ARTICLES = Set.of("a", "an");
-  private static final Set<String> OF_ANY = Set.of("is", "are", "can", "has", "needs", "may");
-  private static final Set<String> TAUGHT =
-      Set.of(
-          "count", "feel", "listen", "look", "press", "check", "need", "want", "get", "can", "call",
-          "hear", "see", "ask", "may");
 
   private final LayLexicon lexicon;
   private final List<String> words;
@@ -109,14 +33,15 @@ final class Elaboration {
     this.words = words;
     this.items = items;
     this.protocol = protocol;
-    this.supposes = words.stream().anyMatch(SUPPOSES::contains) || isDefinition();
+    this.supposes =
+        lexicon.says("supposes", words) || lexicon.says("hypothetical", words) || isDefinition();
   }
 
   // "A sacral dimple is simple when", "a submucous cleft hides", "you count the vessels": said of
   // any.
   private boolean isDefinition() {
     for (int i = 0; i + 1 < words.size(); i++) {
-      if (words.get(i).equals("you") && TAUGHT.contains(words.get(i + 1))) {
+      if (words.get(i).equals("you") && lexicon.isListed("taught", words.get(i + 1))) {
         return true;
       }
     }
@@ -129,7 +54,7 @@ final class Elaboration {
       if (begins
           && subject.kind() == WordItem.Kind.FINDING
           && ARTICLES.contains(words.get(article.from()))
-          && (OF_ANY.contains(said)
+          && (lexicon.isListed("of-any", said)
               || verb.kind() == WordItem.Kind.UNKNOWN && said.endsWith("s"))) {
         return true;
       }
@@ -172,7 +97,9 @@ final class Elaboration {
   // "Quiet under the palm", "soft as biscuit dough", "seen to the uvula, felt with a fingertip"
   private boolean tellsHow(WordItem item, Claim claim) {
     boolean open = item.kind() == WordItem.Kind.UNKNOWN || item.kind() == WordItem.Kind.NUMBER;
-    if (!open || LIMITS.contains(words.get(item.from())) || lexicon.isAnywhere(claim.step())) {
+    if (!open
+        || lexicon.isListed("limits", words.get(item.from()))
+        || lexicon.isAnywhere(claim.step())) {
       return false;
     }
     int at = items.indexOf(item);
@@ -184,7 +111,7 @@ final class Elaboration {
         to == items.size()
             || ENDS.contains(items.get(to).kind())
             || isMeans(to)
-            || GO_ON.contains(words.get(items.get(to).from()));
+            || lexicon.isListed("goes-on", words.get(items.get(to).from()));
     if (!ends || isBehind(claim, item)) {
       return false;
     }
@@ -192,7 +119,7 @@ final class Elaboration {
       at--;
     }
     String said = words.get(items.get(at).from());
-    boolean definite = DEFINITE.contains(words.get(items.get(at).to()));
+    boolean definite = lexicon.isListed("definite", words.get(items.get(at).to()));
     return isMeans(at) && (!said.equals("with") || definite);
   }
 
@@ -200,14 +127,14 @@ final class Elaboration {
   private boolean isOpen(WordItem item) {
     return item.kind() == WordItem.Kind.UNKNOWN
         || item.kind() == WordItem.Kind.NUMBER
-        || item.isEmpty() && DETERMINERS.contains(words.get(item.from()));
+        || item.isEmpty() && lexicon.isListed("determiner", words.get(item.from()));
   }
 
   private boolean isMeans(int at) {
     WordItem item = items.get(at);
     return item.isEmpty()
         && item.to() == item.from() + 1
-        && BEFORE_A_MEANS.contains(words.get(item.from()));
+        && lexicon.isListed("means", words.get(item.from()));
   }
 
   // Whether words of the claim stand behind the item in its chunk.

@@ -183,6 +183,10 @@ final class LayLexicon {
     return listed.getOrDefault(list, Set.of()).contains(words);
   }
 
+  boolean isListed(String list, String word) {
+    return isListed(list, List.of(word));
+  }
+
   private static boolean contains(List<String> words, List<String> term) {
     return java.util.Collections.indexOfSubList(words, term) >= 0;
   }

@@ -1,11 +1,5 @@
 package tiptoe.language.tagger;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
@@ -15,15 +9,16 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import tiptoe.files.Shipped;
+import tiptoe.language.Interpreter;
 import tiptoe.language.NumberWords;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Step;
 
-/** Reads {@code lay.txt} and {@code everyday.txt}; their heads say what the lines mean. */
+/** Reads {@code lay.txt}, {@code everyday.txt} and {@code cues.txt}; their heads explain them. */
 final class LayLexiconReader {
-  private static final List<String> FILES =
-      List.of("/tiptoe/language/lay.txt", "/tiptoe/language/everyday.txt");
+  private static final List<String> FILES = List.of("lay.txt", "everyday.txt", "cues.txt");
   private static final Set<String> COPULAS = Set.of("is", "are", "was", "were");
   private static final Set<String> CUES = Set.of("no", "turn", "both", "talk");
 
@@ -53,17 +48,7 @@ final class LayLexiconReader {
 
   /** The files themselves, for what depends on them. */
   static List<String> text() {
-    return FILES.stream().flatMap(file -> lines(file).stream()).toList();
-  }
-
-  private static List<String> lines(String file) {
-    try (InputStream in = LayLexiconReader.class.getResourceAsStream(file);
-        BufferedReader lines =
-            new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
-      return lines.lines().toList();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return FILES.stream().flatMap(file -> Shipped.lines(Interpreter.class, file).stream()).toList();
   }
 
   LayLexicon read(List<String> text) {
@@ -71,7 +56,7 @@ final class LayLexiconReader {
       String line = raw.replaceFirst("#.*", "").strip();
       if (!line.isEmpty() && !take(line)) {
         throw new IllegalArgumentException(
-            "lay.txt, everyday.txt: expected [step] or key: terms, found " + line);
+            String.join(", ", FILES) + ": expected [step] or key: terms, found " + line);
       }
     }
     protocol.steps().filter(step -> !sections.contains(step.id())).forEach(this::byLabels);

@@ -1,11 +1,5 @@
 package tiptoe.language.tagger;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -15,12 +9,14 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.IntStream;
+import tiptoe.files.Shipped;
+import tiptoe.language.Interpreter;
 import tiptoe.protocol.Fact;
 import tiptoe.protocol.Protocol;
 
 /** The words of {@code told.txt} for facts about the baby and for measurements. */
 final class ToldLexicon {
-  private static final String FILE = "/tiptoe/language/told.txt";
+  private static final String FILE = "told.txt";
 
   enum Kind {
     /** What is spoken of. */
@@ -80,13 +76,9 @@ final class ToldLexicon {
    */
   static ToldLexicon shipped(Protocol protocol, Function<String, List<String>> spelling) {
     ToldLexicon lexicon = new ToldLexicon(protocol, spelling);
-    try (InputStream in = ToldLexicon.class.getResourceAsStream(FILE);
-        BufferedReader lines =
-            new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
-      lines.lines().map(line -> line.replaceFirst("#.*", "").strip()).forEach(lexicon::take);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    Shipped.lines(Interpreter.class, FILE).stream()
+        .map(line -> line.replaceFirst("#.*", "").strip())
+        .forEach(lexicon::take);
     return lexicon;
   }
 
@@ -182,6 +174,10 @@ final class ToldLexicon {
 
   List<List<String>> list(String name) {
     return lists.getOrDefault(name, List.of());
+  }
+
+  boolean isListed(String list, String word) {
+    return list(list).contains(List.of(word));
   }
 
   /** Whether these words hold a term of the list. */

@@ -29,46 +29,13 @@ import tiptoe.protocol.Protocol;
  */
 final class ToldReader {
   private static final int MOST_UNKNOWN = 2;
-  private static final Set<String> ROUGHLY =
-      Set.of("about", "around", "nearly", "almost", "roughly", "approximately", "just", "say");
 
   private static final Set<Kind> DENIES = EnumSet.of(Kind.DENY, Kind.STRANGE);
   private static final Set<Kind> STRANGE_ALONE = EnumSet.of(Kind.STRANGE);
   private static final Set<Kind> CARRIES_NOTHING =
       EnumSet.of(Kind.EMPTY, Kind.CONTEXT, Kind.ORDER, Kind.JOINT);
-  private static final Set<String> SPEAKS =
-      Set.of("had", "has", "was", "said", "says", "told", "thinks", "reports", "reckons");
-  private static final Set<String> OURS = Set.of("my", "our", "we", "us", "me");
   private static final Set<Kind> STRANGE =
       EnumSet.of(Kind.STRANGE, Kind.CONTEXT, Kind.DENY, Kind.NUMBER);
-  private static final Set<String> OF_BIRTH =
-      Set.of(
-          "mum",
-          "mom",
-          "mam",
-          "mama",
-          "mummy",
-          "mother",
-          "family",
-          "both",
-          "born",
-          "pregnancy",
-          "labour",
-          "birth",
-          "delivery",
-          "baby",
-          "scan",
-          "antenatal",
-          "maternal");
-  private static final Set<String> AUXILIARIES =
-      Set.of(
-          "was", "were", "is", "are", "did", "does", "do", "has", "have", "had", "can", "could",
-          "would", "will", "should", "may", "shall");
-  private static final Set<String> SUBJECTS =
-      Set.of(
-          "the", "this", "that", "your", "a", "baby", "mum", "mom", "mother", "dad", "she", "he",
-          "you", "they", "it", "y'all", "any", "anyone", "anybody", "there", "her", "his", "we",
-          "i");
 
   /** What stands between two breaks or joints and speaks of one thing. */
   private static final class Part {
@@ -142,7 +109,8 @@ final class ToldReader {
 
   Told read() {
     if (words.contains(TypedText.ASKS)
-        || says("supposes")
+        || lay.says("supposes", plain)
+        || says("example")
         || told.says("stranger", words)
         || says("stranger")) {
       return Told.NOTHING;
@@ -215,14 +183,16 @@ final class ToldReader {
   // Behind the last word of what takes something back and begins here; 0 where there is nothing.
   private int wrong(int at) {
     int next = at + 1 < words.size() && words.get(at + 1).equals(TypedText.BREAK) ? at + 2 : at + 1;
-    boolean leads = Set.of("no", "oh", "ah", "wait", "oops", "actually").contains(words.get(at));
+    boolean leads = told.isListed("hesitates", words.get(at));
     int behind = leads && next < words.size() ? wrong(next) : 0;
     return behind > 0 ? behind : takesBack(at);
   }
 
   private int takesBack(int at) {
     int longest = 0;
-    for (List<List<String>> all : List.of(told.list("wrong"), lay.list("correction"))) {
+    for (List<List<String>> all :
+        List.of(
+            told.list("wrong"), lay.list("correction"), lay.list("slip"), lay.list("takes-back"))) {
       for (List<String> term : all) {
         int to = at + term.size();
         boolean here = to <= words.size() && words.subList(at, to).equals(term);
@@ -298,7 +268,7 @@ final class ToldReader {
   }
 
   private boolean isPerson(String word) {
-    return told.list("near").contains(List.of(word));
+    return told.isListed("near", word);
   }
 
   // What a part says
@@ -362,14 +332,15 @@ final class ToldReader {
   }
 
   private boolean isInverted(List<String> said) {
-    return said.size() > 2 && AUXILIARIES.contains(said.get(0)) && SUBJECTS.contains(said.get(1));
+    return said.size() > 2
+        && told.isListed("auxiliary", said.get(0))
+        && told.isListed("subject", said.get(1));
   }
 
   private boolean isAsked(Part part) {
     int from = part.from();
     while (from < part.to()
-        && (ToldItems.isJoint(plain.get(from))
-            || Set.of("oh", "okay", "now").contains(plain.get(from)))) {
+        && (ToldItems.isJoint(plain.get(from)) || told.isListed("opens", plain.get(from)))) {
       from++;
     }
     List<String> said = plain.subList(from, part.to());
@@ -656,17 +627,17 @@ final class ToldReader {
     }
     Stated stated = new Stated(subject, null, number.numbers(), ordered);
     int before = number.from() - 1;
-    boolean rough =
-        protocol.fact(subject).isPresent()
-            && before >= 0
-            && ROUGHLY.contains(plain.get(before))
-            && !plain.get(before).equals("say");
+    boolean rough = protocol.fact(subject).isPresent() && before >= 0 && isRough(plain.get(before));
     stated.sure =
         !rough && number.numbers().stream().allMatch(n -> n.bound() == null || bounded(subject));
     said.add(stated);
     markUsed(number, used);
     markAbout(part, subject, used);
     part.items.stream().filter(i -> i.kind() == Kind.ORDER).forEach(i -> markUsed(i, used));
+  }
+
+  private boolean isRough(String word) {
+    return told.isListed("roughly", word) || told.isListed("nearby", word);
   }
 
   private boolean bounded(String subject) {
@@ -764,7 +735,7 @@ final class ToldReader {
       all = all.size() == 1 ? List.of(weeks) : List.of(weeks, all.get(1));
     }
     said.add(new Stated("gestation", null, all, false));
-    if (first.from() > 0 && ROUGHLY.contains(plain.get(first.from() - 1))) {
+    if (first.from() > 0 && isRough(plain.get(first.from() - 1))) {
       said.get(said.size() - 1).sure = false;
     }
     for (int at = first.from(); at < to; at++) {
@@ -815,8 +786,8 @@ final class ToldReader {
         boolean little =
             item.kind() != Kind.STRANGE
                 && item.kind() != Kind.DENY
-                && lay.isListed("function", List.of(plain.get(at)));
-        if (!covered.contains(at) && !OF_BIRTH.contains(plain.get(at)) && !little) {
+                && lay.isListed("function", plain.get(at));
+        if (!covered.contains(at) && !told.isListed("of-birth", plain.get(at)) && !little) {
           part.open.add(at);
           open = true;
         }
@@ -827,8 +798,7 @@ final class ToldReader {
     }
     boolean family = subjects.stream().anyMatch(subject -> subject.endsWith("family-history"));
     boolean far = family && told.says("far", plain) && !told.says("family", plain);
-    boolean ours =
-        !measures && plain.subList(part.from(), part.to()).stream().anyMatch(OURS::contains);
+    boolean ours = !measures && told.says("ours", plain.subList(part.from(), part.to()));
     boolean open = !part.open.isEmpty();
     if (denies) {
       contested.addAll(subjects);
@@ -847,7 +817,7 @@ final class ToldReader {
   private void ofOthers() {
     boolean others = false;
     for (int at = 0; at + 1 < plain.size(); at++) {
-      others |= isPerson(plain.get(at)) && SPEAKS.contains(plain.get(at + 1));
+      others |= isPerson(plain.get(at)) && told.isListed("speaks", plain.get(at + 1));
     }
     if (others) {
       parts.forEach(part -> part.stated.removeIf(one -> protocol.fact(one.subject).isEmpty()));
@@ -973,7 +943,7 @@ final class ToldReader {
         && !part.denied
         && part.stated.stream().allMatch(one -> "yes".equals(one.value))
         && plain.subList(part.from(), part.to()).stream()
-            .noneMatch(word -> told.list("verbs").contains(List.of(word)));
+            .noneMatch(word -> told.isListed("verbs", word));
   }
 
   private void conflicts() {

@@ -144,12 +144,14 @@ final class WordItems {
           "did", "does", "will", "would", "wants", "never", "also", "with", "or", "told");
 
   private final LayLexicon lexicon;
+  private final Corrections corrections;
   private final Map<String, List<Entry>> byFirst = new HashMap<>();
 
   private record Entry(String list, List<String> words, WordItem.Kind kind) {}
 
   WordItems(LayLexicon lexicon) {
     this.lexicon = lexicon;
+    this.corrections = new Corrections(lexicon);
     // In one order always: "wait" is in two lists.
     LISTS.entrySet().stream()
         .sorted(
@@ -208,7 +210,7 @@ final class WordItems {
         .filter(match -> known.stream().noneMatch(item -> item.match().overlaps(match)))
         .filter(match -> match.words() > 1 || lexicon.denies(match, words))
         .forEach(match -> known.add(item(WordItem.Kind.FINDING, match)));
-    List<WordItem> items = Corrections.in(words, fill(words, known));
+    List<WordItem> items = corrections.in(words, fill(words, known));
     compare(words, items);
     contrast(words, items);
     seek(words, items);
