@@ -87,7 +87,7 @@ final class Plan {
   private PlanItem item(Rules.PlanRule rule) {
     return new PlanItem(
         rule.id(),
-        rule.what(),
+        baby.sex().equals(Optional.of("girl")) ? rule.ofAGirl() : rule.what(),
         rule.due().text(),
         rule.due().from(baby),
         rule.due().to(baby),

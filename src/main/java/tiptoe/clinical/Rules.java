@@ -55,6 +55,7 @@ record Rules(
    * What is planned when a condition holds.
    *
    * @param id unique in the plan
+   * @param ofAGirl what is planned for a girl
    * @param due when it is due
    * @param actsOn ids of the rules whose action it is, so that their flags need no item of their
    *     own
@@ -66,6 +67,7 @@ record Rules(
       String id,
       Condition when,
       String what,
+      String ofAGirl,
       Due due,
       String reason,
       List<String> actsOn,

@@ -26,7 +26,7 @@ final class RulesReader {
   private static final String FLAG_KEYS =
       "id when level consider advice act-by asks steps instead-of done-by set-going-by source";
   private static final String PLAN_KEYS =
-      "id when due what reason acts-on follows done-by set-going-by source";
+      "id when due what of-a-girl reason acts-on follows done-by set-going-by source";
 
   private final Protocol protocol;
   private final Set<String> flagIds = new HashSet<>();
@@ -158,6 +158,7 @@ final class RulesReader {
         text(entry, "id"),
         when,
         text(entry, "what"),
+        text(entry, entry.has("of-a-girl") ? "of-a-girl" : "what"),
         Due.parse(text(entry, "due")),
         text(entry, "reason"),
         actsOn,

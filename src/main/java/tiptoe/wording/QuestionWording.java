@@ -38,8 +38,8 @@ public final class QuestionWording {
       return record
           .baby()
           .fact(asked.fact())
-          .map(before -> otherFact(asked.fact(), before, asked.value()))
-          .orElseGet(() -> otherAge(record, asked.fact(), asked.value()));
+          .map(before -> wording.otherFact(asked.fact(), before, asked.value()))
+          .orElseGet(() -> wording.otherAge(record, asked.fact(), asked.value()));
     }
     return question.kind() == Question.Kind.CONTRADICTION && question.against() == null
         ? wording.otherSex(question.about(), record.baby().sex().orElseThrow())
@@ -83,9 +83,8 @@ public final class QuestionWording {
   }
 
   private String readBack(String id, String value) {
-    boolean moment = protocol.fact(id).filter(fact -> fact.kind() == Fact.Kind.MOMENT).isPresent();
-    String said = moment ? MOMENT.format(Fact.moment(value, null)) : value;
-    return (id.equals("born-at") ? "born on " : findings.label(id) + ": ") + said + " — yes or no?";
+    String name = id.equals("born-at") ? "born on " : findings.label(id) + ": ";
+    return name + said(id, value) + " — yes or no?";
   }
 
   private static String command(Command command) {
@@ -158,16 +157,26 @@ public final class QuestionWording {
   }
 
   // Age and moment of birth are the only facts that can contradict each other.
-  private static String otherAge(ExamRecord record, String fact, String value) {
-    boolean aged = fact.equals("age");
-    String other = record.baby().fact(aged ? "born-at" : "age").orElse("");
-    String first = aged ? "born at " + other : "age " + other + " h";
-    String second = aged ? "age " + value + " h" : "born at " + value;
+  private String otherAge(ExamRecord record, String fact, String value) {
+    String other = fact.equals("age") ? "born-at" : "age";
     return "age and time of birth do not fit: first %s, then %s; keep the first or the second?"
-        .formatted(first, second);
+        .formatted(
+            ageOrBirth(other, record.baby().fact(other).orElseThrow()), ageOrBirth(fact, value));
   }
 
-  private static String otherFact(String fact, String before, String now) {
-    return "%s: first %s, then %s; is it %3$s, yes or no?".formatted(Labels.of(fact), before, now);
+  private String ageOrBirth(String fact, String value) {
+    return (fact.equals("age") ? "age " : "born on ") + said(fact, value);
+  }
+
+  private String otherFact(String fact, String before, String now) {
+    String name = fact.equals("born-at") ? "time of birth" : findings.label(fact);
+    return "%s: first %s, then %s; is it %3$s, yes or no?"
+        .formatted(name, said(fact, before), said(fact, now));
+  }
+
+  /** As it is said: a moment without its letters, a number with its unit. */
+  private String said(String fact, String value) {
+    boolean moment = protocol.fact(fact).filter(one -> one.kind() == Fact.Kind.MOMENT).isPresent();
+    return moment ? MOMENT.format(Fact.moment(value, null)) : findings.fact(fact, value);
   }
 }

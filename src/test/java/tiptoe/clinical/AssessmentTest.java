@@ -14,6 +14,7 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import tiptoe.exam.Baby;
 import tiptoe.exam.ExamRecord;
 import tiptoe.protocol.Caution;
@@ -130,6 +131,15 @@ class AssessmentTest {
     assertEquals("every baby", first.reason());
     assertTrue(first.source().startsWith("NHS England, NIPE screening programme handbook"));
     assertNull(first.from());
+  }
+
+  /** Testes are examined in boys (NHS England, NIPE screening programme handbook, 2024). */
+  @ParameterizedTest
+  @ValueSource(strings = {"girl", "boy", "undetermined"})
+  void namesNoTestesOfAGirlInTheProgramme(String sex) {
+    String what = Bedside.assess("sex=" + sex, "").plan().get(0).what();
+    assertTrue(what.startsWith("examine eyes, heart"), what);
+    assertEquals(!sex.equals("girl"), what.contains("testes"), what);
   }
 
   @Test
