@@ -279,7 +279,7 @@ public final class Examination {
     Utterance by =
         record.offerAsked().map(Event.OfferAsked::by).flatMap(record::utterance).orElse(last);
     double reading =
-        offered.way() == Offer.Way.TOGETHER ? (offered.parts().size() - 1) * READING : 0;
+        offered.way() == Offer.Way.TOGETHER ? (offered.places().size() - 1) * READING : 0;
     return offered.way() == Offer.Way.AT_END || isRightBehind(answer, by, LONGEST_WAIT + reading);
   }
 

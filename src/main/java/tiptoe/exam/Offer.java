@@ -1,9 +1,10 @@
 package tiptoe.exam;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import tiptoe.finding.Command;
+import tiptoe.finding.Finding;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
 
@@ -14,7 +15,7 @@ import tiptoe.language.Meaning;
  * @param parts in the order that they are told
  */
 public record Offer(Way way, List<Part> parts) {
-  /** So many findings are read out together at most: more are not kept in mind. */
+  /** So many places are read out together at most: more are not kept in mind. */
   public static final int MOST = 5;
 
   public Offer {
@@ -36,11 +37,36 @@ public record Offer(Way way, List<Part> parts) {
    *
    * @param of the utterance that seems to say it
    */
-  public record Part(Utterance of, Meaning meaning) {}
+  public record Part(Utterance of, Meaning meaning) {
+    /** Whether the other says the same of the other side. */
+    private boolean isAcross(Part other) {
+      return meaning instanceof Meaning.States said
+          && other.meaning instanceof Meaning.States across
+          && said.statement().side() != null
+          && across.statement().side() != null
+          && said.statement().side() != across.statement().side()
+          && said.statement().withSide(null).equals(across.statement().withSide(null));
+    }
+  }
 
-  /** What is offered, without where it was said. */
-  public List<Meaning> meanings() {
-    return parts.stream().map(Part::meaning).toList();
+  /** What is told, and picked by its place, as one: with others, the same on both sides. */
+  public List<List<Part>> places() {
+    return way == Way.ALONE ? parts.stream().map(List::of).toList() : places(parts);
+  }
+
+  /** The same of parts that are told with others. */
+  public static List<List<Part>> places(List<Part> parts) {
+    List<List<Part>> places = new ArrayList<>();
+    for (Part part : parts) {
+      Optional<List<Part>> across =
+          places.stream()
+              .filter(place -> place.size() == 1 && place.get(0).isAcross(part))
+              .findFirst();
+      across.ifPresentOrElse(
+          place -> places.set(places.indexOf(place), List.of(place.get(0), part)),
+          () -> places.add(List.of(part)));
+    }
+    return places;
   }
 
   /** The utterances that its parts are of. */
@@ -65,14 +91,17 @@ public record Offer(Way way, List<Part> parts) {
   }
 
   private Optional<List<Part>> kept(Meaning.Picks picks) {
-    List<Part> kept =
-        IntStream.range(0, parts.size())
-            .filter(
-                at ->
-                    parts.get(at).meaning().findings().stream()
-                        .anyMatch(finding -> picks.keeps(finding, at + 1, parts.size())))
-            .mapToObj(parts::get)
-            .toList();
+    List<List<Part>> places = places();
+    List<Part> kept = new ArrayList<>();
+    for (int at = 1; at <= places.size(); at++) {
+      for (Part part : places.get(at - 1)) {
+        for (Finding said : part.meaning().findings()) {
+          if (!kept.contains(part) && picks.keeps(said, at, places.size())) {
+            kept.add(part);
+          }
+        }
+      }
+    }
     boolean namesNone = picks.only() ? kept.isEmpty() : kept.size() == parts.size();
     return namesNone ? Optional.empty() : Optional.of(kept);
   }

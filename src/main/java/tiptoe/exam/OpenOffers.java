@@ -123,10 +123,10 @@ record OpenOffers(ExamRecord record) {
   List<Utterance> next(List<Utterance> waiting) {
     List<Offer.Part> open = parts();
     List<Utterance> next = new ArrayList<>();
-    long parts = 0;
+    List<Offer.Part> parts = new ArrayList<>();
     for (Utterance one : waiting) {
-      parts += open.stream().filter(part -> part.of().equals(one)).count();
-      if (!next.isEmpty() && parts > Offer.MOST) {
+      open.stream().filter(part -> part.of().equals(one)).forEach(parts::add);
+      if (!next.isEmpty() && Offer.places(parts).size() > Offer.MOST) {
         break;
       }
       next.add(one);
@@ -140,15 +140,14 @@ record OpenOffers(ExamRecord record) {
     record.events(Event.OfferAsked.class).forEach(one -> asked.addAll(one.utterances()));
     List<Offer.Part> fresh =
         parts().stream().filter(part -> !asked.contains(part.of().number())).toList();
-    return fresh.size() < Offer.MOST
+    return Offer.places(fresh).size() < Offer.MOST
         ? List.of()
         : next(fresh.stream().map(Offer.Part::of).distinct().toList());
   }
 
   /**
    * What is asked now: what was read out last, what the end would leave out, else what was said
-   * last, where no grammar covers it but it was read all the same. A question that it did not raise
-   * itself waits meanwhile.
+   * last, if unsurely. A question that it did not raise itself waits meanwhile.
    */
   Optional<Offer> asked() {
     if (!record.phase().takesFindings()) {
@@ -169,7 +168,7 @@ record OpenOffers(ExamRecord record) {
         .reduce((first, last) -> last)
         .filter(one -> one.number() > asking)
         .filter(Utterance::waits)
-        .filter(Utterance::wasTagged)
+        .filter(one -> !one.offered().isEmpty())
         .map(OpenOffers::whole);
   }
 

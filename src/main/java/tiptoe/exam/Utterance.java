@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.stream.Stream;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
-import tiptoe.finding.Source;
 import tiptoe.language.Meaning;
 
 /**
@@ -32,11 +31,6 @@ public record Utterance(
   /** Whether the reviewer still has to look at it. */
   public boolean waits() {
     return heard.outcome() == Outcome.UNSURE && reviewed == null;
-  }
-
-  /** Whether some of what it seems to say was read beyond the grammars. */
-  boolean wasTagged() {
-    return seems().anyMatch(finding -> finding.source() == Source.TAGGER);
   }
 
   /** What is offered when it is unsure, in the order that people are told. */

@@ -58,7 +58,7 @@ record Prompt(String headline, String text, String answers) {
         .map(
             offer ->
                 new Prompt(
-                    offer.parts().size() + " not recorded",
+                    offer.places().size() + " not recorded",
                     CommandReply.offered(wording.record(), wording.words()),
                     TOGETHER));
   }

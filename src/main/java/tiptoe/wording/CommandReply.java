@@ -9,6 +9,7 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Offer;
 import tiptoe.exam.Slot;
 import tiptoe.finding.Command;
+import tiptoe.finding.Finding;
 
 /** What is shown when the clinician asks what is missing, or for what was recorded. */
 public final class CommandReply {
@@ -83,17 +84,19 @@ public final class CommandReply {
    */
   public static String offered(ExamRecord record, Words words) {
     List<String> asked = record.toConfirm().map(offer -> numbered(offer, words)).orElse(List.of());
-    int more = record.offers().size() - asked.size();
+    int more = Offer.places(record.offers()).size() - asked.size();
     return String.join("; ", asked) + (more == 0 ? "" : "; and " + more + " more");
   }
 
-  /** Each part of an offer with its place: {@code 1 right Barlow: negative}. */
+  /** What is offered, with its place: {@code 1 right Barlow: negative}. */
   static List<String> numbered(Offer offer, Words words) {
-    List<String> parts = new ArrayList<>();
-    for (Offer.Part part : offer.parts()) {
-      parts.add(parts.size() + 1 + " " + words.either(part.meaning().findings()));
+    List<String> told = new ArrayList<>();
+    for (List<Offer.Part> place : offer.places()) {
+      List<Finding> said = place.get(0).meaning().findings();
+      String text = place.size() > 1 ? words.onBothSides(said.get(0)) : words.either(said);
+      told.add(told.size() + 1 + " " + text);
     }
-    return parts;
+    return told;
   }
 
   /** What became of the last utterance that was no command, and what is asked. */

@@ -166,8 +166,7 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
         Finding across = finding.withSide(other);
         int same = lines.indexOf(new Line(Sign.DONE, label, words.of(across)));
         if (same >= 0) {
-          String both = words.step(finding.step()) + " (both sides): " + words.said(finding);
-          lines.set(same, new Line(Sign.DONE, label, both));
+          lines.set(same, new Line(Sign.DONE, label, words.onBothSides(finding)));
           return;
         }
         String name = words.name(finding.step(), other) + ": ";

@@ -403,7 +403,7 @@ public final class RecordWording {
 
   private String sides(String step, List<Side> sides) {
     return sides.containsAll(BOTH)
-        ? words.step(step) + " (both sides)"
+        ? words.step(step) + Words.BOTH_SIDES
         : words.name(step, sides.get(0));
   }
 

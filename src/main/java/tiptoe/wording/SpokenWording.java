@@ -48,7 +48,10 @@ public final class SpokenWording {
     if (changes.of(Event.EndAsked.class).findAny().isPresent()) {
       said.add(beforeEnd(record, words));
     } else if (!changes.questions().isEmpty()) {
-      record.openQuestion().ifPresent(asked -> said.add(words.spelled(asked.question().text())));
+      record
+          .openQuestion()
+          .map(asked -> words.spelled(asked.question().text()))
+          .ifPresent(question -> said.add(question.replace(" (", ", ").replace(")", "")));
     }
     return said.stream().map(SpokenWording::aloud).filter(text -> !text.isBlank()).toList();
   }
@@ -82,7 +85,7 @@ public final class SpokenWording {
   /** Without what is for the eye alone, and with units as they are said. */
   private static String aloud(String text) {
     return BRACKETS
-        .matcher(text)
+        .matcher(text.replace(Words.BOTH_SIDES, " on both sides"))
         .replaceAll("")
         .replace(" —", ",")
         .replace(": ", ", ")

@@ -40,6 +40,9 @@ public record Words(Protocol protocol, Settings settings) {
   /** Said of what waits to be settled. */
   public static final String NOT_SETTLED = "not settled";
 
+  /** Behind the name of a step. */
+  static final String BOTH_SIDES = " (both sides)";
+
   private static final String DEFERRED = "deferred";
 
   /** In the units and the spelling that are kept, for what becomes part of a record. */
@@ -141,6 +144,11 @@ public record Words(Protocol protocol, Settings settings) {
   /** Such as {@code left clavicle: crepitus} or {@code weight: 3420 g}. */
   public String of(Finding finding) {
     return name(finding.step(), finding.side()) + ": " + said(finding);
+  }
+
+  /** Such as {@code clavicle (both sides): crepitus}. */
+  String onBothSides(Finding finding) {
+    return step(finding.step()) + BOTH_SIDES + ": " + said(finding);
   }
 
   /** The value or number with its details: {@code present, grade 2, systolic}. */

@@ -40,7 +40,7 @@ class AssessmentTextTest {
           before discharge: X-ray as local protocol says; check arm movement and Moro (fracture of the clavicle)
           by 2026-12-08, by 2 weeks of age: eyes seen by ophthalmology (the red reflex was not as expected)
           2026-12-22 to 2027-01-05, at 4 to 6 weeks of age: hip ultrasound (breech presentation, also of a twin, or first-degree family history)
-          2027-01-05 to 2027-01-19, at 6 to 8 weeks of age: examine eyes, heart, hips and testes again (every baby)
+          2027-01-05 to 2027-01-19, at 6 to 8 weeks of age: examine eyes, heart and hips again (every baby)
         missing
           palate, palpated: a submucous cleft is felt, not seen
         rules: saturation-screen 2025, hip-ultrasound uk, jaundice nice-cg98, hypoglycaemia bapm-2017, size-standard intergrowth-21st

@@ -171,6 +171,39 @@ class OffersTest {
   }
 
   @Test
+  void whatIsTheSameOnBothSidesIsReadOutAndPickedAsOne() {
+    offer("barlow.right negative", "moro symmetric");
+    offer("barlow.left negative", "ear-form.left pit", "ear-form.right tag");
+    Changes asked = bed.command(Command.SAY_UNSURE);
+    assertTrue(
+        lines(asked)
+            .endsWith(
+                "1 Barlow (both sides): negative\n2 Moro: symmetric\n3 left ear form: pit\n"
+                    + "4 right ear form: tag"),
+        lines(asked));
+    bed.say("not the second", new Meaning.Picks(false, List.of(2), List.of(), null));
+    assertEquals(
+        "ear-form.right tag, ear-form.left pit, barlow.right negative, barlow.left negative",
+        answers());
+    offer("ortolani.right negative", "ortolani.left negative", "tone low");
+    bed.command(Command.SAY_UNSURE);
+    bed.say("not the right", new Meaning.Picks(false, List.of(), List.of(), Side.RIGHT));
+    assertTrue(answers().contains("ortolani.left negative, tone low"), answers());
+    assertFalse(answers().contains("ortolani.right"), answers());
+  }
+
+  /** The grammar alone was not sure: it is taken by a yes as what was read word by word is. */
+  @Test
+  void aPhraseThatWasHeardUnsurelyIsTakenByYes() {
+    bed.hear(
+        "moro symmetric",
+        Outcome.UNSURE,
+        new Meaning.States(FindingNotation.parse("moro symmetric"), false));
+    bed.command(Command.YES);
+    assertEquals("moro symmetric", bed.answers());
+  }
+
+  @Test
   void noToSeveralLeavesAllOutAndTalkBetweenTakesTheAnswerAway() {
     offer("moro symmetric");
     offer("suck strong");

@@ -36,8 +36,9 @@ import tiptoe.settings.Settings;
  * An examination as it is lived: a voice says each sentence of a file, waits for what became of it,
  * answers what is asked and what is read out together as somebody would who knows what was meant,
  * and goes on where something waits. What was lost is said once more, in one breath, in words that
- * {@code say} lists. Prints what was recorded at once, what after more words, what not at all, what
- * stands that nobody meant, and how many more words it took.
+ * {@code say} lists; what is recorded and was not meant is put right or crossed out at once. Prints
+ * what was recorded at once, what after more words, what not at all, what stands that nobody meant,
+ * and how many more words it took.
  *
  * <pre>
  * LiveSession FILE COMMAND…      such as  flite -voice slt -t {text} -o {wav}
@@ -81,6 +82,13 @@ final class LiveSession implements SampleSource {
   private final List<Meant> waiting = new ArrayList<>();
 
   private final Set<String> repeated = new HashSet<>();
+
+  /** What was recorded and not meant, and could not be put right. */
+  private final Set<String> leftWrong = new HashSet<>();
+
+  /** What was recorded at once and not crossed out since. */
+  private final Set<String> once = new HashSet<>();
+
   private String said;
   private boolean first;
   private int extraHere;
@@ -90,8 +98,6 @@ final class LiveSession implements SampleSource {
   private long position;
 
   private int findings;
-  private int atOnce;
-  private int later;
   private int extra;
 
   private LiveSession(Understanding understanding, Path file, List<String> command)
@@ -155,7 +161,7 @@ final class LiveSession implements SampleSource {
 
   private Optional<String> next(ExamRecord record) {
     settle(record);
-    if (!open.isEmpty() && extraHere < MOST_EXTRA) {
+    if (said != null && extraHere < MOST_EXTRA) {
       Optional<String> answer = answer(record);
       if (answer.isPresent()) {
         System.out.println("    + " + answer.get());
@@ -166,6 +172,7 @@ final class LiveSession implements SampleSource {
     }
     waiting.addAll(open);
     open = List.of();
+    said = null;
     if (!sentences.isEmpty()) {
       said = sentences.poll();
       open = new ArrayList<>(meanings.get(said));
@@ -189,17 +196,13 @@ final class LiveSession implements SampleSource {
   /** What of the sentence is recorded by now. */
   private void settle(ExamRecord record) {
     Set<String> now = standing();
-    later += waiting.size();
     waiting.removeIf(one -> now.containsAll(one.keys()));
-    later -= waiting.size();
     List<Meant> left = new ArrayList<>();
-    for (Meant one : open) {
+    for (Meant one : said == null ? List.<Meant>of() : meanings.get(said)) {
       if (!now.containsAll(one.keys())) {
         left.add(one);
       } else if (first) {
-        atOnce++;
-      } else {
-        later++;
+        once.addAll(one.keys());
       }
     }
     if (said != null && first) {
@@ -216,6 +219,10 @@ final class LiveSession implements SampleSource {
 
   /** What is said beside the sentence itself; empty where nothing more is tried. */
   private Optional<String> answer(ExamRecord record) {
+    Optional<String> right = putRight();
+    if (right.isPresent()) {
+      return right;
+    }
     Optional<String> yes = confirmed(record);
     if (yes.isPresent()) {
       return yes;
@@ -262,6 +269,25 @@ final class LiveSession implements SampleSource {
         : Optional.of(String.join(", ", new LinkedHashSet<>(lacking)));
   }
 
+  /** The screen and the voice tell at once what was recorded; what was not meant is noticed. */
+  private Optional<String> putRight() {
+    Set<String> wrong = new TreeSet<>(standing());
+    wrong.removeAll(allMeant);
+    wrong.removeAll(leftWrong);
+    if (wrong.isEmpty()) {
+      return Optional.empty();
+    }
+    leftWrong.addAll(wrong);
+    String slot = wrong.iterator().next().replaceFirst("=.*", "=");
+    Optional<String> instead =
+        allMeant.stream().filter(key -> key.startsWith(slot)).findFirst().map(wordings::get);
+    if (wrong.size() == 1 && instead.isPresent()) {
+      return instead.map(words -> "correction, " + words);
+    }
+    meanings.get(said).forEach(one -> once.removeAll(one.keys()));
+    return Optional.of("cross that out");
+  }
+
   private boolean isOfThisSentence(Asked asked) {
     return asked.utterance() != null && asked.utterance() > utterancesBefore;
   }
@@ -276,9 +302,11 @@ final class LiveSession implements SampleSource {
     }
     List<String> right = new ArrayList<>();
     List<String> wrong = new ArrayList<>();
-    for (int at = 0; at < offer.parts().size(); at++) {
-      List<Finding> said = offer.parts().get(at).meaning().findings();
-      boolean meant = said.stream().anyMatch(one -> allMeant.contains(key(one)));
+    for (int at = 0; at < offer.places().size(); at++) {
+      boolean meant =
+          offer.places().get(at).stream()
+              .flatMap(part -> part.meaning().findings().stream())
+              .anyMatch(one -> allMeant.contains(key(one)));
       (meant ? right : wrong).add(PLACES.get(at));
     }
     if (right.isEmpty()) {
@@ -343,6 +371,9 @@ final class LiveSession implements SampleSource {
     waiting.forEach(one -> System.out.println("  " + one.text()));
     System.out.println("stands though nobody meant it:");
     wrong.forEach(one -> System.out.println("  " + one));
+    List<Meant> all = meanings.values().stream().flatMap(List::stream).toList();
+    long atOnce = all.stream().filter(one -> once.containsAll(one.keys())).count();
+    long later = all.stream().filter(one -> standing().containsAll(one.keys())).count() - atOnce;
     System.out.printf(
         "findings %d, recorded at once %d, after more words %d, lost %d, wrong at the end %d;"
             + " more words %d times, %.2f a finding%n",

@@ -38,6 +38,7 @@ class SpokenWordingTest {
           weight three thousand four hundred and twenty grams. | weight, 3420 grams | ''
           clavicle crepitus.                           | not recorded yet. clavicle, crepitus, left, right or both? | clavicle, crepitus, left, right or both?
           left clavicle crepitus. cross that out.      | crossed out left clavicle, crepitus | ''
+          barlow negative both hips.                   | Barlow on both sides, negative | ''
           left clavicle wibble wobble.                 | not understood | ''
           end of examination. no.                      | going on | ''
           """)
