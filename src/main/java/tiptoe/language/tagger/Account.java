@@ -8,6 +8,8 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import tiptoe.language.SecondReading.Claim;
 import tiptoe.language.SecondReading.Reading;
@@ -50,6 +52,7 @@ final class Account {
   private final LayLexicon lexicon;
   private final Protocol protocol;
   private final List<String> words;
+  private final Breaks breaks;
   private final List<WordItem> items;
   private final Set<Integer> suspected;
   private final Set<Integer> deniedAside = new TreeSet<>();
@@ -67,6 +70,7 @@ final class Account {
     this.lexicon = lexicon;
     this.protocol = protocol;
     this.words = words;
+    this.breaks = new Breaks(words);
     this.items = items;
     this.suspected = suspected;
   }
@@ -362,7 +366,7 @@ final class Account {
     int last = claim.evidence().stream().max(Integer::compare).orElse(0);
     return EXCEPTIONS.stream()
         .mapToInt(words -> Collections.indexOfSubList(this.words, words))
-        .filter(at -> at > last && !this.words.subList(last, at).contains(TypedText.BREAK))
+        .filter(at -> at > last && !breaks.between(last, at))
         .anyMatch(
             at ->
                 settled.stream()
@@ -682,15 +686,9 @@ final class Account {
 
   // The words between the breaks around an item.
   private Set<Integer> chunk(WordItem item) {
-    Set<Integer> chunk = new TreeSet<>();
-    int from = item.from();
-    while (from > 0 && !words.get(from - 1).equals(TypedText.BREAK)) {
-      from--;
-    }
-    while (from < words.size() && !words.get(from).equals(TypedText.BREAK)) {
-      chunk.add(from++);
-    }
-    return chunk;
+    return IntStream.range(breaks.from(item.from()), breaks.to(item.from()))
+        .boxed()
+        .collect(Collectors.toSet());
   }
 
   // "A swelling on top, that's a caput": what it is was told by name.
@@ -702,17 +700,13 @@ final class Account {
             .anyMatch(
                 first ->
                     first > thing.to()
-                        && words.subList(thing.to(), first).contains(TypedText.BREAK)
+                        && breaks.between(thing.to(), first)
                         && words.subList(thing.to(), first).stream().anyMatch(REFERS::contains));
   }
 
   // "A natal tooth, slightly mobile": nothing else is named there.
   private boolean isOfFormer(WordItem item, List<Claim> settled) {
-    int begin = item.from();
-    while (begin > 0 && !words.get(begin - 1).equals(TypedText.BREAK)) {
-      begin--;
-    }
-    int from = begin;
+    int from = breaks.from(item.from());
     return from > 0
         && items.stream()
             .filter(other -> other.from() >= from && other.to() <= item.from())
@@ -796,13 +790,9 @@ final class Account {
   // A denial before it that nobody could place may turn it round.
   private boolean isDenied(Claim claim, Set<Integer> unaccounted) {
     int to = claim.evidence().stream().max(Integer::compare).orElse(0);
-    int from = first(claim);
-    while (from > 0 && !words.get(from - 1).equals(TypedText.BREAK)) {
-      from--;
-    }
-    int begin = from;
+    int from = breaks.from(first(claim));
     return items.stream()
-        .filter(item -> item.from() >= begin && item.from() <= to)
+        .filter(item -> item.from() >= from && item.from() <= to)
         .filter(item -> unaccounted.contains(item.from()))
         .anyMatch(
             item ->
@@ -812,18 +802,10 @@ final class Account {
 
   // Whether words of the claim stand on both sides of it in its own chunk.
   private boolean isAmong(WordItem item, Claim claim) {
-    int from = item.from();
-    while (from > 0 && !words.get(from - 1).equals(TypedText.BREAK)) {
-      from--;
-    }
-    int to = item.to();
-    while (to < words.size() && !words.get(to).equals(TypedText.BREAK)) {
-      to++;
-    }
-    int begin = from;
-    int end = to;
-    return claim.evidence().stream().anyMatch(word -> word >= begin && word < item.from())
-        && claim.evidence().stream().anyMatch(word -> word >= item.to() && word < end);
+    int from = breaks.from(item.from());
+    int to = breaks.to(item.to());
+    return claim.evidence().stream().anyMatch(word -> word >= from && word < item.from())
+        && claim.evidence().stream().anyMatch(word -> word >= item.to() && word < to);
   }
 
   // "A good stare": of what is good, only the unknown word behind it tells.
@@ -834,16 +816,8 @@ final class Account {
 
   // Unknown words in the chunks that the claim stands in.
   private long unknownBeside(int from, int to) {
-    int begin = from;
-    while (begin > 0 && !words.get(begin - 1).equals(TypedText.BREAK)) {
-      begin--;
-    }
-    int end = to;
-    while (end < words.size() && !words.get(end).equals(TypedText.BREAK)) {
-      end++;
-    }
-    int first = begin;
-    int last = end;
+    int first = breaks.from(from);
+    int last = breaks.to(to);
     return items.stream()
         .filter(item -> item.kind() == WordItem.Kind.UNKNOWN)
         .filter(item -> item.from() >= first && item.from() < last)

@@ -2,6 +2,7 @@ package tiptoe.language.tagger;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntPredicate;
 
 /**
  * Finds what puts right what was said before: what stands between breaks, names nothing of the
@@ -10,10 +11,41 @@ import java.util.List;
  */
 final class Corrections {
 
+  private static final List<String> TERMS = List.of("correction", "misread", "slip", "takes-back");
+
   private final LayLexicon lexicon;
 
   Corrections(LayLexicon lexicon) {
     this.lexicon = lexicon;
+  }
+
+  /**
+   * Behind the last word of what puts right a fact or a number and begins here: a term with breaks
+   * around it, or of more than one word, which "no" and the like may lead; or a bare "no".
+   *
+   * @param puts whether what is right begins at a word: then no break need stand before it
+   * @return the same place where nothing is put right
+   */
+  int end(Breaks breaks, int at, IntPredicate puts) {
+    List<String> words = breaks.words();
+    if (lexicon.isListed("hesitates", words.get(at))) {
+      int next = at + 1 < words.size() && breaks.at(at + 1) ? at + 2 : at + 1;
+      int behind = next < words.size() ? end(breaks, next, puts) : next;
+      if (behind > next) {
+        return behind;
+      }
+    }
+    int longest =
+        TERMS.stream()
+            .flatMap(list -> lexicon.list(list).stream())
+            .filter(term -> at + term.size() <= words.size())
+            .filter(term -> words.subList(at, at + term.size()).equals(term))
+            .mapToInt(List::size)
+            .filter(
+                size -> size > 1 || breaks.at(at - 1) && (breaks.at(at + 1) || puts.test(at + 1)))
+            .max()
+            .orElse(0);
+    return longest == 0 && breaks.isBareNo(at) ? at + 1 : at + longest;
   }
 
   /** The items with each such stretch as one correction, and those side by side as one. */

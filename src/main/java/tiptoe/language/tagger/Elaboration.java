@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Set;
 import tiptoe.language.NumberWords;
 import tiptoe.language.SecondReading.Claim;
-import tiptoe.language.TypedText;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Step;
@@ -24,6 +23,7 @@ final class Elaboration {
 
   private final LayLexicon lexicon;
   private final List<String> words;
+  private final Breaks breaks;
   private final List<WordItem> items;
   private final Protocol protocol;
   private final boolean supposes;
@@ -31,6 +31,7 @@ final class Elaboration {
   Elaboration(LayLexicon lexicon, List<String> words, List<WordItem> items, Protocol protocol) {
     this.lexicon = lexicon;
     this.words = words;
+    this.breaks = new Breaks(words);
     this.items = items;
     this.protocol = protocol;
     this.supposes =
@@ -49,7 +50,7 @@ final class Elaboration {
       WordItem subject = items.get(i);
       WordItem article = items.get(i - 1);
       WordItem verb = items.get(i + 1);
-      boolean begins = article.from() == 0 || words.get(article.from() - 1).equals(TypedText.BREAK);
+      boolean begins = breaks.at(article.from() - 1);
       String said = words.get(verb.from());
       if (begins
           && subject.kind() == WordItem.Kind.FINDING
@@ -140,9 +141,7 @@ final class Elaboration {
   // Whether words of the claim stand behind the item in its chunk.
   private boolean isBehind(Claim claim, WordItem item) {
     return claim.evidence().stream()
-        .anyMatch(
-            word ->
-                word > item.from() && !words.subList(item.from(), word).contains(TypedText.BREAK));
+        .anyMatch(word -> word > item.from() && !breaks.between(item.from(), word));
   }
 
   private boolean isOfSides(Claim claim) {
@@ -167,10 +166,7 @@ final class Elaboration {
   private boolean inChunk(WordItem item, Claim claim) {
     return claim.evidence().stream()
         .anyMatch(
-            word ->
-                !words
-                    .subList(Math.min(word, item.from()), Math.max(word, item.from()))
-                    .contains(TypedText.BREAK));
+            word -> !breaks.between(Math.min(word, item.from()), Math.max(word, item.from())));
   }
 
   private boolean isNormal(Claim claim) {

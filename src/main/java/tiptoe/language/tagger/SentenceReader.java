@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import tiptoe.language.SecondReading.Claim;
-import tiptoe.language.TypedText;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
@@ -57,6 +56,7 @@ final class SentenceReader {
   private final Protocol protocol;
   private final Set<String> deniable;
   private final List<String> words;
+  private final Breaks breaks;
   private final List<WordItem> items;
   private final List<Statement> statements = new ArrayList<>();
   private Statement now = new Statement(null);
@@ -81,6 +81,7 @@ final class SentenceReader {
     this.protocol = protocol;
     this.deniable = deniable;
     this.words = words;
+    this.breaks = new Breaks(words);
     this.items = items;
   }
 
@@ -809,20 +810,12 @@ final class SentenceReader {
 
   // "Hips stable, thigh creases equal": of what the protocol does not ask for.
   private boolean isOfOther(Statement statement, Statement.Found found) {
-    int from = found.match().from();
-    while (from > 0 && !words.get(from - 1).equals(TypedText.BREAK)) {
-      from--;
-    }
-    int to = found.match().to();
-    while (to < words.size() && !words.get(to).equals(TypedText.BREAK)) {
-      to++;
-    }
-    int begin = from;
-    int end = to;
+    int from = breaks.from(found.match().from());
+    int to = breaks.to(found.match().to());
     return statement.parts.isEmpty()
         && isBound(found.match())
         && items.stream()
-            .filter(item -> item.from() >= begin && item.to() <= end)
+            .filter(item -> item.from() >= from && item.to() <= to)
             .anyMatch(item -> lexicon.isListed("elsewhere", words.subList(item.from(), item.to())));
   }
 
@@ -857,11 +850,7 @@ final class SentenceReader {
   }
 
   private boolean refersBack(TermMatch good) {
-    int from = good.from();
-    while (from > 0 && !words.get(from - 1).equals(TypedText.BREAK)) {
-      from--;
-    }
-    return words.subList(from, good.from()).stream().anyMatch(REFERS::contains);
+    return words.subList(breaks.from(good.from()), good.from()).stream().anyMatch(REFERS::contains);
   }
 
   /** The senses a finding has here: one for each structure it is about. */
@@ -938,21 +927,18 @@ final class SentenceReader {
     if (!isBound(finding)) {
       return parts;
     }
-    int to = finding.to();
-    while (to < words.size() && !words.get(to).equals(TypedText.BREAK)) {
-      to++;
-    }
-    int from = chunkFrom(finding.from());
+    int to = breaks.to(finding.to());
+    int from = breaks.from(finding.from());
     boolean own = names(from, to);
     while (!own && from > 0 && !isNamedFor(parts, finding, from, to)) {
       to = from - 1;
-      from = chunkFrom(to);
+      from = breaks.from(to);
     }
     if (!own && !isNamedFor(parts, finding, from, to)) {
       return parts;
     }
-    while (from > 0 && isBareList(chunkFrom(from - 1), from - 1)) {
-      from = chunkFrom(from - 1);
+    while (from > 0 && isBareList(breaks.from(from - 1), from - 1)) {
+      from = breaks.from(from - 1);
     }
     int begin = from;
     int end = to;
@@ -963,14 +949,6 @@ final class SentenceReader {
     return parts.stream()
         .filter(part -> part.from() >= from && part.to() <= to)
         .anyMatch(part -> !matching(part.steps(Sense.Kind.PART), finding).isEmpty());
-  }
-
-  private int chunkFrom(int word) {
-    int from = word;
-    while (from > 0 && !words.get(from - 1).equals(TypedText.BREAK)) {
-      from--;
-    }
-    return from;
   }
 
   private boolean names(int from, int to) {

@@ -21,7 +21,6 @@ final class Statement {
   final List<Found> findings = new ArrayList<>();
   final Set<Side> sides = EnumSet.noneOf(Side.class);
   final Set<Integer> sideWords = new LinkedHashSet<>();
-  final Set<Integer> unknown = new LinkedHashSet<>();
 
   /** The steps it turned out to be about. */
   final Set<String> steps = new LinkedHashSet<>();

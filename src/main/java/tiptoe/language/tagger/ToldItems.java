@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 import tiptoe.language.NumberWords;
 import tiptoe.language.SpokenNumber;
 
@@ -35,8 +36,8 @@ final class ToldItems {
     ORDER,
     /** Carries nothing beside what wants such a word. */
     CONTEXT,
-    /** Makes it a doubt, a plan, or what is said of others. */
-    STRANGE,
+    /** Makes it no assertion of this baby: a doubt, a plan, what is said of others. */
+    UNASSERTED,
     /** A word of the findings. */
     FINDING,
     /** An everyday word. */
@@ -47,7 +48,12 @@ final class ToldItems {
   /** Words that belong together, from the first to behind the last. */
   record Item(Kind kind, int from, int to, ToldLexicon.Match match, List<SpokenNumber> numbers) {
     boolean isAbout() {
-      return match != null && !match.of(ToldLexicon.Kind.ABOUT).isEmpty();
+      return abouts().findAny().isPresent();
+    }
+
+    /** What it says is spoken of. */
+    Stream<ToldLexicon.Sense> abouts() {
+      return match == null ? Stream.of() : match.of(ToldLexicon.Kind.ABOUT).stream();
     }
 
     boolean isFreeValue() {
@@ -77,9 +83,9 @@ final class ToldItems {
     add(Kind.DENY, lay.list("no"));
     EMPTY.forEach(list -> add(Kind.EMPTY, lay.list(list)));
     told.contexts().forEach(list -> add(Kind.CONTEXT, told.list(list)));
-    add(Kind.STRANGE, told.list("roughly"));
+    add(Kind.UNASSERTED, told.list("roughly"));
     List.of("doubt", "later", "again", "general")
-        .forEach(list -> add(Kind.STRANGE, lay.list(list)));
+        .forEach(list -> add(Kind.UNASSERTED, lay.list(list)));
     add(Kind.ASIDE, lay.list("aside"));
   }
 

@@ -198,7 +198,13 @@ final class WordItems {
       found.add(WordItem.of(WordItem.Kind.FILLER, 0, 1));
     }
     // "Fifty-one, no, fifty-two": it takes back what was said.
-    found.replaceAll(item -> isBareNo(words, item) ? bareNo(item) : item);
+    found.replaceAll(
+        item ->
+            item.kind() == WordItem.Kind.NOT
+                    && item.to() == item.from() + 1
+                    && new Breaks(words).isBareNo(item.from())
+                ? WordItem.of(WordItem.Kind.CORRECTION, item.from(), item.to())
+                : item);
     // "Weaker than the right": the side is that of something else.
     found.replaceAll(item -> isCompared(words, item) ? filler(item) : item);
     // "It doesn't abduct fully either": no side.
@@ -410,7 +416,7 @@ final class WordItems {
   }
 
   private static boolean isAlso(List<String> words, WordItem item) {
-    boolean ends = item.to() == words.size() || words.get(item.to()).equals(TypedText.BREAK);
+    boolean ends = new Breaks(words).at(item.to());
     return item.kind() == WordItem.Kind.SIDE
         && words.subList(item.from(), item.to()).equals(List.of("either"))
         && ends;
@@ -442,19 +448,6 @@ final class WordItems {
           default -> match;
         };
     return new WordItem(kind, match.from(), match.to(), only);
-  }
-
-  private static boolean isBareNo(List<String> words, WordItem item) {
-    return item.kind() == WordItem.Kind.NOT
-        && words.subList(item.from(), item.to()).equals(List.of("no"))
-        && item.from() > 0
-        && item.to() < words.size()
-        && words.get(item.from() - 1).equals(TypedText.BREAK)
-        && words.get(item.to()).equals(TypedText.BREAK);
-  }
-
-  private static WordItem bareNo(WordItem item) {
-    return WordItem.of(WordItem.Kind.CORRECTION, item.from(), item.to());
   }
 
   private static boolean isPronoun(List<String> words, Numbers.At number) {

@@ -1,0 +1,113 @@
+package tiptoe.language.tagger;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import tiptoe.language.NumberWords;
+import tiptoe.language.tagger.ToldItems.Item;
+import tiptoe.language.tagger.ToldItems.Kind;
+
+/** Parts a sentence at its breaks, at what puts something right, and where a joint begins anew. */
+final class ToldParts {
+  private static final Set<String> PLAIN_JOINTS = Set.of("and", "plus", "with");
+
+  private final ToldLexicon told;
+  private final Breaks breaks;
+  private final Corrections corrections;
+  private final List<String> plain;
+  private final List<Item> items;
+  private final List<ToldPart> parts = new ArrayList<>();
+  private List<Item> now = new ArrayList<>();
+  private boolean joined;
+
+  ToldParts(
+      ToldLexicon told,
+      Corrections corrections,
+      List<String> words,
+      List<String> plain,
+      List<Item> items) {
+    this.told = told;
+    this.corrections = corrections;
+    this.breaks = new Breaks(words);
+    this.plain = plain;
+    this.items = items;
+  }
+
+  List<ToldPart> all() {
+    for (int i = 0; i < items.size(); i++) {
+      Item item = items.get(i);
+      int behind = corrections.end(breaks, item.from(), this::isTold);
+      if (behind > item.from()) {
+        close(false);
+        int from = i;
+        while (i + 1 < items.size() && items.get(i + 1).from() < behind) {
+          i++;
+        }
+        parts.add(new ToldPart(items.subList(from, i + 1), true, false));
+      } else if (breaks.at(item.from())) {
+        close(false);
+      } else {
+        if (item.kind() == Kind.JOINT && beginsAnew(i)) {
+          close(true);
+        }
+        now.add(item);
+      }
+    }
+    close(false);
+    return parts;
+  }
+
+  private void close(boolean nextIsJoined) {
+    if (!now.isEmpty()) {
+      parts.add(new ToldPart(now, false, joined));
+    }
+    now = new ArrayList<>();
+    joined = nextIsJoined;
+  }
+
+  // Whether a number or something told begins here.
+  private boolean isTold(int word) {
+    return !NumberWords.readings(plain.subList(word, word + 1)).isEmpty()
+        || told.matches(plain).stream()
+            .filter(match -> match.from() == word)
+            .anyMatch(match -> !match.of(ToldLexicon.Kind.VALUE).isEmpty());
+  }
+
+  private boolean beginsAnew(int joint) {
+    if (joinsPeople(items.get(joint).from()) || joinsWeeksAndDays(joint)) {
+      return false;
+    }
+    boolean says = now.stream().anyMatch(item -> tells(item) || item.kind() == Kind.NUMBER);
+    boolean more =
+        items.subList(joint + 1, items.size()).stream()
+            .takeWhile(item -> !breaks.at(item.from()) && item.kind() != Kind.JOINT)
+            .anyMatch(item -> tells(item) || item.kind() == Kind.FINDING);
+    return says && (more || !PLAIN_JOINTS.contains(plain.get(items.get(joint).from())));
+  }
+
+  private static boolean tells(Item item) {
+    return item.isAbout() || item.isFreeValue();
+  }
+
+  // "Told mummy and daddy about the hips"
+  private boolean joinsPeople(int joint) {
+    return joint > 0
+        && joint + 1 < plain.size()
+        && told.isListed("near", plain.get(joint - 1))
+        && told.isListed("near", plain.get(joint + 1));
+  }
+
+  // "Thirty eight and four by dates"
+  private boolean joinsWeeksAndDays(int joint) {
+    return joint > 0
+        && joint + 1 < items.size()
+        && isBetween(22, 44, items.get(joint - 1))
+        && isBetween(0, 6, items.get(joint + 1));
+  }
+
+  private static boolean isBetween(int least, int most, Item item) {
+    return item.kind() == Kind.NUMBER
+        && least <= ToldItems.value(item.numbers().get(0))
+        && ToldItems.value(item.numbers().get(0)) <= most;
+  }
+}

@@ -1,0 +1,298 @@
+package tiptoe.language.tagger;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import tiptoe.language.SecondReading.Told;
+import tiptoe.language.TypedText;
+import tiptoe.language.tagger.ToldItems.Item;
+import tiptoe.language.tagger.ToldItems.Kind;
+import tiptoe.language.tagger.ToldPart.Stated;
+import tiptoe.protocol.Protocol;
+
+/** Settles what the parts of a sentence state against each other, and says what is left of it. */
+final class ToldSentence {
+  private static final Set<Kind> DENIALS =
+      union(ToldPart.CARRY_NOTHING, EnumSet.of(Kind.DENY, Kind.UNASSERTED));
+  private static final Set<Kind> NUMBERS = union(ToldPart.CARRY_NOTHING, EnumSet.of(Kind.NUMBER));
+  private static final Set<Kind> NAMES = EnumSet.of(Kind.EMPTY, Kind.TOLD, Kind.JOINT, Kind.ORDER);
+  private static final Set<List<String>> APOLOGIES =
+      Set.of(List.of("sorry"), List.of("hang", "on"), List.of("hold", "on"));
+
+  private final ToldLexicon told;
+  private final Protocol protocol;
+  private final ToldNumbers numbers;
+  private final List<String> words;
+  private final List<String> plain;
+  private final List<ToldPart> parts;
+
+  /** What is said of it in several ways, and nobody knows which holds. */
+  private final Set<String> contested;
+
+  ToldSentence(
+      ToldLexicon told,
+      Protocol protocol,
+      ToldNumbers numbers,
+      List<String> words,
+      List<String> plain,
+      List<ToldPart> parts,
+      Set<String> contested) {
+    this.told = told;
+    this.protocol = protocol;
+    this.numbers = numbers;
+    this.words = words;
+    this.plain = plain;
+    this.parts = parts;
+    this.contested = new TreeSet<>(contested);
+  }
+
+  private static Set<Kind> union(Set<Kind> some, Set<Kind> more) {
+    Set<Kind> all = EnumSet.copyOf(some);
+    all.addAll(more);
+    return all;
+  }
+
+  Told told() {
+    dropHearsay();
+    doubtTogether();
+    putRight();
+    takeBack();
+    denyLists();
+    dropConflicts();
+    return result();
+  }
+
+  // "Mum said the temperature is thirty six": of another, or from hearsay.
+  private void dropHearsay() {
+    for (int at = 0; at + 1 < plain.size(); at++) {
+      if (told.isListed("near", plain.get(at)) && told.isListed("speaks", plain.get(at + 1))) {
+        parts.forEach(part -> part.drop(this::isMeasured));
+      }
+    }
+  }
+
+  private boolean isMeasured(Stated one) {
+    return protocol.fact(one.subject()).isEmpty();
+  }
+
+  // "Possibly pulse ox is 99 percent on the right hand and 97 on the foot": what nothing parts is
+  // doubted together.
+  private void doubtTogether() {
+    int from = 0;
+    for (int to = 1; to <= parts.size(); to++) {
+      if (to < parts.size() && parts.get(to).joined) {
+        continue;
+      }
+      List<ToldPart> together = parts.subList(from, to);
+      boolean altered =
+          together.stream().anyMatch(part -> part.altered || part.leaves(Kind.UNASSERTED));
+      boolean unknown =
+          together.stream().anyMatch(part -> !part.open.isEmpty() || part.leaves(Kind.UNKNOWN));
+      for (ToldPart part : together) {
+        part.drop(one -> altered || unknown && isMeasured(one));
+        if (unknown) {
+          part.doubt();
+        }
+      }
+      from = to;
+    }
+  }
+
+  private void putRight() {
+    for (int i = 0; i < parts.size(); i++) {
+      ToldPart before = parts.get(Math.max(0, statingBefore(i)));
+      if (!parts.get(i).corrects || !before.states()) {
+        continue;
+      }
+      List<Stated> anew =
+          parts.subList(i + 1, parts.size()).stream()
+              .filter(ToldPart::states)
+              .findFirst()
+              .map(ToldPart::stated)
+              .orElse(List.of());
+      Set<String> right = new TreeSet<>();
+      anew.stream().map(Stated::subject).filter(before::states).forEach(right::add);
+      parts.get(i).settled = !right.isEmpty();
+      if (!right.isEmpty()) {
+        before.drop(one -> right.contains(one.subject()));
+        if (!before.states()) {
+          before.open.clear();
+          before.replaced = true;
+        }
+      } else if (!isApology(parts.get(i))) {
+        // What is put right nobody can tell.
+        before.stated().forEach(one -> contested.add(one.subject()));
+        before.drop(one -> true);
+      }
+    }
+  }
+
+  // The part that a correction may put right: the nearest before it that says something.
+  private int statingBefore(int correction) {
+    int before = correction - 1;
+    while (before >= 0
+        && !parts.get(before).states()
+        && (parts.get(before).corrects || parts.get(before).isEmpty())) {
+      before--;
+    }
+    return before;
+  }
+
+  private boolean isApology(ToldPart correction) {
+    return APOLOGIES.contains(correction.of(plain));
+  }
+
+  // A lone "no" or "not really", and a correction of which nobody can tell what it corrects.
+  private void takeBack() {
+    for (int i = 0; i < parts.size(); i++) {
+      ToldPart part = parts.get(i);
+      boolean denies =
+          !part.corrects
+              && !part.answers
+              && !part.states()
+              && !part.isEmpty()
+              && part.consistsOf(DENIALS);
+      if (denies || part.corrects && !part.settled && !isApology(part)) {
+        parts.subList(0, i).stream()
+            .flatMap(before -> before.stated().stream())
+            .forEach(one -> contested.add(one.subject()));
+      }
+    }
+    parts.forEach(part -> part.drop(one -> contested.contains(one.subject())));
+  }
+
+  // "No family history of hips, hearts or eyes": all of it, where "or" says so; else who knows.
+  private void denyLists() {
+    for (int i = 0; i < parts.size(); i++) {
+      if (!parts.get(i).denied || !parts.get(i).states()) {
+        continue;
+      }
+      int to = i + 1;
+      while (to < parts.size() && goesOn(parts.get(to))) {
+        to++;
+      }
+      List<ToldPart> list = parts.subList(i + 1, to);
+      if (list.stream().anyMatch(part -> part.has(Kind.OR))) {
+        list.forEach(ToldPart::deny);
+      } else {
+        list.forEach(part -> part.drop(one -> true));
+      }
+    }
+  }
+
+  private boolean goesOn(ToldPart part) {
+    return part.states()
+        && !part.denied
+        && part.stated().stream().allMatch(one -> "yes".equals(one.value()))
+        && part.of(plain).stream().noneMatch(word -> told.isListed("verbs", word));
+  }
+
+  // Two values of one thing count for nothing, but for "yes" and what tells more, and for readings
+  // that are told apart; the same said again counts once.
+  private void dropConflicts() {
+    Map<String, List<Stated>> bySubject = new LinkedHashMap<>();
+    parts.stream()
+        .flatMap(part -> part.stated().stream())
+        .forEach(one -> bySubject.computeIfAbsent(one.subject(), s -> new ArrayList<>()).add(one));
+    bySubject.forEach(this::settle);
+  }
+
+  private void settle(String subject, List<Stated> all) {
+    List<Stated> distinct = new ArrayList<>();
+    all.stream().filter(one -> distinct.stream().noneMatch(one::says)).forEach(distinct::add);
+    boolean series =
+        protocol.find(subject).filter(step -> step.series()).isPresent()
+            && all.subList(1, all.size()).stream().allMatch(Stated::ordered);
+    List<String> values = all.stream().map(one -> String.valueOf(one.value())).toList();
+    if (distinct.size() == 2 && values.contains("yes") && !values.contains("no")) {
+      parts.forEach(
+          part -> part.drop(one -> one.subject().equals(subject) && "yes".equals(one.value())));
+    } else if (distinct.size() > 1 && !series || !series && mayBeAnother(subject)) {
+      contested.add(subject);
+      parts.forEach(part -> part.drop(one -> one.subject().equals(subject)));
+    } else if (!series) {
+      Set<String> said = new LinkedHashSet<>();
+      parts.forEach(part -> part.drop(one -> one.subject().equals(subject) && !said.add(subject)));
+    }
+  }
+
+  // A number that stands alone behind it may be the right one.
+  private boolean mayBeAnother(String subject) {
+    boolean stated = false;
+    for (ToldPart part : parts) {
+      boolean bare =
+          !part.states()
+              && !part.replaced
+              && part.all(Kind.NUMBER).size() == 1
+              && part.consistsOf(NUMBERS);
+      if (stated && bare && protocol.find(subject).isPresent()) {
+        return numbers.mayBe(subject, part.all(Kind.NUMBER).get(0));
+      }
+      stated |= part.states(subject);
+    }
+    return false;
+  }
+
+  private Told result() {
+    if (parts.stream().noneMatch(ToldPart::states)) {
+      return new Told(List.of(), words, List.of(), contested);
+    }
+    List<Told.Said> said = new ArrayList<>();
+    List<String> rest = new ArrayList<>();
+    List<String> open = new ArrayList<>();
+    for (int i = 0; i < parts.size(); i++) {
+      ToldPart part = parts.get(i);
+      part.stated()
+          .forEach(
+              one ->
+                  said.add(new Told.Said(one.subject(), one.value(), one.numbers(), one.sure())));
+      if (part.states()) {
+        part.open.forEach(at -> open.add(words.get(at)));
+      } else if (!isUsed(part)) {
+        if (!rest.isEmpty()) {
+          rest.add(TypedText.BREAK);
+        }
+        if (part.joined) {
+          rest.addAll(measuredBefore(i));
+        }
+        rest.addAll(part.of(words).subList(part.joined ? 1 : 0, part.to() - part.from()));
+      }
+    }
+    return new Told(said, rest, open, contested);
+  }
+
+  private boolean isUsed(ToldPart part) {
+    return part.replaced
+        || part.denied
+        || part.corrects && part.settled
+        || part.isEmpty()
+        || isTopic(part);
+  }
+
+  // "Breathing at forty four and easy": what is measured is what else is said of.
+  private List<String> measuredBefore(int index) {
+    ToldPart before = parts.get(index - 1);
+    return before.stated().size() == 1 && parts.get(index).has(Kind.FINDING)
+        ? before.items.stream()
+            .filter(Item::isAbout)
+            .findFirst()
+            .map(item -> words.subList(item.from(), item.from() + 1))
+            .orElse(List.of())
+        : List.of();
+  }
+
+  // "Blood glucose" before "first one two point one"
+  private boolean isTopic(ToldPart part) {
+    Set<String> subjects = part.subjects();
+    return part.has(Kind.TOLD)
+        && part.consistsOf(NAMES)
+        && parts.stream()
+            .flatMap(other -> other.stated().stream())
+            .anyMatch(one -> subjects.contains(one.subject()));
+  }
+}
