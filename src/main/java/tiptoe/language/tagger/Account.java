@@ -271,22 +271,16 @@ final class Account {
   // whole sentence where that chunk says nothing else.
   private Set<Integer> doubted() {
     Set<Integer> doubted = new TreeSet<>();
-    for (int i = 0; i < items.size(); i++) {
-      WordItem item = items.get(i);
-      if (item.kind() == WordItem.Kind.FOREIGN) {
-        return all();
-      }
-      if (item.kind() == WordItem.Kind.DOUBT || item.kind() == WordItem.Kind.PLAN) {
-        int from = i;
-        while (from > 0 && items.get(from - 1).kind() != WordItem.Kind.COMMA) {
-          from--;
+    for (List<WordItem> chunk : WordItem.chunks(items)) {
+      for (WordItem item : chunk) {
+        if (item.kind() == WordItem.Kind.FOREIGN) {
+          return all();
         }
-        int to = i;
-        while (to < items.size() && items.get(to).kind() != WordItem.Kind.COMMA) {
-          to++;
+        if (item.kind() != WordItem.Kind.DOUBT && item.kind() != WordItem.Kind.PLAN) {
+          continue;
         }
         boolean says =
-            items.subList(from, to).stream()
+            chunk.stream()
                 .anyMatch(
                     other ->
                         other.kind() == WordItem.Kind.PART
@@ -295,12 +289,12 @@ final class Account {
         // "Call us if she's grunting, or sucking in": all that may come.
         boolean supposed =
             words.get(item.from()).equals("if")
-                && items.subList(from, i).stream()
+                && chunk.subList(0, chunk.indexOf(item)).stream()
                     .anyMatch(other -> Set.of("us", "me").contains(words.get(other.to() - 1)));
         if (!says || supposed) {
           return all();
         }
-        items.subList(from, to).forEach(other -> doubted.addAll(range(other)));
+        chunk.forEach(other -> doubted.addAll(range(other)));
       }
     }
     return doubted;
@@ -378,12 +372,7 @@ final class Account {
   private Set<Integer> saidAgain(Set<Integer> stated) {
     Set<Integer> again = new TreeSet<>();
     boolean denied = false;
-    List<WordItem> chunk = new ArrayList<>();
-    for (int i = 0; i <= items.size(); i++) {
-      if (i < items.size() && items.get(i).kind() != WordItem.Kind.COMMA) {
-        chunk.add(items.get(i));
-        continue;
-      }
+    for (List<WordItem> chunk : WordItem.chunks(items)) {
       boolean onlyNone =
           chunk.stream()
               .allMatch(
@@ -401,7 +390,6 @@ final class Account {
                     item ->
                         item.kind() == WordItem.Kind.NOT || lexicon.denies(item.match(), words));
       }
-      chunk = new ArrayList<>();
     }
     return again;
   }
@@ -493,19 +481,11 @@ final class Account {
   // something round, only words of every day: "he's had quite a morning".
   private List<Set<Integer>> asides() {
     List<Set<Integer>> asides = new ArrayList<>();
-    List<WordItem> chunk = new ArrayList<>();
-    for (int i = 0; i <= items.size(); i++) {
-      boolean ends = i == items.size() || items.get(i).kind() == WordItem.Kind.COMMA;
-      if (!ends) {
-        chunk.add(items.get(i));
-        continue;
-      }
-      boolean counting = isCounting(chunk);
-      int from = counting ? 0 : beginningOfTalk(chunk);
+    for (List<WordItem> chunk : WordItem.chunks(items)) {
+      int from = isCounting(chunk) ? 0 : beginningOfTalk(chunk);
       Set<Integer> aside = new TreeSet<>();
       chunk.subList(from, chunk.size()).forEach(item -> aside.addAll(range(item)));
       asides.add(aside);
-      chunk = new ArrayList<>();
     }
     return asides;
   }

@@ -50,17 +50,14 @@ final class Corrections {
 
   /** The items with each such stretch as one correction, and those side by side as one. */
   List<WordItem> in(List<String> words, List<WordItem> items) {
-    List<WordItem> found = new ArrayList<>();
-    int from = 0;
-    for (int at = 0; at <= items.size(); at++) {
-      if (at == items.size() || items.get(at).kind() == WordItem.Kind.COMMA) {
-        List<WordItem> chunk = items.subList(from, at);
-        boolean behind = from > 0 && at < items.size();
-        found.addAll(behind && isCorrection(words, chunk) ? List.of(one(chunk)) : chunk);
-        if (at < items.size()) {
-          found.add(items.get(at));
-        }
-        from = at + 1;
+    List<WordItem> found = new ArrayList<>(items);
+    List<List<WordItem>> chunks = WordItem.chunks(items);
+    for (int i = 1; i + 1 < chunks.size(); i++) {
+      List<WordItem> chunk = chunks.get(i);
+      if (isCorrection(words, chunk)) {
+        int at = found.indexOf(chunk.get(0));
+        found.subList(at, at + chunk.size()).clear();
+        found.add(at, one(chunk));
       }
     }
     return joined(found);

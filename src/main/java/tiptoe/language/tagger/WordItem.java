@@ -1,5 +1,6 @@
 package tiptoe.language.tagger;
 
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
@@ -52,6 +53,19 @@ record WordItem(Kind kind, int from, int to, TermMatch match) {
 
   static WordItem of(Kind kind, int from, int to) {
     return new WordItem(kind, from, to, new TermMatch(from, to, to - from, List.of()));
+  }
+
+  /** The items between breaks, as views of them; between two breaks side by side there are none. */
+  static List<List<WordItem>> chunks(List<WordItem> items) {
+    List<List<WordItem>> chunks = new ArrayList<>();
+    int from = 0;
+    for (int to = 0; to <= items.size(); to++) {
+      if (to == items.size() || items.get(to).kind() == Kind.COMMA) {
+        chunks.add(items.subList(from, to));
+        from = to + 1;
+      }
+    }
+    return chunks;
   }
 
   /** Whether it parts nothing and says nothing. */

@@ -338,12 +338,7 @@ final class WordItems {
 
   // "Both hands around the skull": what the examiner's hands do, where nothing is found there.
   private static void handle(List<String> words, List<WordItem> items) {
-    for (int from = 0; from < items.size(); from++) {
-      int to = from;
-      while (to < items.size() && items.get(to).kind() != WordItem.Kind.COMMA) {
-        to++;
-      }
-      List<WordItem> chunk = items.subList(from, to);
+    for (List<WordItem> chunk : WordItem.chunks(items)) {
       int hands = 0;
       while (hands < chunk.size()
           && (chunk.get(hands).isEmpty() || chunk.get(hands).kind() == WordItem.Kind.SIDE)) {
@@ -364,7 +359,6 @@ final class WordItems {
       if (handles) {
         chunk.replaceAll(WordItems::filler);
       }
-      from = to;
     }
   }
 
