@@ -25,29 +25,7 @@ import tiptoe.protocol.Protocol;
  */
 final class Account {
   private static final int MOST_UNKNOWN = 2;
-  private static final Set<String> PREPOSITIONS =
-      Set.of(
-          "in", "on", "of", "over", "across", "at", "behind", "under", "between", "around", "below",
-          "above", "beside", "near", "beneath");
-  private static final Set<String> BEFORE_A_PLACE =
-      Set.of("the", "his", "her", "a", "left", "right", "both", "lower", "upper", "this", "that");
-  private static final Set<String> TIMES =
-      Set.of("hour", "hours", "day", "days", "week", "weeks", "month", "months");
-  private static final Set<String> OF_NOUNS = Set.of("no", "nil", "without");
-  private static final List<List<String>> EXCEPTIONS =
-      List.of(
-          List.of("apart", "from"),
-          List.of("other", "than"),
-          List.of("aside", "from"),
-          List.of("except"));
   private static final List<String> FILLERS = List.of("filler", "address");
-  private static final Set<String> SIZES =
-      Set.of("centimetre", "centimetres", "millimetre", "millimetres", "cm", "mm");
-  private static final Set<String> SUBORDINATE =
-      Set.of("when", "while", "whilst", "as", "because", "cos", "since", "where", "so", "like");
-  private static final Set<String> REFERS = Set.of("that", "that's", "it's", "it", "this", "so");
-  private static final Set<String> COUNTING =
-      Set.of("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten");
 
   private final LayLexicon lexicon;
   private final Protocol protocol;
@@ -358,7 +336,7 @@ final class Account {
   // "No dysmorphism apart from low-set ears": then it is not quite so.
   private boolean isExcepted(Claim claim, List<Claim> settled) {
     int last = claim.evidence().stream().max(Integer::compare).orElse(0);
-    return EXCEPTIONS.stream()
+    return lexicon.list("exception").stream()
         .mapToInt(words -> Collections.indexOfSubList(this.words, words))
         .filter(at -> at > last && !breaks.between(last, at))
         .anyMatch(
@@ -422,7 +400,7 @@ final class Account {
       WordItem item = items.get(i);
       boolean no =
           item.kind() == WordItem.Kind.NOT
-              && OF_NOUNS.contains(words.get(item.from()))
+              && lexicon.isListed("no-thing", words.get(item.from()))
               && item.to() == item.from() + 1;
       if (!no) {
         continue;
@@ -503,7 +481,7 @@ final class Account {
   }
 
   private boolean isSubordinate(WordItem item) {
-    return SUBORDINATE.contains(words.get(item.from()));
+    return lexicon.isListed("subordinate", words.get(item.from()));
   }
 
   private boolean isEveryday(WordItem item) {
@@ -522,7 +500,7 @@ final class Account {
                 item.isEmpty()
                     || item.kind() == WordItem.Kind.AND
                     || item.kind() == WordItem.Kind.NUMBER
-                        && COUNTING.containsAll(words.subList(item.from(), item.to())));
+                        && isCount(words.subList(item.from(), item.to())));
   }
 
   private boolean covers(Claim kept, Claim claim) {
@@ -558,7 +536,7 @@ final class Account {
 
   // "A strawberry mark, one centimetre"
   private boolean isSize(WordItem number, Claim claim) {
-    return SIZES.contains(words.get(number.to() - 1))
+    return lexicon.isListed("size", words.get(number.to() - 1))
         && claim.value() != null
         && claim.denied().isEmpty()
         && !isNormal(claim)
@@ -575,21 +553,25 @@ final class Account {
         .anyMatch(
             item ->
                 item.kind() == WordItem.Kind.TURN
-                    && Scope.PARTING.contains(words.get(item.from())));
+                    && lexicon.isListed("parting", words.get(item.from())));
+  }
+
+  private boolean isCount(List<String> said) {
+    return said.stream().allMatch(word -> lexicon.isListed("count", word));
   }
 
   // "Two testes", "the one hand"
   private boolean counts(WordItem number, Set<Integer> stated) {
     List<String> said = words.subList(number.from(), number.to());
     boolean ofFinding =
-        COUNTING.containsAll(said)
+        isCount(said)
             && items.stream()
                 .filter(item -> item.from() >= number.to() && !item.isEmpty())
                 .findFirst()
                 .filter(item -> item.kind() == WordItem.Kind.FINDING)
                 .filter(item -> stated.contains(item.from()))
                 .isPresent();
-    boolean ofTime = number.to() < words.size() && TIMES.contains(words.get(number.to()));
+    boolean ofTime = number.to() < words.size() && lexicon.isListed("time", words.get(number.to()));
     return ofTime
         || ofFinding
         || said.equals(List.of("one"))
@@ -681,7 +663,7 @@ final class Account {
                 first ->
                     first > thing.to()
                         && breaks.between(thing.to(), first)
-                        && words.subList(thing.to(), first).stream().anyMatch(REFERS::contains));
+                        && lexicon.says("refers-back", words.subList(thing.to(), first)));
   }
 
   // "A natal tooth, slightly mobile": nothing else is named there.
@@ -716,10 +698,10 @@ final class Account {
   // "In the white of the eye": a structure behind a preposition tells where the finding is.
   private boolean isPlaced(WordItem part) {
     int before = part.from() - 1;
-    while (before >= 0 && BEFORE_A_PLACE.contains(words.get(before))) {
+    while (before >= 0 && lexicon.isListed("place-determiner", words.get(before))) {
       before--;
     }
-    return before >= 0 && PREPOSITIONS.contains(words.get(before));
+    return before >= 0 && lexicon.isListed("place-preposition", words.get(before));
   }
 
   // "On Barlow" tells what was done, not where something was found.

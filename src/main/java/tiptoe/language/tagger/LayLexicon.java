@@ -17,58 +17,6 @@ final class LayLexicon {
   private static final Set<String> KEEP_THEIR_S =
       Set.of("he's", "she's", "it's", "there's", "that's", "let's", "here's", "what's");
 
-  // A term that begins with "no" is also said with these, and with what is done to find out
-  // between:
-  // "no rash", "i don't see any rash", "without a rash".
-  private static final Set<String> DENIERS =
-      Set.of(
-          "not",
-          "nil",
-          "without",
-          "never",
-          "nowt",
-          "don't",
-          "doesn't",
-          "didn't",
-          "can't",
-          "cannot",
-          "couldn't",
-          "isn't",
-          "aren't",
-          "haven't",
-          "hasn't",
-          "zero");
-  private static final Set<String> FINDING_OUT =
-      Set.of(
-          "a",
-          "an",
-          "any",
-          "the",
-          "of",
-          "obvious",
-          "sign",
-          "signs",
-          "evidence",
-          "see",
-          "seeing",
-          "feel",
-          "feeling",
-          "hear",
-          "hearing",
-          "find",
-          "finding",
-          "get",
-          "getting",
-          "appreciate",
-          "detect",
-          "have",
-          "got",
-          "palpable",
-          "visible",
-          "audible",
-          "other",
-          "further");
-  private static final Set<String> OWNERS = Set.of("his", "her", "their", "its", "your");
   private static final int MOST_BETWEEN_DENIAL = 4;
 
   private final List<Term> terms;
@@ -89,7 +37,8 @@ final class LayLexicon {
 
   /**
    * @param terms every term of every step, and those of the cue lists
-   * @param lists the lists of the section [words]
+   * @param lists the lists of the section [words], whose words are known as they are
+   * @param cues those of the section [cues]
    * @param contexts step to the words that must be in the sentence for its bound parts
    * @param opposites {@code step value} to the value that its denial comes to
    * @param anywhere steps whose findings can be in any place
@@ -99,17 +48,19 @@ final class LayLexicon {
   LayLexicon(
       List<Term> terms,
       Map<String, List<List<String>>> lists,
+      Map<String, List<List<String>>> cues,
       Map<String, List<List<String>>> contexts,
       Map<String, String> opposites,
       Set<String> anywhere,
       Predicate<Sense> abnormal,
       Map<String, String> regions) {
     this.terms = List.copyOf(terms);
-    this.lists = Map.copyOf(lists);
+    this.lists = new HashMap<>(lists);
+    this.lists.putAll(cues);
     this.contexts = Map.copyOf(contexts);
     this.opposites = Map.copyOf(opposites);
     this.anywhere = Set.copyOf(anywhere);
-    lists.forEach((name, all) -> listed.put(name, Set.copyOf(all)));
+    this.lists.forEach((name, all) -> listed.put(name, Set.copyOf(all)));
     terms.forEach(
         term ->
             byFirstWord.computeIfAbsent(term.words().get(0), word -> new ArrayList<>()).add(term));
@@ -239,7 +190,7 @@ final class LayLexicon {
               .add(term.sense());
         }
       }
-      if (DENIERS.contains(plain.get(at)) || plain.get(at).equals("no")) {
+      if (isListed("denier", plain.get(at)) || plain.get(at).equals("no")) {
         denials(plain, at)
             .forEach(
                 (term, end) ->
@@ -279,8 +230,8 @@ final class LayLexicon {
   }
 
   // "Roof of his mouth" is "roof of the mouth".
-  private static boolean isSame(String wanted, String word) {
-    return wanted.equals(word) || wanted.equals("the") && OWNERS.contains(word);
+  private boolean isSame(String wanted, String word) {
+    return wanted.equals(word) || wanted.equals("the") && isListed("owner", word);
   }
 
   // The index behind the term, which may have little words inside; 0 where it does not stand here.
@@ -318,7 +269,7 @@ final class LayLexicon {
           denials.putIfAbsent(term, end);
         }
       }
-      more = at - from <= MOST_BETWEEN_DENIAL && FINDING_OUT.contains(words.get(at));
+      more = at - from <= MOST_BETWEEN_DENIAL && isListed("finding-out", words.get(at));
       at++;
     }
     return denials;

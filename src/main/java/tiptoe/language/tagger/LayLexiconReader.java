@@ -26,6 +26,7 @@ final class LayLexiconReader {
   private final Function<String, List<String>> spelling;
   private final List<Term> terms = new ArrayList<>();
   private final Map<String, List<List<String>>> lists = new HashMap<>();
+  private final Map<String, List<List<String>>> cues = new HashMap<>();
   private final Map<String, List<List<String>>> contexts = new HashMap<>();
   private final Map<String, String> opposites = new HashMap<>();
   private final Set<String> anywhere = new HashSet<>();
@@ -74,6 +75,7 @@ final class LayLexiconReader {
     return new LayLexicon(
         withoutComposed().stream().map(term -> naming(term, parts)).toList(),
         lists,
+        cues,
         contexts,
         opposites,
         anywhere,
@@ -162,7 +164,9 @@ final class LayLexiconReader {
     if (line.startsWith("[")) {
       section = line.substring(1, line.length() - 1);
       sections.add(section);
-      return section.equals("words") || protocol.find(section).isPresent();
+      return section.equals("words")
+          || section.equals("cues")
+          || protocol.find(section).isPresent();
     }
     int colon = line.indexOf(':');
     if (colon < 0 || section == null) {
@@ -174,8 +178,8 @@ final class LayLexiconReader {
             .map(String::strip)
             .filter(item -> !item.isEmpty())
             .toList();
-    if (section.equals("words")) {
-      lists
+    if (section.equals("words") || section.equals("cues")) {
+      (section.equals("words") ? lists : cues)
           .computeIfAbsent(key, list -> new ArrayList<>())
           .addAll(items.stream().map(spelling).toList());
       return true;

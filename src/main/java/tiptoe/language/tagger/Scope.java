@@ -18,32 +18,6 @@ import tiptoe.protocol.Protocol;
  * hollering" is sure of the sutures; "sutures normal, a bit squishy" is not.
  */
 final class Scope {
-  private static final Set<String> TALKS =
-      Set.of(
-          "i",
-          "i'm",
-          "i've",
-          "i'll",
-          "i'd",
-          "me",
-          "my",
-          "you",
-          "you're",
-          "you've",
-          "you'll",
-          "your",
-          "we",
-          "we're",
-          "we've",
-          "we'll",
-          "us",
-          "let's",
-          "somebody",
-          "someone",
-          "they",
-          "they're");
-  private static final Set<String> REFERS = Set.of("that", "that's", "it", "it's", "this", "so");
-  static final Set<String> PARTING = Set.of("but", "although", "though", "while", "whereas");
 
   private final LayLexicon lexicon;
   private final List<String> words;
@@ -107,7 +81,7 @@ final class Scope {
 
   private boolean turns(int i) {
     WordItem item = items.get(i);
-    return item.kind() == WordItem.Kind.TURN && PARTING.contains(words.get(item.from()));
+    return item.kind() == WordItem.Kind.TURN && lexicon.isListed("parting", words.get(item.from()));
   }
 
   Set<Integer> of(Claim claim) {
@@ -272,7 +246,7 @@ final class Scope {
 
   // "That's acrocyanosis": said of what stands before.
   private boolean refersBack(Chunk chunk) {
-    return REFERS.contains(words.get(chunk.from()));
+    return lexicon.isListed("refers-back", words.get(chunk.from()));
   }
 
   private static boolean isOf(Claim claim, Chunk chunk) {
@@ -288,7 +262,8 @@ final class Scope {
   }
 
   private void addDangerous(Claim claim, Chunk chunk, Set<Integer> scope) {
-    boolean talk = chunk.items().stream().anyMatch(item -> TALKS.contains(words.get(item.from())));
+    boolean talk =
+        chunk.items().stream().anyMatch(item -> lexicon.isListed("talks", words.get(item.from())));
     boolean names = chunk.items().stream().anyMatch(item -> item.kind() == WordItem.Kind.UNKNOWN);
     for (WordItem item : chunk.items()) {
       boolean dangerous =
@@ -297,7 +272,7 @@ final class Scope {
             case DOUBT, FOREIGN, CORRECTION -> true;
             case PLAN, CONCERN -> isNormal(claim);
             // "No bogginess" denies a thing of its own; "not really" may deny anything.
-            case NOT -> !(names && Set.of("no", "nil", "without").contains(words.get(item.from())));
+            case NOT -> !(names && lexicon.isListed("no-thing", words.get(item.from())));
             case UNKNOWN ->
                 suspected.contains(item.from()) && isNormal(claim)
                     || isNormal(claim) && (chunk.behindTurn() || !talk) && !deniesOnly(chunk);
@@ -316,7 +291,7 @@ final class Scope {
         .map(
             item ->
                 item.kind() == WordItem.Kind.NOT
-                    && Set.of("no", "nil", "without").contains(words.get(item.from())))
+                    && lexicon.isListed("no-thing", words.get(item.from())))
         .orElse(false);
   }
 

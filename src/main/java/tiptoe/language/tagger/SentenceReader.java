@@ -21,36 +21,7 @@ import tiptoe.protocol.Value;
  * 2001 and Harkema et al. 2009, see DEVELOPERS.md).
  */
 final class SentenceReader {
-  private static final Set<String> PREPOSITIONS =
-      Set.of("on", "over", "in", "at", "of", "for", "to", "from", "behind", "under", "with");
-  private static final Set<String> BESIDE =
-      Set.of("under", "below", "beneath", "beside", "near", "above");
-  private static final Set<String> REFERS = Set.of("that's", "which", "this", "that", "it's", "is");
   private static final Set<String> SIDES = Set.of("left", "right");
-  private static final Set<String> DETERMINERS =
-      Set.of("the", "his", "her", "that", "this", "their");
-
-  private static final Set<String> UNABLE =
-      Set.of("can't", "cannot", "couldn't", "won't", "can", "could");
-  private static final Set<String> OF_BOTH =
-      Set.of(
-          "ten",
-          "hernias",
-          "herniae",
-          "clicks",
-          "grasps",
-          "clunks",
-          "neither",
-          "chest",
-          "equal",
-          "equally",
-          "symmetrical",
-          "symmetric",
-          "symmetrically",
-          "bilateral");
-  private static final Set<String> TRIES =
-      Set.of(
-          "can", "can't", "cannot", "could", "couldn't", "do", "don't", "did", "didn't", "unable");
 
   private final LayLexicon lexicon;
   private final Protocol protocol;
@@ -308,10 +279,10 @@ final class SentenceReader {
   private boolean leads(WordItem side) {
     String behind = side.to() < words.size() ? words.get(side.to()) : ",";
     int before = side.from() - 1;
-    while (before >= 0 && DETERMINERS.contains(words.get(before))) {
+    while (before >= 0 && lexicon.isListed("pointing", words.get(before))) {
       before--;
     }
-    boolean preposition = before >= 0 && PREPOSITIONS.contains(words.get(before));
+    boolean preposition = before >= 0 && lexicon.isListed("preposition", words.get(before));
     Optional<WordItem> following = following(at + 1);
     boolean lonely = endsChunk(at + 1);
     if (lonely) {
@@ -398,7 +369,7 @@ final class SentenceReader {
   private void part(WordItem item) {
     TermMatch part = item.match();
     // "A murmur under the left clavicle"
-    if (!now.findings.isEmpty() && isBehind(BESIDE, item) && !isPlace(part)) {
+    if (!now.findings.isEmpty() && isBehind("next-to", item) && !isPlace(part)) {
       return;
     }
     // "A pearl on the palate": it is not the palate that is spoken of.
@@ -452,16 +423,16 @@ final class SentenceReader {
   }
 
   private boolean isBehindPreposition(WordItem item) {
-    return isBehind(PREPOSITIONS, item);
+    return isBehind("preposition", item);
   }
 
-  private boolean isBehind(Set<String> prepositions, WordItem item) {
+  private boolean isBehind(String prepositions, WordItem item) {
     int before = item.from() - 1;
     while (before >= 0
-        && (DETERMINERS.contains(words.get(before)) || SIDES.contains(words.get(before)))) {
+        && (lexicon.isListed("pointing", words.get(before)) || SIDES.contains(words.get(before)))) {
       before--;
     }
-    return before >= 0 && prepositions.contains(words.get(before));
+    return before >= 0 && lexicon.isListed(prepositions, words.get(before));
   }
 
   // "a bruise on the forehead", "caput over the vertex", "a red reflex in the left eye"
@@ -628,11 +599,7 @@ final class SentenceReader {
         joint = between.kind();
       }
       String word = words.get(between.from());
-      article |=
-          Set.of(
-                  "a", "an", "there's", "there", "some", "is", "are", "it's", "has", "he's",
-                  "she's", "he", "she", "they're", "his", "her", "the")
-              .contains(word);
+      article |= lexicon.isListed("begins-anew", word);
     }
     if (joint == WordItem.Kind.OR) {
       return Reach.DENIED;
@@ -664,7 +631,8 @@ final class SentenceReader {
     String first = words.get(item.from());
     String last = words.get(item.to() - 1);
     boolean verb =
-        TRIES.contains(first) || first.equals("not") && (last.endsWith("ing") || last.equals("to"));
+        lexicon.isListed("tries", first)
+            || first.equals("not") && (last.endsWith("ing") || last.equals("to"));
     Optional<WordItem> following = following(at + 1);
     return verb
         && following
@@ -850,7 +818,7 @@ final class SentenceReader {
   }
 
   private boolean refersBack(TermMatch good) {
-    return words.subList(breaks.from(good.from()), good.from()).stream().anyMatch(REFERS::contains);
+    return lexicon.says("said-of-it", words.subList(breaks.from(good.from()), good.from()));
   }
 
   /** The senses a finding has here: one for each structure it is about. */
@@ -971,7 +939,8 @@ final class SentenceReader {
                         || item.kind() == WordItem.Kind.SIDE
                         || item.kind() == WordItem.Kind.AND
                         || item.isEmpty()
-                            && DETERMINERS.containsAll(words.subList(item.from(), item.to())));
+                            && words.subList(item.from(), item.to()).stream()
+                                .allMatch(word -> lexicon.isListed("pointing", word)));
   }
 
   // "No lumps in the neck, turns both ways": so much is said of nothing else there.
@@ -1053,7 +1022,8 @@ final class SentenceReader {
     List<String> denied = List.of();
     // "I cannot bring it straight" denies what can be done, and that is no finding.
     boolean unable =
-        found.denied() && UNABLE.contains(words.get(Math.max(0, found.match().from() - 1)));
+        found.denied()
+            && lexicon.isListed("able", words.get(Math.max(0, found.match().from() - 1)));
     if (found.unclear() || unable && value.norm() != Norm.NORMAL) {
       return List.of();
     }
@@ -1106,7 +1076,7 @@ final class SentenceReader {
   // "five fingers on each hand"
   private boolean saysBoth(TermMatch match) {
     List<String> said = words.subList(match.from(), match.to());
-    return said.stream().anyMatch(OF_BOTH::contains) || lexicon.says("both", said);
+    return lexicon.says("of-both", said) || lexicon.says("both", said);
   }
 
   // "Crepitus on the right, on the left no."

@@ -36,71 +36,7 @@ final class WordItems {
           Map.entry("defines", WordItem.Kind.FOREIGN),
           Map.entry("describes", WordItem.Kind.DESCRIPTION),
           Map.entry("general", WordItem.Kind.FOREIGN));
-  private static final Set<String> POINTS_AT =
-      Set.of("the", "left", "right", "that", "this", "other", "back", "each", "either", "which");
-  // "On the right there is", not "right there".
-  private static final Set<String> LEADS_A_SIDE =
-      Set.of("the", "on", "his", "her", "in", "left", "or", "this", "that", "at", "over");
-  private static final Set<String> BEFORE_A_QUESTION =
-      Set.of(
-          TypedText.BREAK,
-          "and",
-          "so",
-          "but",
-          "oh",
-          "or",
-          "what",
-          "how",
-          "when",
-          "where",
-          "why",
-          "which",
-          "who");
-  private static final Set<String> VERBS =
-      Set.of(
-          "is", "are", "was", "were", "do", "does", "did", "have", "has", "had", "can", "could",
-          "would", "will", "should", "shall", "may", "might");
-  private static final Set<String> ASKED_OF =
-      Set.of(
-          "this", "that", "these", "those", "they", "we", "you", "he", "she", "it", "i", "there");
-  private static final Set<String> CONTRASTS = Set.of("rather than", "instead of");
   private static final int MOST_COMPARED = 5;
-  private static final Set<String> HANDS =
-      Set.of("hand", "hands", "finger", "fingers", "thumb", "thumbs", "palm", "palms");
-  private static final Set<String> HOLDING =
-      Set.of("around", "round", "on", "over", "under", "behind", "across", "along", "inside");
-  private static final Set<String> WELL =
-      Set.of("well", "nicely", "neatly", "properly", "beautifully");
-  private static final Set<String> SUBJECTS =
-      Set.of(
-          "i", "i'm", "i'll", "i've", "i'd", "we", "we'll", "we're", "we've", "he", "he's", "she",
-          "she's", "he'll", "she'll", "they", "they're", "it's", "there's", "that's", "let's",
-          "you", "you'll", "you're");
-  private static final Set<String> BEFORE_A_BACK =
-      Set.of(
-          "the",
-          "his",
-          "her",
-          "of",
-          "and",
-          "on",
-          "baby's",
-          "this",
-          "that",
-          TypedText.BREAK,
-          "over",
-          "then",
-          "now",
-          "normal",
-          "straight",
-          "lower",
-          "upper",
-          "mid",
-          "no",
-          "in",
-          "next",
-          "for",
-          "to");
   private static final Set<WordItem.Kind> UNSETTLED =
       EnumSet.of(
           WordItem.Kind.UNKNOWN,
@@ -109,39 +45,6 @@ final class WordItems {
           WordItem.Kind.FOREIGN,
           WordItem.Kind.CONCERN,
           WordItem.Kind.CORRECTION);
-  private static final Set<String> SEEKS =
-      Set.of(
-          "check",
-          "checks",
-          "checking",
-          "look",
-          "looking",
-          "feel",
-          "feeling",
-          "listen",
-          "listening",
-          "palpate",
-          "palpating",
-          "examine",
-          "examining",
-          "inspect",
-          "inspecting",
-          "screen",
-          "screening",
-          "test",
-          "testing",
-          "assess",
-          "assessing",
-          "search",
-          "searching");
-  private static final Set<String> SPOKEN_OF =
-      Set.of(
-          "my", "your", "his", "her", "the", "a", "like", "from", "and", "to", "of", "with", "for",
-          "by", "than", "our", "their", "this", "that", "or");
-  private static final Set<String> SPEAKS =
-      Set.of(
-          "has", "had", "was", "is", "were", "are", "says", "said", "reports", "thinks", "and",
-          "did", "does", "will", "would", "wants", "never", "also", "with", "or", "told");
 
   private final LayLexicon lexicon;
   private final Corrections corrections;
@@ -241,10 +144,10 @@ final class WordItems {
   }
 
   // "It goes back in easily": no structure.
-  private static boolean isAdverb(List<String> words, TermMatch match) {
+  private boolean isAdverb(List<String> words, TermMatch match) {
     return words.subList(match.from(), match.to()).equals(List.of("back"))
-        && match.from() > 0
-        && !BEFORE_A_BACK.contains(words.get(match.from() - 1));
+        && !new Breaks(words).at(match.from() - 1)
+        && !lexicon.isListed("before-back", words.get(match.from() - 1));
   }
 
   // "Coming out" of a hip is a finding; where no hip is named it says what it says every day.
@@ -267,11 +170,11 @@ final class WordItems {
   }
 
   // "Palate intact and i'll do the eyes later": what is planned is a sentence of its own.
-  private static boolean beginsPlan(List<String> words, List<WordItem> items, int and) {
+  private boolean beginsPlan(List<String> words, List<WordItem> items, int and) {
     WordItem item = items.get(and);
     if (item.kind() != WordItem.Kind.AND
         || item.to() == words.size()
-        || !SUBJECTS.contains(words.get(item.to()))) {
+        || !lexicon.isListed("planner", words.get(item.to()))) {
       return false;
     }
     List<WordItem> before = items.subList(0, and);
@@ -286,10 +189,11 @@ final class WordItems {
   }
 
   // "Hoarse rather than high pitched", "on the underside instead of the tip": what it is not.
-  private static void contrast(List<String> words, List<WordItem> items) {
+  private void contrast(List<String> words, List<WordItem> items) {
     for (int i = 0; i + 2 < items.size(); i++) {
-      String said = words.get(items.get(i).from()) + " " + words.get(items.get(i + 1).from());
-      if (CONTRASTS.contains(said)) {
+      List<String> said =
+          List.of(words.get(items.get(i).from()), words.get(items.get(i + 1).from()));
+      if (lexicon.isListed("contrast", said)) {
         int to = i + 2;
         while (to < items.size()
             && (items.get(to).isEmpty()
@@ -323,13 +227,12 @@ final class WordItems {
   }
 
   // "We check the hips for clicks": what is looked for is not yet found.
-  private static void seek(List<String> words, List<WordItem> items) {
+  private void seek(List<String> words, List<WordItem> items) {
     boolean seeks = false;
     for (int i = 0; i < items.size(); i++) {
       WordItem item = items.get(i);
       List<String> said = words.subList(item.from(), item.to());
-      seeks =
-          item.kind() != WordItem.Kind.COMMA && (seeks || said.stream().anyMatch(SEEKS::contains));
+      seeks = item.kind() != WordItem.Kind.COMMA && (seeks || lexicon.says("seeks", said));
       if (seeks && said.contains("for") && item.kind() != WordItem.Kind.FINDING) {
         items.set(i, WordItem.of(WordItem.Kind.PLAN, item.from(), item.to()));
       }
@@ -337,7 +240,7 @@ final class WordItems {
   }
 
   // "Both hands around the skull": what the examiner's hands do, where nothing is found there.
-  private static void handle(List<String> words, List<WordItem> items) {
+  private void handle(List<String> words, List<WordItem> items) {
     for (List<WordItem> chunk : WordItem.chunks(items)) {
       int hands = 0;
       while (hands < chunk.size()
@@ -347,8 +250,8 @@ final class WordItems {
       boolean handles =
           hands + 1 < chunk.size()
               && chunk.get(hands).kind() == WordItem.Kind.PART
-              && HANDS.contains(words.get(chunk.get(hands).to() - 1))
-              && HOLDING.contains(words.get(chunk.get(hands).to()))
+              && lexicon.isListed("hands", words.get(chunk.get(hands).to() - 1))
+              && lexicon.isListed("holding", words.get(chunk.get(hands).to()))
               && chunk.stream()
                   .allMatch(
                       item ->
@@ -393,7 +296,7 @@ final class WordItems {
             && match.steps(Sense.Kind.VALUE).contains("skin")
             && all.stream().anyMatch(o -> o.to() == match.from() && o.is(Sense.Kind.PART));
     boolean wellDone =
-        WELL.contains(before)
+        lexicon.isListed("well", before)
             && words.get(match.to() - 1).endsWith("ed")
             && lexicon.isAbnormal(match);
     return ofPart || wellDone;
@@ -444,10 +347,10 @@ final class WordItems {
     return new WordItem(kind, match.from(), match.to(), only);
   }
 
-  private static boolean isPronoun(List<String> words, Numbers.At number) {
+  private boolean isPronoun(List<String> words, Numbers.At number) {
     return words.subList(number.from(), number.to()).equals(List.of("one"))
         && number.from() > 0
-        && POINTS_AT.contains(words.get(number.from() - 1));
+        && lexicon.isListed("points-at", words.get(number.from() - 1));
   }
 
   private List<WordItem> listed(List<String> words, int at) {
@@ -456,7 +359,7 @@ final class WordItems {
       int end = end(entry, words, at);
       if (entry.words().get(0).equals("right")
           && at > 0
-          && LEADS_A_SIDE.contains(words.get(at - 1))) {
+          && lexicon.isListed("leads-a-side", words.get(at - 1))) {
         end = 0;
       }
       boolean asks = entry.list().equals("question") && !isAsked(words, at);
@@ -473,13 +376,15 @@ final class WordItems {
   }
 
   // A question begins with its verb, or with what it asks for; "the reflex is there" does not.
-  private static boolean isAsked(List<String> words, int at) {
-    return at == 0 || BEFORE_A_QUESTION.contains(words.get(at - 1));
+  private boolean isAsked(List<String> words, int at) {
+    return new Breaks(words).at(at - 1) || lexicon.isListed("before-a-question", words.get(at - 1));
   }
 
   // "Are those white bumps", "have we had a dirty nappy yet": whatever the verb.
-  private static boolean asks(List<String> words) {
-    return words.size() > 2 && VERBS.contains(words.get(0)) && ASKED_OF.contains(words.get(1));
+  private boolean asks(List<String> words) {
+    return words.size() > 2
+        && lexicon.isListed("asking", words.get(0))
+        && lexicon.isListed("asked-of", words.get(1));
   }
 
   // "A hydrocele is a …": said of what a finding is; of a structure of this baby only where "a"
@@ -508,14 +413,14 @@ final class WordItems {
   }
 
   // "Pink and well perfused, mum" and "mummy, the cord is dry", not "his mum had".
-  private static boolean isAddressed(List<String> words, int at) {
+  private boolean isAddressed(List<String> words, int at) {
     String before = at == 0 ? TypedText.BREAK : words.get(at - 1);
     String behind = at + 1 == words.size() ? TypedText.BREAK : words.get(at + 1);
-    if (SPOKEN_OF.contains(before)) {
+    if (lexicon.isListed("spoken-of", before)) {
       return false;
     }
     return behind.equals(TypedText.BREAK)
-        || before.equals(TypedText.BREAK) && !SPEAKS.contains(behind);
+        || before.equals(TypedText.BREAK) && !lexicon.isListed("speaks", behind);
   }
 
   private static WordItem.Kind kind(TermMatch match, List<TermMatch> all) {
