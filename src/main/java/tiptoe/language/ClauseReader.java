@@ -14,7 +14,6 @@ import tiptoe.finding.Question;
 import tiptoe.finding.Source;
 import tiptoe.protocol.Detail;
 import tiptoe.protocol.Measure;
-import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
 import tiptoe.protocol.Step;
@@ -98,7 +97,7 @@ final class ClauseReader {
     }
     List<Finding> made = new ArrayList<>();
     for (String value : values) {
-      boolean normal = step.value(value).orElseThrow().norm() == Norm.NORMAL;
+      boolean normal = step.isNormal(value);
       made.add(
           new Finding(
               step.id(),
@@ -169,9 +168,7 @@ final class ClauseReader {
   }
 
   private static List<Finding> place(Step step, Finding statement, Collection<Side> sides) {
-    boolean normal =
-        statement.value() != null
-            && step.value(statement.value()).map(v -> v.norm() == Norm.NORMAL).orElse(false);
+    boolean normal = step.isNormal(statement.value());
     if (step.sided()) {
       return sides.isEmpty()
           ? List.of(statement)

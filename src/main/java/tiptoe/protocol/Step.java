@@ -82,6 +82,11 @@ public record Step(
     return value(valueId).map(Value::norm).orElse(Norm.NEUTRAL);
   }
 
+  /** Whether a value is what is expected; false where there is none or it is not known. */
+  public boolean isNormal(String valueId) {
+    return norm(valueId) == Norm.NORMAL;
+  }
+
   public Optional<Detail> detail(String detailId) {
     return details.stream().filter(detail -> detail.id().equals(detailId)).findFirst();
   }

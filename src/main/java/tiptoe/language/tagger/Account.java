@@ -15,7 +15,6 @@ import tiptoe.language.SecondReading.Claim;
 import tiptoe.language.SecondReading.Reading;
 import tiptoe.language.SecondReading.Span;
 import tiptoe.language.TypedText;
-import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 
 /**
@@ -53,9 +52,8 @@ final class Account {
     this.suspected = suspected;
   }
 
-  Reading of(SentenceReader reader) {
-    List<Statement> statements = reader.read();
-    List<Claim> read = new ArrayList<>(reader.claims(statements));
+  Reading of(SentenceReader reader, ClaimReader claims) {
+    List<Claim> read = new ArrayList<>(claims.claims(reader.read()));
     List<TermMatch> parts =
         items.stream()
             .filter(item -> item.kind() == WordItem.Kind.PART)
@@ -65,11 +63,11 @@ final class Account {
     // "It is not milia" beside "milia": who knows.
     List<Claim> denied =
         read.stream()
-            .filter(claim -> reader.deniedValues().contains(claim.step() + " " + claim.value()))
+            .filter(claim -> claims.deniedValues().contains(claim.step() + " " + claim.value()))
             .toList();
     read.removeAll(denied);
     List<Claim> settled = new FindingMerger(protocol).settled(read);
-    deniedAside.addAll(reader.deniedAside());
+    deniedAside.addAll(claims.deniedAside());
     Set<Integer> unaccounted = unaccounted(settled, read);
     denied.forEach(claim -> unaccounted.addAll(claim.evidence()));
     unaccounted.removeAll(reader.replacedWords());
@@ -192,8 +190,7 @@ final class Account {
   }
 
   private boolean isNormal(Claim claim) {
-    return claim.value() != null
-        && protocol.step(claim.step()).value(claim.value()).orElseThrow().norm() == Norm.NORMAL;
+    return protocol.step(claim.step()).isNormal(claim.value());
   }
 
   // The numbers said, without those that were put right: "thirty-four, no, thirty-five".

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Set;
 import tiptoe.language.NumberWords;
 import tiptoe.language.SecondReading.Claim;
-import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Step;
 
@@ -170,6 +169,6 @@ final class Elaboration {
   }
 
   private boolean isNormal(Claim claim) {
-    return protocol.step(claim.step()).value(claim.value()).orElseThrow().norm() == Norm.NORMAL;
+    return protocol.step(claim.step()).isNormal(claim.value());
   }
 }

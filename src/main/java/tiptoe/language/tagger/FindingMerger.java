@@ -6,9 +6,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import tiptoe.language.SecondReading.Claim;
-import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
-import tiptoe.protocol.Step;
 
 /** Merges claims of one sentence that say the same, and drops those that exclude each other. */
 final class FindingMerger {
@@ -100,7 +98,6 @@ final class FindingMerger {
   }
 
   private boolean isNormal(Claim claim) {
-    Step step = protocol.step(claim.step());
-    return step.value(claim.value()).orElseThrow().norm() == Norm.NORMAL;
+    return protocol.step(claim.step()).isNormal(claim.value());
   }
 }

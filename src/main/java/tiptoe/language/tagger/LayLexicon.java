@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 
 /** The lay lexicon: words of the ward and what they stand for. */
 final class LayLexicon {
@@ -80,6 +81,15 @@ final class LayLexicon {
     return abnormal.test(sense);
   }
 
+  boolean isNormal(Sense value) {
+    return !abnormal.test(value);
+  }
+
+  /** Whether all the findings that it can stand for are normal. */
+  boolean isNormal(TermMatch match) {
+    return match.senses().stream().noneMatch(abnormal);
+  }
+
   /** Whether all that it can stand for are findings that are not normal. */
   boolean isAbnormal(TermMatch match) {
     return match.is(Sense.Kind.VALUE)
@@ -91,6 +101,13 @@ final class LayLexicon {
   /** Whether two steps are of one region. */
   boolean near(String one, String other) {
     return regions.get(one).equals(regions.get(other));
+  }
+
+  /** Whether a structure is in the region of a step, or a place of something there. */
+  boolean isNear(TermMatch part, String step) {
+    return Stream.of(Sense.Kind.PLACE, Sense.Kind.PART)
+        .flatMap(kind -> part.steps(kind).stream())
+        .anyMatch(other -> near(other, step));
   }
 
   /** The words one of which must be in a sentence for this step to be spoken of. */

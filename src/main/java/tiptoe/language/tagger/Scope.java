@@ -9,7 +9,6 @@ import java.util.TreeSet;
 import java.util.stream.IntStream;
 import tiptoe.language.SecondReading.Claim;
 import tiptoe.language.TypedText;
-import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 
 /**
@@ -296,8 +295,7 @@ final class Scope {
   }
 
   private boolean isNormal(Claim claim) {
-    return claim.value() != null
-        && protocol.step(claim.step()).value(claim.value()).orElseThrow().norm() == Norm.NORMAL;
+    return protocol.step(claim.step()).isNormal(claim.value());
   }
 
   private void add(WordItem item, Set<Integer> scope) {

@@ -93,8 +93,10 @@ public final class Tagger implements SecondReading {
   @Override
   public Reading read(List<String> words) {
     List<WordItem> all = items.of(words);
-    SentenceReader reader = new SentenceReader(lexicon, protocol, deniable, words, all);
-    return new Account(lexicon, protocol, words, all, unlisted(words)).of(reader);
+    return new Account(lexicon, protocol, words, all, unlisted(words))
+        .of(
+            new SentenceReader(lexicon, words, all),
+            new ClaimReader(lexicon, protocol, deniable, words, all));
   }
 
   @Override

@@ -3,6 +3,7 @@ package tiptoe.language.tagger;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
  * A place in a sentence where a term of the lexicon stands.
@@ -37,6 +38,15 @@ record TermMatch(int from, int to, int words, List<Sense> senses) {
         .filter(sense -> sense.kind() == kind)
         .map(Sense::step)
         .collect(Collectors.toCollection(java.util.LinkedHashSet::new));
+  }
+
+  /** Whether it counts only beside a structure. */
+  boolean isBound() {
+    return senses.stream().allMatch(Sense::bound);
+  }
+
+  void addTo(Set<Integer> words) {
+    IntStream.range(from, to).forEach(words::add);
   }
 
   boolean overlaps(TermMatch other) {

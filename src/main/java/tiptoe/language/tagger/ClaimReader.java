@@ -1,0 +1,581 @@
+package tiptoe.language.tagger;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import tiptoe.language.SecondReading.Claim;
+import tiptoe.protocol.Norm;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
+import tiptoe.protocol.Value;
+
+/**
+ * Says what the statements of a sentence claim: which step a finding is of, on which side, and what
+ * a denial of it comes to.
+ */
+final class ClaimReader {
+  private final LayLexicon lexicon;
+  private final Protocol protocol;
+  private final Set<String> deniable;
+  private final List<String> words;
+  private final Breaks breaks;
+  private final List<WordItem> items;
+  private final Set<Integer> deniedAside = new TreeSet<>();
+  private final Set<String> deniedValues = new TreeSet<>();
+
+  /**
+   * @param deniable {@code step value} of what may be denied
+   * @param words with {@code ,} where the typed text has a break
+   * @param items what the words are, in their order
+   */
+  ClaimReader(
+      LayLexicon lexicon,
+      Protocol protocol,
+      Set<String> deniable,
+      List<String> words,
+      List<WordItem> items) {
+    this.lexicon = lexicon;
+    this.protocol = protocol;
+    this.deniable = deniable;
+    this.words = words;
+    this.breaks = new Breaks(words);
+    this.items = items;
+  }
+
+  /** Words that deny what no answer of the protocol says: "that isn't a bruise". */
+  Set<Integer> deniedAside() {
+    return deniedAside;
+  }
+
+  /** {@code step value} of what these deny. */
+  Set<String> deniedValues() {
+    return deniedValues;
+  }
+
+  /** What the statements claim; words that belong to a claim are told to the account. */
+  List<Claim> claims(List<Statement> read) {
+    List<Claim> claims = new ArrayList<>();
+    for (Statement statement : read) {
+      List<Claim> said = statement.same >= 0 ? same(statement, claims) : claims(statement);
+      // What was taken back tells what its correction is about.
+      claims.addAll(statement.takenBack ? List.of() : said);
+    }
+    return claims;
+  }
+
+  // "Left one's intact, and it's the same on the other side."
+  private List<Claim> same(Statement statement, List<Claim> before) {
+    Side last =
+        before.stream()
+            .map(Claim::side)
+            .filter(side -> side != null)
+            .reduce((a, b) -> b)
+            .orElse(null);
+    boolean other = lexicon.says("other", words);
+    if (last == null || statement.sides.size() > 1 || statement.sides.isEmpty() && !other) {
+      return List.of();
+    }
+    Side to = statement.sides.isEmpty() ? last.other() : statement.sides.iterator().next();
+    Set<Integer> evidence = new TreeSet<>(statement.sideWords);
+    evidence.add(statement.same);
+    return before.stream()
+        .filter(claim -> claim.side() == to.other())
+        .filter(
+            claim ->
+                before.stream().noneMatch(c -> c.step().equals(claim.step()) && c.side() == to))
+        .map(c -> new Claim(c.step(), to, c.value(), c.denied(), c.numbers(), evidence))
+        .toList();
+  }
+
+  private List<Claim> claims(Statement statement) {
+    List<Claim> claims = new ArrayList<>();
+    Set<String> resolved = new LinkedHashSet<>();
+    for (Statement.Found found : statement.findings) {
+      if (isOfOther(statement, found) || isOfTopic(statement, found)) {
+        if (lexicon.isNormal(found.match())) {
+          found.match().addTo(deniedAside);
+        }
+        continue;
+      }
+      if (isComment(statement, found)) {
+        found.match().addTo(deniedAside);
+        continue;
+      }
+      List<Sense> senses = resolve(statement, found.match(), resolved);
+      for (Sense sense : senses) {
+        List<Claim> made = claim(statement, found, sense);
+        if (!made.isEmpty()) {
+          resolved.add(sense.step());
+          claims.addAll(made);
+        }
+      }
+      if (senses.isEmpty() && lexicon.denies(found.match(), words)) {
+        statement.denier = found.match().from();
+        claims.addAll(absent(statement));
+      }
+    }
+    if (statement.findings.isEmpty() && statement.parts.isEmpty()) {
+      claims.addAll(denials(statement));
+    }
+    if (statement.findings.isEmpty() && statement.denier < 0 && statement.perceived >= 0) {
+      claims.addAll(present(statement));
+    }
+    if (statement.findings.isEmpty() && !statement.parts.isEmpty() && statement.alike >= 0) {
+      claims.addAll(alike(statement));
+    }
+    if (statement.findings.isEmpty()
+        && statement.denier >= 0
+        && statement.deniesPart
+        && statement.alike < 0) {
+      claims.addAll(absent(statement));
+      resolved.addAll(statement.partSteps());
+    }
+    if (resolved.isEmpty() && !statement.parts.isEmpty()) {
+      resolved.addAll(statement.partSteps());
+    }
+    statement.steps.addAll(resolved.isEmpty() ? statement.topicSteps() : resolved);
+    return claims;
+  }
+
+  // "Hips stable, thigh creases equal": of what the protocol does not ask for.
+  private boolean isOfOther(Statement statement, Statement.Found found) {
+    int from = breaks.from(found.match().from());
+    int to = breaks.to(found.match().to());
+    return statement.parts.isEmpty()
+        && found.match().isBound()
+        && items.stream()
+            .filter(item -> item.from() >= from && item.to() <= to)
+            .anyMatch(item -> lexicon.isListed("elsewhere", words.subList(item.from(), item.to())));
+  }
+
+  // "Scalp's clear, no lumps": of what is spoken of, and not of the belly that may have them too.
+  private boolean isOfTopic(Statement statement, Statement.Found found) {
+    TermMatch match = found.match();
+    List<String> thing = words.subList(match.from(), match.to());
+    boolean things =
+        lexicon.denies(match, words)
+            ? lexicon.isListed("thing", thing.subList(1, thing.size()))
+            : found.denied() && lexicon.isListed("thing", thing);
+    Set<String> parts = statement.topicParts();
+    Set<String> topic = parts.isEmpty() ? statement.topicSteps() : parts;
+    return things
+        && statement.parts.isEmpty()
+        && !topic.isEmpty()
+        && match.senses().stream()
+            .noneMatch(sense -> topic.stream().anyMatch(step -> lexicon.near(step, sense.step())));
+  }
+
+  // "A stork mark, that's normal": said of what was found.
+  private boolean isComment(Statement statement, Statement.Found found) {
+    Statement topic = statement.topicOf;
+    return topic != null
+        && !found.denied()
+        && statement.parts.isEmpty()
+        && statement.sides.isEmpty()
+        && lexicon.isListed("good", words.subList(found.match().from(), found.match().to()))
+        && !topic.findings.isEmpty()
+        && topic.findings.stream().allMatch(f -> !f.denied() && lexicon.isAbnormal(f.match()))
+        && refersBack(found.match());
+  }
+
+  private boolean refersBack(TermMatch good) {
+    return lexicon.says("said-of-it", words.subList(breaks.from(good.from()), good.from()));
+  }
+
+  /** The senses a finding has here: one for each structure it is about. */
+  private List<Sense> resolve(Statement statement, TermMatch finding, Set<String> resolved) {
+    if (statement.parts.isEmpty()) {
+      List<Sense> free = finding.senses().stream().filter(sense -> !sense.bound()).toList();
+      List<Sense> topical = forEach(statement.topicSteps(), finding);
+      if (!free.isEmpty()) {
+        // "Neck supple, no masses": of what is being spoken of, though the belly may have them too.
+        // "No organomegaly" is of both organs.
+        return topical.size() == 1 && distinct(free).size() == 1 ? topical : distinct(free);
+      }
+      List<Sense> here = forEach(resolved, finding);
+      if (!here.isEmpty()) {
+        return here;
+      }
+      List<Sense> same = forEach(statement.topicSteps(), finding);
+      if (same.isEmpty()) {
+        same = forEach(statement.topicParts(), finding);
+      }
+      return same.isEmpty() && finding.words() > 1 ? ofRegion(statement, finding) : same;
+    }
+    // "White reflex in the left, correction, white in the right pupil"
+    List<Sense> corrected =
+        statement.corrects ? forEach(statement.topicSteps(), finding) : List.of();
+    if (!corrected.isEmpty()) {
+      return corrected;
+    }
+    Optional<TermMatch> modified =
+        statement.parts.stream()
+            .filter(part -> part.from() == finding.to())
+            .filter(part -> !matching(part.steps(Sense.Kind.PART), finding).isEmpty())
+            .findFirst();
+    List<Sense> found = new ArrayList<>();
+    List<TermMatch> behind =
+        modified
+            .map(
+                first ->
+                    statement.parts.stream().filter(part -> part.from() >= first.from()).toList())
+            .orElse(beside(statement, finding));
+    for (TermMatch part : behind) {
+      List<Sense> fitting = matching(part.steps(Sense.Kind.PART), finding);
+      List<Sense> here = oneStep(fitting);
+      if (here.isEmpty()) {
+        here = oneStep(fitting.stream().filter(s -> !isLoose(part, s.step())).toList());
+      }
+      if (here.isEmpty()) {
+        here = oneStep(fitting.stream().filter(s -> isTopic(statement, s.step())).toList());
+      }
+      List<Sense> firm = fitting.stream().filter(s -> !isLoose(part, s.step())).toList();
+      if (here.isEmpty() && isOfAll(finding, firm)) {
+        here = distinct(firm);
+      }
+      here.stream().filter(sense -> !found.contains(sense)).forEach(found::add);
+    }
+    if (!found.isEmpty()) {
+      return found;
+    }
+    List<Sense> placed =
+        finding.senses().stream()
+            .filter(sense -> !sense.bound())
+            .filter(
+                sense ->
+                    lexicon.isAnywhere(sense.step())
+                        || statement.parts.stream()
+                            .allMatch(part -> lexicon.isNear(part, sense.step())))
+            .toList();
+    return oneStep(placed);
+  }
+
+  // "Both hands on the belly, sutures normal": what is named in its own stretch between breaks is
+  // what it is said of, and what a bare list before that names; else the nearest before it.
+  private List<TermMatch> beside(Statement statement, TermMatch finding) {
+    List<TermMatch> parts = statement.parts;
+    if (!finding.isBound()) {
+      return parts;
+    }
+    int to = breaks.to(finding.to());
+    int from = breaks.from(finding.from());
+    boolean own = names(from, to);
+    while (!own && from > 0 && !isNamedFor(parts, finding, from, to)) {
+      to = from - 1;
+      from = breaks.from(to);
+    }
+    if (!own && !isNamedFor(parts, finding, from, to)) {
+      return parts;
+    }
+    while (from > 0 && isBareList(breaks.from(from - 1), from - 1)) {
+      from = breaks.from(from - 1);
+    }
+    int begin = from;
+    int end = to;
+    return parts.stream().filter(part -> part.from() >= begin && part.to() <= end).toList();
+  }
+
+  private static boolean isNamedFor(List<TermMatch> parts, TermMatch finding, int from, int to) {
+    return parts.stream()
+        .filter(part -> part.from() >= from && part.to() <= to)
+        .anyMatch(part -> !matching(part.steps(Sense.Kind.PART), finding).isEmpty());
+  }
+
+  private boolean names(int from, int to) {
+    return items.stream()
+        .filter(item -> item.from() >= from && item.to() <= to)
+        .anyMatch(
+            item ->
+                item.kind() == WordItem.Kind.PART
+                    && !item.match().steps(Sense.Kind.PART).isEmpty());
+  }
+
+  // "Hips, femorals, palate normal"
+  private boolean isBareList(int from, int to) {
+    return names(from, to)
+        && items.stream()
+            .filter(item -> item.from() >= from && item.to() <= to)
+            .allMatch(
+                item ->
+                    item.kind() == WordItem.Kind.PART
+                        || item.kind() == WordItem.Kind.SIDE
+                        || item.kind() == WordItem.Kind.AND
+                        || item.isEmpty()
+                            && words.subList(item.from(), item.to()).stream()
+                                .allMatch(word -> lexicon.isListed("pointing", word)));
+  }
+
+  // "No lumps in the neck, turns both ways": so much is said of nothing else there.
+  private List<Sense> ofRegion(Statement statement, TermMatch finding) {
+    return oneStep(
+        finding.senses().stream()
+            .filter(
+                sense ->
+                    statement.topicSteps().stream()
+                        .anyMatch(step -> lexicon.near(step, sense.step())))
+            .toList());
+  }
+
+  private static boolean isLoose(TermMatch part, String step) {
+    return part.senses().stream()
+        .filter(sense -> sense.kind() == Sense.Kind.PART && sense.step().equals(step))
+        .allMatch(Sense::isLoose);
+  }
+
+  // "Ears look fine": of all that is said of ears, where none of it must be stated for itself.
+  private boolean isOfAll(TermMatch finding, List<Sense> fitting) {
+    return lexicon.isListed("good", words.subList(finding.from(), finding.to()))
+        && fitting.stream().allMatch(lexicon::isNormal)
+        && fitting.stream().noneMatch(sense -> protocol.step(sense.step()).key());
+  }
+
+  // "Extra digit on the left hand, right hand normal": said of the same as before.
+  private static boolean isTopic(Statement statement, String step) {
+    return statement.topicSteps().contains(step);
+  }
+
+  private static List<Sense> forEach(Set<String> steps, TermMatch finding) {
+    List<Sense> senses = new ArrayList<>();
+    for (String step : steps) {
+      senses.addAll(oneStep(matching(Set.of(step), finding)));
+    }
+    return senses;
+  }
+
+  private static List<Sense> matching(Set<String> steps, TermMatch finding) {
+    return finding.senses().stream()
+        .filter(sense -> sense.kind() == Sense.Kind.VALUE && steps.contains(sense.step()))
+        .toList();
+  }
+
+  // Several steps or values that the words fit equally well are no statement; words that are bound
+  // to their structure lose against those that are not.
+  private static List<Sense> oneStep(List<Sense> senses) {
+    List<Sense> distinct = distinct(senses);
+    if (distinct.size() > 1) {
+      distinct = distinct(senses.stream().filter(sense -> !sense.bound()).toList());
+    }
+    return distinct.size() == 1 ? distinct : List.of();
+  }
+
+  private static List<Sense> distinct(List<Sense> senses) {
+    List<Sense> distinct = new ArrayList<>();
+    for (Sense sense : senses) {
+      if (distinct.stream()
+          .noneMatch(one -> one.step().equals(sense.step()) && one.value().equals(sense.value()))) {
+        distinct.add(sense);
+      }
+    }
+    return distinct;
+  }
+
+  private List<Claim> claim(Statement statement, Statement.Found found, Sense sense) {
+    Step step = protocol.step(sense.step());
+    Value value = step.value(sense.value()).orElseThrow();
+    String stated = value.id();
+    List<String> denied = List.of();
+    // "I cannot bring it straight" denies what can be done, and that is no finding.
+    boolean unable =
+        found.denied()
+            && lexicon.isListed("able", words.get(Math.max(0, found.match().from() - 1)));
+    if (found.unclear() || unable && value.norm() != Norm.NORMAL) {
+      return List.of();
+    }
+    if (found.denied()) {
+      Optional<String> opposite = lexicon.opposite(step.id(), value.id());
+      boolean abnormal = value.norm() != Norm.NORMAL;
+      if (opposite.isPresent()) {
+        if (isGraded(found.match())) {
+          return List.of();
+        }
+        stated = opposite.get();
+      } else if (abnormal && deniable.contains(step.id() + " " + value.id())) {
+        stated = step.normal().orElseThrow().id();
+        denied = List.of(value.id());
+      } else {
+        if (abnormal) {
+          found.match().addTo(deniedAside);
+          deniedAside.add(found.denier());
+          deniedValues.add(step.id() + " " + value.id());
+        }
+        return List.of();
+      }
+    }
+    if (!found.denied() && value.norm() == Norm.NORMAL && lexicon.denies(found.match(), words)) {
+      denied =
+          lexicon
+              .denied(step.id(), words.subList(found.match().from(), found.match().to()))
+              .stream()
+              .filter(id -> !step.isNormal(id))
+              .toList();
+    }
+    if (statement.sides.isEmpty() && statement.alike >= 0 && statement.topicOf != null) {
+      statement.sides.addAll(
+          statement.topicOf.sidesFor(statement.topicOf.steps.stream().findFirst().orElse("")));
+    }
+    boolean neither = found.denied() && words.get(found.denier()).equals("neither");
+    if (statement.sides.isEmpty() && (neither || saysBoth(found.match()))) {
+      statement.sides.addAll(List.of(Side.LEFT, Side.RIGHT));
+    }
+    return placed(statement, step, stated, denied, evidence(statement, found, step.id()));
+  }
+
+  // "Not strong" may be weak; only "not felt" is absent.
+  private boolean isGraded(TermMatch match) {
+    List<String> said = words.subList(match.from(), match.to());
+    return (lexicon.isListed("good", said) || lexicon.isListed("strong", said))
+        && !lexicon.isListed("seen", said);
+  }
+
+  // "five fingers on each hand"
+  private boolean saysBoth(TermMatch match) {
+    List<String> said = words.subList(match.from(), match.to());
+    return lexicon.says("of-both", said) || lexicon.says("both", said);
+  }
+
+  // "Crepitus on the right, on the left no."
+  private List<Claim> denials(Statement statement) {
+    Statement topic = statement.topicOf;
+    boolean other =
+        topic != null
+            && statement.sides.size() == 1
+            && topic.sides.size() == 1
+            && !topic.sides.equals(statement.sides);
+    if (!other || statement.denier < 0) {
+      return List.of();
+    }
+    List<Claim> claims = new ArrayList<>();
+    for (Statement.Found found : topic.findings) {
+      if (found.denied() || lexicon.isNormal(found.match())) {
+        return List.of();
+      }
+      Statement.Found denied =
+          new Statement.Found(found.match(), true, statement.denier, found.unclear());
+      for (Sense sense : forEach(topic.steps, found.match())) {
+        claims.addAll(claim(statement, denied, sense));
+      }
+    }
+    return claims;
+  }
+
+  // "The liver's not enlarged, neither is the spleen", "rooting is present, stepping too."
+  private List<Claim> alike(Statement statement) {
+    Statement topic = statement.topicOf;
+    List<Claim> claims = new ArrayList<>();
+    if (topic == null || topic.findings.size() != 1) {
+      return claims;
+    }
+    Statement.Found said = topic.findings.get(0);
+    boolean denies = said.denied() || lexicon.denies(said.match(), words);
+    if (said.unclear() || statement.denier >= 0 && !denies) {
+      return claims;
+    }
+    for (Sense sense : forEach(statement.partSteps(), said.match())) {
+      for (Claim claim : claim(statement, said, sense)) {
+        Set<Integer> evidence = new TreeSet<>(claim.evidence());
+        evidence.add(statement.alike);
+        claims.add(
+            new Claim(
+                claim.step(), claim.side(), claim.value(), claim.denied(), List.of(), evidence));
+      }
+    }
+    return claims;
+  }
+
+  // "I can see the red reflex in both eyes."
+  private List<Claim> present(Statement statement) {
+    List<String> steps =
+        statement.partSteps().stream()
+            .filter(
+                step ->
+                    protocol.step(step).normal().stream()
+                        .anyMatch(
+                            value -> value.id().equals("present") || value.id().equals("strong")))
+            .filter(lexicon::isSeen)
+            .toList();
+    if (steps.size() != 1) {
+      return List.of();
+    }
+    Set<Integer> evidence = new TreeSet<>(statement.sideWords);
+    evidence.add(statement.perceived);
+    statement.parts.forEach(part -> part.addTo(evidence));
+    Step step = protocol.step(steps.get(0));
+    return placed(statement, step, step.normal().orElseThrow().id(), List.of(), evidence);
+  }
+
+  private List<Claim> absent(Statement statement) {
+    List<Step> steps =
+        statement.partSteps().stream()
+            .map(protocol::step)
+            .filter(step -> step.value("absent").isPresent())
+            .toList();
+    // "Can't hear the heart sounds for the crying" denies no cry.
+    boolean one =
+        statement.parts.stream()
+            .filter(part -> part.is(Sense.Kind.PART))
+            .allMatch(
+                part ->
+                    steps.size() == 1 && part.steps(Sense.Kind.PART).contains(steps.get(0).id()));
+    if (steps.size() != 1 || !one) {
+      return List.of();
+    }
+    Set<Integer> evidence = new TreeSet<>(statement.sideWords);
+    evidence.add(statement.denier);
+    statement.parts.forEach(part -> part.addTo(evidence));
+    return placed(statement, steps.get(0), "absent", List.of(), evidence);
+  }
+
+  private List<Claim> placed(
+      Statement statement, Step step, String value, List<String> denied, Set<Integer> evidence) {
+    boolean normal = step.isNormal(value);
+    boolean ofSides = step.value(value).orElseThrow().sided();
+    Set<Side> sides = statement.sidesFor(step.id());
+    List<Claim> claims = new ArrayList<>();
+    if (step.sided()) {
+      if (sides.isEmpty() && statement.isPair(step.id())) {
+        sides = EnumSet.allOf(Side.class);
+      }
+      if (sides.isEmpty()) {
+        claims.add(new Claim(step.id(), null, value, denied, List.of(), evidence));
+      }
+      for (Side side : new TreeSet<>(sides)) {
+        claims.add(new Claim(step.id(), side, value, denied, List.of(), evidence));
+      }
+    } else {
+      Side side = ofSides && !normal && sides.size() == 1 ? sides.iterator().next() : null;
+      claims.add(new Claim(step.id(), side, value, denied, List.of(), evidence));
+    }
+    return claims;
+  }
+
+  private static Set<Integer> evidence(Statement statement, Statement.Found found, String step) {
+    Set<Integer> evidence = new TreeSet<>(statement.sideWords);
+    found.match().addTo(evidence);
+    statement.parts.stream()
+        .filter(
+            part ->
+                part.steps(Sense.Kind.PART).contains(step)
+                    || part.steps(Sense.Kind.PLACE).contains(step))
+        .forEach(part -> part.addTo(evidence));
+    if (statement.parts.isEmpty() && statement.topicOf != null) {
+      Statement topic = statement.topicOf;
+      if (statement.sides.isEmpty() && topic.steps.contains(step)) {
+        evidence.addAll(topic.sideWords);
+      }
+      if (topic.findings.isEmpty()) {
+        topic.parts.stream()
+            .filter(part -> part.steps(Sense.Kind.PART).contains(step))
+            .forEach(part -> part.addTo(evidence));
+      }
+    }
+    if (found.denied()) {
+      evidence.add(found.denier());
+    }
+    return evidence;
+  }
+}
