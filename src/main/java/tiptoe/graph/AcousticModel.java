@@ -1,6 +1,7 @@
 package tiptoe.graph;
 
 import java.io.IOException;
+import java.lang.ref.SoftReference;
 import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -21,8 +22,22 @@ public record AcousticModel(TransitionModel transitions, PhoneContexts contexts,
   private static final Pattern BOUNDARY =
       Pattern.compile("\\s*(?<phone>[0-9]{1,9})\\s+(?<place>[a-z]+)\\s*");
 
-  /** Reads and recovers it from a model folder; takes about a second. */
-  public static AcousticModel read(ModelFolder folder) throws IOException {
+  /** The one that was read last, and its folder: what builds several graphs builds them of one. */
+  private static SoftReference<Read> last = new SoftReference<>(null);
+
+  private record Read(ModelFolder folder, AcousticModel model) {}
+
+  /** Reads and recovers it from a model folder; takes about a second the first time. */
+  public static synchronized AcousticModel read(ModelFolder folder) throws IOException {
+    Read before = last.get();
+    if (before == null || !before.folder().equals(folder)) {
+      before = new Read(folder, recover(folder));
+      last = new SoftReference<>(before);
+    }
+    return before.model();
+  }
+
+  private static AcousticModel recover(ModelFolder folder) throws IOException {
     TransitionModel transitions = TransitionModel.read(folder.file(ModelFolder.TRANSITIONS));
     checkPhones(folder, transitions);
     ConstFst graph = ConstFst.read(folder.file(ModelFolder.GRAPH));

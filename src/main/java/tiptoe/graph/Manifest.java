@@ -7,11 +7,16 @@ import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.nio.file.attribute.FileTime;
 import java.security.MessageDigest;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import tiptoe.files.Sha256;
 
@@ -23,6 +28,11 @@ import tiptoe.files.Sha256;
  * @param digests path below the folder, with {@code /}, to SHA-256 in lower-case hexadecimal
  */
 record Manifest(SortedMap<String, String> digests) {
+  private static final Duration SETTLED = Duration.ofSeconds(5);
+  private static final Map<Content, String> KNOWN = new ConcurrentHashMap<>();
+
+  /** What tells that a file is still the one that was read. */
+  private record Content(Path place, long size, FileTime modified, Object key) {}
 
   static Manifest read(InputStream in) throws IOException {
     SortedMap<String, String> digests = new TreeMap<>();
@@ -93,7 +103,23 @@ record Manifest(SortedMap<String, String> digests) {
     return folder.relativize(file).toString().replace('\\', '/');
   }
 
+  /**
+   * The SHA-256 of a file. What this process has read already is not read again while its place,
+   * size and time are the same, as graphs name the same weights by links; a file that has just been
+   * written is, since the clock of a file system may not tell a second writing from the first.
+   */
   static String sha256(Path file) throws IOException {
-    return Sha256.hex(Sha256.of(file));
+    BasicFileAttributes now = Files.readAttributes(file, BasicFileAttributes.class);
+    Content content =
+        new Content(file.toRealPath(), now.size(), now.lastModifiedTime(), now.fileKey());
+    String known = KNOWN.get(content);
+    if (known != null) {
+      return known;
+    }
+    String found = Sha256.hex(Sha256.of(file));
+    if (content.modified().toInstant().isBefore(Instant.now().minus(SETTLED))) {
+      KNOWN.put(content, found);
+    }
+    return found;
   }
 }

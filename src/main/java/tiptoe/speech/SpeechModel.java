@@ -6,15 +6,24 @@ import com.sun.jna.Pointer;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Supplier;
 import tiptoe.graph.BuiltModel;
 import tiptoe.graph.ModelFolder;
 import tiptoe.graph.UnusableModelException;
 
-/** A model folder in memory, shared by recognisers. */
+/** A model folder in memory, shared by recognisers; opened twice, it is loaded once. */
 public final class SpeechModel implements AutoCloseable {
+  /** What is open, by its folder. */
+  private static final Map<Path, Loaded> LOADED = new ConcurrentHashMap<>();
+
+  /** A model of the library, and how many use it. */
+  private record Loaded(Pointer model, int users) {}
+
   private final VoskLibrary library;
+  private final Path folder;
   private Pointer model;
 
   /** The same acoustic model over a loop of phones; null where nothing is heard twice. */
@@ -23,8 +32,9 @@ public final class SpeechModel implements AutoCloseable {
   /** The same acoustic model over free wordings; null where they are not heard. */
   private volatile Supplier<Optional<SpeechModel>> free;
 
-  private SpeechModel(VoskLibrary library, Pointer model, SpeechModel phones) {
+  private SpeechModel(VoskLibrary library, Path folder, Pointer model, SpeechModel phones) {
     this.library = library;
+    this.folder = folder;
     this.model = model;
     this.phones = phones;
   }
@@ -63,12 +73,30 @@ public final class SpeechModel implements AutoCloseable {
 
   private static SpeechModel open(Path folder, Loading<SpeechModel> phones) throws IOException {
     VoskLibrary library = Vosk.library();
-    Pointer model = library.vosk_model_new(folder.toString());
-    if (model == null) {
+    Path place = folder.toAbsolutePath();
+    Loaded loaded =
+        LOADED.compute(
+            place,
+            (same, open) ->
+                open != null ? new Loaded(open.model(), open.users() + 1) : load(library, folder));
+    if (loaded == null) {
       throw new UnusableModelException(
           "expected a model folder that the speech library loads, found %s".formatted(folder));
     }
-    return new SpeechModel(library, model, phones == null ? null : phones.await());
+    return new SpeechModel(library, place, loaded.model(), phones == null ? null : phones.await());
+  }
+
+  private static Loaded load(VoskLibrary library, Path folder) {
+    Pointer model = library.vosk_model_new(folder.toString());
+    return model == null ? null : new Loaded(model, 1);
+  }
+
+  private static Loaded letGo(VoskLibrary library, Loaded open) {
+    if (open.users() > 1) {
+      return new Loaded(open.model(), open.users() - 1);
+    }
+    library.vosk_model_free(open.model());
+    return null;
   }
 
   /** Loads the library alone, to see whether this system can; gives the name of the system. */
@@ -139,7 +167,7 @@ public final class SpeechModel implements AutoCloseable {
   @Override
   public synchronized void close() {
     if (model != null) {
-      library.vosk_model_free(model);
+      LOADED.computeIfPresent(folder, (same, open) -> letGo(library, open));
       model = null;
       if (phones != null) {
         phones.close();

@@ -2,6 +2,7 @@ package tiptoe.audio;
 
 import java.io.File;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -78,6 +79,23 @@ public final class PulseServer implements AutoCloseable {
   /** Plays a file into the sink, and waits until it has been heard. */
   public void play(Path wav) throws IOException, InterruptedException {
     run("paplay", wav.toString());
+  }
+
+  /** Waits until some program has begun to play into the sink, and then until none does. */
+  public void awaitQuiet() throws IOException, InterruptedException {
+    boolean played = false;
+    for (int tries = 0; !played || !players().isBlank(); tries++) {
+      if (tries == 10 * PATIENCE_SECONDS) {
+        throw new IOException("expected a sound that ends, found " + players());
+      }
+      Thread.sleep(100);
+      played |= !players().isBlank();
+    }
+  }
+
+  private String players() throws IOException {
+    Process process = builder(List.of("pactl", "list", "short", "sink-inputs")).start();
+    return new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
   }
 
   /** Takes the device away, as when a microphone is pulled out. */

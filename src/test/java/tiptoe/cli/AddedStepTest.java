@@ -5,10 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.File;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -60,38 +60,45 @@ class AddedStepTest {
     Files.writeString(protocol, before.replace("\n\n- region: nose", STEP + "\n- region: nose"));
   }
 
-  private String run(String... arguments) throws IOException, InterruptedException {
+  private ChildCommands commands() throws IOException {
     List<String> command = ChildJava.command();
     command.add("-cp");
     command.add(
         folder.resolve("classes") + File.pathSeparator + System.getProperty("java.class.path"));
-    command.add(Tiptoe.class.getName());
-    command.addAll(List.of(arguments));
-    ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
-    builder.environment().put("TIPTOE_HOME", folder.resolve("home").toString());
-    Process process = builder.start();
-    process.getOutputStream().close();
-    String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-    assertEquals(0, process.waitFor(), out);
-    return out;
+    return new ChildCommands(command, Map.of("TIPTOE_HOME", folder.resolve("home").toString()));
+  }
+
+  private static String run(ChildCommands commands, String... arguments) throws IOException {
+    ChildCommands.Ran ran = commands.run(arguments);
+    assertEquals(0, ran.code(), ran.out());
+    return ran.out();
   }
 
   @Test
   void isUnderstoodAskedAboutOfferedAndFlagged() throws Exception {
+    try (ChildCommands commands = commands()) {
+      isUnderstoodAskedAboutOfferedAndFlagged(commands);
+    }
+  }
+
+  private void isUnderstoodAskedAboutOfferedAndFlagged(ChildCommands commands) throws IOException {
     String read =
-        run("interpret", "left ear lobe deep cleft. ear lobe cleft. right ear lobe not cleft");
+        run(
+            commands,
+            "interpret",
+            "left ear lobe deep cleft. ear lobe cleft. right ear lobe not cleft");
     assertTrue(read.contains("left ear lobe: cleft, depth deep"), read);
     assertTrue(read.contains("? ear lobe: cleft — left, right or both?"), read);
     assertTrue(read.contains("right ear lobe: whole"), read);
-    read = run("interpret", "left ear lobe cleft");
+    read = run(commands, "interpret", "left ear lobe cleft");
     assertTrue(read.contains("cleft — depth?"), read);
-    String offered = run("say", "ears");
+    String offered = run(commands, "say", "ears");
     assertTrue(offered.contains("**ear lobe** (each side)"), offered);
     Path answers =
         Files.writeString(
             folder.resolve("answers.json"),
             "{\"answers\": [{\"step\": \"ear-lobe\", \"side\": \"left\", \"value\": \"cleft\"}]}");
-    String flagged = run("assess", answers.toString());
+    String flagged = run(commands, "assess", answers.toString());
     assertTrue(flagged.contains("NOTE, at review: ear lobe (left)"), flagged);
   }
 }

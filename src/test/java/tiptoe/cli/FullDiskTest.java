@@ -9,7 +9,6 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
@@ -21,6 +20,11 @@ import org.junit.jupiter.api.io.TempDir;
 @Tag("hearing")
 @Tag("process")
 class FullDiskTest {
+  private static final Path CLIPS = Path.of("src/test/resources/tiptoe/speech/clips");
+
+  /** "correction left barlow positive". */
+  private static final Path BARLOW = CLIPS.resolve("127.wav");
+
   private final ByteArrayOutputStream out = new ByteArrayOutputStream();
   private final ByteArrayOutputStream err = new ByteArrayOutputStream();
 
@@ -31,7 +35,7 @@ class FullDiskTest {
   @BeforeEach
   void mount() throws Exception {
     disk = Files.createDirectory(folder.resolve("disk"));
-    mounted = command("mount", "-t", "tmpfs", "-o", "size=2m", "tmpfs", disk.toString());
+    mounted = command("mount", "-t", "tmpfs", "-o", "size=1200k", "tmpfs", disk.toString());
     Assumptions.assumeTrue(mounted, "needs the right to mount a small disk");
   }
 
@@ -59,11 +63,14 @@ class FullDiskTest {
         args);
   }
 
-  /** Measured baby and hips of the demonstration, 1.8 MB of sound. */
-  private String recordings() throws IOException {
+  /**
+   * "weight three thousand four hundred and twenty grams" and then a Barlow test, again and again.
+   */
+  private String recordings(int times) throws IOException {
     Path some = Files.createDirectory(folder.resolve("recordings"));
-    for (String name : List.of("01-baby.wav", "05-hips.wav")) {
-      Files.copy(Path.of("demo-audio", name), some.resolve(name));
+    Files.copy(CLIPS.resolve("012.wav"), some.resolve("0.wav"));
+    for (int i = 1; i <= times; i++) {
+      Files.copy(BARLOW, some.resolve(i + ".wav"));
     }
     return some.toString();
   }
@@ -73,8 +80,10 @@ class FullDiskTest {
   void soundGivesWayToTheRecord() throws Exception {
     String data = disk.toString();
     assertEquals(
-        0, run("exam", "--from", recordings(), "--fast", "--plain", "--data", data), err::toString);
-    assertTrue(out.toString(StandardCharsets.UTF_8).contains("right Barlow: positive"));
+        0,
+        run("exam", "--from", recordings(1), "--fast", "--plain", "--data", data),
+        err::toString);
+    assertTrue(out.toString(StandardCharsets.UTF_8).contains("left Barlow: positive"));
     String told = err.toString(StandardCharsets.UTF_8);
     assertTrue(
         told.contains("less than 1 MiB of room on the disk, which is left to the record"), told);
@@ -94,9 +103,11 @@ class FullDiskTest {
   @Test
   void losesNothingThatWasShownAndGoesOnWhenThereIsRoomAgain() throws Exception {
     String data = disk.toString();
-    assertTrue(command("mount", "-o", "remount,size=20k", data));
+    assertTrue(command("mount", "-o", "remount,size=8k", data));
     assertEquals(
-        1, run("exam", "--from", recordings(), "--fast", "--plain", "--data", data), err::toString);
+        1,
+        run("exam", "--from", recordings(9), "--fast", "--plain", "--data", data),
+        err::toString);
     String shown = out.toString(StandardCharsets.UTF_8);
     assertTrue(shown.contains("weight: 3420 g"), shown);
     String why = err.toString(StandardCharsets.UTF_8);
@@ -112,7 +123,7 @@ class FullDiskTest {
             "--continue",
             record,
             "--from",
-            "demo-audio/05-hips.wav",
+            BARLOW.toString(),
             "--fast",
             "--plain",
             "--data",
@@ -120,6 +131,6 @@ class FullDiskTest {
         err::toString);
     String after = out.toString(StandardCharsets.UTF_8);
     assertTrue(after.contains("weight: 3420 g"), after);
-    assertTrue(after.contains("right Barlow: positive"), after);
+    assertTrue(after.contains("left Barlow: positive"), after);
   }
 }

@@ -135,7 +135,7 @@ class LiveExamTest {
     await("listening");
     say("100.wav");
     await("left Barlow: negative");
-    Thread.sleep(8000);
+    pulse.awaitQuiet();
     say("100.wav");
     await("left Barlow: negative");
     String journal = journal();

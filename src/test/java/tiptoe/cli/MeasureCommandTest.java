@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -40,6 +41,7 @@ import tiptoe.language.Meaning;
 import tiptoe.measure.Split;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
+import tiptoe.session.Hearing;
 import tiptoe.wording.QuestionWording;
 
 /** The command {@code measure} as a user calls it, through the real engine. */
@@ -49,6 +51,12 @@ class MeasureCommandTest {
   private static final Path DEMO = Path.of("demo-audio");
   private static final Path OFF_SCRIPT = Path.of("../shared/audio/off-script");
   private static final ObjectMapper JSON = new ObjectMapper();
+
+  /** Then each call finds the models loaded. */
+  @BeforeAll
+  static void load() {
+    Hearing.loaded();
+  }
 
   private record Ran(int code, String out, String err) {
     List<JsonNode> lines() throws IOException {

@@ -394,35 +394,30 @@ class RecordCommandsTest {
     assumeTrue(Files.isExecutable(Path.of("/usr/bin/strace")), "needs strace");
     ExamFolder exam = recorded(null);
     Path trace = folder.resolve("trace");
-    for (List<String> call :
-        List.of(
-            List.of("records", "--data", data.toString()),
-            List.of("record", exam.name(), "--data", data.toString()),
-            List.of("interpret", "left barlow positive"))) {
-      List<String> command =
-          new java.util.ArrayList<>(
-              List.of(
-                  "strace",
-                  "-f",
-                  "-e",
-                  "trace=connect,bind,listen,sendto,sendmsg",
-                  "-o",
-                  trace.toString()));
-      command.addAll(ChildJava.command());
-      command.addAll(List.of("-cp", System.getProperty("java.class.path")));
-      command.add(Tiptoe.class.getName());
-      command.addAll(call);
-      Process process =
-          new ProcessBuilder(command)
-              .redirectErrorStream(true)
-              .redirectOutput(folder.resolve("output").toFile())
-              .start();
-      int code = process.waitFor();
-      String calls = Files.readString(trace);
-      assumeTrue(calls.contains("exited"), "strace may not trace here");
-      assertEquals(0, code, Files.readString(folder.resolve("output")));
-      assertFalse(calls.contains("AF_INET"), call + ": " + calls);
+    List<String> command =
+        new ArrayList<>(
+            List.of(
+                "strace",
+                "-f",
+                "-e",
+                "trace=connect,bind,listen,sendto,sendmsg",
+                "-o",
+                trace.toString()));
+    command.addAll(ChildJava.command());
+    command.addAll(List.of("-cp", System.getProperty("java.class.path")));
+    List<ChildCommands.Ran> done = new ArrayList<>();
+    try (ChildCommands commands = new ChildCommands(command, Map.of())) {
+      done.add(commands.run("records", "--data", data.toString()));
+      done.add(commands.run("record", exam.name(), "--data", data.toString()));
+      done.add(commands.run("interpret", "left barlow positive"));
+    } finally {
+      assumeTrue(
+          Files.exists(trace) && Files.readString(trace).contains("exited"),
+          "strace may not trace here");
     }
+    String calls = Files.readString(trace);
+    done.forEach(ran -> assertEquals(0, ran.code(), ran.out()));
+    assertFalse(calls.contains("AF_INET"), calls);
   }
 
   @Test

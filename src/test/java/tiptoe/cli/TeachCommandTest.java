@@ -5,10 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -22,25 +24,31 @@ class TeachCommandTest {
 
   @TempDir private Path home;
 
-  private record Ran(int code, String out) {}
+  private ChildCommands commands;
 
-  private Ran run(String... args) throws IOException, InterruptedException {
+  @BeforeEach
+  void start() throws IOException {
     List<String> command = ChildJava.command();
     // On macOS and Windows settings are found by these.
     command.add("-Duser.home=" + home);
-    command.addAll(List.of("-cp", System.getProperty("java.class.path"), Tiptoe.class.getName()));
-    command.addAll(List.of(args));
-    ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
-    builder.environment().put("XDG_CONFIG_HOME", home.toString());
-    builder.environment().put("APPDATA", home.toString());
-    Process process = builder.start();
-    String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-    return new Ran(process.waitFor(), out);
+    command.addAll(List.of("-cp", System.getProperty("java.class.path")));
+    commands =
+        new ChildCommands(
+            command, Map.of("XDG_CONFIG_HOME", home.toString(), "APPDATA", home.toString()));
+  }
+
+  @AfterEach
+  void end() throws IOException {
+    commands.close();
+  }
+
+  private ChildCommands.Ran run(String... args) throws IOException {
+    return commands.run(args);
   }
 
   @Test
   void whatIsTaughtIsHeardListedAndForgotten() throws Exception {
-    Ran taught = run("teach", "caput", "cap", "putt", "--from", CLIP);
+    ChildCommands.Ran taught = run("teach", "caput", "cap", "putt", "--from", CLIP);
     assertEquals(2, taught.code(), taught.out());
     taught = run("teach", "caput", "cap putt", "--from", CLIP);
     assertEquals(0, taught.code(), taught.out());
@@ -59,15 +67,15 @@ class TeachCommandTest {
 
   @Test
   void refusesWhatCannotBeTaught() throws Exception {
-    Ran unknown = run("teach", "spaceship", "space ship");
+    ChildCommands.Ran unknown = run("teach", "spaceship", "space ship");
     assertEquals(1, unknown.code());
     assertTrue(
         unknown.out().startsWith("expected a word of the grammars, found spaceship"),
         unknown.out());
-    Ran phones = run("teach", "caput", "--phones", "K QQ P");
+    ChildCommands.Ran phones = run("teach", "caput", "--phones", "K QQ P");
     assertEquals(1, phones.code());
     assertTrue(phones.out().contains("expected an ARPABET phone, found QQ"), phones.out());
-    Ran same = run("teach", "left", "right");
+    ChildCommands.Ran same = run("teach", "left", "right");
     assertEquals(1, same.code());
     assertTrue(
         same.out()

@@ -51,9 +51,27 @@ public final class Clips {
 
   /** The engine as it is used, hearing phrases twice. */
   static SpeechModel hearingTwice(PhraseNetwork network) throws IOException {
+    return hearingTwice(network, models());
+  }
+
+  /**
+   * @param models where the folders of models are
+   */
+  static SpeechModel hearingTwice(PhraseNetwork network, Path models) throws IOException {
     GraphInputs inputs = inputs(network);
     return SpeechModel.open(
-        cache().get(inputs, () -> {}), cache().get(inputs.withoutPhrases(), () -> {}));
+        within(models, cache().get(inputs, () -> {})),
+        within(models, cache().get(inputs.withoutPhrases(), () -> {})));
+  }
+
+  private static BuiltModel within(Path models, BuiltModel built) {
+    return new BuiltModel(
+        models.resolve(built.folder().getFileName()), built.states(), built.arcs(), built.fresh());
+  }
+
+  /** Where the folders of models are. */
+  static Path models() throws IOException {
+    return model().path().toAbsolutePath().getParent();
   }
 
   private static GraphInputs inputs(PhraseNetwork network) throws IOException {

@@ -48,10 +48,6 @@ final class DataKey {
   }
 
   /** A new key under this passphrase. */
-  static DataKey create(char[] passphrase) {
-    return create(passphrase, ITERATIONS);
-  }
-
   static DataKey create(char[] passphrase, int iterations) {
     byte[] salt = random(16);
     byte[] secret = random(KEY_BYTES);

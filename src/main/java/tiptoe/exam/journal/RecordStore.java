@@ -50,6 +50,7 @@ public final class RecordStore {
   private final QuestionText words;
   private final HeadLog heads;
   private final TrustedKeys trusted;
+  private final int iterations;
   private final SecureRandom random = new SecureRandom();
 
   /**
@@ -58,6 +59,14 @@ public final class RecordStore {
    * @param words puts the questions that are asked into words
    */
   public RecordStore(Path data, Protocol protocol, Clock clock, QuestionText words) {
+    this(data, protocol, clock, words, DataKey.ITERATIONS);
+  }
+
+  /**
+   * @param iterations how much work a passphrase is made to be, in new examinations
+   */
+  RecordStore(Path data, Protocol protocol, Clock clock, QuestionText words, int iterations) {
+    this.iterations = iterations;
     folder = data.resolve("examinations");
     this.protocol = protocol;
     this.clock = clock;
@@ -81,7 +90,7 @@ public final class RecordStore {
       OwnerOnly.createFolder(made.path());
       FolderLock lock = FolderLock.take(made);
       FileChannel channel = OwnerOnly.createFile(made.journal());
-      DataKey key = passphrase == null ? null : DataKey.create(passphrase);
+      DataKey key = passphrase == null ? null : DataKey.create(passphrase, iterations);
       LineCodec codec = key == null ? LineCodec.PLAIN : new EncryptedLines(key);
       long length = key == null ? 0 : writeHeader(channel, key);
       forceFolder(made.path());

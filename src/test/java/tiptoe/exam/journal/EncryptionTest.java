@@ -34,8 +34,9 @@ class EncryptionTest {
   @TempDir Path data;
   private final Bedside.SetClock clock = new Bedside.SetClock();
 
+  /** With little work for a passphrase, which is as much for each test. */
   private RecordStore store() {
-    return new RecordStore(data, Protocol.standard(), clock, QuestionWording::of);
+    return new RecordStore(data, Protocol.standard(), clock, QuestionWording::of, 10);
   }
 
   private ExamFolder recorded() throws IOException {
@@ -62,8 +63,16 @@ class EncryptionTest {
 
   @Test
   void theWorkFactorIsThatOfTheOwaspPasswordStorageCheatSheetOf2023() throws IOException {
-    String first = Files.readAllLines(recorded().journal()).get(0);
+    RecordStore usual = new RecordStore(data, Protocol.standard(), clock, QuestionWording::of);
+    ExamFolder folder;
+    try (OpenExam open = usual.create("Demo", "0.1.0", "Dr Reed", PASSPHRASE)) {
+      new Bedside(clock, open.examination()).find("barlow.left positive");
+      folder = open.folder();
+    }
+    String first = Files.readAllLines(folder.journal()).get(0);
     assertTrue(first.contains("\"kdf\":\"pbkdf2-hmac-sha256\",\"iterations\":600000"), first);
+    assertEquals(
+        "positive", usual.read(folder, PASSPHRASE).record().answers("barlow").get(0).value());
   }
 
   @Test
