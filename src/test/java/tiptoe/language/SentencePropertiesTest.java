@@ -15,6 +15,8 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import tiptoe.finding.FindingNotation;
 import tiptoe.finding.Question;
@@ -217,28 +219,23 @@ class SentencePropertiesTest {
     assertEquals(List.of(), wrong);
   }
 
-  /** Whatever stands between: a number that another follows is not recorded. */
+  /** Whatever stands between: what another of its kind follows is not recorded. */
   @ParameterizedTest
-  @ValueSource(
-      strings = {
-        "tape slipped, do it again",
-        "digits swapped",
-        "i misread it",
-        "no",
-        "no, wait",
-        "hang on",
-        "oh bother",
-        "flobbery",
-        "gronk the flobbery",
-        "let me look again",
-        "he's kicking",
-        "sorry poppet",
-        "apologies"
-      })
-  void aNumberThatAnotherFollowsIsNotRecorded(String between) {
-    List<String> wrong = new ArrayList<>();
-    for (String said :
-        List.of(
+  @MethodSource
+  void whatAnotherFollowsIsNotRecorded(String said, String another, List<String> between) {
+    Set<String> first = benchmark.recorded(said);
+    assertEquals(1, first.size(), said);
+    List<String> wrong =
+        between.stream()
+            .map(pattern -> said + ", " + pattern.formatted(another))
+            .filter(changed -> benchmark.recorded(changed).containsAll(first))
+            .toList();
+    assertEquals(List.of(), wrong);
+  }
+
+  static Stream<Arguments> whatAnotherFollowsIsNotRecorded() {
+    Stream<String> numbers =
+        Stream.of(
             "head circumference thirty six/thirty five and a half",
             "head circumference thirty six centimetres/thirty five centimetres",
             "weight three two five zero grams/two three five zero grams",
@@ -246,71 +243,25 @@ class SentencePropertiesTest {
             "serum bilirubin one hundred and sixty eight/one hundred and eighty six",
             "heart rate one hundred and fifty/one hundred and thirty",
             "respiratory rate sixty eight/forty eight",
-            "length fifty one centimetres/fifty two")) {
-      String[] numbers = said.split("/");
-      Set<String> first = benchmark.recorded(numbers[0]);
-      assertEquals(1, first.size(), numbers[0]);
-      String changed = numbers[0] + ", " + between + ", " + numbers[1];
-      if (benchmark.recorded(changed).containsAll(first)) {
-        wrong.add(changed + " => " + first);
-      }
-    }
-    assertEquals(List.of(), wrong);
-  }
-
-  /** Whatever stands between: a side that the other follows is not recorded. */
-  @ParameterizedTest
-  @ValueSource(
-      strings = {
-        "i misspoke, %s",
-        "wrong side, %s",
-        "my error, %s",
-        "apologies, %s",
-        "hang on, i'm facing the wrong way, %s",
-        "strike that, %s",
-        "no, %s",
-        "no, wait, %s",
-        "rather, %s",
-        "sorry, %s",
-        "flobbery, %s",
-        "oh flobbery gronk, %s",
-        "flobbery %s",
-        "%s flobbery"
-      })
-  void aSideThatTheOtherFollowsIsNotRecorded(String pattern) {
-    List<String> wrong = new ArrayList<>();
-    for (String said :
-        List.of(
-            "hydrocele on the right",
-            "club foot on the right",
-            "crackles at the right base",
-            "sticky discharge from the right eye",
-            "crepitus over the right clavicle",
-            "white reflex on the right",
-            "right femoral weak",
-            "extra digit on the right hand",
-            "right nostril patent",
-            "right clavicle intact")) {
-      Set<String> first = benchmark.recorded(said);
-      assertEquals(1, first.size(), said);
-      for (String other : List.of("left", "the left", "on the left", "the left one", "left side")) {
-        String changed = said + ", " + pattern.formatted(other);
-        if (benchmark.recorded(changed).containsAll(first)) {
-          wrong.add(changed + " => " + first);
-        }
-      }
-    }
-    assertEquals(List.of(), wrong);
-  }
-
-  /** The same of what was found. */
-  @ParameterizedTest
-  @ValueSource(
-      strings = {"my error", "premature", "amend that", "no", "flobbery", "gronk the flobbery"})
-  void aFindingThatAnotherFollowsIsNotRecorded(String between) {
-    List<String> wrong = new ArrayList<>();
-    for (String said :
-        List.of(
+            "length fifty one centimetres/fifty two");
+    Stream<String> sides =
+        Stream.of(
+                "hydrocele on the right",
+                "club foot on the right",
+                "crackles at the right base",
+                "sticky discharge from the right eye",
+                "crepitus over the right clavicle",
+                "white reflex on the right",
+                "right femoral weak",
+                "extra digit on the right hand",
+                "right nostril patent",
+                "right clavicle intact")
+            .flatMap(
+                said ->
+                    Stream.of("left", "the left", "on the left", "the left one", "left side")
+                        .map(other -> said + "/" + other));
+    Stream<String> findings =
+        Stream.of(
             "left femoral absent/left femoral strong",
             "left femoral weak/strong",
             "anterior fontanelle tense/soft and flat",
@@ -319,16 +270,53 @@ class SentencePropertiesTest {
             "murmur present/no murmur",
             "barlow positive on the left/barlow negative on the left",
             "club foot on the left/club foot on the right",
-            "brachial pulse weak on the right/weak on the left")) {
-      String[] findings = said.split("/");
-      Set<String> first = benchmark.recorded(findings[0]);
-      assertEquals(1, first.size(), findings[0]);
-      String changed = findings[0] + ", " + between + ", " + findings[1];
-      if (benchmark.recorded(changed).containsAll(first)) {
-        wrong.add(changed + " => " + first);
-      }
-    }
-    assertEquals(List.of(), wrong);
+            "brachial pulse weak on the right/weak on the left");
+    return Stream.of(
+            followed(
+                numbers,
+                "tape slipped, do it again, %s",
+                "digits swapped, %s",
+                "i misread it, %s",
+                "no, %s",
+                "no, wait, %s",
+                "hang on, %s",
+                "oh bother, %s",
+                "flobbery, %s",
+                "gronk the flobbery, %s",
+                "let me look again, %s",
+                "he's kicking, %s",
+                "sorry poppet, %s",
+                "apologies, %s"),
+            followed(
+                sides,
+                "i misspoke, %s",
+                "wrong side, %s",
+                "my error, %s",
+                "apologies, %s",
+                "hang on, i'm facing the wrong way, %s",
+                "strike that, %s",
+                "no, %s",
+                "no, wait, %s",
+                "rather, %s",
+                "sorry, %s",
+                "flobbery, %s",
+                "oh flobbery gronk, %s",
+                "flobbery %s",
+                "%s flobbery"),
+            followed(
+                findings,
+                "my error, %s",
+                "premature, %s",
+                "amend that, %s",
+                "no, %s",
+                "flobbery, %s",
+                "gronk the flobbery, %s"))
+        .flatMap(all -> all);
+  }
+
+  private static Stream<Arguments> followed(Stream<String> pairs, String... between) {
+    return pairs.map(
+        pair -> Arguments.of(pair.split("/")[0], pair.split("/")[1], List.of(between)));
   }
 
   @Test

@@ -5,12 +5,12 @@ import java.util.List;
 import java.util.function.IntPredicate;
 
 /**
- * Finds what puts right what was said before: what stands between breaks, names nothing of the
- * examination, and owns to a slip ("I misspoke", "wrong side", "tape slipped"), takes back ("amend
- * that") or excuses itself ("apologies").
+ * Finds what puts right what was said before. Among findings that is what stands between breaks,
+ * names nothing of the examination, and owns to a slip ("I misspoke", "wrong side", "tape
+ * slipped"), takes back ("amend that") or excuses itself ("apologies"); among facts and numbers,
+ * whose words may be those of a slip ("premature"), only what the lists hold as a whole.
  */
 final class Corrections {
-
   private static final List<String> TERMS = List.of("correction", "misread", "slip", "takes-back");
 
   private final LayLexicon lexicon;

@@ -14,10 +14,6 @@ import tiptoe.language.SpokenNumber;
 final class ToldItems {
   private static final List<String> EMPTY =
       List.of("filler", "function", "neutral", "little", "talk", "address", "severity");
-  private static final Set<String> JOINTS =
-      Set.of("and", "but", "so", "though", "although", "while", "plus", "because", "since", "with");
-  private static final Set<String> POINTERS =
-      Set.of("the", "this", "that", "right", "left", "other");
   private static final Map<String, String> UNITS =
       Map.of(
           "hour", "h", "hours", "h", "day", "days", "days", "days", "week", "weeks", "weeks",
@@ -91,16 +87,15 @@ final class ToldItems {
 
   private void add(Kind kind, List<List<String>> terms) {
     for (List<String> term : terms) {
-      boolean joint =
-          term.size() == 1 && (JOINTS.contains(term.get(0)) || term.get(0).equals("or"));
+      boolean joint = term.size() == 1 && (isJoint(term.get(0)) || term.get(0).equals("or"));
       if (!joint) {
         byFirst.computeIfAbsent(term.get(0), word -> new ArrayList<>()).add(new Entry(kind, term));
       }
     }
   }
 
-  static boolean isJoint(String word) {
-    return JOINTS.contains(word);
+  boolean isJoint(String word) {
+    return told.isListed("joint", word);
   }
 
   /** Whether a word is of a list whose words may stand anywhere without weight. */
@@ -155,7 +150,7 @@ final class ToldItems {
     }
   }
 
-  private static List<Item> filled(List<String> plain, List<Item> kept) {
+  private List<Item> filled(List<String> plain, List<Item> kept) {
     List<Item> items = new ArrayList<>();
     int at = 0;
     for (Item item : kept) {
@@ -171,7 +166,7 @@ final class ToldItems {
     return items;
   }
 
-  private static Item single(List<String> plain, int at) {
+  private Item single(List<String> plain, int at) {
     Kind kind =
         switch (plain.get(at)) {
           case "one", "ones" -> Kind.EMPTY;
@@ -182,7 +177,7 @@ final class ToldItems {
   }
 
   // Numbers with their units; "three kilos four hundred" and "two days and four hours" are one.
-  private static List<Item> numbers(
+  private List<Item> numbers(
       List<String> words, List<String> plain, List<Numbers.At> all, List<TermMatch> terms) {
     List<Item> items = new ArrayList<>();
     for (Numbers.At at : all) {
@@ -199,7 +194,7 @@ final class ToldItems {
       boolean pronoun =
           unit == null
               && plain.subList(from, at.numberTo()).equals(List.of("one"))
-              && (from == 0 || POINTERS.contains(plain.get(from - 1)));
+              && (from == 0 || told.isListed("pointer", plain.get(from - 1)));
       if (pronoun) {
         continue;
       }

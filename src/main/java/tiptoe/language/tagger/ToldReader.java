@@ -136,7 +136,7 @@ final class ToldReader {
   private boolean isAsked(ToldPart part) {
     int from = part.from();
     while (from < part.to()
-        && (ToldItems.isJoint(plain.get(from)) || told.isListed("opens", plain.get(from)))) {
+        && (vocabulary.isJoint(plain.get(from)) || told.isListed("opens", plain.get(from)))) {
       from++;
     }
     List<String> said = plain.subList(from, part.to());
