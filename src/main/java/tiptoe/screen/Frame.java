@@ -153,6 +153,9 @@ record Frame(Canvas canvas, ScreenState state, Overview overview) {
   }
 
   private String phase() {
+    if (state.sound().speaking()) {
+      return "SPEAKING: NOTHING IS HEARD";
+    }
     return switch (state.record().phase()) {
       case LISTENING -> state.sound().listening() ? "LISTENING" : "NOT LISTENING YET";
       case PAUSED -> "PAUSED: NOTHING IS HEARD";

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import tiptoe.exam.Phase;
 import tiptoe.protocol.Caution;
+import tiptoe.wording.OutcomeWording;
 
 /** What is being said, and what became of what was said last. */
 record HeardPane(Canvas canvas, ScreenState state, Overview overview) {
@@ -20,7 +21,7 @@ record HeardPane(Canvas canvas, ScreenState state, Overview overview) {
 
   /** Rows that all of what was heard takes: in large letters where these rows suffice. */
   int wanted(int width, int most) {
-    List<Line> heard = overview.heard();
+    List<Line> heard = heard();
     if (heard.size() < 2) {
       return 0;
     }
@@ -52,7 +53,7 @@ record HeardPane(Canvas canvas, ScreenState state, Overview overview) {
     if (!state.notice().isEmpty() && !longNotice(state, area)) {
       lines.addAll(new Line(state.notice(), Ink.STRONG).wrapped(rest.width()));
     }
-    if (overview.heard().isEmpty()) {
+    if (heard().isEmpty()) {
       lines.addAll(new Line(Caution.TEXT, Ink.PLAIN).wrapped(rest.width()));
     } else if (lines.isEmpty() || lines.size() > rest.height() - 1) {
       lines.clear();
@@ -63,7 +64,7 @@ record HeardPane(Canvas canvas, ScreenState state, Overview overview) {
 
   /** The words, then what became of them: large where there is room, else with a large sign. */
   private List<Line> heardLines(Area area) {
-    List<Line> heard = overview.heard();
+    List<Line> heard = heard();
     List<Line> lines = new ArrayList<>(heard.subList(0, 1));
     for (Line outcome : heard.subList(1, heard.size())) {
       List<String> big =
@@ -107,5 +108,16 @@ record HeardPane(Canvas canvas, ScreenState state, Overview overview) {
 
   private static Ink strong(Ink ink) {
     return ink == Ink.FRESH ? Ink.STRONG : ink;
+  }
+
+  /** A command that was answered is called so: it is not what it left alone that was asked for. */
+  private List<Line> heard() {
+    return state.notice().isBlank()
+        ? overview.heard()
+        : overview.heard().stream().map(HeardPane::answered).toList();
+  }
+
+  private static Line answered(Line line) {
+    return new Line(line.text().replace(OutcomeWording.NOTHING_CHANGED, "ANSWERED"), line.ink());
   }
 }

@@ -61,22 +61,51 @@ public record ScreenState(
 
   public ScreenState withSound(int loudness, int seconds) {
     return with(
-        new SoundState(loudness, seconds, sound.listening(), sound.trouble(), sound.kept()));
+        new SoundState(
+            loudness, seconds, sound.listening(), sound.trouble(), sound.kept(), sound.speaking()));
   }
 
   public ScreenState withListening(boolean now) {
     return with(
-        new SoundState(sound.loudness(), sound.seconds(), now, sound.trouble(), sound.kept()));
+        new SoundState(
+            sound.loudness(),
+            sound.seconds(),
+            now,
+            sound.trouble(),
+            sound.kept(),
+            sound.speaking()));
   }
 
   public ScreenState withTrouble(String text) {
     return with(
-        new SoundState(sound.loudness(), sound.seconds(), sound.listening(), text, sound.kept()));
+        new SoundState(
+            sound.loudness(),
+            sound.seconds(),
+            sound.listening(),
+            text,
+            sound.kept(),
+            sound.speaking()));
   }
 
   public ScreenState withKeepsSound(boolean kept) {
     return with(
         new SoundState(
-            sound.loudness(), sound.seconds(), sound.listening(), sound.trouble(), kept));
+            sound.loudness(),
+            sound.seconds(),
+            sound.listening(),
+            sound.trouble(),
+            kept,
+            sound.speaking()));
+  }
+
+  public ScreenState withSpeaking(boolean now) {
+    return with(
+        new SoundState(
+            sound.loudness(),
+            sound.seconds(),
+            sound.listening(),
+            sound.trouble(),
+            sound.kept(),
+            now));
   }
 }

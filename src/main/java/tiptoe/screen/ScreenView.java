@@ -178,6 +178,11 @@ public final class ScreenView implements ExamView, ExamScreen.Keys {
   }
 
   @Override
+  public void speaking(boolean now) {
+    update(state -> state.withSpeaking(now));
+  }
+
+  @Override
   public void partial(String words) {
     update(now -> now.withPartial(words));
   }

@@ -9,13 +9,14 @@ package tiptoe.screen;
  * @param listening whether sound is coming in; false before the model is there and after the end
  * @param trouble what is wrong with the sound or its keeping; empty when all is well
  * @param kept whether the sound is kept with the record
+ * @param speaking whether a voice of the tool speaks, so that nothing is heard
  */
 public record SoundState(
-    int loudness, int seconds, boolean listening, String trouble, boolean kept) {
+    int loudness, int seconds, boolean listening, String trouble, boolean kept, boolean speaking) {
   /** The loudest step that is not cut off. */
   public static final int LOUDEST = 10;
 
-  static final SoundState NONE = new SoundState(0, 0, false, "", false);
+  static final SoundState NONE = new SoundState(0, 0, false, "", false, false);
 
   private static final double QUIETEST_DB = -60;
   private static final double DB_A_STEP = 5;

@@ -29,6 +29,13 @@ public interface ExamView extends AutoCloseable {
    */
   void sound(double rmsDb, boolean clipping, double from, double to);
 
+  /**
+   * A voice of the tool begins or ends.
+   *
+   * @param now whether it speaks, so that nothing is heard
+   */
+  void speaking(boolean now);
+
   /** The words being said, with an ellipsis where other talk is heard. */
   void partial(String words);
 

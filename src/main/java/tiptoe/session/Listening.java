@@ -94,7 +94,8 @@ public final class Listening {
     try (Microphone opened =
             Microphone.open(Optional.ofNullable(device), clock, event -> reported(event, offset));
         SampleSource sound =
-            new SeenSound(new OwnVoiceGate(opened.listen(), feedback::speaks), view, offset);
+            new SeenSound(
+                new OwnVoiceGate(opened.listen(), feedback::speaks, view::speaking), view, offset);
         Recorder recorder =
             store == null
                 ? null

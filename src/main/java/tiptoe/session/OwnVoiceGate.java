@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.Optional;
 import java.util.Random;
 import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 import tiptoe.audio.Chunk;
 import tiptoe.audio.PassedSound;
 import tiptoe.audio.SampleSource;
@@ -17,16 +18,29 @@ final class OwnVoiceGate extends PassedSound {
   private static final double QUIET = 2;
 
   private final BooleanSupplier speaks;
+  private final Consumer<Boolean> changed;
   private final Random random = new Random(1);
+  private boolean spoke;
 
-  OwnVoiceGate(SampleSource source, BooleanSupplier speaks) {
+  /**
+   * @param speaks whether the tool speaks now
+   * @param changed told when it begins and ends
+   */
+  OwnVoiceGate(SampleSource source, BooleanSupplier speaks, Consumer<Boolean> changed) {
     super(source);
     this.speaks = speaks;
+    this.changed = changed;
   }
 
   @Override
   public Optional<Chunk> next() throws IOException {
-    return source.next().map(chunk -> speaks.getAsBoolean() ? quiet(chunk) : chunk);
+    Optional<Chunk> next = source.next();
+    boolean now = speaks.getAsBoolean();
+    if (now != spoke) {
+      spoke = now;
+      changed.accept(now);
+    }
+    return now ? next.map(this::quiet) : next;
   }
 
   private Chunk quiet(Chunk chunk) {

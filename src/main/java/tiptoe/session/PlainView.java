@@ -64,6 +64,10 @@ public final class PlainView implements ExamView {
     }
   }
 
+  // Whoever reads lines, or has them read out, hears the voice.
+  @Override
+  public void speaking(boolean now) {}
+
   // Printed only where a terminal can take them back.
   @Override
   public void partial(String words) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Offer;
@@ -36,19 +37,56 @@ public final class CommandReply {
 
   /** A line for each region, those with key steps first; key steps come first in each. */
   private static Stream<String> byRegion(List<Slot> missing, ExamRecord record, Words words) {
-    Map<String, List<String>> regions = new LinkedHashMap<>();
+    Map<String, Map<String, List<Slot>>> regions = new LinkedHashMap<>();
     for (Slot slot : missing) {
       regions
-          .computeIfAbsent(
-              record.protocol().step(slot.step()).region(), region -> new ArrayList<>())
-          .add(words.missing(slot, record.deferred()));
+          .computeIfAbsent(region(slot, record), region -> new LinkedHashMap<>())
+          .computeIfAbsent(slot.step(), step -> new ArrayList<>())
+          .add(slot);
     }
     return regions.entrySet().stream()
         .map(
             one ->
                 words.region(record.protocol().region(one.getKey()).orElseThrow())
                     + ": "
-                    + String.join(", ", one.getValue()));
+                    + one.getValue().values().stream()
+                        .flatMap(slots -> names(slots, record.deferred(), words))
+                        .collect(Collectors.joining(", ")));
+  }
+
+  private static String region(Slot slot, ExamRecord record) {
+    return record.protocol().step(slot.step()).region();
+  }
+
+  /** What is missing of one step; both sides at once where nothing tells them apart. */
+  private static Stream<String> names(List<Slot> slots, Map<Slot, String> deferred, Words words) {
+    boolean alike = slots.stream().map(deferred::get).distinct().count() == 1;
+    return slots.size() > 1 && alike
+        ? Stream.of(
+            words.step(slots.get(0).step()) + Words.BOTH_SIDES + words.deferred(deferred, slots))
+        : slots.stream().map(slot -> words.missing(slot, deferred));
+  }
+
+  /**
+   * What is missing, short enough to be listened to: key steps, the rest of the region being
+   * examined, and how much more; the screen has it all.
+   */
+  static List<String> missingAloud(ExamRecord record, Words words) {
+    List<Slot> all = record.missing();
+    List<Slot> told =
+        all.stream()
+            .filter(
+                slot ->
+                    record.missingKeySteps().contains(slot)
+                        || region(slot, record).equals(record.region()))
+            .toList();
+    long more =
+        all.stream().filter(slot -> !told.contains(slot)).map(Slot::step).distinct().count();
+    Stream<String> rest =
+        more == 0 ? Stream.empty() : Stream.of((told.isEmpty() ? "" : "and ") + more + " others");
+    return all.isEmpty()
+        ? of(Command.SAY_MISSING, record, words)
+        : Stream.concat(byRegion(told, record, words), rest).toList();
   }
 
   /** What the examination would end without, and how to end it all the same. */

@@ -36,6 +36,9 @@ import tiptoe.speech.Hypothesis;
  */
 public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
   /** So few words of phrases are found in any conversation, and are no attempt to dictate. */
+  /** Of a command that left the record as it was. */
+  public static final String NOTHING_CHANGED = "NOTHING CHANGED";
+
   private static final int CHANCE_WORDS = 1;
 
   private static final String UNSURE = "UNSURE, NOT RECORDED:";
@@ -147,7 +150,7 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
         lines.add(
             asks
                 ? new Line(Sign.UNSURE, "NOT RECORDED YET", "")
-                : new Line(Sign.DONE, kind == Kind.DONE ? "NOTHING CHANGED" : "NOTED", ""));
+                : new Line(Sign.DONE, kind == Kind.DONE ? NOTHING_CHANGED : "NOTED", ""));
       }
       return new OutcomeWording(kind, text, lines);
     }

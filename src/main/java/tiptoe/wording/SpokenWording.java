@@ -9,6 +9,7 @@ import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Offer;
 import tiptoe.finding.Bound;
+import tiptoe.finding.Command;
 
 /** What a voice says of what an utterance came to: result, side and number, and what is asked. */
 public final class SpokenWording {
@@ -27,7 +28,7 @@ public final class SpokenWording {
     OutcomeWording outcome = OutcomeWording.of(changes, words);
     List<String> replies =
         changes.commands().stream()
-            .flatMap(command -> CommandReply.of(command, record, words).stream())
+            .flatMap(command -> reply(command, record, words).stream())
             .toList();
     if (results && replies.isEmpty()) {
       outcome.lines().stream()
@@ -54,6 +55,12 @@ public final class SpokenWording {
           .ifPresent(question -> said.add(question.replace(" (", ", ").replace(")", "")));
     }
     return said.stream().map(SpokenWording::aloud).filter(text -> !text.isBlank()).toList();
+  }
+
+  private static List<String> reply(Command command, ExamRecord record, Words words) {
+    return command == Command.SAY_MISSING
+        ? CommandReply.missingAloud(record, words)
+        : CommandReply.of(command, record, words);
   }
 
   private static String together(Offer offer, Words words) {

@@ -121,6 +121,11 @@ public final class Soak {
       }
     }
 
+    @Override
+    public void speaking(boolean now) {
+      view.speaking(now);
+    }
+
     private void measure(double second) {
       System.gc();
       Runtime runtime = Runtime.getRuntime();

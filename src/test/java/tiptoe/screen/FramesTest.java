@@ -199,6 +199,22 @@ class FramesTest {
   }
 
   @Test
+  void thatNothingIsHeardWhileAVoiceSpeaksIsTold() throws IOException {
+    String frame = new Scene().frame(80, 24, LOOK, state -> state.withSpeaking(true));
+    assertTrue(frame.contains("SPEAKING: NOTHING IS HEARD"), frame);
+    assertFalse(frame.contains("LISTENING"), frame);
+  }
+
+  @Test
+  void anAnsweredCommandIsNotSaidToHaveChangedNothing() throws IOException {
+    Scene scene = new Scene().say("left clavicle crepitus. read that back.");
+    String list = "left clavicle: crepitus; ".repeat(20);
+    String frame = scene.frame(60, 15, LOOK, state -> state.withNotice(list));
+    assertTrue(frame.contains("ANSWERED"), frame);
+    assertFalse(frame.contains("NOTHING CHANGED"), frame);
+  }
+
+  @Test
   void everyFlagIsReadInFullInTurns() throws IOException {
     Scene scene =
         scene("findings").say("left femoral pulse absent. umbilical skin red. murmur grade three.");

@@ -227,6 +227,9 @@ final class LiveSession implements SampleSource {
     if (yes.isPresent()) {
       return yes;
     }
+    if (offersWhatIsMeant(record) && extraHere > 0) {
+      return Optional.of("yes"); // an answer that was heard unsurely
+    }
     Optional<Asked> asked = record.openQuestion().filter(one -> isOfThisSentence(one));
     if (asked.isPresent() && asked.get().question().kind() == Question.Kind.SIDE) {
       String step = asked.get().question().about().step();
@@ -286,6 +289,18 @@ final class LiveSession implements SampleSource {
     }
     meanings.get(said).forEach(one -> once.removeAll(one.keys()));
     return Optional.of("cross that out");
+  }
+
+  private boolean offersWhatIsMeant(ExamRecord record) {
+    return record
+        .toConfirm()
+        .filter(offer -> offer.way() == Offer.Way.ALONE)
+        .filter(
+            offer ->
+                offer.parts().stream()
+                    .flatMap(part -> part.meaning().findings().stream())
+                    .allMatch(one -> allMeant.contains(key(one))))
+        .isPresent();
   }
 
   private boolean isOfThisSentence(Asked asked) {
