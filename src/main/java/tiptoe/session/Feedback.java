@@ -100,9 +100,9 @@ public final class Feedback implements AutoCloseable {
     }
   }
 
-  /** Whether a voice speaks, so that what is heard now is its own. */
-  boolean speaks() {
-    return voice != null && voice.speaks();
+  /** Whether a voice spoke so many seconds ago, so that what came in then is its own. */
+  boolean spoke(double secondsAgo) {
+    return voice != null && voice.spoke(secondsAgo);
   }
 
   @Override

@@ -95,7 +95,9 @@ public final class Listening {
             Microphone.open(Optional.ofNullable(device), clock, event -> reported(event, offset));
         SampleSource sound =
             new SeenSound(
-                new OwnVoiceGate(opened.listen(), feedback::speaks, view::speaking), view, offset);
+                new OwnVoiceGate(opened.listen(), feedback::spoke, opened::seconds, view::speaking),
+                view,
+                offset);
         Recorder recorder =
             store == null
                 ? null

@@ -3,10 +3,12 @@ package tiptoe.session;
 import java.io.IOException;
 import java.util.Optional;
 import java.util.Random;
-import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import java.util.function.DoublePredicate;
+import java.util.function.DoubleSupplier;
 import tiptoe.audio.Chunk;
 import tiptoe.audio.PassedSound;
+import tiptoe.audio.Pcm;
 import tiptoe.audio.SampleSource;
 
 /**
@@ -17,30 +19,44 @@ final class OwnVoiceGate extends PassedSound {
   /** The noise of a quiet room, about -84 dB; bare zeros are no sound that models were made for. */
   private static final double QUIET = 2;
 
-  private final BooleanSupplier speaks;
+  private final DoublePredicate spoke;
+  private final DoubleSupplier captured;
   private final Consumer<Boolean> changed;
   private final Random random = new Random(1);
-  private boolean spoke;
+  private boolean speaks;
 
   /**
-   * @param speaks whether the tool speaks now
+   * @param spoke whether the tool spoke so many seconds ago
+   * @param captured up to which second sound came in: what is decoded may be older, where the
+   *     machine is slow
    * @param changed told when it begins and ends
    */
-  OwnVoiceGate(SampleSource source, BooleanSupplier speaks, Consumer<Boolean> changed) {
+  OwnVoiceGate(
+      SampleSource source,
+      DoublePredicate spoke,
+      DoubleSupplier captured,
+      Consumer<Boolean> changed) {
     super(source);
-    this.speaks = speaks;
+    this.spoke = spoke;
+    this.captured = captured;
     this.changed = changed;
   }
 
   @Override
   public Optional<Chunk> next() throws IOException {
     Optional<Chunk> next = source.next();
-    boolean now = speaks.getAsBoolean();
-    if (now != spoke) {
-      spoke = now;
+    boolean now = spoke.test(0);
+    if (now != speaks) {
+      speaks = now;
       changed.accept(now);
     }
-    return now ? next.map(this::quiet) : next;
+    return next.map(chunk -> isOwn(chunk) ? quiet(chunk) : chunk);
+  }
+
+  private boolean isOwn(Chunk chunk) {
+    double now = captured.getAsDouble();
+    return spoke.test(Math.max(0, now - chunk.seconds()))
+        || spoke.test(Math.max(0, now - (double) chunk.end() / Pcm.RATE));
   }
 
   private Chunk quiet(Chunk chunk) {

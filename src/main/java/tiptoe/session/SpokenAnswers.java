@@ -5,8 +5,6 @@ import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.RejectedExecutionException;
-import java.util.concurrent.atomic.AtomicInteger;
-import java.util.concurrent.atomic.AtomicLong;
 import tiptoe.audio.Speaker;
 import tiptoe.exam.Changes;
 import tiptoe.settings.Setting;
@@ -22,10 +20,7 @@ final class SpokenAnswers implements AutoCloseable {
   private final ExamSession session;
   private final boolean results;
   private final Speaker speaker = Speaker.on(Optional.empty());
-  private final AtomicInteger speaking = new AtomicInteger();
-
-  /** Until when it may take to have everything said, by the system's own clock, in ns. */
-  private final AtomicLong latest = new AtomicLong(System.nanoTime());
+  private final OwnVoice own = new OwnVoice(System::nanoTime);
 
   private final ExecutorService thread =
       Executors.newSingleThreadExecutor(
@@ -66,13 +61,11 @@ final class SpokenAnswers implements AutoCloseable {
       return;
     }
     // Counted from here on: nothing is to be heard between the wish to speak and the first sound.
-    speaking.incrementAndGet();
-    long patience = 2 * Synthesiser.longest(text).toNanos();
-    latest.updateAndGet(last -> Math.max(last, System.nanoTime()) + patience);
+    own.begin(Synthesiser.longest(text).multipliedBy(2));
     try {
       thread.execute(() -> speak(text));
     } catch (RejectedExecutionException e) {
-      speaking.decrementAndGet();
+      own.end();
     }
   }
 
@@ -86,13 +79,13 @@ final class SpokenAnswers implements AutoCloseable {
       // The screen shows it all; a voice that fails must not stop an examination.
       return;
     } finally {
-      speaking.decrementAndGet();
+      own.end();
     }
   }
 
-  /** A voice that never ends, or sound that nothing plays, must not keep the microphone shut. */
-  boolean speaks() {
-    return speaking.get() > 0 && System.nanoTime() < latest.get();
+  /** Whether it spoke so many seconds ago. */
+  boolean spoke(double secondsAgo) {
+    return own.spoke(secondsAgo);
   }
 
   @Override
