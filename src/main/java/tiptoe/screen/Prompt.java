@@ -7,6 +7,7 @@ import java.util.stream.Stream;
 import tiptoe.exam.Asked;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Offer;
+import tiptoe.exam.Slot;
 import tiptoe.finding.Question;
 import tiptoe.wording.CommandReply;
 import tiptoe.wording.RecordWording;
@@ -74,9 +75,9 @@ record Prompt(String headline, String text, String answers) {
 
   private static Prompt ending(RecordWording wording) {
     ExamRecord record = wording.record();
-    List<String> missing =
-        record.missingKeyStepsBesideOffers().stream().map(wording::missing).toList();
-    String count = missing.size() + (missing.size() == 1 ? " key step is" : " key steps are");
+    List<Slot> keys = record.missingKeyStepsBesideOffers();
+    List<String> missing = CommandReply.names(keys, record, wording.words());
+    String count = keys.size() + (keys.size() == 1 ? " key step is" : " key steps are");
     Stream<String> pressing =
         wording.record().pressing().stream()
             .map(flag -> "NOT SETTLED, " + flag.level() + ", confirm now: " + flag.text())

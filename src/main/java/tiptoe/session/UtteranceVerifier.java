@@ -114,16 +114,22 @@ public final class UtteranceVerifier {
     if (surely.isPresent()) {
       return surely.get();
     }
-    String reason = fit.isAccepted() ? asPhrases.reason() : "heard in free wordings";
     return byMeaning(
         offered(utterance)
-            .map(free -> inFreeWordings(free, reason, interpret))
+            .map(free -> inFreeWordings(free, otherwise(fit, rival, free), interpret))
             .filter(
                 free ->
                     !free.interpretation().statements().isEmpty()
                         || isReadBack(free.interpretation()))
             .orElse(asPhrases),
         awaitsYesOrNo);
+  }
+
+  /** Why free wordings are only offered: what else may have been said, not these words again. */
+  private static String otherwise(Decision fit, Optional<String> rival, Hypothesis free) {
+    return !fit.isAccepted()
+        ? "heard in free wordings"
+        : "may also be: " + rival.filter(other -> !other.equals(free.text())).orElse(fit.text());
   }
 
   /**

@@ -58,6 +58,16 @@ public final class CommandReply {
     return record.protocol().step(slot.step()).region();
   }
 
+  /** Slots by their names, both sides of a step as one. */
+  public static List<String> names(List<Slot> missing, ExamRecord record, Words words) {
+    return missing.stream()
+        .collect(Collectors.groupingBy(Slot::step, LinkedHashMap::new, Collectors.toList()))
+        .values()
+        .stream()
+        .flatMap(slots -> names(slots, record.deferred(), words))
+        .toList();
+  }
+
   /** What is missing of one step; both sides at once where nothing tells them apart. */
   private static Stream<String> names(List<Slot> slots, Map<Slot, String> deferred, Words words) {
     boolean alike = slots.stream().map(deferred::get).distinct().count() == 1;

@@ -229,7 +229,9 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
 
     private void heard(Event.UtteranceHeard event) {
       Heard heard = event.heard();
-      text = heard.text().replace(Hypothesis.FILLER, "…").strip();
+      if (text.isEmpty() || !isTalk(heard)) {
+        text = heard.text().replace(Hypothesis.FILLER, "…").strip();
+      }
       Utterance utterance = record.utterance(event.number()).orElseThrow();
       switch (heard.outcome()) {
         case ACCEPTED -> {

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tiptoe.exam.Changes;
@@ -82,6 +83,16 @@ class OutcomeWordingTest {
     assertEquals(kind, outcome.kind(), outcome::toString);
     assertEquals(outcome.lines(), last());
     assertTrue(outcome.lines().size() == 1, outcome::toString);
+  }
+
+  /** A word to the mother does not stand above what was said to the record. */
+  @Test
+  void talkBehindAFindingIsNotShownAsWhatWasRecorded() {
+    say("left clavicle crepitus. yes.");
+    OutcomeWording shown =
+        OutcomeWording.last(session.record(), session.wording().words()).orElseThrow();
+    assertEquals("left clavicle crepitus", shown.heard());
+    assertEquals("RECORDED left clavicle: crepitus", shown(shown));
   }
 
   private List<OutcomeWording.Line> last() {
