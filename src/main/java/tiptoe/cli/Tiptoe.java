@@ -169,7 +169,7 @@ public final class Tiptoe implements Runnable {
                   .map(meant -> "; perhaps " + meant)
                   .orElse(""));
     } else {
-      err.println(PlainText.lines(wrong.getMessage()));
+      err.println(PlainText.lines(WrongValue.of(wrong)));
     }
     err.println("see " + wrong.getCommandLine().getCommandSpec().qualifiedName() + " --help");
     return WRONG_USE;

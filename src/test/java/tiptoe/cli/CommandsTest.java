@@ -195,6 +195,22 @@ class CommandsTest {
         "not expected: '--form'; perhaps --from\nsee tiptoe exam --help\n", misspelt.err());
     assertEquals("not expected: 'exma'; perhaps exam\nsee tiptoe --help\n", run("exma").err());
     assertEquals("not expected: '--zzz'\nsee tiptoe say --help\n", run("say", "--zzz").err());
+    assertEquals("expected TEXT\nsee tiptoe interpret --help\n", run("interpret").err());
+    assertEquals(
+        "expected PATH behind --from\nsee tiptoe exam --help\n", run("exam", "--from").err());
+    assertEquals(
+        "expected nothing behind --list, found '3'\nsee tiptoe soundcheck --help\n",
+        run("soundcheck", "--list=3").err());
+    assertEquals(
+        "expected NUMBER behind --seed, found 'x'\nsee tiptoe measure --help\n",
+        run("measure", "demo-audio", "--seed", "x").err());
+    assertEquals(
+        "expected txt, csv, ics behind --format, found 'xml'\nsee tiptoe due --help\n",
+        run("due", "--format", "xml").err());
+    assertEquals(
+        "expected fhir, html, pdf, md, txt, csv, json, letter, letter-html, parents, parents-html"
+            + " behind --format, found 'docx'\nsee tiptoe report --help\n",
+        run("report", "last", "--format", "docx").err());
     assertEquals(
         1,
         run("interpret", "left", "barlow", "positive")
