@@ -307,8 +307,8 @@ class MeasureCommandTest {
     Ran ran =
         run(
             "measure",
-            some(DEMO, 3, folder),
-            some(CLIPS, 6, folder),
+            some(DEMO, 5, folder),
+            some(CLIPS, 10, folder),
             "--baseline",
             TestExtent.isFull()
                 ? "src/test/resources/tiptoe/measure/baseline.csv"
