@@ -25,8 +25,8 @@ import tiptoe.speech.Word;
 import tiptoe.wording.QuestionWording;
 
 /**
- * Eight hours of an utterance every five seconds, or two in a sample, as fast as they can be recorded.
- * Times and memory are printed, not judged: they depend on the machine.
+ * Eight hours of an utterance every five seconds, or two in a sample, as fast as they can be
+ * recorded. Times and memory are printed, not judged: they depend on the machine.
  */
 class LongRunTest {
   private static final int HOURS = TestExtent.of(2, 8);
