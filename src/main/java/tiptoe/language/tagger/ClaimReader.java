@@ -228,6 +228,11 @@ final class ClaimReader {
     for (TermMatch part : behind) {
       List<Sense> fitting = matching(part.steps(Sense.Kind.PART), finding);
       List<Sense> here = oneStep(fitting);
+      // "Single crease on the left hand, the right hand is normal": of the same as before.
+      if (here.isEmpty() && statement.topicOf != null) {
+        Set<String> before = statement.topicOf.steps;
+        here = oneStep(fitting.stream().filter(s -> before.contains(s.step())).toList());
+      }
       if (here.isEmpty()) {
         here = oneStep(fitting.stream().filter(s -> !isLoose(part, s.step())).toList());
       }
@@ -383,7 +388,11 @@ final class ClaimReader {
     boolean unable =
         found.denied()
             && lexicon.isListed("able", words.get(Math.max(0, found.match().from() - 1)));
-    if (found.unclear() || unable && value.norm() != Norm.NORMAL) {
+    boolean unseen =
+        value.id().equals("absent")
+            && lexicon.denies(found.match(), words)
+            && isHindered(found.match().from());
+    if (found.unclear() || unable && value.norm() != Norm.NORMAL || unseen) {
       return List.of();
     }
     if (found.denied()) {
@@ -394,7 +403,9 @@ final class ClaimReader {
           return List.of();
         }
         stated = opposite.get();
-      } else if (abnormal && deniable.contains(step.id() + " " + value.id())) {
+      } else if (abnormal
+          && deniable.contains(step.id() + " " + value.id())
+          && !isNothingSuch(statement, found, step)) {
         stated = step.normal().orElseThrow().id();
         denied = List.of(value.id());
       } else {
@@ -419,10 +430,23 @@ final class ClaimReader {
           statement.topicOf.sidesFor(statement.topicOf.steps.stream().findFirst().orElse("")));
     }
     boolean neither = found.denied() && words.get(found.denier()).equals("neither");
-    if (statement.sides.isEmpty() && (neither || saysBoth(found.match()))) {
+    if (statement.sides.isEmpty()
+        && (neither || saysBoth(found.match()) || lexicon.namesPair(step.id(), said(found)))) {
       statement.sides.addAll(List.of(Side.LEFT, Side.RIGHT));
     }
     return placed(statement, step, stated, denied, evidence(statement, found, step.id()));
+  }
+
+  private List<String> said(Statement.Found found) {
+    return words.subList(found.match().from(), found.match().to());
+  }
+
+  // "Both arms going, nothing stiff": of what is not named it denies one thing, and says no more.
+  private boolean isNothingSuch(Statement statement, Statement.Found found, Step step) {
+    return words.get(found.denier()).equals("nothing")
+        && step.values().stream().filter(value -> value.norm() != Norm.NORMAL).count() > 1
+        && statement.parts.stream()
+            .noneMatch(part -> part.steps(Sense.Kind.PART).contains(step.id()));
   }
 
   // "Not strong" may be weak; only "not felt" is absent.
@@ -438,7 +462,7 @@ final class ClaimReader {
     return lexicon.says("of-both", said) || lexicon.says("both", said);
   }
 
-  // "Crepitus on the right, on the left no."
+  // "Crepitus on the right, on the left no", "no hernia on the left, none on the right"
   private List<Claim> denials(Statement statement) {
     Statement topic = statement.topicOf;
     boolean other =
@@ -451,8 +475,18 @@ final class ClaimReader {
     }
     List<Claim> claims = new ArrayList<>();
     for (Statement.Found found : topic.findings) {
-      if (found.denied() || lexicon.isNormal(found.match())) {
+      boolean again =
+          words.get(statement.denier).equals("none")
+              && (found.denied() || lexicon.denies(found.match(), words));
+      if (found.unclear() || !again && (found.denied() || lexicon.isNormal(found.match()))) {
         return List.of();
+      }
+      if (again) {
+        for (Sense sense : forEach(topic.steps, found.match())) {
+          claim(statement, found, sense)
+              .forEach(claim -> claims.add(with(claim, statement.denier)));
+        }
+        continue;
       }
       Statement.Found denied =
           new Statement.Found(found.match(), true, statement.denier, found.unclear());
@@ -477,14 +511,17 @@ final class ClaimReader {
     }
     for (Sense sense : forEach(statement.partSteps(), said.match())) {
       for (Claim claim : claim(statement, said, sense)) {
-        Set<Integer> evidence = new TreeSet<>(claim.evidence());
-        evidence.add(statement.alike);
-        claims.add(
-            new Claim(
-                claim.step(), claim.side(), claim.value(), claim.denied(), List.of(), evidence));
+        claims.add(with(claim, statement.alike));
       }
     }
     return claims;
+  }
+
+  private static Claim with(Claim claim, int word) {
+    Set<Integer> evidence = new TreeSet<>(claim.evidence());
+    evidence.add(word);
+    return new Claim(
+        claim.step(), claim.side(), claim.value(), claim.denied(), List.of(), evidence);
   }
 
   // "I can see the red reflex in both eyes."
@@ -521,13 +558,21 @@ final class ClaimReader {
             .allMatch(
                 part ->
                     steps.size() == 1 && part.steps(Sense.Kind.PART).contains(steps.get(0).id()));
-    if (steps.size() != 1 || !one) {
+    if (steps.size() != 1 || !one || isHindered(statement.denier)) {
       return List.of();
     }
     Set<Integer> evidence = new TreeSet<>(statement.sideWords);
     evidence.add(statement.denier);
     statement.parts.forEach(part -> part.addTo(evidence));
     return placed(statement, steps.get(0), "absent", List.of(), evidence);
+  }
+
+  // "Eyes screwed shut, no red reflex", "couldn't do the Moro": what nobody could look for is not
+  // absent.
+  private boolean isHindered(int denier) {
+    return lexicon.says("hindrance", words)
+        || words.subList(denier, breaks.to(denier)).stream()
+            .anyMatch(word -> lexicon.isListed("deed", word));
   }
 
   private List<Claim> placed(

@@ -98,6 +98,19 @@ final class LayLexicon {
             .allMatch(abnormal);
   }
 
+  /** Whether the words hold a name of this step that means both sides: "good strong femorals". */
+  boolean namesPair(String step, List<String> words) {
+    return words.stream()
+        .map(LayLexicon::plain)
+        .flatMap(word -> byFirstWord.getOrDefault(word, List.of()).stream())
+        .anyMatch(
+            term ->
+                term.sense().kind() == Sense.Kind.PART
+                    && term.sense().pair()
+                    && step.equals(term.sense().step())
+                    && contains(words, term.words()));
+  }
+
   /** Whether two steps are of one region. */
   boolean near(String one, String other) {
     return regions.get(one).equals(regions.get(other));

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tiptoe.files.Shipped;
 import tiptoe.language.Interpreter;
 import tiptoe.language.NumberWords;
@@ -16,9 +17,16 @@ import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Step;
 
-/** Reads {@code lay.txt}, {@code everyday.txt} and {@code cues.txt}; their heads explain them. */
+/**
+ * Reads {@code lay.txt}, {@code everyday.txt}, {@code cues.txt} and {@code wordings.txt}; their
+ * heads explain them.
+ */
 final class LayLexiconReader {
-  private static final List<String> FILES = List.of("lay.txt", "everyday.txt", "cues.txt");
+  private static final List<String> HEARD = List.of("lay.txt", "everyday.txt", "cues.txt");
+
+  /** What is only read: a decoding graph with as many ways would hear phrases less surely. */
+  private static final String READ = "wordings.txt";
+
   private static final Set<String> COPULAS = Set.of("is", "are", "was", "were");
   private static final Set<String> CUES = Set.of("no", "turn", "both", "talk");
 
@@ -47,9 +55,22 @@ final class LayLexiconReader {
     return new LayLexiconReader(protocol, spelling).read(text());
   }
 
+  /** The part of it whose words are listened for. */
+  static LayLexicon heard(Protocol protocol, Function<String, List<String>> spelling) {
+    return new LayLexiconReader(protocol, spelling).read(heardText());
+  }
+
   /** The files themselves, for what depends on them. */
   static List<String> text() {
-    return FILES.stream().flatMap(file -> Shipped.lines(Interpreter.class, file).stream()).toList();
+    return Stream.concat(lines(READ), heardText().stream()).toList();
+  }
+
+  private static List<String> heardText() {
+    return HEARD.stream().flatMap(LayLexiconReader::lines).toList();
+  }
+
+  private static Stream<String> lines(String file) {
+    return Shipped.lines(Interpreter.class, file).stream();
   }
 
   LayLexicon read(List<String> text) {
@@ -57,7 +78,7 @@ final class LayLexiconReader {
       String line = raw.replaceFirst("#.*", "").strip();
       if (!line.isEmpty() && !take(line)) {
         throw new IllegalArgumentException(
-            String.join(", ", FILES) + ": expected [step] or key: terms, found " + line);
+            String.join(", ", HEARD) + ", " + READ + ": expected [step] or key: terms: " + line);
       }
     }
     protocol.steps().filter(step -> !sections.contains(step.id())).forEach(this::byLabels);
@@ -177,6 +198,7 @@ final class LayLexiconReader {
         List.of(line.substring(colon + 1).split(",")).stream()
             .map(String::strip)
             .filter(item -> !item.isEmpty())
+            .flatMap(item -> spelledOut(item).stream())
             .toList();
     if (section.equals("words") || section.equals("cues")) {
       (section.equals("words") ? lists : cues)
@@ -185,6 +207,25 @@ final class LayLexiconReader {
       return true;
     }
     return step(protocol.step(section), key, items);
+  }
+
+  /** "Turns/moves well/all+round" is each of the four; an empty alternative is left out. */
+  static List<String> spelledOut(String item) {
+    if (!item.contains("/")) {
+      return List.of(item);
+    }
+    String mark = item.startsWith("*") ? "*" : "";
+    List<String> all = List.of("");
+    for (String word : item.substring(mark.length()).split(" ")) {
+      List<String> longer = new ArrayList<>();
+      for (String begun : all) {
+        for (String alternative : word.split("/", -1)) {
+          longer.add((begun + " " + alternative.replace('+', ' ')).strip());
+        }
+      }
+      all = longer;
+    }
+    return all.stream().filter(one -> !one.isEmpty()).map(one -> mark + one).toList();
   }
 
   private boolean step(Step step, String key, List<String> items) {

@@ -271,7 +271,10 @@ final class Scope {
             case DOUBT, FOREIGN, CORRECTION -> true;
             case PLAN, CONCERN -> isNormal(claim);
             // "No bogginess" denies a thing of its own; "not really" may deny anything.
-            case NOT -> !(names && lexicon.isListed("no-thing", words.get(item.from())));
+            case NOT ->
+                !(names
+                    && (lexicon.isListed("no-thing", words.get(item.from()))
+                        || !isNormal(claim) && deniesADeed(item, chunk)));
             case UNKNOWN ->
                 suspected.contains(item.from()) && isNormal(claim)
                     || isNormal(claim) && (chunk.behindTurn() || !talk) && !deniesOnly(chunk);
@@ -281,6 +284,17 @@ final class Scope {
         add(item, scope);
       }
     }
+  }
+
+  // "Milia, don't squeeze them": nothing that is looked for, felt or heard.
+  private boolean deniesADeed(WordItem not, Chunk chunk) {
+    return lexicon.isListed("not-done", words.get(not.from()))
+        && chunk.items().stream()
+            .noneMatch(
+                item ->
+                    item.kind() == WordItem.Kind.FINDING
+                        || lexicon.isListed("perceive", words.subList(item.from(), item.to()))
+                        || lexicon.isListed("finds-out", words.get(item.from())));
   }
 
   private boolean deniesOnly(Chunk chunk) {

@@ -265,8 +265,14 @@ final class WordItems {
     }
   }
 
-  // "The two of them together on the left": how many, not where.
+  // "The two of them together on the left", "Barlow and Ortolani on the right both fine": how many,
+  // not where.
   private static boolean isCount(List<String> words, List<WordItem> items, WordItem item) {
+    if (item.kind() == WordItem.Kind.SIDE
+        && words.subList(item.from(), item.to()).equals(List.of("both"))
+        && countsStructures(items, item)) {
+      return true;
+    }
     if (item.kind() != WordItem.Kind.SIDE
         || !words.subList(item.from(), item.to()).contains("two")) {
       return false;
@@ -283,6 +289,31 @@ final class WordItems {
       }
     }
     return false;
+  }
+
+  // Behind two structures that "and" joins, and the one side that they are of.
+  private static boolean countsStructures(List<WordItem> items, WordItem both) {
+    int side = items.indexOf(both) - 1;
+    while (side >= 0 && items.get(side).isEmpty()) {
+      side--;
+    }
+    if (side < 0
+        || items.get(side).kind() != WordItem.Kind.SIDE
+        || items.get(side).sides().size() != 1) {
+      return false;
+    }
+    int at = side - 1;
+    while (at >= 0 && items.get(at).isEmpty()) {
+      at--;
+    }
+    int joint = at - 1;
+    while (joint >= 0 && items.get(joint).isEmpty()) {
+      joint--;
+    }
+    return joint > 0
+        && items.get(at).kind() == WordItem.Kind.PART
+        && items.get(joint).kind() == WordItem.Kind.AND
+        && items.subList(0, joint).stream().anyMatch(i -> i.kind() == WordItem.Kind.PART);
   }
 
   // "Navel skin clear": not all of the skin; "well folded": not what is folded over.

@@ -108,7 +108,7 @@ public final class WordSequences {
   static WordSequences counted(
       PhraseNetwork network, Protocol protocol, TypedText typed, Predicate<String> sayable)
       throws IOException {
-    LayLexicon lexicon = LayLexiconReader.shipped(protocol, typed::words);
+    LayLexicon lexicon = LayLexiconReader.heard(protocol, typed::words);
     WordSequences all = new WordSequences(sayable, WordShares.shipped());
     SpokenSentences sentences = new SpokenSentences(lexicon, SEED);
     for (String line : said()) {
