@@ -140,6 +140,18 @@ final class LiveSession implements SampleSource {
     }
   }
 
+  /** The shortest wording; of one side as it is said of the other where that was found alone. */
+  private Optional<String> wording(String keys) {
+    Optional<String> across =
+        Optional.ofNullable(wordings.get(swapped(keys, ".right", ".left")))
+            .map(words -> swapped(words, "right", "left"));
+    return Optional.ofNullable(wordings.get(keys)).or(() -> across);
+  }
+
+  private static String swapped(String text, String one, String other) {
+    return text.replace(one, "\0").replace(other, one).replace("\0", other);
+  }
+
   private static String key(Finding finding) {
     Object value =
         finding.quantity() == null
@@ -264,7 +276,7 @@ final class LiveSession implements SampleSource {
       missing.addAll(one.keys());
       missing.removeAll(standing());
       if (!offered.containsAll(missing) && repeated.add(one.text())) {
-        lacking.add(wordings.getOrDefault(String.join(",", missing), said));
+        lacking.add(wording(String.join(",", missing)).orElse(said));
       }
     }
     return lacking.isEmpty()
@@ -280,10 +292,14 @@ final class LiveSession implements SampleSource {
     if (wrong.isEmpty()) {
       return Optional.empty();
     }
-    leftWrong.addAll(wrong);
+    if (extraHere >= MOST_EXTRA / 2) {
+      leftWrong.addAll(wrong);
+      return Optional.empty();
+    }
+    repeated.clear();
     String slot = wrong.iterator().next().replaceFirst("=.*", "=");
     Optional<String> instead =
-        allMeant.stream().filter(key -> key.startsWith(slot)).findFirst().map(wordings::get);
+        allMeant.stream().filter(key -> key.startsWith(slot)).findFirst().flatMap(this::wording);
     if (wrong.size() == 1 && instead.isPresent()) {
       return instead.map(words -> "correction, " + words);
     }
