@@ -125,8 +125,13 @@ final class Scope {
     for (int i = 0; i < chunks.size(); i++) {
       boolean ofSame =
           i < first && isOf(claim, chunks.get(i)) || i == said && refersBack(chunks.get(first));
+      boolean finds = i < first && findsSame(claim, chunks.get(i));
       if (saysOnlyNo(chunks.get(i))) {
         chunks.get(i).items().forEach(item -> add(item, scope));
+      } else if (finds && !ofSame) {
+        chunks.get(i).items().stream()
+            .filter(item -> item.kind() == WordItem.Kind.NOT)
+            .forEach(item -> add(item, scope));
       } else if (ofSame) {
         chunks.get(i).items().stream()
             .filter(
@@ -252,6 +257,12 @@ final class Scope {
     return chunk.items().stream()
         .filter(item -> item.kind() == WordItem.Kind.PART)
         .anyMatch(item -> item.match().steps(Sense.Kind.PART).contains(claim.step()));
+  }
+
+  private static boolean findsSame(Claim claim, Chunk chunk) {
+    return chunk.items().stream()
+        .filter(item -> item.kind() == WordItem.Kind.FINDING)
+        .anyMatch(item -> item.match().steps(Sense.Kind.VALUE).contains(claim.step()));
   }
 
   private boolean saysOnlyNo(Chunk chunk) {
