@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import tiptoe.files.ContentCache;
+import tiptoe.files.Sha256;
 
 /**
  * Model folders with decoding graphs, each under the hash of what it was made from. A folder
@@ -16,6 +17,7 @@ import tiptoe.files.ContentCache;
  */
 public final class GraphCache {
   private static final String MANIFEST = "manifest.sha256";
+  private static final String DECODER = "conf/model.conf";
 
   /** What is taken over from the model as it is. */
   private static final List<String> TAKEN = List.of("ivector", ModelFolder.WORD_BOUNDARY);
@@ -81,6 +83,36 @@ public final class GraphCache {
         cache.put(name, part -> write(graph, inputs, network, part), GraphCache::isIntact), true);
   }
 
+  /**
+   * The folder for hearing again over the graph of another: its files by links, with the decoder's
+   * settings for that.
+   */
+  public BuiltModel again(BuiltModel first) throws IOException {
+    String name =
+        "again-"
+            + ContentCache.digits(
+                Sha256.hexOf(
+                    (first.folder().getFileName() + ModelConf.again())
+                        .getBytes(StandardCharsets.UTF_8)));
+    for (Path place : cache.candidates(name)) {
+      if (isIntact(place)) {
+        return found(place, false);
+      }
+    }
+    return found(
+        cache.put(
+            name,
+            part -> {
+              take(first.folder(), part);
+              Files.delete(part.resolve(MANIFEST));
+              Files.delete(part.resolve(DECODER));
+              Files.writeString(part.resolve(DECODER), ModelConf.again());
+              Manifest.of(part).write(part.resolve(MANIFEST));
+            },
+            GraphCache::isIntact),
+        true);
+  }
+
   private static BuiltModel found(Path target, boolean fresh) throws IOException {
     FstHeader header = FstHeader.read(new BinaryReader(target.resolve("graph/HCLG.fst")));
     return new BuiltModel(target, header.states(), header.arcs(), fresh);
@@ -139,7 +171,7 @@ public final class GraphCache {
       words.append(graph.words().get(label)).append(' ').append(label).append('\n');
     }
     Files.writeString(into.resolve("graph/words.txt"), words);
-    Files.writeString(into.resolve("conf/model.conf"), inputs.decoder());
+    Files.writeString(into.resolve(DECODER), inputs.decoder());
     Files.writeString(
         into.resolve(ModelFolder.FEATURES),
         ModelConf.features(Files.readString(model.file(ModelFolder.FEATURES))));

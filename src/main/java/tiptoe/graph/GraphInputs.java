@@ -48,7 +48,10 @@ public record GraphInputs(
 
   /** The decoder's settings for the graph. */
   String decoder() {
-    return ModelConf.text(phrases.arcCount() > 0);
+    if (phrases.arcCount() == 0) {
+      return ModelConf.phones();
+    }
+    return settings.equals(GraphSettings.LOOSE) ? ModelConf.again() : ModelConf.first();
   }
 
   /** One SHA-256 over everything, so that a graph is found again only for the same inputs. */

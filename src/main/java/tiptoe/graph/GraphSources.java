@@ -33,7 +33,7 @@ public record GraphSources(
     Sha256.add(digest, "format " + GraphInputs.FORMAT);
     Sha256.add(digest, model.identity());
     Sha256.add(digest, settings.toString());
-    Sha256.add(digest, ModelConf.text(true) + ModelConf.text(false));
+    Sha256.add(digest, ModelConf.first() + ModelConf.again() + ModelConf.phones());
     for (Path file : pronunciations) {
       digest.update(Sha256.of(file));
     }

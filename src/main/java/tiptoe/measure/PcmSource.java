@@ -6,9 +6,9 @@ import tiptoe.audio.Chunk;
 import tiptoe.audio.Pcm;
 import tiptoe.audio.SampleSource;
 
-/** Sound in memory, in pieces as short as those a microphone or a file gives. */
+/** Sound in memory, in pieces of 20 ms: as often a microphone is asked for what there is. */
 final class PcmSource implements SampleSource {
-  private static final int CHUNK = Pcm.RATE / 10;
+  private static final int CHUNK = Pcm.RATE / 50;
 
   private final short[] samples;
   private int position;

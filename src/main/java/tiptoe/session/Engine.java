@@ -114,7 +114,7 @@ public final class Engine implements AutoCloseable {
       progress.printf("decoding graph: %,d states, %,d arcs%n", built.states(), built.arcs());
     }
     BuiltModel phones = cache.get(GraphInputs.ofPhones(folder, home.pronunciations()), () -> {});
-    SpeechModel model = SpeechModel.open(built, phones);
+    SpeechModel model = SpeechModel.open(built, cache.again(built), phones);
     FreeHearing free =
         new FreeHearing(stock, () -> understanding.get().network().words(), home.pronunciations());
     Loading<Optional<SpeechModel>> wordings =

@@ -50,6 +50,9 @@ public final class Recogniser implements AutoCloseable {
   private long fed;
   private double lastEnd;
 
+  /** The words so far, once somebody asked; null after more sound. */
+  private String partial;
+
   /**
    * @param again hears each utterance again; null where nothing does
    */
@@ -101,6 +104,7 @@ public final class Recogniser implements AutoCloseable {
     if (again != null) {
       again.take(piece);
     }
+    partial = null;
     int answer = library.vosk_recognizer_accept_waveform_s(opened(), piece, piece.length);
     if (answer == FAILED) {
       throw new IllegalStateException("the speech library failed on its input");
@@ -117,7 +121,13 @@ public final class Recogniser implements AutoCloseable {
   /** The words so far of the utterance that is being said, with filler; they may still change. */
   public synchronized String partial() {
     Pointer open = opened();
-    return gate.isShut() ? "" : VoskResults.partial(library.vosk_recognizer_partial_result(open));
+    if (gate.isShut()) {
+      return "";
+    }
+    if (partial == null) {
+      partial = VoskResults.partial(library.vosk_recognizer_partial_result(open));
+    }
+    return partial;
   }
 
   /** Ends the stream of sound, and gives the utterance it ended in. */

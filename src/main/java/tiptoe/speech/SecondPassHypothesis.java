@@ -18,7 +18,7 @@ import tiptoe.speech.VoskResults.Alternative;
  */
 final class SecondPassHypothesis {
   /** Samples that are handed on at once: as many as are decoded at once. */
-  static final int PIECE = 9 * Recogniser.RATE / 100;
+  static final int PIECE = 30 * Recogniser.RATE / 100;
 
   private final double from;
   private final BackgroundDecoder phones;

@@ -26,32 +26,43 @@ public final class SpeechModel implements AutoCloseable {
   private final Path folder;
   private Pointer model;
 
+  /** The same graph, to hear again; null where nothing is heard twice. */
+  private final SpeechModel again;
+
   /** The same acoustic model over a loop of phones; null where nothing is heard twice. */
   private final SpeechModel phones;
 
   /** The same acoustic model over free wordings; null where they are not heard. */
   private volatile Supplier<Optional<SpeechModel>> free;
 
-  private SpeechModel(VoskLibrary library, Path folder, Pointer model, SpeechModel phones) {
+  private SpeechModel(
+      VoskLibrary library, Path folder, Pointer model, SpeechModel again, SpeechModel phones) {
     this.library = library;
     this.folder = folder;
     this.model = model;
+    this.again = again;
     this.phones = phones;
   }
 
   /**
-   * Loads two folders; utterances are then heard a second time.
+   * Loads three folders; utterances are then heard a second time.
    *
    * @param phrases the decoding graph of the examination
+   * @param again the same for the second time
    * @param phones a graph without words
    */
-  public static SpeechModel open(BuiltModel phrases, BuiltModel phones) throws IOException {
-    // Both at once: each takes more than half a second.
-    Loading<SpeechModel> second = Loading.load("load the second hearing", () -> open(phones));
+  public static SpeechModel open(BuiltModel phrases, BuiltModel again, BuiltModel phones)
+      throws IOException {
+    // All at once: each takes more than half a second.
+    Loading<SpeechModel> second = Loading.load("load the second hearing", () -> open(again));
+    Loading<SpeechModel> loop = Loading.load("load the loop of phones", () -> open(phones));
     try {
-      return open(phrases.folder(), second);
+      SpeechModel first = open(phrases.folder());
+      return new SpeechModel(
+          first.library, first.folder, first.model, second.await(), loop.await());
     } catch (IOException | RuntimeException e) {
       second.await().close();
+      loop.await().close();
       throw e;
     }
   }
@@ -68,10 +79,6 @@ public final class SpeechModel implements AutoCloseable {
 
   /** The folder must have been checked: the library may end the process over a damaged one. */
   static SpeechModel open(Path folder) throws IOException {
-    return open(folder, null);
-  }
-
-  private static SpeechModel open(Path folder, Loading<SpeechModel> phones) throws IOException {
     VoskLibrary library = Vosk.library();
     Path place = folder.toAbsolutePath();
     Loaded loaded =
@@ -83,7 +90,7 @@ public final class SpeechModel implements AutoCloseable {
       throw new UnusableModelException(
           "expected a model folder that the speech library loads, found %s".formatted(folder));
     }
-    return new SpeechModel(library, place, loaded.model(), phones == null ? null : phones.await());
+    return new SpeechModel(library, place, loaded.model(), null, null);
   }
 
   private static Loaded load(VoskLibrary library, Path folder) {
@@ -144,7 +151,7 @@ public final class SpeechModel implements AutoCloseable {
         checked(recogniser),
         new SecondPass(
             library,
-            this::pointer,
+            again::pointer,
             phones::pointer,
             wordings == null ? null : () -> wordings.get().map(SpeechModel::pointer)));
   }
@@ -170,6 +177,7 @@ public final class SpeechModel implements AutoCloseable {
       LOADED.computeIfPresent(folder, (same, open) -> letGo(library, open));
       model = null;
       if (phones != null) {
+        again.close();
         phones.close();
       }
     }

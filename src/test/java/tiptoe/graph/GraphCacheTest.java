@@ -67,6 +67,26 @@ class GraphCacheTest {
     assertTrue(Files.isSameFile(model.file("am/final.mdl"), acoustic));
   }
 
+  /** The graph is heard again by other settings, and lies on the disk once. */
+  @Test
+  void hearsAgainOverTheSameFilesByOtherSettings() throws IOException {
+    BuiltModel first = get(Words.of("ortolani negative"));
+
+    BuiltModel again = cache.again(first);
+
+    assertTrue(again.fresh());
+    assertEquals(first.arcs(), again.arcs());
+    for (String same : List.of("graph/HCLG.fst", "am/final.mdl", "conf/mfcc.conf")) {
+      assertTrue(
+          Files.isSameFile(first.folder().resolve(same), again.folder().resolve(same)), same);
+    }
+    assertNotEquals(
+        Files.readString(first.folder().resolve("conf/model.conf")),
+        Files.readString(again.folder().resolve("conf/model.conf")));
+    assertFalse(cache.again(first).fresh());
+    assertNotEquals(again.folder(), cache.again(get(Words.of("ortolani positive"))).folder());
+  }
+
   /** A file that is there is not written again: another process may be reading it. */
   @Test
   void processesThatBuildTheSameAtOnceShareOne() throws Exception {

@@ -1,11 +1,14 @@
 #!/usr/bin/env python3
-"""Speaks the natural sentences of an author into a folder: one WAV and one text file a sentence.
+"""Speaks natural sentences into a folder, for HearAll: a WAV, a text and a key a sentence.
 
-The text file holds the sentence and what it states. Each sentence is said by one of the voices in
-turn. Needs flite, espeak-ng and sox.
+The text file holds the sentence with what it states, the key what it states alone. What states
+nothing (=> -) is spoken into FOLDER-talk, without either. Each sentence is said by one of the
+voices in turn: those that teach and fit, or those that are kept for measuring. Needs flite,
+espeak-ng, sox and, for the held voices, festival with cmu_us_slt_arctic_hts.
 
-usage: speak.py AUTHOR FOLDER
+usage: speak.py fit|held FOLDER AUTHOR.txt…
 """
+import concurrent.futures
 import os
 import sys
 
@@ -14,20 +17,44 @@ sys.dont_write_bytecode = True
 sys.path.insert(0, os.path.join(HERE, "../.."))
 import clip
 
-VOICES = ["flite:rms", "flite:slt", "flite:awb", "flite:kal", "esp:en-us"]
+VOICES = {
+    "fit": ["flite:kal", "flite:rms", "esp:en-us", "esp:en-gb", "fest:kal_diphone", "esp:en-us+m3"],
+    "held": [
+        "flite:awb", "flite:slt", "esp:en-us+f3", "esp:en-gb-x-rp", "esp:en-gb-scotland",
+        "fest:cmu_us_slt_arctic_hts",
+    ],
+}
+
+
+def rows(file):
+    with open(file, encoding="utf-8") as lines:
+        return [line.strip() for line in lines if line.strip() and not line.startswith("#")]
+
+
+def speak(folder, number, voice, author, row):
+    said, arrow, key = (part.strip() for part in row.partition("=>"))
+    talk = not arrow or key in ("-", "none")
+    into = folder + "-talk" if talk else folder
+    os.makedirs(into, exist_ok=True)
+    name = os.path.join(into, f"{author}-{number:03d}-" + voice.replace(":", "_").replace("+", "_"))
+    clip.write(name, voice, said, 1.2)
+    if not talk:
+        for ending, text in ((".txt", row), (".key", key)):
+            with open(name + ending, "w", encoding="utf-8") as out:
+                out.write(text + "\n")
 
 
 def main():
-    author, folder = sys.argv[1:]
-    os.makedirs(folder, exist_ok=True)
-    with open(os.path.join(HERE, author + ".txt"), encoding="utf-8") as rows:
-        said = [row.strip() for row in rows if row.strip() and not row.startswith("#")]
-    for number, row in enumerate(said):
-        voice = VOICES[number % len(VOICES)]
-        name = os.path.join(folder, f"{number:03d}-" + voice.replace(":", "_"))
-        clip.write(name, voice, row.split("=>")[0].strip(), 1.2)
-        with open(name + ".txt", "w", encoding="utf-8") as out:
-            out.write(row + "\n")
+    half, folder, *authors = sys.argv[1:]
+    voices = VOICES[half]
+    with concurrent.futures.ThreadPoolExecutor() as pool:
+        for file in authors:
+            author = os.path.basename(file).removesuffix(".txt").replace("-", "")
+            for number, row in enumerate(rows(file)):
+                voice = voices[number % len(voices)]
+                pool.submit(speak, folder, number, voice, author, row).add_done_callback(
+                    lambda done: done.result()
+                )
 
 
 main()
