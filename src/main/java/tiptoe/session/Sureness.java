@@ -95,6 +95,7 @@ record Sureness(
    * @param recordFrom least probability with which a statement is recorded without a question
    * @param keyNormalFrom the same where it says that a step which must be stated for itself is
    *     normal: nobody looks again
+   * @param leastShare of the ways to hear them that must surely state it, however well they fit
    * @param base with every other feature 0
    * @param share of the ways to hear them, by likelihood, that surely state it
    * @param support of the free wordings for each second of words
@@ -102,10 +103,14 @@ record Sureness(
   record Freely(
       @JsonProperty("record-from") double recordFrom,
       @JsonProperty("key-normal-from") double keyNormalFrom,
+      @JsonProperty("least-share") double leastShare,
       @JsonProperty("base") double base,
       @JsonProperty("share") double share,
       @JsonProperty("support") double support) {
     boolean isSure(Case one) {
+      if (one.features()[0] < leastShare) {
+        return false;
+      }
       double probability = logistic(base + share * one.features()[0] + support * one.features()[1]);
       return probability >= (isKeyNormal(one.meaning()) ? keyNormalFrom : recordFrom);
     }

@@ -25,7 +25,7 @@ class SurenessTest {
           0.05,
           0.5,
           new Sureness.Phrases(0.5, 0.7, 0.75, -1, 2, 0, -4, -1, 0),
-          new Sureness.Freely(0.5, 0.7, -1, 2, 0));
+          new Sureness.Freely(0.5, 0.7, 0, -1, 2, 0));
 
   private static final Meaning MURMUR = states("murmur", null, "present");
   private static final Meaning NEXT = new Meaning.Heading("hips");
@@ -135,5 +135,17 @@ class SurenessTest {
     assertTrue(shipped.freely().keyNormalFrom() > shipped.freely().recordFrom());
     assertEquals(0.95, shipped.phrases().keyNormalFrom());
     assertTrue(shipped.freely().keyNormalFrom() > 0.95);
+  }
+
+  /** Log odds are 9 whatever the share. */
+  @Test
+  void whatMostWaysToHearFreeWordingsDoNotStateIsNeverSure() {
+    Sureness.Freely strict = new Sureness.Freely(0.5, 0.7, 0.5, 9, 0, 0);
+    for (double share : new double[] {0.44, 0.56}) {
+      double[] features = {share, 0};
+      assertEquals(share > 0.5, strict.isSure(new Sureness.Case(MURMUR, features)));
+      assertTrue(
+          new Sureness.Freely(0.5, 0.7, 0, 9, 0, 0).isSure(new Sureness.Case(MURMUR, features)));
+    }
   }
 }
