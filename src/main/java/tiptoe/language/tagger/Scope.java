@@ -287,14 +287,22 @@ final class Scope {
                     && (lexicon.isListed("no-thing", words.get(item.from()))
                         || !isNormal(claim) && deniesADeed(item, chunk)));
             case UNKNOWN ->
-                suspected.contains(item.from()) && isNormal(claim)
-                    || isNormal(claim) && (chunk.behindTurn() || !talk) && !deniesOnly(chunk);
+                isNormal(claim)
+                    && !likens(chunk)
+                    && (suspected.contains(item.from())
+                        || (chunk.behindTurn() || !talk) && !deniesOnly(chunk));
             default -> false;
           };
       if (dangerous) {
         add(item, scope);
       }
     }
+  }
+
+  // "Both red reflexes present, like a sheep in the headlamps"
+  private boolean likens(Chunk chunk) {
+    return words.get(chunk.from()).equals("like")
+        && chunk.items().stream().allMatch(i -> i.isEmpty() || i.kind() == WordItem.Kind.UNKNOWN);
   }
 
   // "Milia, don't squeeze them": nothing that is looked for, felt or heard.
