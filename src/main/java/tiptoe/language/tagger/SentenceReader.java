@@ -109,7 +109,9 @@ final class SentenceReader {
           before.parts.isEmpty()
               || correction.parts.isEmpty()
               || before.partSteps().stream().anyMatch(correction.partSteps()::contains);
-      if (correction.findings.isEmpty() && !correction.sides.isEmpty() && samePart) {
+      // "On the right, no, my right, baby's left": the side that it was puts nothing right.
+      boolean puts = !correction.sides.isEmpty() && !correction.sides.equals(before.sides);
+      if (correction.findings.isEmpty() && puts && samePart && !correction.wavers) {
         before.sides.clear();
         before.sides.addAll(correction.sides);
         before.sideWords.addAll(correction.sideWords);
@@ -175,6 +177,9 @@ final class SentenceReader {
     boolean anew = !now.sides.isEmpty() && !joined && !(now.sides.equals(said));
     boolean says = !now.findings.isEmpty() || now.denier >= 0 || !now.parts.isEmpty();
     if (anew && says || !joined && !now.findings.isEmpty() && leads(item)) {
+      next();
+    } else if (anew && now.corrects) {
+      now.wavers = true;
       next();
     } else if (anew && isOfOther()) {
       now.sides.clear();

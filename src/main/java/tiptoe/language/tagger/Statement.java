@@ -40,6 +40,9 @@ final class Statement {
   /** Whether it was said to correct what comes before. */
   boolean corrects;
 
+  /** Whether it puts right a side and then names the other: nobody knows which. */
+  boolean wavers;
+
   /** The words that say that this side is as the other; −1 where there are none. */
   int same = -1;
 

@@ -69,6 +69,7 @@ final class ToldReader {
 
   Told read() {
     if (words.contains(TypedText.ASKS)
+        || new Talk(lay, words).asksOrRemembers()
         || lay.says("supposes", plain)
         || told.says("example", plain)
         || told.says("stranger", words)

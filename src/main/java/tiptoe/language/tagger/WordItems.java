@@ -131,6 +131,9 @@ final class WordItems {
         items.set(i, comma(items.get(i)));
       }
     }
+    if (!items.isEmpty() && new Talk(lexicon, words).isAll()) {
+      items.set(0, WordItem.of(WordItem.Kind.FOREIGN, items.get(0).from(), items.get(0).to()));
+    }
     return items;
   }
 
@@ -144,7 +147,12 @@ final class WordItems {
   }
 
   // "It goes back in easily": no structure.
+  // "Crackles down low": where they are, not how much air comes in.
   private boolean isAdverb(List<String> words, TermMatch match) {
+    if (words.subList(match.from(), match.to()).equals(List.of("down"))) {
+      return lexicon.matches(words.subList(0, match.from())).stream()
+          .anyMatch(before -> before.to() == match.from() && before.is(Sense.Kind.VALUE));
+    }
     return words.subList(match.from(), match.to()).equals(List.of("back"))
         && !new Breaks(words).at(match.from() - 1)
         && !lexicon.isListed("before-back", words.get(match.from() - 1));
@@ -318,19 +326,29 @@ final class WordItems {
 
   // "Navel skin clear": not all of the skin; "well folded": not what is folded over.
   private boolean isHalf(List<String> words, TermMatch match, List<TermMatch> all) {
-    if (match.from() == 0 || !match.is(Sense.Kind.VALUE)) {
+    if (!match.is(Sense.Kind.VALUE)) {
       return false;
     }
-    String before = words.get(match.from() - 1);
+    String before = match.from() == 0 ? TypedText.BREAK : words.get(match.from() - 1);
     boolean ofPart =
         words.get(match.from()).equals("skin")
             && match.steps(Sense.Kind.VALUE).contains("skin")
             && all.stream().anyMatch(o -> o.to() == match.from() && o.is(Sense.Kind.PART));
+    // "A bit of yellow discharge": it is the discharge that is yellow, not the skin.
+    boolean ofThing =
+        lexicon.isListed("colour-of", words.get(match.to() - 1))
+            && all.stream()
+                .filter(o -> o.from() >= match.from() && o.from() <= match.to())
+                .filter(o -> o.to() > match.to() && o.is(Sense.Kind.VALUE))
+                .anyMatch(
+                    o ->
+                        Collections.disjoint(
+                            o.steps(Sense.Kind.VALUE), match.steps(Sense.Kind.VALUE)));
     boolean wellDone =
         lexicon.isListed("well", before)
             && words.get(match.to() - 1).endsWith("ed")
             && lexicon.isAbnormal(match);
-    return ofPart || wellDone;
+    return ofPart || ofThing || wellDone;
   }
 
   private static TermMatch findingBefore(List<WordItem> items, int i) {

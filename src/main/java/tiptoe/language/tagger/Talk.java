@@ -1,0 +1,171 @@
+package tiptoe.language.tagger;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.IntStream;
+
+/**
+ * Tells talk about findings from what is found: a definition, whose subject is any such thing and
+ * no thing of this baby ("a murmur's just a noise"), what somebody saw over the years, a question,
+ * and a finding that is only the topic ("the class about jaundice"). The words are in {@code
+ * cues.txt}.
+ */
+final class Talk {
+  private static final int LONGEST_SUBJECT = 9;
+  private static final String IS = "'s";
+
+  private final LayLexicon lexicon;
+  private final List<String> words;
+  private final Breaks breaks;
+
+  Talk(LayLexicon lexicon, List<String> words) {
+    this.lexicon = lexicon;
+    this.words = words;
+    this.breaks = new Breaks(words);
+  }
+
+  /** Whether the sentence is such talk as a whole. */
+  boolean isAll() {
+    return asksOrRemembers()
+        || IntStream.range(0, words.size())
+            .anyMatch(at -> isTopic(at) || begins(at) && defines(at));
+  }
+
+  /** The same for what is told of the baby, which may be in words of other people and things. */
+  boolean asksOrRemembers() {
+    return remembers() || !words.isEmpty() && asks(afterOpeners(0));
+  }
+
+  // Where a stretch begins, behind "so", "well".
+  private boolean begins(int at) {
+    return at == 0 && !opens(0) || at > 0 && (breaks.at(at - 1) || opensOnly(at)) && !opens(at);
+  }
+
+  private boolean opensOnly(int at) {
+    return IntStream.range(breaks.from(at), at).allMatch(this::opens);
+  }
+
+  private boolean opens(int at) {
+    return lexicon.isListed("opener", words.get(at));
+  }
+
+  private int afterOpeners(int from) {
+    int at = from;
+    while (at + 1 < words.size() && (opens(at) || breaks.at(at))) {
+      at++;
+    }
+    return at;
+  }
+
+  // "A sacral dimple worth scanning is deep", "milia are the …", "a murmur's just a noise"; but "a
+  // soft murmur is heard", "a dimple on the midline is shallow".
+  private boolean defines(int from) {
+    boolean any = lexicon.isListed("any", words.get(from));
+    int to = Math.min(breaks.to(from), from + LONGEST_SUBJECT);
+    for (int at = from + 1; at < to && !lexicon.isListed("new-subject", words.get(at)); at++) {
+      boolean copula = lexicon.isListed("copula", words.get(at));
+      boolean owns = words.get(at).endsWith(IS);
+      if (!copula && !owns || at + 1 >= words.size()) {
+        continue;
+      }
+      List<String> subject = new ArrayList<>(words.subList(from, at));
+      if (owns) {
+        subject.add(words.get(at).substring(0, words.get(at).length() - IS.length()));
+      }
+      boolean finding =
+          lexicon.matches(subject).stream()
+              .anyMatch(
+                  match ->
+                      match.is(Sense.Kind.VALUE)
+                          && lexicon.isAbnormal(match)
+                          && (any || match.from() == 0 && match.to() == subject.size()));
+      boolean definite =
+          subject.stream()
+              .anyMatch(
+                  word -> lexicon.isListed("definite", word) || lexicon.isListed("severity", word));
+      int said = at + 1;
+      while (said + 1 < to && lexicon.isListed("by-the-way", words.get(said))) {
+        said++;
+      }
+      String behind = words.get(said);
+      boolean here =
+          lexicon.isListed("seen", behind)
+              || lexicon.isListed("preposition", behind)
+              || lexicon.isListed("found-here", behind);
+      boolean general = any ? !here : lexicon.isListed("in-general", behind);
+      if (finding && !definite && general) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  // "I have seen four natal teeth in thirty years", "we've had plenty of those"
+  private boolean remembers() {
+    for (int at = 0; at < words.size(); at++) {
+      boolean time =
+          lexicon.isListed("years", words.get(at))
+              && IntStream.range(Math.max(0, at - 4), at)
+                  .anyMatch(i -> lexicon.isListed("over-time", words.get(i)));
+      boolean ofMany =
+          lexicon.isListed("experiences", words.get(at))
+              && at + 1 < words.size()
+              && IntStream.range(at + 1, Math.min(words.size(), at + 3))
+                  .anyMatch(i -> lexicon.isListed("any-number", words.get(i)));
+      if ((time || ofMany) && IntStream.range(0, at).anyMatch(this::isSpeaker)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private boolean isSpeaker(int at) {
+    return lexicon.isListed("experienced", words.get(at));
+  }
+
+  // "Where'd it go", "is jaundice the yellow", "does moulding hurt", "are we still on for the
+  // class, the one about jaundice"
+  private boolean asks(int from) {
+    String first = words.get(from);
+    if (lexicon.isListed("asks-where", first)) {
+      return true;
+    }
+    if (!lexicon.isListed("asking", first) || from + 2 >= words.size()) {
+      return false;
+    }
+    return lexicon.matches(words.subList(from + 1, words.size())).stream()
+        .filter(match -> match.from() == 0)
+        .map(match -> from + 1 + match.to())
+        .anyMatch(
+            to ->
+                lexicon.isListed("inverts", first)
+                    || to < words.size() && lexicon.isListed("asked-whether", words.get(to)));
+  }
+
+  // "The one about jaundice", "the leaflet on tongue ties"; "a bit blue about the mouth" is a
+  // place.
+  private boolean isTopic(int at) {
+    boolean about =
+        words.get(at).equals("about")
+            && (at == 0 || !lexicon.isListed("unsure-about", words.get(at - 1)));
+    boolean on =
+        Set.of("on", "for").contains(words.get(at))
+            && at > 0
+            && lexicon.isListed("topic", words.get(at - 1));
+    if (!about && !on) {
+      return false;
+    }
+    int from = at + 1;
+    while (from < words.size() && Set.of("a", "an", "the", "any").contains(words.get(from))) {
+      from++;
+    }
+    int begin = from;
+    if (!Numbers.in(words.subList(at, Math.min(words.size(), begin + 1)), List.of()).isEmpty()) {
+      return false;
+    }
+    return lexicon.matches(words.subList(begin, words.size())).stream()
+        .filter(match -> match.from() == 0)
+        .anyMatch(match -> on || match.is(Sense.Kind.VALUE) && lexicon.isAbnormal(match));
+  }
+}
