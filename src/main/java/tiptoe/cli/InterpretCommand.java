@@ -60,7 +60,7 @@ final class InterpretCommand implements Callable<Integer> {
             new Explanation(
                 session.record().utterances().size() - 1, TypedText.plain(words), meaning));
       }
-      print(session, explain ? explanations : List.of());
+      print(session, explanations);
     }
     return 0;
   }
@@ -74,10 +74,13 @@ final class InterpretCommand implements Callable<Integer> {
 
   private void print(ExamSession session, List<Explanation> explanations) {
     if (json) {
-      Console.json(Explanation.json(session.record(), session.assessment(), explanations));
+      Console.json(
+          Explanation.json(
+              session.record(), session.assessment(), explain ? explanations : List.of()));
     } else {
       Console.out()
-          .print(Explanation.text(session.record(), session.wording().words(), explanations));
+          .print(
+              Explanation.text(session.record(), session.wording().words(), explanations, explain));
     }
   }
 }

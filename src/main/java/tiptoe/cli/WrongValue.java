@@ -50,7 +50,7 @@ final class WrongValue {
         .map(
             of ->
                 Arrays.stream(of.getEnumConstants())
-                    .map(one -> one.toString().toLowerCase(Locale.ROOT))
+                    .map(one -> one.toString().toLowerCase(Locale.ROOT).replace('_', '-'))
                     .collect(Collectors.joining(", ")));
   }
 }

@@ -31,17 +31,32 @@ public record Explanation(int utterance, List<String> words, Interpretation mean
     return node;
   }
 
-  /** The utterances of a record for people, each with how it was understood. */
-  public static String text(ExamRecord record, Words words, List<Explanation> explanations) {
+  /**
+   * The utterances of a record for people, each with the facts about the baby that it stated.
+   *
+   * @param whole with how each was understood as well
+   */
+  public static String text(
+      ExamRecord record, Words words, List<Explanation> explanations, boolean whole) {
     StringBuilder text = new StringBuilder();
     for (int i = 0; i < record.utterances().size(); i++) {
       int utterance = i;
       text.append(UtteranceWording.withSources(record, record.utterances().get(i), words));
       explanations.stream()
           .filter(one -> one.utterance() == utterance)
-          .forEach(one -> text.append(one.text(words)));
+          .forEach(
+              one -> text.append(one.facts(record, words)).append(whole ? one.text(words) : ""));
     }
     return text.toString();
+  }
+
+  /** The facts that it stated and that stand so; what is asked about first does not. */
+  private String facts(ExamRecord record, Words wording) {
+    return meaning
+        .of(Meaning.Fact.class)
+        .filter(fact -> record.baby().fact(fact.id()).filter(fact.value()::equals).isPresent())
+        .map(fact -> "  " + wording.stated(fact.id(), fact.value()) + "\n")
+        .collect(Collectors.joining());
   }
 
   /** Adds it to the utterance in the JSON of a record. */

@@ -92,6 +92,16 @@ class CommandsTest {
   }
 
   @Test
+  void interpretTellsTheFactsThatWereStated() {
+    assertTrue(
+        run("interpret", "born by forceps at thirty nine weeks")
+            .out()
+            .endsWith("\n  birth mode: forceps\n  gestation: 39+0 weeks\n"));
+    String aloud = run("interpret", "age eighteen hours", "his sister was born by forceps").out();
+    assertFalse(aloud.contains("birth mode"), aloud);
+  }
+
+  @Test
   void interpretGivesNumbersInTheUnitOfTheStep() throws IOException {
     JsonNode json = run("interpret", "--json", "weight seven pounds six ounces").json();
     assertEquals(

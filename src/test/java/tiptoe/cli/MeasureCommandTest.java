@@ -246,7 +246,7 @@ class MeasureCommandTest {
     "measure demo-audio --snr 5, expected --noise beside --snr",
     "measure, 'expected a folder of recordings, or --reviewed'",
     "measure demo-audio --reviewed, 'expected no folder beside --reviewed, found demo-audio'",
-    "measure demo-audio --split dev, 'expected train, held-out or all, found dev'",
+    "measure demo-audio --split dev, 'expected train, held-out, all behind --split, found ''dev'''",
     "measure demo-audio --loud, not expected: '--loud'",
     "measure demo-audio --threads 0, 'expected at least 1 for --threads, found 0'",
     "measure demo-audio --pause NaN, 'expected 0 to 60 s for --pause, found NaN'",
