@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
+import tiptoe.language.TypedText;
 
 /** The lay lexicon: words of the ward and what they stand for. */
 final class LayLexicon {
@@ -311,5 +312,24 @@ final class LayLexicon {
         || !sense.bound()
         || !contexts.containsKey(sense.step())
         || contexts.get(sense.step()).stream().anyMatch(with -> contains(words, with));
+  }
+
+  /**
+   * Whether somebody is spoken to there: "pink and well perfused, mum" and "mummy, the cord is
+   * dry", not "his mum had".
+   *
+   * @param words with breaks
+   */
+  boolean isAddress(List<String> words, int at) {
+    if (!isListed("address", List.of(words.get(at)))) {
+      return false;
+    }
+    String before = at == 0 ? TypedText.BREAK : words.get(at - 1);
+    String behind = at + 1 == words.size() ? TypedText.BREAK : words.get(at + 1);
+    if (isListed("spoken-of", before)) {
+      return false;
+    }
+    return behind.equals(TypedText.BREAK)
+        || before.equals(TypedText.BREAK) && !isListed("speaks", behind);
   }
 }

@@ -13,7 +13,7 @@ import tiptoe.language.SpokenNumber;
 /** Says of each word of a sentence what it is where facts and measurements are told. */
 final class ToldItems {
   private static final List<String> EMPTY =
-      List.of("filler", "function", "neutral", "little", "talk", "address", "severity");
+      List.of("filler", "function", "neutral", "little", "talk", "severity");
   private static final Map<String, String> UNITS =
       Map.of(
           "hour", "h", "hours", "h", "day", "days", "days", "days", "week", "weeks", "weeks",
@@ -147,6 +147,9 @@ final class ToldItems {
       if (to <= words.size() && words.subList(at, to).equals(entry.term())) {
         found.add(new Item(entry.kind(), at, to, null, List.of()));
       }
+    }
+    if (lay.isAddress(words, at)) {
+      found.add(new Item(Kind.EMPTY, at, at + 1, null, List.of()));
     }
   }
 

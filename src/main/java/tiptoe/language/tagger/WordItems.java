@@ -417,7 +417,7 @@ final class WordItems {
         found.add(WordItem.of(entry.kind(), at, end));
       }
     }
-    if (lexicon.isListed("address", List.of(words.get(at))) && isAddressed(words, at)) {
+    if (lexicon.isAddress(words, at)) {
       found.add(WordItem.of(WordItem.Kind.FILLER, at, at + 1));
       found.removeIf(item -> item.kind() == WordItem.Kind.FOREIGN);
     }
@@ -459,17 +459,6 @@ final class WordItems {
       at++;
     }
     return at;
-  }
-
-  // "Pink and well perfused, mum" and "mummy, the cord is dry", not "his mum had".
-  private boolean isAddressed(List<String> words, int at) {
-    String before = at == 0 ? TypedText.BREAK : words.get(at - 1);
-    String behind = at + 1 == words.size() ? TypedText.BREAK : words.get(at + 1);
-    if (lexicon.isListed("spoken-of", before)) {
-      return false;
-    }
-    return behind.equals(TypedText.BREAK)
-        || before.equals(TypedText.BREAK) && !lexicon.isListed("speaks", behind);
   }
 
   private static WordItem.Kind kind(TermMatch match, List<TermMatch> all) {

@@ -57,6 +57,7 @@ class ToldReaderTest {
           she didn't have antibiotics in labour | intrapartum-antibiotics=no
           first baby, born by vacuum, beg pardon, by forceps | birth-mode=forceps first-born=yes
           mummy had diabetes in the pregnancy, gestational | maternal-diabetes=gestational
+          this one was breech, sister | presentation=breech
           term plus three | gestation=40.0+3.0
           head circumference thirty six, tape slipped, thirty five and a half | head-circumference=35.5
           right hand sats ninety seven, limit is ninety five | saturation-right-hand=97.0
@@ -77,6 +78,8 @@ class ToldReaderTest {
           did anybody in the family have hip problems
           breech babies often have lax hips
           my brother had hip trouble as a baby
+          his sister was born by forceps
+          the sister was breech
           that baby had a temperature of thirty eight
           ask whether mum had diabetes in the pregnancy
           the bilirubin from the baby in room eleven
