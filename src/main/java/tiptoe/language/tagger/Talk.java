@@ -64,7 +64,8 @@ final class Talk {
     boolean any = lexicon.isListed("any", words.get(from));
     int to = Math.min(breaks.to(from), from + LONGEST_SUBJECT);
     for (int at = from + 1; at < to && !lexicon.isListed("new-subject", words.get(at)); at++) {
-      boolean copula = lexicon.isListed("copula", words.get(at));
+      boolean verb = lexicon.isListed(any ? "verb-of-one" : "verb-of-many", words.get(at));
+      boolean copula = verb || lexicon.isListed("copula", words.get(at));
       boolean owns = words.get(at).endsWith(IS);
       if (!copula && !owns || at + 1 >= words.size()) {
         continue;
@@ -73,13 +74,10 @@ final class Talk {
       if (owns) {
         subject.add(words.get(at).substring(0, words.get(at).length() - IS.length()));
       }
+      List<TermMatch> matches = lexicon.matches(subject);
       boolean finding =
-          lexicon.matches(subject).stream()
-              .anyMatch(
-                  match ->
-                      match.is(Sense.Kind.VALUE)
-                          && lexicon.isAbnormal(match)
-                          && (any || match.from() == 0 && match.to() == subject.size()));
+          matches.stream().anyMatch(m -> m.is(Sense.Kind.VALUE) && lexicon.isAbnormal(m))
+              && (any || isCovered(subject.size(), matches));
       boolean definite =
           subject.stream()
               .anyMatch(
@@ -93,12 +91,17 @@ final class Talk {
           lexicon.isListed("seen", behind)
               || lexicon.isListed("preposition", behind)
               || lexicon.isListed("found-here", behind);
-      boolean general = any ? !here : lexicon.isListed("in-general", behind);
+      boolean general = verb || (any ? !here : lexicon.isListed("in-general", behind));
       if (finding && !definite && general) {
         return true;
       }
     }
     return false;
+  }
+
+  private static boolean isCovered(int size, List<TermMatch> matches) {
+    return IntStream.range(0, size)
+        .allMatch(at -> matches.stream().anyMatch(m -> m.from() <= at && at < m.to()));
   }
 
   // "I have seen four natal teeth in thirty years", "we've had plenty of those"
@@ -134,9 +137,14 @@ final class Talk {
     if (!lexicon.isListed("asking", first) || from + 2 >= words.size()) {
       return false;
     }
-    return lexicon.matches(words.subList(from + 1, words.size())).stream()
+    int subject = from + 1;
+    while (subject + 1 < words.size() && lexicon.isListed("determiner", words.get(subject))) {
+      subject++;
+    }
+    int begin = subject;
+    return lexicon.matches(words.subList(begin, words.size())).stream()
         .filter(match -> match.from() == 0)
-        .map(match -> from + 1 + match.to())
+        .map(match -> begin + match.to())
         .anyMatch(
             to ->
                 lexicon.isListed("inverts", first)
