@@ -261,7 +261,7 @@ class OffersTest {
     assertEquals(
         "not recorded: 1 left Barlow: negative; \"yes to all\" records them", lines.get(0));
     assertTrue(
-        lines.contains("  hips: right Barlow, right Ortolani, left Ortolani"), lines.toString());
+        lines.contains("  hips: right Barlow, Ortolani (both sides)"), lines.toString());
     Changes answered = yesToAll();
     assertEquals("clavicle.left intact, barlow.left negative", answers());
     assertEquals(Phase.ENDING, bed.record().phase(), "the end is asked for again");
