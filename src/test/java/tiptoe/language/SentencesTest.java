@@ -53,7 +53,8 @@ class SentencesTest {
     "written/nnp-texas, 0.90, 0.96, 0",
     "written/hospitalist, 0.93, 0.95, 0",
     "written/neonatologist, 0.90, 0.96, 0",
-    "written/talk, 0, 0, 0"
+    "written/talk, 0, 0, 0",
+    "written/talk-cot, 0, 0, 0"
   })
   void recordsAndOffersWhatIsSaidAndNothingElse(
       String author, double recorded, double found, int wronglyOffered) throws IOException {
@@ -84,7 +85,12 @@ class SentencesTest {
     "written/pediatrician-toronto, 0.75, 0.87, 1, 1",
     "written/midwife-leicester, 0.76, 0.84, 0, 0",
     "written/hospitalist-ohio, 0.88, 0.91, 1, 0",
-    "written/registrar-sydney, 0.80, 0.85, 0, 0"
+    "written/registrar-sydney, 0.80, 0.85, 0, 0",
+    "written/consultant-belfast, 0.73, 0.84, 0, 0",
+    "written/family-doctor-minnesota, 0.74, 0.85, 0, 0",
+    "written/midwife-cardiff, 0.72, 0.87, 1, 2",
+    "written/nnp-seattle, 0.87, 0.92, 0, 0",
+    "written/registrar-chennai, 0.80, 0.88, 1, 1"
   })
   void recordsNoMoreThatIsWrongOfAuthorsWhoTalkAtLength(
       String author, double recorded, double found, int wrong, int talk) throws IOException {
@@ -95,6 +101,15 @@ class SentencesTest {
     assertTrue(count.recordedRight >= recorded * count.statements, count::toString);
     assertTrue(
         count.recordedRight + count.offeredRight >= found * count.statements, count::toString);
+  }
+
+  /** Talk round the cot, with how many lines may be offered at most. */
+  @ParameterizedTest
+  @CsvSource({"written/talk-ward, 1", "written/talk-couple, 1"})
+  void recordsNothingOfTalk(String file, int offered) throws IOException {
+    SentenceBenchmark.Count count = count(file);
+    assertEquals(0, count.talkRecorded + count.talkAsked + count.talkCommanded, count::toString);
+    assertTrue(count.talkOffered <= offered, count::toString);
   }
 
   @ParameterizedTest
