@@ -260,8 +260,7 @@ class OffersTest {
     List<String> lines = CommandReply.beforeEnd(bed.record(), WORDS);
     assertEquals(
         "not recorded: 1 left Barlow: negative; \"yes to all\" records them", lines.get(0));
-    assertTrue(
-        lines.contains("  hips: right Barlow, Ortolani (both sides)"), lines.toString());
+    assertTrue(lines.contains("  hips: right Barlow, Ortolani (both sides)"), lines.toString());
     Changes answered = yesToAll();
     assertEquals("clavicle.left intact, barlow.left negative", answers());
     assertEquals(Phase.ENDING, bed.record().phase(), "the end is asked for again");
