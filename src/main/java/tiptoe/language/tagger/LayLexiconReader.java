@@ -114,11 +114,12 @@ final class LayLexiconReader {
   private List<Term> withoutComposed() {
     Map<List<String>, Set<String>> parts = new HashMap<>();
     Map<List<String>, Set<String>> values = new HashMap<>();
+    Set<List<String>> praise = new HashSet<>(lists.getOrDefault("good", List.of()));
     for (Term term : terms) {
       Sense sense = term.sense();
       if (sense.kind() == Sense.Kind.PART && sense.pair()) {
         parts.computeIfAbsent(term.words(), words -> new HashSet<>()).add(sense.step());
-      } else if (sense.kind() == Sense.Kind.VALUE && !isGeneral(term.words())) {
+      } else if (sense.kind() == Sense.Kind.VALUE && !isGeneral(term.words(), praise)) {
         values
             .computeIfAbsent(term.words(), words -> new HashSet<>())
             .add(sense.step() + " " + sense.value());
@@ -127,9 +128,8 @@ final class LayLexiconReader {
     return terms.stream().filter(term -> !isComposed(term, parts, values)).toList();
   }
 
-  private boolean isGeneral(List<String> words) {
-    return lists.getOrDefault("good", List.of()).contains(words)
-        || !NumberWords.readings(words).isEmpty();
+  private static boolean isGeneral(List<String> words, Set<List<String>> praise) {
+    return praise.contains(words) || !NumberWords.readings(words).isEmpty();
   }
 
   private static boolean isComposed(
@@ -155,8 +155,11 @@ final class LayLexiconReader {
       List<String> value,
       Map<List<String>, Set<String>> parts,
       Map<List<String>, Set<String>> values) {
-    Set<String> steps = parts.getOrDefault(part, Set.of());
-    Set<String> stated = values.getOrDefault(value, Set.of());
+    Set<String> steps = parts.get(part);
+    Set<String> stated = values.get(value);
+    if (steps == null || stated == null) {
+      return false;
+    }
     String meant = term.sense().step() + " " + term.sense().value();
     return steps.contains(term.sense().step())
         && stated.contains(meant)
