@@ -82,7 +82,7 @@ class SentencesTest {
     "written/gp-wales, 0.65, 0.81, 0, 0",
     "written/nurse-bristol, 0.79, 0.87, 0, 1",
     "written/junior-newcastle, 0.83, 0.90, 1, 0",
-    "written/pediatrician-toronto, 0.75, 0.87, 1, 1",
+    "written/pediatrician-toronto, 0.75, 0.87, 0, 0",
     "written/midwife-leicester, 0.76, 0.84, 0, 0",
     "written/hospitalist-ohio, 0.88, 0.91, 1, 0",
     "written/registrar-sydney, 0.80, 0.85, 0, 0",
