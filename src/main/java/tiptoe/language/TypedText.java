@@ -112,12 +112,21 @@ public final class TypedText {
         words.addAll(spellings.get(typed));
         continue;
       }
+      if (isOfLetters(typed)) {
+        words.add(typed);
+        continue;
+      }
       for (String piece :
           NOT_A_WORD.split(NUMERAL_AND_UNIT.matcher(symbols(typed)).replaceAll(" "))) {
         addPiece(piece.replaceAll("^[.']+|[.']+$", ""), words);
       }
     }
     return words;
+  }
+
+  // Most words are: they are taken as they are, without a look for signs and numerals.
+  private static boolean isOfLetters(String typed) {
+    return !typed.isEmpty() && typed.chars().allMatch(sign -> sign >= 'a' && sign <= 'z');
   }
 
   private static String symbols(String typed) {

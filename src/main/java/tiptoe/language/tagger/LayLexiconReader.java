@@ -32,6 +32,10 @@ final class LayLexiconReader {
 
   private final Protocol protocol;
   private final Function<String, List<String>> spelling;
+
+  /** The words as spelled, each looked up once: they come back in tens of thousands of terms. */
+  private final Map<String, List<String>> spelled = new HashMap<>();
+
   private final List<Term> terms = new ArrayList<>();
   private final Map<String, List<List<String>>> lists = new HashMap<>();
   private final Map<String, List<List<String>>> cues = new HashMap<>();
@@ -49,7 +53,7 @@ final class LayLexiconReader {
   /**
    * The lexicon this project ships.
    *
-   * @param spelling turns text into words spelled as the grammars spell them
+   * @param spelling turns text, word by word, into words spelled as the grammars spell them
    */
   static LayLexicon shipped(Protocol protocol, Function<String, List<String>> spelling) {
     return new LayLexiconReader(protocol, spelling).read(text());
@@ -113,59 +117,61 @@ final class LayLexiconReader {
   // stable; read by its parts it says both sides, and more can stand between and beside.
   private List<Term> withoutComposed() {
     Map<List<String>, Set<String>> parts = new HashMap<>();
-    Map<List<String>, Set<String>> values = new HashMap<>();
-    Set<List<String>> praise = new HashSet<>(lists.getOrDefault("good", List.of()));
+    Set<String> paired = new HashSet<>();
     for (Term term : terms) {
-      Sense sense = term.sense();
-      if (sense.kind() == Sense.Kind.PART && sense.pair()) {
-        parts.computeIfAbsent(term.words(), words -> new HashSet<>()).add(sense.step());
-      } else if (sense.kind() == Sense.Kind.VALUE && !isGeneral(term.words(), praise)) {
-        values
-            .computeIfAbsent(term.words(), words -> new HashSet<>())
-            .add(sense.step() + " " + sense.value());
+      if (term.sense().kind() == Sense.Kind.PART && term.sense().pair()) {
+        parts.computeIfAbsent(term.words(), words -> new HashSet<>()).add(term.sense().step());
+        paired.add(term.sense().step());
       }
     }
-    return terms.stream().filter(term -> !isComposed(term, parts, values)).toList();
+    Map<List<String>, List<Sense>> values = new HashMap<>();
+    for (Term term : terms) {
+      if (isValueOf(paired, term)) {
+        values.computeIfAbsent(term.words(), words -> new ArrayList<>()).add(term.sense());
+      }
+    }
+    Set<List<String>> praise = new HashSet<>(lists.getOrDefault("good", List.of()));
+    return terms.stream()
+        .filter(term -> !isValueOf(paired, term) || !isComposed(term, parts, values, praise))
+        .toList();
   }
 
-  private static boolean isGeneral(List<String> words, Set<List<String>> praise) {
-    return praise.contains(words) || !NumberWords.readings(words).isEmpty();
+  private static boolean isValueOf(Set<String> steps, Term term) {
+    return term.sense().kind() == Sense.Kind.VALUE && steps.contains(term.sense().step());
   }
 
   private static boolean isComposed(
-      Term term, Map<List<String>, Set<String>> parts, Map<List<String>, Set<String>> values) {
-    if (term.sense().kind() != Sense.Kind.VALUE) {
-      return false;
-    }
+      Term term,
+      Map<List<String>, Set<String>> parts,
+      Map<List<String>, List<Sense>> values,
+      Set<List<String>> praise) {
     List<String> words = term.words();
     for (int cut = 1; cut < words.size(); cut++) {
       List<String> first = words.subList(0, cut);
       List<String> rest = words.subList(cut, words.size());
       List<String> behind = COPULAS.contains(rest.get(0)) ? rest.subList(1, rest.size()) : rest;
-      if (says(term, first, behind, parts, values) || says(term, rest, first, parts, values)) {
+      if (says(term.sense(), parts.get(first), values.get(behind)) && !isGeneral(behind, praise)
+          || says(term.sense(), parts.get(rest), values.get(first)) && !isGeneral(first, praise)) {
         return true;
       }
     }
     return false;
   }
 
-  private static boolean says(
-      Term term,
-      List<String> part,
-      List<String> value,
-      Map<List<String>, Set<String>> parts,
-      Map<List<String>, Set<String>> values) {
-    Set<String> steps = parts.get(part);
-    Set<String> stated = values.get(value);
-    if (steps == null || stated == null) {
-      return false;
-    }
-    String meant = term.sense().step() + " " + term.sense().value();
-    return steps.contains(term.sense().step())
-        && stated.contains(meant)
-        && stated.stream()
-            .filter(other -> !other.equals(meant))
-            .noneMatch(other -> steps.contains(other.substring(0, other.indexOf(' '))));
+  private static boolean says(Sense meant, Set<String> steps, List<Sense> stated) {
+    return steps != null
+        && stated != null
+        && steps.contains(meant.step())
+        && stated.stream().anyMatch(value -> isSame(value, meant))
+        && stated.stream().noneMatch(v -> steps.contains(v.step()) && !isSame(v, meant));
+  }
+
+  private static boolean isSame(Sense value, Sense other) {
+    return value.step().equals(other.step()) && value.value().equals(other.value());
+  }
+
+  private static boolean isGeneral(List<String> words, Set<List<String>> praise) {
+    return praise.contains(words) || !NumberWords.readings(words).isEmpty();
   }
 
   // A term that holds its structure itself, such as "no suck", needs no other word for it.
@@ -206,7 +212,7 @@ final class LayLexiconReader {
     if (section.equals("words") || section.equals("cues")) {
       (section.equals("words") ? lists : cues)
           .computeIfAbsent(key, list -> new ArrayList<>())
-          .addAll(items.stream().map(spelling).toList());
+          .addAll(items.stream().map(this::words).toList());
       return true;
     }
     return step(protocol.step(section), key, items);
@@ -237,7 +243,7 @@ final class LayLexiconReader {
       case "loosely" -> items.forEach(item -> add(item, Sense.loosely(step.id())));
       case "pair" -> items.forEach(item -> part(step, item, true));
       case "place" -> items.forEach(item -> place(step, item));
-      case "with" -> contexts.put(step.id(), items.stream().map(spelling).toList());
+      case "with" -> contexts.put(step.id(), items.stream().map(this::words).toList());
       default -> {
         if (key.startsWith("denied ")) {
           opposites.put(step.id() + " " + key.substring("denied ".length()), items.get(0));
@@ -284,6 +290,14 @@ final class LayLexiconReader {
   }
 
   private void add(String text, Sense sense) {
-    terms.add(new Term(spelling.apply(text).stream().map(LayLexicon::plain).toList(), sense));
+    terms.add(new Term(words(text).stream().map(LayLexicon::plain).toList(), sense));
+  }
+
+  private List<String> words(String text) {
+    List<String> words = new ArrayList<>();
+    for (String word : text.split(" ")) {
+      words.addAll(spelled.computeIfAbsent(word, spelling));
+    }
+    return words;
   }
 }

@@ -27,10 +27,11 @@ record WordForms(Set<String> listed, Set<String> nouns, Set<String> abnormal) {
     lists.forEach(list -> list.forEach(listed::addAll));
     for (Term term : terms) {
       listed.addAll(term.words());
-      if (term.sense().kind() == Sense.Kind.PART || isAbnormal.test(term.sense())) {
+      boolean isWrong = isAbnormal.test(term.sense());
+      if (term.sense().kind() == Sense.Kind.PART || isWrong) {
         nouns.add(term.words().get(term.words().size() - 1));
       }
-      if (isAbnormal.test(term.sense()) && term.words().size() == 1) {
+      if (isWrong && term.words().size() == 1) {
         abnormal.add(term.words().get(0));
       }
     }
