@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.language.TypedText;
 
@@ -30,6 +31,10 @@ final class LayLexicon {
   private final Set<String> little = new HashSet<>();
   private final Map<String, List<List<String>>> lists;
   private final Map<String, Set<List<String>>> listed = new HashMap<>();
+
+  /** List and first word to the terms that begin with it. */
+  private final Map<String, Map<String, List<List<String>>>> beginning = new HashMap<>();
+
   private final Map<String, List<List<String>>> contexts;
   private final Map<String, String> opposites;
   private final Set<String> anywhere;
@@ -63,6 +68,9 @@ final class LayLexicon {
     this.opposites = Map.copyOf(opposites);
     this.anywhere = Set.copyOf(anywhere);
     this.lists.forEach((name, all) -> listed.put(name, Set.copyOf(all)));
+    listed.forEach(
+        (name, all) ->
+            beginning.put(name, all.stream().collect(Collectors.groupingBy(term -> term.get(0)))));
     terms.forEach(
         term ->
             byFirstWord.computeIfAbsent(term.words().get(0), word -> new ArrayList<>()).add(term));
@@ -153,7 +161,10 @@ final class LayLexicon {
 
   /** Whether the sentence holds a term of this list. */
   boolean says(String list, List<String> words) {
-    return lists.getOrDefault(list, List.of()).stream().anyMatch(term -> contains(words, term));
+    Map<String, List<List<String>>> terms = beginning.getOrDefault(list, Map.of());
+    return words.stream()
+        .flatMap(word -> terms.getOrDefault(word, List.of()).stream())
+        .anyMatch(term -> contains(words, term));
   }
 
   List<List<String>> list(String name) {

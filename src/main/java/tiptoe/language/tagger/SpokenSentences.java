@@ -1,7 +1,6 @@
 package tiptoe.language.tagger;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -37,6 +36,9 @@ final class SpokenSentences {
 
   /** Step, kind, value and whether both are meant, to its terms. */
   private final Map<String, List<List<String>>> terms = new HashMap<>();
+
+  /** Step and kind to its terms, in the order of value and of whether both are meant. */
+  private final Map<String, List<List<String>>> ofKind = new HashMap<>();
 
   /** Steps that have a value of this kind: normal or not. */
   private final List<String> steps;
@@ -120,12 +122,16 @@ final class SpokenSentences {
     List<List<String>> found =
         step.equals(sense.step())
             ? terms.getOrDefault(key(sense), List.of())
-            : terms.entrySet().stream()
-                .filter(one -> one.getKey().startsWith(step + " " + sense.kind() + " "))
-                .sorted(Map.Entry.comparingByKey(Comparator.naturalOrder()))
-                .flatMap(one -> one.getValue().stream())
-                .toList();
+            : ofKind.computeIfAbsent(step + " " + sense.kind() + " ", this::beginning);
     return found.isEmpty() ? words : pick(found);
+  }
+
+  private List<List<String>> beginning(String kind) {
+    return terms.entrySet().stream()
+        .filter(one -> one.getKey().startsWith(kind))
+        .sorted(Map.Entry.comparingByKey())
+        .flatMap(one -> one.getValue().stream())
+        .toList();
   }
 
   private <T> T pick(List<T> of) {

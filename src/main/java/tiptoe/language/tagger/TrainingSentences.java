@@ -8,6 +8,8 @@ import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.files.Shipped;
 import tiptoe.grammar.Parse;
@@ -32,12 +34,20 @@ final class TrainingSentences {
   private static final Map<String, List<String>> LISTS = read();
 
   private final LayLexicon lexicon;
+
+  /** What the lexicon says of each step. */
+  private final Map<String, List<Term>> terms;
+
   private final Protocol protocol;
   private final Labeller labeller;
   private final Random random;
 
   TrainingSentences(LayLexicon lexicon, Protocol protocol, long seed) {
     this.lexicon = lexicon;
+    this.terms =
+        lexicon.terms().stream()
+            .filter(term -> term.sense().step() != null)
+            .collect(Collectors.groupingBy(term -> term.sense().step()));
     this.protocol = protocol;
     this.labeller = new Labeller(lexicon);
     this.random = new Random(seed);
@@ -128,26 +138,20 @@ final class TrainingSentences {
   }
 
   private List<String> part(Step step) {
-    List<List<String>> parts =
-        terms(sense -> sense.kind() == Sense.Kind.PART && sense.step().equals(step.id()));
-    return parts.isEmpty() ? List.of() : pick(parts);
+    return term(step, sense -> sense.kind() == Sense.Kind.PART);
   }
 
   private List<String> value(Step step, Value value) {
-    List<List<String>> values =
-        terms(
-            sense ->
-                sense.kind() == Sense.Kind.VALUE
-                    && sense.step().equals(step.id())
-                    && sense.value().equals(value.id()));
-    return values.isEmpty() ? List.of() : pick(values);
+    return term(
+        step, sense -> sense.kind() == Sense.Kind.VALUE && sense.value().equals(value.id()));
   }
 
-  private List<List<String>> terms(java.util.function.Predicate<Sense> wanted) {
-    return lexicon.terms().stream()
-        .filter(term -> wanted.test(term.sense()))
-        .map(Term::words)
-        .toList();
+  private List<String> term(Step step, Predicate<Sense> wanted) {
+    List<Term> fitting =
+        terms.getOrDefault(step.id(), List.of()).stream()
+            .filter(term -> wanted.test(term.sense()))
+            .toList();
+    return fitting.isEmpty() ? List.of() : pick(fitting).words();
   }
 
   private Tagged tagged(List<String> words, Set<String> meant, String template) {

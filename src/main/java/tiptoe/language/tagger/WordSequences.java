@@ -65,6 +65,10 @@ public final class WordSequences {
   private final Counts words = new Counts();
   private final Map<String, Counts> pairs = new TreeMap<>();
   private final Map<String, Map<String, Counts>> triples = new TreeMap<>();
+
+  /** How likely a word is behind another, once all is counted; each of thousands of pairs asks. */
+  private final Map<String, ToDoubleFunction<String>> behind = new HashMap<>();
+
   private final Predicate<String> sayable;
   private final WordShares everyday;
   private double everydayAll;
@@ -177,6 +181,10 @@ public final class WordSequences {
 
   /** Behind one word, or at the start of a sentence. */
   ToDoubleFunction<String> behind(String before) {
+    return behind.computeIfAbsent(before, this::likely);
+  }
+
+  private ToDoubleFunction<String> likely(String before) {
     SortedMap<String, Double> usual = everyday.behind(before);
     double listed = 0;
     double listedAlone = 0;
@@ -227,20 +235,23 @@ public final class WordSequences {
       Collection<String> seen,
       ToDoubleFunction<String> likely,
       ToDoubleFunction<String> less) {
+    double[] chances = seen.stream().mapToDouble(likely).toArray();
+    double[] lesser = seen.stream().mapToDouble(less).toArray();
     double left = 1;
     double lessLeft = 1;
-    for (String word : seen) {
-      left -= likely.applyAsDouble(word);
-      lessLeft -= less.applyAsDouble(word);
+    for (int i = 0; i < chances.length; i++) {
+      left -= chances[i];
+      lessLeft -= lesser[i];
     }
     double rest = left / lessLeft;
     SortedMap<String, Double> kept = new TreeMap<>();
+    int at = 0;
     for (String word : seen) {
-      double chance = likely.applyAsDouble(word);
-      double gain = times * chance * Math.log(chance / (rest * less.applyAsDouble(word)));
+      double gain = times * chances[at] * Math.log(chances[at] / (rest * lesser[at]));
       if (gain >= GAIN) {
-        kept.put(word, chance);
+        kept.put(word, chances[at]);
       }
+      at++;
     }
     double keptLeft = 1 - kept.values().stream().mapToDouble(Double::doubleValue).sum();
     double keptLess = 1 - kept.keySet().stream().mapToDouble(less).sum();
