@@ -42,6 +42,7 @@ class WardProtocolTest {
             called: [ear lobe, lobe]
             normal: [whole]
             abnormal: {cleft: {level: arrange, action: show it to the senior doctor}}
+            words: {cleft: [cleft, split]}
           - step: cord-clamp
             region: umbilicus
             normal: [secure]
@@ -77,8 +78,9 @@ class WardProtocolTest {
           List.of(
               "left ear lobe cleft",
               "right lobe not cleft",
+              "okay now her left ear lobe there is split",
+              "oh and i can feel a grating collar bone on the left",
               "cord clamp loose",
-              "grating collar bone on the left",
               "ears normal",
               "lobe whole")) {
         session.dictate(

@@ -37,10 +37,13 @@ public enum KeepAudio implements Identified {
       return List.of();
     }
     String keeping = "kept " + id().replace('-', ' ');
-    return List.of(
+    boolean one = segments == 1;
+    String sound = one ? "its one segment of sound " : "its " + segments + " segments of sound ";
+    String becomes =
         this == ALWAYS
-            ? "its " + segments + " segments of sound stay: " + keeping
-            : "its " + segments + " segments of sound are removed by signing: " + keeping);
+            ? (one ? "stays: " : "stay: ")
+            : (one ? "is" : "are") + " removed by signing: ";
+    return List.of(sound + becomes + keeping);
   }
 
   /** Whether sound is to be written during the examination. */

@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import tiptoe.files.Shipped;
 import tiptoe.language.Interpreter;
 import tiptoe.language.NumberWords;
+import tiptoe.protocol.LocalProtocol;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Step;
@@ -85,6 +86,7 @@ final class LayLexiconReader {
             String.join(", ", HEARD) + ", " + READ + ": expected [step] or key: terms: " + line);
       }
     }
+    protocol.local().ifPresent(local -> local.wordings().forEach(this::ofWard));
     protocol.steps().filter(step -> !sections.contains(step.id())).forEach(this::byLabels);
     lists.forEach(
         (name, all) -> {
@@ -255,6 +257,18 @@ final class LayLexiconReader {
       }
     }
     return true;
+  }
+
+  // The words of a ward for a value of its own step need the step beside them, as in its grammar.
+  private void ofWard(LocalProtocol.Wording wording) {
+    Step step = protocol.step(wording.step());
+    boolean added = Protocol.standard().find(step.id()).isEmpty();
+    if (wording.value() == null) {
+      part(step, wording.words(), false);
+    } else {
+      value(step, wording.value(), (added ? "*" : "") + wording.words());
+    }
+    sections.add(step.id());
   }
 
   // Without words of its own a step is called by its labels.
