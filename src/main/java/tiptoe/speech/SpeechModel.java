@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Supplier;
 import tiptoe.graph.BuiltModel;
@@ -54,16 +55,23 @@ public final class SpeechModel implements AutoCloseable {
   public static SpeechModel open(BuiltModel phrases, BuiltModel again, BuiltModel phones)
       throws IOException {
     // All at once: each takes more than half a second.
+    Loading<SpeechModel> first = Loading.load("load the phrases", () -> open(phrases));
     Loading<SpeechModel> second = Loading.load("load the second hearing", () -> open(again));
     Loading<SpeechModel> loop = Loading.load("load the loop of phones", () -> open(phones));
     try {
-      SpeechModel first = open(phrases.folder());
-      return new SpeechModel(
-          first.library, first.folder, first.model, second.await(), loop.await());
+      SpeechModel of = first.await();
+      return new SpeechModel(of.library, of.folder, of.model, second.await(), loop.await());
     } catch (IOException | RuntimeException e) {
-      second.await().close();
-      loop.await().close();
+      List.of(first, second, loop).forEach(SpeechModel::letGo);
       throw e;
+    }
+  }
+
+  private static void letGo(Loading<SpeechModel> loading) {
+    try {
+      loading.await().close();
+    } catch (IOException | RuntimeException e) {
+      // It is not there: that is what is told.
     }
   }
 
@@ -91,6 +99,11 @@ public final class SpeechModel implements AutoCloseable {
           "expected a model folder that the speech library loads, found %s".formatted(folder));
     }
     return new SpeechModel(library, place, loaded.model(), null, null);
+  }
+
+  /** The folders that are in memory. */
+  static Set<Path> loaded() {
+    return Set.copyOf(LOADED.keySet());
   }
 
   private static Loaded load(VoskLibrary library, Path folder) {

@@ -66,6 +66,11 @@ public final class Clips {
         within(models, cache().get(inputs.withoutPhrases(), () -> {})));
   }
 
+  /** What the phrases are heard by. */
+  static BuiltModel built(PhraseNetwork network, Path models) throws IOException {
+    return within(models, cache().get(inputs(network), () -> {}));
+  }
+
   private static BuiltModel within(Path models, BuiltModel built) {
     return new BuiltModel(
         models.resolve(built.folder().getFileName()), built.states(), built.arcs(), built.fresh());

@@ -23,6 +23,7 @@ import org.junit.jupiter.api.io.TempDir;
 import tiptoe.TestExtent;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
+import tiptoe.graph.BuiltModel;
 
 /** The native engine under sounds that are hard on it, and under careless use. */
 @Tag("hearing")
@@ -115,6 +116,15 @@ class EngineSafetyTest {
     } finally {
       threads.shutdownNow();
     }
+  }
+
+  @Test
+  void letsGoWhatItLoadedWhereAnotherFolderIsNone(@TempDir Path other) throws IOException {
+    Path models = Files.createSymbolicLink(other.resolve("models"), Clips.models());
+    BuiltModel phrases = Clips.built(Clips.network(), models);
+    BuiltModel none = new BuiltModel(other.resolve("none"), 0, 0, false);
+    assertThrows(IOException.class, () -> SpeechModel.open(phrases, none, phrases));
+    assertTrue(SpeechModel.loaded().stream().noneMatch(folder -> folder.startsWith(other)));
   }
 
   @Test
