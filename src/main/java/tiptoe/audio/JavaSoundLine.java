@@ -24,8 +24,12 @@ final class JavaSoundLine implements CaptureLine {
     buffer = new byte[size - size % format.getFrameSize()];
   }
 
+  static Devices.Offer choose(Optional<String> wanted) throws AudioProblem {
+    return Devices.choose(Devices.microphones(), wanted, KIND);
+  }
+
   static CaptureLine open(Optional<String> wanted) throws AudioProblem {
-    Devices.Offer offer = Devices.choose(Devices.microphones(), wanted, KIND);
+    Devices.Offer offer = choose(wanted);
     AudioFormat format = offer.format();
     try {
       TargetDataLine line = (TargetDataLine) offer.mixer().getLine(offer.info());

@@ -52,6 +52,16 @@ public final class Microphone implements AutoCloseable {
   }
 
   /**
+   * Looks for one without listening to it yet.
+   *
+   * @param device its name or a part of it; empty for the first one
+   * @throws AudioProblem if there is no such microphone
+   */
+  public static void require(Optional<String> device) throws AudioProblem {
+    JavaSoundLine.choose(device);
+  }
+
+  /**
    * Starts to listen.
    *
    * @param device the microphone's name or a part of it; empty for the first one

@@ -6,11 +6,13 @@ import java.time.Clock;
 import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import tiptoe.audio.AudioFile;
+import tiptoe.audio.Microphone;
 import tiptoe.audio.SegmentStore;
 import tiptoe.exam.Event;
 import tiptoe.exam.NotRecorded;
@@ -130,6 +132,9 @@ final class ExamCommand implements Callable<Integer> {
 
   private void examine(Home program, Settings settings, List<Path> recordings, OpenExam open)
       throws IOException {
+    if (recordings.isEmpty()) {
+      Microphone.require(Optional.ofNullable(device));
+    }
     Home home = program.with(open.examination().record().protocol());
     Loading<Understanding> understanding =
         Loading.load("load the grammars", () -> Understanding.load(home));
