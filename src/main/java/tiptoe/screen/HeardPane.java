@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import tiptoe.exam.Phase;
 import tiptoe.protocol.Caution;
-import tiptoe.wording.OutcomeWording;
 
 /** What is being said, and what became of what was said last. */
 record HeardPane(Canvas canvas, ScreenState state, Overview overview) {
@@ -110,14 +109,7 @@ record HeardPane(Canvas canvas, ScreenState state, Overview overview) {
     return ink == Ink.FRESH ? Ink.STRONG : ink;
   }
 
-  /** A command that was answered is called so: it is not what it left alone that was asked for. */
   private List<Line> heard() {
-    return state.notice().isBlank()
-        ? overview.heard()
-        : overview.heard().stream().map(HeardPane::answered).toList();
-  }
-
-  private static Line answered(Line line) {
-    return new Line(line.text().replace(OutcomeWording.NOTHING_CHANGED, "ANSWERED"), line.ink());
+    return state.notice().isBlank() ? overview.heard() : overview.answered();
   }
 }

@@ -3,6 +3,7 @@ package tiptoe.screen;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.clinical.Assessment;
@@ -32,6 +33,7 @@ import tiptoe.wording.Words;
  * @param elsewhere a line for each other region that lacks key steps, with these
  * @param board the steps here, with both sides
  * @param heard the last utterance: its words, then what became of it
+ * @param answered the same where an answer to it is shown beside
  * @param flags what needs attention, the most pressing first
  * @param sizes measurements with their centiles
  */
@@ -43,6 +45,7 @@ record Overview(
     List<String> elsewhere,
     Board board,
     List<Line> heard,
+    List<Line> answered,
     List<Line> flags,
     List<Line> sizes) {
 
@@ -67,7 +70,8 @@ record Overview(
         maker.missing(here),
         maker.elsewhere(here),
         Board.of(wording, here, maker.fresh(), glyphs),
-        maker.heard(),
+        maker.heard(UnaryOperator.identity()),
+        maker.heard(OutcomeWording::answered),
         flags(wording),
         maker.sizes(wording.assessment()));
   }
@@ -169,8 +173,9 @@ record Overview(
           .reduce((first, second) -> second);
     }
 
-    List<Line> heard() {
+    List<Line> heard(UnaryOperator<OutcomeWording> change) {
       return OutcomeWording.last(record, words)
+          .map(change)
           .map(
               outcome ->
                   Stream.concat(

@@ -60,52 +60,22 @@ public record ScreenState(
   }
 
   public ScreenState withSound(int loudness, int seconds) {
-    return with(
-        new SoundState(
-            loudness, seconds, sound.listening(), sound.trouble(), sound.kept(), sound.speaking()));
+    return with(sound.with(loudness, seconds));
   }
 
   public ScreenState withListening(boolean now) {
-    return with(
-        new SoundState(
-            sound.loudness(),
-            sound.seconds(),
-            now,
-            sound.trouble(),
-            sound.kept(),
-            sound.speaking()));
+    return with(sound.withListening(now));
   }
 
   public ScreenState withTrouble(String text) {
-    return with(
-        new SoundState(
-            sound.loudness(),
-            sound.seconds(),
-            sound.listening(),
-            text,
-            sound.kept(),
-            sound.speaking()));
+    return with(sound.withTrouble(text));
   }
 
   public ScreenState withKeepsSound(boolean kept) {
-    return with(
-        new SoundState(
-            sound.loudness(),
-            sound.seconds(),
-            sound.listening(),
-            sound.trouble(),
-            kept,
-            sound.speaking()));
+    return with(sound.withKept(kept));
   }
 
   public ScreenState withSpeaking(boolean now) {
-    return with(
-        new SoundState(
-            sound.loudness(),
-            sound.seconds(),
-            sound.listening(),
-            sound.trouble(),
-            sound.kept(),
-            now));
+    return with(sound.withSpeaking(now));
   }
 }

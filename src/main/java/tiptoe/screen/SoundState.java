@@ -21,6 +21,26 @@ public record SoundState(
   private static final double QUIETEST_DB = -60;
   private static final double DB_A_STEP = 5;
 
+  SoundState with(int step, int length) {
+    return new SoundState(step, length, listening, trouble, kept, speaking);
+  }
+
+  SoundState withListening(boolean now) {
+    return new SoundState(loudness, seconds, now, trouble, kept, speaking);
+  }
+
+  SoundState withTrouble(String now) {
+    return new SoundState(loudness, seconds, listening, now, kept, speaking);
+  }
+
+  SoundState withKept(boolean now) {
+    return new SoundState(loudness, seconds, listening, trouble, now, speaking);
+  }
+
+  SoundState withSpeaking(boolean now) {
+    return new SoundState(loudness, seconds, listening, trouble, kept, now);
+  }
+
   /** The step of the meter for a level in dB below full scale. */
   public static int loudness(double rmsDb, boolean clipping) {
     return clipping

@@ -35,10 +35,10 @@ import tiptoe.speech.Hypothesis;
  * @param lines what it did, one thing each
  */
 public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
-  /** So few words of phrases are found in any conversation, and are no attempt to dictate. */
   /** Of a command that left the record as it was. */
-  public static final String NOTHING_CHANGED = "NOTHING CHANGED";
+  private static final String NOTHING_CHANGED = "NOTHING CHANGED";
 
+  /** So few words of phrases are found in any conversation, and are no attempt to dictate. */
   private static final int CHANCE_WORDS = 1;
 
   private static final String UNSURE = "UNSURE, NOT RECORDED:";
@@ -86,6 +86,20 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
   /** What is offered and waits for an answer. */
   public List<Line> offers() {
     return lines.stream().filter(Line::isOffer).toList();
+  }
+
+  /** The same where it was answered: it is not what a command left alone that was asked for. */
+  public OutcomeWording answered() {
+    return new OutcomeWording(
+        kind,
+        heard,
+        lines.stream()
+            .map(
+                line ->
+                    line.label().equals(NOTHING_CHANGED)
+                        ? new Line(line.sign(), "ANSWERED", line.text())
+                        : line)
+            .toList());
   }
 
   /** What one step of the examination did. */
