@@ -51,11 +51,11 @@ public record Offer(Way way, List<Part> parts) {
 
   /** What is told, and picked by its place, as one: with others, the same on both sides. */
   public List<List<Part>> places() {
-    return way == Way.ALONE ? parts.stream().map(List::of).toList() : places(parts);
+    return way == Way.ALONE ? parts.stream().map(List::of).toList() : together(parts);
   }
 
-  /** The same of parts that are told with others. */
-  public static List<List<Part>> places(List<Part> parts) {
+  /** The places of parts that are told with others. */
+  public static List<List<Part>> together(List<Part> parts) {
     List<List<Part>> places = new ArrayList<>();
     for (Part part : parts) {
       Optional<List<Part>> across =

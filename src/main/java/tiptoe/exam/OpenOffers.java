@@ -126,7 +126,7 @@ record OpenOffers(ExamRecord record) {
     List<Offer.Part> parts = new ArrayList<>();
     for (Utterance one : waiting) {
       open.stream().filter(part -> part.of().equals(one)).forEach(parts::add);
-      if (!next.isEmpty() && Offer.places(parts).size() > Offer.MOST) {
+      if (!next.isEmpty() && Offer.together(parts).size() > Offer.MOST) {
         break;
       }
       next.add(one);
@@ -140,7 +140,7 @@ record OpenOffers(ExamRecord record) {
     record.events(Event.OfferAsked.class).forEach(one -> asked.addAll(one.utterances()));
     List<Offer.Part> fresh =
         parts().stream().filter(part -> !asked.contains(part.of().number())).toList();
-    return Offer.places(fresh).size() < Offer.MOST
+    return Offer.together(fresh).size() < Offer.MOST
         ? List.of()
         : next(fresh.stream().map(Offer.Part::of).distinct().toList());
   }

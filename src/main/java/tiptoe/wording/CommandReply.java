@@ -132,7 +132,7 @@ public final class CommandReply {
    */
   public static String offered(ExamRecord record, Words words) {
     List<String> asked = record.toConfirm().map(offer -> numbered(offer, words)).orElse(List.of());
-    int more = Offer.places(record.offers()).size() - asked.size();
+    int more = Offer.together(record.offers()).size() - asked.size();
     return String.join("; ", asked) + (more == 0 ? "" : "; and " + more + " more");
   }
 
