@@ -46,6 +46,8 @@ record Measurement(double number, boolean plausible, Bound bound) {
                   "weeks",
                   Units.DAYS_PER_WEEK * Units.HOURS_PER_DAY));
 
+  private static final List<String> DIGITS = NumberWords.BELOW_TWENTY.subList(0, 10);
+
   // What is tried when no unit was said; pounds and millimetres are always said.
   private static final Map<String, List<String>> UNSAID =
       Map.of(
@@ -62,11 +64,29 @@ record Measurement(double number, boolean plausible, Bound bound) {
     }
     List<Double> candidates = candidates(said, measure);
     List<Double> plausible = candidates.stream().filter(measure::plausible).distinct().toList();
+    if (said.size() == 1 && beginsAnew(said.get(0), measure)) {
+      return new Measurement(candidates.get(0), false);
+    }
     boolean unitSaid = said.get(0).unit() != null;
     if (!plausible.isEmpty() && (plausible.size() == 1 || unitSaid || sameUnit(said, measure))) {
       return new Measurement(plausible.get(0), true, bound);
     }
     return new Measurement(candidates.isEmpty() ? asSaid(said.get(0)) : candidates.get(0), false);
+  }
+
+  // "One, two point one": 12.1, or 2.1 said after a slip; "three four point five" of a head is one.
+  private static boolean beginsAnew(SpokenNumber number, Measure measure) {
+    List<String> words = number.words();
+    int point = words.indexOf("point");
+    return point == 2
+        && words.subList(0, point).stream().allMatch(DIGITS::contains)
+        && candidates(
+                List.of(
+                    new SpokenNumber(
+                        null, words.subList(1, words.size()), number.unit(), number.bound())),
+                measure)
+            .stream()
+            .anyMatch(measure::plausible);
   }
 
   // Only to be shown in the question: what the first number says, whatever its unit.

@@ -24,6 +24,7 @@ import tiptoe.protocol.Protocol;
  */
 final class Account {
   private static final int MOST_UNKNOWN = 2;
+  private static final Set<String> NOT_DONE = Set.of("not-assessable", "not-examined");
   private static final List<String> FILLERS = List.of("filler", "address");
 
   private final LayLexicon lexicon;
@@ -60,6 +61,7 @@ final class Account {
             .map(WordItem::match)
             .toList();
     read.addAll(Numbers.claims(numbers(), parts, protocol));
+    takeIn(read);
     // "It is not milia" beside "milia": who knows.
     List<Claim> denied =
         read.stream()
@@ -112,6 +114,104 @@ final class Account {
         .distinct()
         .filter(one -> isWhole(one) && !isDenied(one, unaccounted))
         .toList();
+  }
+
+  // What only explains another claim, or describes what that names, is part of it.
+  private void takeIn(List<Claim> read) {
+    // "A bit folded, but it's well formed": the one or the other.
+    List<Claim> verdicts = read.stream().filter(c -> isNormal(c) && isVerdict(c)).toList();
+    List<Claim> weighed =
+        read.stream()
+            .filter(this::isFound)
+            .filter(
+                claim ->
+                    verdicts.stream()
+                        .anyMatch(
+                            verdict ->
+                                verdict.step().equals(claim.step())
+                                    && verdict.side() == claim.side()))
+            .toList();
+    read.removeAll(weighed);
+    read.removeIf(
+        claim ->
+            verdicts.contains(claim)
+                && weighed.stream()
+                    .anyMatch(
+                        other ->
+                            other.step().equals(claim.step()) && other.side() == claim.side()));
+    for (Claim claim : List.copyOf(read)) {
+      Optional<Claim> whole =
+          read.stream()
+              .filter(other -> isReason(claim, other) || isNamedBehind(claim, other))
+              .findFirst();
+      if (whole.isPresent()) {
+        Claim other = whole.get();
+        Set<Integer> evidence = new TreeSet<>(other.evidence());
+        evidence.addAll(claim.evidence());
+        read.set(
+            read.indexOf(other),
+            new Claim(
+                other.step(),
+                other.side(),
+                other.value(),
+                other.denied(),
+                other.numbers(),
+                evidence));
+        read.remove(claim);
+      }
+    }
+  }
+
+  // "Cord's dried up, so I can't count the vessels": a reason, and no finding.
+  private boolean isReason(Claim claim, Claim other) {
+    if (claim.value() == null || !isNormal(claim)) {
+      return false;
+    }
+    // "Sclerae white, so no jaundice": of the eyes it says no more.
+    boolean ofColour =
+        other.step().equals("jaundice")
+            && findings(claim).anyMatch(item -> lexicon.says("not-yellow", said(item)));
+    boolean why =
+        NOT_DONE.contains(String.valueOf(other.value()))
+            && lexicon.near(claim.step(), other.step())
+            && findings(claim).anyMatch(item -> lexicon.isListed("reason", said(item)));
+    return why || ofColour && claim.step().equals("eyes");
+  }
+
+  // "A boggy swelling, so that's a caput": what was described is told by its name.
+  private boolean isNamedBehind(Claim claim, Claim other) {
+    return isFound(claim)
+        && isFound(other)
+        && other.step().equals(claim.step())
+        && other.side() == claim.side()
+        && !other.value().equals(claim.value())
+        && findings(claim).anyMatch(this::isThing)
+        && findings(other)
+            .filter(name -> name.from() > Collections.max(claim.evidence()) && !isThing(name))
+            .map(name -> breaks.from(name.from()))
+            .anyMatch(
+                from ->
+                    from > Collections.max(claim.evidence())
+                        && lexicon.isListed("refers-back", words.get(from)));
+  }
+
+  private boolean isFound(Claim claim) {
+    return claim.value() != null && claim.denied().isEmpty() && !isNormal(claim);
+  }
+
+  private boolean isThing(WordItem finding) {
+    return said(finding).stream()
+        .anyMatch(word -> lexicon.isListed("thing", word) || lexicon.isListed("neutral", word));
+  }
+
+  private Stream<WordItem> findings(Claim claim) {
+    return items.stream()
+        .filter(item -> item.kind() == WordItem.Kind.FINDING)
+        .filter(item -> claim.evidence().contains(item.from()));
+  }
+
+  private List<String> said(WordItem item) {
+    return words.subList(item.from(), item.to());
   }
 
   // What of it stands between the breaks around its finding, where that says all of it.
@@ -182,6 +282,11 @@ final class Account {
   private boolean foundBeside(Claim claim, Set<Integer> doubted) {
     return items.stream()
         .filter(item -> item.kind() == WordItem.Kind.FINDING && !doubted.contains(item.from()))
+        .filter(
+            item ->
+                doubted.isEmpty()
+                    || item.from() > Collections.min(doubted)
+                    || !item.match().isBound())
         .anyMatch(item -> claim.evidence().contains(item.from()));
   }
 
@@ -523,6 +628,16 @@ final class Account {
         || kept.step().equals(claim.step())
             && kept.side() == claim.side()
             && (Objects.equals(kept.value(), claim.value()) || !claim.denied().isEmpty());
+  }
+
+  // "Folded from being squished, but it's well formed": what it comes to.
+  private boolean isVerdict(Claim claim) {
+    return findings(claim)
+        .anyMatch(
+            finding ->
+                finding.from() >= 2
+                    && lexicon.isListed("pronoun", words.get(finding.from() - 1))
+                    && lexicon.isListed("parting", words.get(finding.from() - 2)));
   }
 
   // "Nipples normally placed, an extra one on the left"

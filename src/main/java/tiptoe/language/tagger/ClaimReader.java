@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -19,6 +20,9 @@ import tiptoe.protocol.Value;
  * a denial of it comes to.
  */
 final class ClaimReader {
+  // What looks like a finding of the first where the second is tried out.
+  private static final Map<String, Set<String>> SEEN_IN = Map.of("arm-movement", Set.of("moro"));
+
   private final LayLexicon lexicon;
   private final Protocol protocol;
   private final Set<String> deniable;
@@ -106,7 +110,10 @@ final class ClaimReader {
         found.match().addTo(deniedAside);
         continue;
       }
-      List<Sense> senses = resolve(statement, found.match(), resolved);
+      List<Sense> senses =
+          resolve(statement, found.match(), resolved).stream()
+              .filter(sense -> !isOfManoeuvre(sense, found.match()))
+              .toList();
       for (Sense sense : senses) {
         List<Claim> made = claim(statement, found, sense);
         if (!made.isEmpty()) {
@@ -125,7 +132,9 @@ final class ClaimReader {
     if (statement.findings.isEmpty() && statement.denier < 0 && statement.perceived >= 0) {
       claims.addAll(present(statement));
     }
-    if (statement.findings.isEmpty() && !statement.parts.isEmpty() && statement.alike >= 0) {
+    if (statement.findings.isEmpty()
+        && (!statement.parts.isEmpty() || !statement.sides.isEmpty())
+        && statement.alike >= 0) {
       claims.addAll(alike(statement));
     }
     if (statement.findings.isEmpty()
@@ -140,6 +149,16 @@ final class ClaimReader {
     }
     statement.steps.addAll(resolved.isEmpty() ? statement.topicSteps() : resolved);
     return claims;
+  }
+
+  // "With the startle her left arm stays down": what the arm does in it is told of the Moro.
+  private boolean isOfManoeuvre(Sense sense, TermMatch finding) {
+    Set<String> manoeuvres = SEEN_IN.getOrDefault(sense.step(), Set.of());
+    return !lexicon.isNormal(sense)
+        && items.stream()
+            .filter(item -> item.kind() == WordItem.Kind.PART && item.from() < finding.from())
+            .flatMap(item -> item.match().steps(Sense.Kind.PART).stream())
+            .anyMatch(manoeuvres::contains);
   }
 
   // "Hips stable, thigh creases equal": of what the protocol does not ask for.
@@ -192,10 +211,23 @@ final class ClaimReader {
     if (statement.parts.isEmpty()) {
       List<Sense> free = finding.senses().stream().filter(sense -> !sense.bound()).toList();
       List<Sense> topical = forEach(statement.topicSteps(), finding);
+      if (topical.isEmpty()) {
+        topical = forEach(resolved, finding);
+      }
+      if (topical.isEmpty() && free.stream().allMatch(sense -> lexicon.isAnywhere(sense.step()))) {
+        topical = ofFormer(statement, finding);
+      }
       if (!free.isEmpty()) {
         // "Neck supple, no masses": of what is being spoken of, though the belly may have them too.
         // "No organomegaly" is of both organs.
-        return topical.size() == 1 && distinct(free).size() == 1 ? topical : distinct(free);
+        boolean ofOneRegion =
+            distinct(free).stream()
+                .allMatch(sense -> lexicon.near(sense.step(), free.get(0).step()));
+        boolean ofTopic =
+            topical.size() == 1
+                && (distinct(free).size() == 1 || !ofOneRegion)
+                && !topical.equals(distinct(free));
+        return ofTopic ? topical : distinct(free);
       }
       List<Sense> here = forEach(resolved, finding);
       if (!here.isEmpty()) {
@@ -212,6 +244,18 @@ final class ClaimReader {
         statement.corrects ? forEach(statement.topicSteps(), finding) : List.of();
     if (!corrected.isEmpty()) {
       return corrected;
+    }
+    List<Sense> meant =
+        isOfPronoun(statement, finding) ? forEach(statement.topicSteps(), finding) : List.of();
+    if (!meant.isEmpty()) {
+      return meant;
+    }
+    // "Femorals, strong, no delay with the brachial": what is named behind a break is not meant.
+    boolean later =
+        statement.parts.stream().allMatch(part -> part.from() > breaks.to(finding.to()));
+    List<Sense> former = later ? forEach(statement.topicSteps(), finding) : List.of();
+    if (!former.isEmpty()) {
+      return former;
     }
     Optional<TermMatch> modified =
         statement.parts.stream()
@@ -285,6 +329,21 @@ final class ClaimReader {
     return parts.stream().filter(part -> part.from() >= begin && part.to() <= end).toList();
   }
 
+  // "In the right eye it is good": said of what was spoken of before.
+  private boolean isOfPronoun(Statement statement, TermMatch finding) {
+    int from = breaks.from(finding.from());
+    return statement.topicOf != null
+        && statement.parts.stream()
+            .allMatch(
+                part ->
+                    part.from() >= from
+                        && part.to() <= finding.from()
+                        && words.subList(part.to(), finding.from()).stream()
+                            .anyMatch(word -> lexicon.isListed("pronoun", word))
+                        && words.subList(from, part.from()).stream()
+                            .anyMatch(word -> lexicon.isListed("preposition", word)));
+  }
+
   private static boolean isNamedFor(List<TermMatch> parts, TermMatch finding, int from, int to) {
     return parts.stream()
         .filter(part -> part.from() >= from && part.to() <= to)
@@ -324,6 +383,17 @@ final class ClaimReader {
                     statement.topicSteps().stream()
                         .anyMatch(step -> lexicon.near(step, sense.step())))
             .toList());
+  }
+
+  // "Caput on the crown, and a scratch, well, a laceration": of what was last spoken of.
+  private static List<Sense> ofFormer(Statement statement, TermMatch finding) {
+    for (Statement before = statement.topicOf; before != null; before = before.topicOf) {
+      List<Sense> former = forEach(before.steps, finding);
+      if (!former.isEmpty()) {
+        return former;
+      }
+    }
+    return List.of();
   }
 
   private static boolean isLoose(TermMatch part, String step) {
@@ -431,6 +501,7 @@ final class ClaimReader {
     }
     boolean neither = found.denied() && words.get(found.denier()).equals("neither");
     if (statement.sides.isEmpty()
+        && !statement.ofOne
         && (neither || saysBoth(found.match()) || lexicon.namesPair(step.id(), said(found)))) {
       statement.sides.addAll(List.of(Side.LEFT, Side.RIGHT));
     }
@@ -509,7 +580,8 @@ final class ClaimReader {
     if (said.unclear() || statement.denier >= 0 && !denies) {
       return claims;
     }
-    for (Sense sense : forEach(statement.partSteps(), said.match())) {
+    Set<String> steps = statement.parts.isEmpty() ? topic.steps : statement.partSteps();
+    for (Sense sense : forEach(steps, said.match())) {
       for (Claim claim : claim(statement, said, sense)) {
         claims.add(with(claim, statement.alike));
       }

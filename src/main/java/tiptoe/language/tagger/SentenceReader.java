@@ -68,11 +68,13 @@ final class SentenceReader {
         default -> {
           if (lexicon.isListed("alike", words.subList(item.from(), item.to()))) {
             // "Rooting is present, also the stepping"
-            if (!now.findings.isEmpty()
-                && following(at + 1).filter(i -> i.kind() == WordItem.Kind.PART).isPresent()) {
+            if (!now.findings.isEmpty() && (isFollowedBy(WordItem.Kind.PART) || isOfOtherSide())) {
               next();
             }
             now.alike = item.from();
+          }
+          if (isThatSide(item)) {
+            sideOfBefore(item);
           }
           if (lexicon.isListed("perceive", words.subList(item.from(), item.to()))) {
             now.perceived = item.from();
@@ -85,6 +87,7 @@ final class SentenceReader {
       }
     }
     next();
+    share();
     correct();
     return statements;
   }
@@ -94,6 +97,43 @@ final class SentenceReader {
       statements.add(now);
       now = new Statement(now);
     }
+  }
+
+  // "No pits, no tags on either ear": what is denied before in a row is denied of the same place.
+  private void share() {
+    for (int i = statements.size() - 1; i > 0; i--) {
+      Statement named = statements.get(i);
+      Statement before = statements.get(i - 1);
+      boolean placed =
+          !named.parts.isEmpty()
+              && named.findings.stream().anyMatch(found -> denies(found))
+              && named.findings.get(0).match().to() <= named.parts.get(0).from();
+      boolean row =
+          before.parts.isEmpty()
+              && (before.sides.isEmpty() || before.sides.equals(named.sides))
+              && (before.topicOf == null || before.topicParts().isEmpty())
+              && !before.findings.isEmpty()
+              && before.findings.stream()
+                  .allMatch(
+                      found ->
+                          denies(found)
+                              && named.parts.stream()
+                                  .anyMatch(
+                                      part ->
+                                          part.steps(Sense.Kind.PART).stream()
+                                              .anyMatch(
+                                                  found.match().steps(Sense.Kind.VALUE)
+                                                      ::contains)));
+      if (placed && row) {
+        before.parts.addAll(named.parts);
+        before.sides.addAll(named.sides);
+        before.sideWords.addAll(named.sideWords);
+      }
+    }
+  }
+
+  private boolean denies(Statement.Found found) {
+    return found.denied() || lexicon.denies(found.match(), words);
   }
 
   // "Crepitus over the right, no, wait, the left clavicle": the side is put right. Where it is not
@@ -122,7 +162,10 @@ final class SentenceReader {
         }
         correction.takenBack = true;
         corrections++;
-      } else if (!correction.findings.isEmpty() && before.findings.size() == 1 && samePart) {
+      } else if (!correction.findings.isEmpty()
+          && before.findings.size() == 1
+          && samePart
+          && !isDoubtBetween(before, correction)) {
         before.takenBack = true;
         if (correction.sides.isEmpty()) {
           correction.sides.addAll(before.sides);
@@ -137,6 +180,16 @@ final class SentenceReader {
         correction.takenBack = true;
       }
     }
+  }
+
+  // "The right's fine, or is it me holding the head crooked, no, it's low": it may be the doubt
+  // that is put right.
+  private boolean isDoubtBetween(Statement before, Statement correction) {
+    int from = before.findings.get(0).match().to();
+    int to = correction.findings.get(0).match().from();
+    return items.stream()
+        .filter(item -> item.from() >= from && item.to() <= to)
+        .anyMatch(item -> item.kind() == WordItem.Kind.DOUBT);
   }
 
   /** How many corrections could be told what they correct. */
@@ -214,6 +267,26 @@ final class SentenceReader {
     }
     if (before != null && before.sides.size() == 1) {
       now.sides.add(before.sides.iterator().next().other());
+      for (int word = item.from(); word < item.to(); word++) {
+        now.sideWords.add(word);
+      }
+    }
+  }
+
+  // "Left arm hanging, grasp's weak on that side too"
+  private boolean isThatSide(WordItem item) {
+    return words.get(item.to() - 1).equals("side")
+        && item.to() >= 2
+        && Set.of("that", "same").contains(words.get(item.to() - 2));
+  }
+
+  private void sideOfBefore(WordItem item) {
+    Statement before = now;
+    while (before != null && before.sides.isEmpty()) {
+      before = before.topicOf;
+    }
+    if (now.sides.isEmpty() && before != null && before.sides.size() == 1) {
+      now.sides.addAll(before.sides);
       for (int word = item.from(); word < item.to(); word++) {
         now.sideWords.add(word);
       }
@@ -332,6 +405,18 @@ final class SentenceReader {
     return true;
   }
 
+  private boolean isFollowedBy(WordItem.Kind kind) {
+    return following(at + 1).filter(item -> item.kind() == kind).isPresent();
+  }
+
+  // "It's well formed, and so is the left"
+  private boolean isOfOtherSide() {
+    WordItem.Kind joint = lastJoint();
+    return isFollowedBy(WordItem.Kind.SIDE)
+        && (joint == WordItem.Kind.AND || joint == WordItem.Kind.COMMA)
+        && words.get(items.get(at).from()).equals("so");
+  }
+
   private Optional<WordItem> following(int from) {
     for (int i = from; i < items.size(); i++) {
       if (!items.get(i).isEmpty()) {
@@ -389,6 +474,7 @@ final class SentenceReader {
     if (now.denier >= 0 && !now.deniesPart && now.findings.isEmpty()) {
       now.deniesPart = true;
     }
+    now.ofOne |= isOneOf(item);
     Set<String> steps = part.steps(Sense.Kind.PART);
     boolean itsOwn =
         now.parts.isEmpty()
@@ -397,6 +483,17 @@ final class SentenceReader {
                 .anyMatch(sense -> steps.contains(sense.step()));
     boolean onlyPlace = place && !itsOwn && (!now.parts.isEmpty() || !now.findings.isEmpty());
     now.parts.add(onlyPlace ? part.only(Sense.Kind.PLACE) : part);
+  }
+
+  // "One of his testicles"
+  private boolean isOneOf(WordItem item) {
+    int before = item.from() - 1;
+    while (before >= 0 && lexicon.isListed("determiner", words.get(before))) {
+      before--;
+    }
+    return before >= 1
+        && words.get(before).equals("of")
+        && Set.of("one", "either").contains(words.get(before - 1));
   }
 
   private boolean isBehindPreposition(WordItem item) {

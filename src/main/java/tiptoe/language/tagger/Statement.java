@@ -37,6 +37,9 @@ final class Statement {
   /** The word that says that it is as before, of another structure; −1 where there is none. */
   int alike = -1;
 
+  /** Whether its structure is one of two: "one of her ears". */
+  boolean ofOne;
+
   /** Whether it was said to correct what comes before. */
   boolean corrects;
 
@@ -91,6 +94,9 @@ final class Statement {
   }
 
   boolean isPair(String step) {
+    if (ofOne) {
+      return false;
+    }
     boolean pair =
         parts.stream()
             .flatMap(part -> part.senses().stream())

@@ -14,6 +14,10 @@ import java.util.stream.IntStream;
 final class Talk {
   private static final int LONGEST_SUBJECT = 9;
   private static final String IS = "'s";
+  private static final Set<String> ARTICLES = Set.of("a", "an");
+  private static final Set<String> INVERTED = Set.of("is", "are");
+  private static final List<String> DESCRIBING =
+      List.of("severity", "neutral", "describes", "little", "no", "both", "good", "seen", "turn");
 
   private final LayLexicon lexicon;
   private final List<String> words;
@@ -28,13 +32,18 @@ final class Talk {
   /** Whether the sentence is such talk as a whole. */
   boolean isAll() {
     return asksOrRemembers()
+        || lexicon.says("naming", words)
         || IntStream.range(0, words.size())
-            .anyMatch(at -> isTopic(at) || begins(at) && defines(at));
+            .anyMatch(
+                at ->
+                    isTopic(at) || begins(at) && (defines(at) || isAnySuch(at) || isExaminer(at)));
   }
 
   /** The same for what is told of the baby, which may be in words of other people and things. */
   boolean asksOrRemembers() {
-    return remembers() || !words.isEmpty() && asks(afterOpeners(0));
+    return remembers()
+        || lexicon.says("unreal", words)
+        || !words.isEmpty() && asks(afterOpeners(0));
   }
 
   // Where a stretch begins, behind "so", "well".
@@ -77,7 +86,7 @@ final class Talk {
       List<TermMatch> matches = lexicon.matches(subject);
       boolean finding =
           matches.stream().anyMatch(m -> m.is(Sense.Kind.VALUE) && lexicon.isAbnormal(m))
-              && (any || isCovered(subject.size(), matches));
+              && (any || isCovered(subject, matches));
       boolean definite =
           subject.stream()
               .anyMatch(
@@ -91,7 +100,8 @@ final class Talk {
           lexicon.isListed("seen", behind)
               || lexicon.isListed("preposition", behind)
               || lexicon.isListed("found-here", behind);
-      boolean general = verb || (any ? !here : lexicon.isListed("in-general", behind));
+      boolean bare = at == from + subject.size() && isBare(subject, matches, behind, here);
+      boolean general = verb || (any ? !here : bare || lexicon.isListed("in-general", behind));
       if (finding && !definite && general) {
         return true;
       }
@@ -99,9 +109,60 @@ final class Talk {
     return false;
   }
 
-  private static boolean isCovered(int size, List<TermMatch> matches) {
-    return IntStream.range(0, size)
-        .allMatch(at -> matches.stream().anyMatch(m -> m.from() <= at && at < m.to()));
+  // "A stump that's wet or smelly wants looking at"
+  private boolean isAnySuch(int from) {
+    int to = breaks.to(from);
+    return ARTICLES.contains(words.get(from))
+        && lexicon.matches(words.subList(from + 1, to)).stream()
+            .filter(match -> match.from() == 0)
+            .map(match -> from + 1 + match.to())
+            .anyMatch(
+                behind ->
+                    behind < to
+                        && lexicon.isListed("which", words.get(behind))
+                        && words.subList(behind + 1, to).stream()
+                            .anyMatch(word -> lexicon.isListed("wants", word)));
+  }
+
+  // "My hands are blue with the cold"
+  private boolean isExaminer(int from) {
+    int to = breaks.to(from);
+    List<String> said = words.subList(from, to);
+    return words.get(from).equals("my")
+        && said.stream().limit(4).anyMatch(word -> lexicon.isListed("copula", word))
+        && lexicon.matches(said).stream().anyMatch(lexicon::isAbnormal);
+  }
+
+  // "Is yellow eyes jaundice", "is palate intact": terms side by side behind the verb.
+  private boolean asksOf(int verb) {
+    if (verb > 0 || !INVERTED.contains(words.get(verb))) {
+      return false;
+    }
+    List<TermMatch> matches = lexicon.matches(words.subList(verb + 1, breaks.to(verb)));
+    return matches.size() > 1
+        && matches.get(0).from() == 0
+        && matches.get(1).from() == matches.get(0).to()
+        && matches.stream().anyMatch(match -> match.is(Sense.Kind.PART));
+  }
+
+  // "Milia are blocked glands", "mottled is cold": what is behind is neither how nor where it was
+  // found.
+  private boolean isBare(
+      List<String> subject, List<TermMatch> matches, String behind, boolean here) {
+    return !here
+        && matches.stream().noneMatch(match -> match.is(Sense.Kind.PART))
+        && isCovered(subject, matches)
+        && DESCRIBING.stream().noneMatch(list -> lexicon.isListed(list, behind))
+        && !breaks.at(words.indexOf(behind));
+  }
+
+  // "Strawberry marks"
+  private boolean isCovered(List<String> subject, List<TermMatch> matches) {
+    return IntStream.range(0, subject.size())
+        .allMatch(
+            at ->
+                at > 0 && lexicon.isListed("thing", subject.get(at))
+                    || matches.stream().anyMatch(m -> m.from() <= at && at < m.to()));
   }
 
   // "I have seen four natal teeth in thirty years", "we've had plenty of those"
@@ -132,6 +193,9 @@ final class Talk {
   private boolean asks(int from) {
     String first = words.get(from);
     if (lexicon.isListed("asks-where", first)) {
+      return true;
+    }
+    if (first.equals("any") || asksOf(from)) {
       return true;
     }
     if (!lexicon.isListed("asking", first) || from + 2 >= words.size()) {

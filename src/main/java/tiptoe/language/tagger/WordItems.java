@@ -37,6 +37,8 @@ final class WordItems {
           Map.entry("describes", WordItem.Kind.DESCRIPTION),
           Map.entry("general", WordItem.Kind.FOREIGN));
   private static final int MOST_COMPARED = 5;
+  private static final Set<String> ARTICLES = Set.of("a", "an");
+  private static final Set<String> AROUND = Set.of("round", "around");
   private static final Set<WordItem.Kind> UNSETTLED =
       EnumSet.of(
           WordItem.Kind.UNKNOWN,
@@ -77,7 +79,7 @@ final class WordItems {
     List<TermMatch> matches =
         all.stream()
             .filter(match -> !isIdle(words, match, all) && !isAdverb(words, match))
-            .filter(match -> !isHalf(words, match, all))
+            .filter(match -> !isHalf(words, match, all) && !isOfThing(words, match))
             .toList();
     List<WordItem> found = new ArrayList<>();
     for (TermMatch match : matches) {
@@ -115,7 +117,8 @@ final class WordItems {
     List<WordItem> known = longestFirst(found);
     all.stream()
         .filter(match -> !matches.contains(match))
-        .filter(match -> match.is(Sense.Kind.VALUE) && !isHalf(words, match, all))
+        .filter(match -> match.is(Sense.Kind.VALUE))
+        .filter(match -> !isHalf(words, match, all) && !isOfThing(words, match))
         .filter(match -> known.stream().noneMatch(item -> item.match().overlaps(match)))
         .filter(match -> match.words() > 1 || lexicon.denies(match, words))
         .forEach(match -> known.add(item(WordItem.Kind.FINDING, match)));
@@ -351,6 +354,36 @@ final class WordItems {
     return ofPart || ofThing || wellDone;
   }
 
+  // "A pale spot in the middle", "the tape's squint", "I've blocked one": of a mark, a tool, or
+  // what
+  // the examiner did.
+  private boolean isOfThing(List<String> words, TermMatch match) {
+    // "Round the head it's thirty-five": where the tape goes, and no shape.
+    if (match.is(Sense.Kind.VALUE)
+        && match.words() > 1
+        && AROUND.contains(words.get(match.from()))
+        && lexicon.isListed("determiner", words.get(match.from() + 1))) {
+      return true;
+    }
+    if (!match.is(Sense.Kind.VALUE) || !lexicon.isAbnormal(match)) {
+      return false;
+    }
+    String before = match.from() == 0 ? TypedText.BREAK : words.get(match.from() - 1);
+    String behind = match.to() < words.size() ? words.get(match.to()) : TypedText.BREAK;
+    boolean ofMark =
+        match.steps(Sense.Kind.VALUE).equals(Set.of("colour")) && lexicon.isListed("mark", behind);
+    boolean done =
+        lexicon.isListed("did", before)
+            && words.get(match.from()).endsWith("ed")
+            && match.to() == match.from() + 1;
+    // "And a wee": an adjective has its noun.
+    boolean noun =
+        lexicon.isListed("severity", words.subList(match.from(), match.to()))
+            && ARTICLES.contains(before)
+            && new Breaks(words).at(match.to());
+    return ofMark || done || noun || lexicon.isListed("tool", before);
+  }
+
   private static TermMatch findingBefore(List<WordItem> items, int i) {
     TermMatch last = items.get(i).match();
     for (int at = i - 1; at >= 0 && items.get(at).kind() != WordItem.Kind.COMMA; at--) {
@@ -379,7 +412,14 @@ final class WordItems {
     boolean as =
         words.get(before).equals("as")
             && words.subList(Math.max(0, before - 4), before).contains("as");
-    return words.get(before).equals("than") || as;
+    boolean than = words.get(before).equals("than") || words.get(before).equals("like");
+    int behind = item.to();
+    while (behind < words.size()
+        && (words.get(behind).equals("one") || words.get(behind).equals(TypedText.BREAK))) {
+      behind++;
+    }
+    boolean spokenOf = behind < words.size() && words.get(behind).equals("which");
+    return (than || as) && !spokenOf;
   }
 
   private static WordItem filler(WordItem item) {
