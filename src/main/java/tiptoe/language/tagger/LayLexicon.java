@@ -1,6 +1,8 @@
 package tiptoe.language.tagger;
 
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -9,6 +11,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -21,9 +25,16 @@ final class LayLexicon {
       Set.of("he's", "she's", "it's", "there's", "that's", "let's", "here's", "what's");
 
   private static final int MOST_BETWEEN_DENIAL = 4;
+  private static final SortedMap<Integer, Term> NONE = Collections.emptySortedMap();
 
   private final List<Term> terms;
   private final Map<String, List<Term>> byFirstWord = new HashMap<>();
+
+  /**
+   * First and second word to the terms that begin with them, by their places among all; those of
+   * one word under "".
+   */
+  private final Map<String, Map<String, SortedMap<Integer, Term>>> byTwoWords = new HashMap<>();
 
   /** What stands behind the "no" of the values that begin with it, by its first word. */
   private final Map<String, List<Term>> denied = new HashMap<>();
@@ -74,6 +85,13 @@ final class LayLexicon {
     terms.forEach(
         term ->
             byFirstWord.computeIfAbsent(term.words().get(0), word -> new ArrayList<>()).add(term));
+    for (int place = 0; place < terms.size(); place++) {
+      List<String> words = terms.get(place).words();
+      byTwoWords
+          .computeIfAbsent(words.get(0), word -> new HashMap<>())
+          .computeIfAbsent(words.size() == 1 ? "" : words.get(1), word -> new TreeMap<>())
+          .put(place, terms.get(place));
+    }
     byFirstWord.getOrDefault("no", List.of()).stream()
         .filter(term -> term.sense().kind() == Sense.Kind.VALUE && term.words().size() > 1)
         .map(term -> new Term(term.words().subList(1, term.words().size()), term.sense()))
@@ -181,7 +199,7 @@ final class LayLexicon {
   }
 
   private static boolean contains(List<String> words, List<String> term) {
-    return java.util.Collections.indexOfSubList(words, term) >= 0;
+    return Collections.indexOfSubList(words, term) >= 0;
   }
 
   boolean isLittle(String word) {
@@ -225,7 +243,7 @@ final class LayLexicon {
     for (int at = 0; at < plain.size(); at++) {
       Map<List<Integer>, List<Sense>> here = new LinkedHashMap<>();
       int from = at;
-      for (Term term : byFirstWord.getOrDefault(plain.get(at), List.of())) {
+      for (Term term : likely(plain, at)) {
         int end = end(term, plain, at);
         if (end > 0 && fits(term, plain)) {
           here.computeIfAbsent(List.of(end, term.words().size()), key -> new ArrayList<>())
@@ -244,6 +262,23 @@ final class LayLexicon {
       }
     }
     return longestFirst(all);
+  }
+
+  // The terms whose first two words may stand here, in their order: there are thousands that begin
+  // with "a" or "looks".
+  private Collection<Term> likely(List<String> words, int from) {
+    Map<String, SortedMap<Integer, Term>> begun =
+        byTwoWords.getOrDefault(words.get(from), Map.of());
+    SortedMap<Integer, Term> likely = new TreeMap<>(begun.getOrDefault("", NONE));
+    boolean more = true;
+    for (int at = from + 1; more && at < words.size(); at++) {
+      likely.putAll(begun.getOrDefault(words.get(at), NONE));
+      if (isListed("owner", words.get(at))) {
+        likely.putAll(begun.getOrDefault("the", NONE));
+      }
+      more = isLittle(words.get(at)) && at - from <= MOST_LITTLE_WORDS;
+    }
+    return likely.values();
   }
 
   // Words that are bound to a structure which nobody names give way to shorter ones: "reduced on"
