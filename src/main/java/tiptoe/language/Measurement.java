@@ -56,6 +56,12 @@ record Measurement(double number, boolean plausible, Bound bound) {
           "µmol/L", List.of("µmol/L", "mg/dL"),
           "°C", List.of("°C", "°F"));
 
+  /**
+   * From this number on, a glucose without its unit may be in mg/dL. Common practice: 10 mmol/L and
+   * more are seldom measured in a newborn, 10 to 40 mg/dL are low and must not be kept as high.
+   */
+  private static final double UNIT_WANTED_FROM = 10;
+
   /** The measurement that these numbers, said one after the other, mean. */
   static Measurement of(List<SpokenNumber> said, Measure measure) {
     Bound bound = said.get(0).bound();
@@ -64,7 +70,8 @@ record Measurement(double number, boolean plausible, Bound bound) {
     }
     List<Double> candidates = candidates(said, measure);
     List<Double> plausible = candidates.stream().filter(measure::plausible).distinct().toList();
-    if (said.size() == 1 && beginsAnew(said.get(0), measure)) {
+    if (said.size() == 1
+        && (beginsAnew(said.get(0), measure) || wantsUnit(said.get(0), candidates, measure))) {
       return new Measurement(candidates.get(0), false);
     }
     boolean unitSaid = said.get(0).unit() != null;
@@ -72,6 +79,12 @@ record Measurement(double number, boolean plausible, Bound bound) {
       return new Measurement(plausible.get(0), true, bound);
     }
     return new Measurement(candidates.isEmpty() ? asSaid(said.get(0)) : candidates.get(0), false);
+  }
+
+  private static boolean wantsUnit(SpokenNumber said, List<Double> candidates, Measure measure) {
+    return said.unit() == null
+        && measure.unit().equals("mmol/L")
+        && candidates.get(0) >= UNIT_WANTED_FROM;
   }
 
   // "One, two point one": 12.1, or 2.1 said after a slip; "three four point five" of a head is one.

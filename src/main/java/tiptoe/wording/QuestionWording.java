@@ -55,12 +55,18 @@ public final class QuestionWording {
       case NUMBER ->
           about == null
               ? fact(question.detail(), question.heard())
-              : "heard " + findings.of(about) + " — say the number again";
+              : "heard " + findings.of(about) + " — say " + number(about);
       case STEP -> heard(question.meant()) + step(question.steps());
       case FACT -> readBack(question.detail(), question.heard());
       case COMMAND -> command(Command.of(question.detail()));
       case CONTRADICTION -> contradiction(about, question.against());
     };
+  }
+
+  // A number that can be, and is asked about, may be in another unit or have begun anew.
+  private String number(Finding about) {
+    boolean canBe = protocol.step(about.step()).measure().plausible(about.quantity().number());
+    return canBe ? "it again with its unit" : "the number again";
   }
 
   private String detail(Finding about, String detail) {

@@ -228,6 +228,18 @@ class SentencesTest {
     assertEquals(0, count.talkOffered, () -> count.notes.toString());
   }
 
+  /**
+   * A unit in the middle of a sentence counts: 36 mg/dL of glucose is low, 36 mmol/L would be high.
+   */
+  @Test
+  void readsTheUnitOfWhatTheLaboratoryMeasures() {
+    assertEquals(
+        Set.of("glucose=num:2"),
+        benchmark.recorded("okay so the heel prick sugar came back at thirty six milligrams"));
+    assertEquals(
+        Set.of(), benchmark.recorded("okay so the heel prick sugar came back at thirty six"));
+  }
+
   /** What two ways to read it leave open is asked about: which of two, which of two numbers. */
   @ParameterizedTest
   @ValueSource(

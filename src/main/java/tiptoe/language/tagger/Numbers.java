@@ -36,6 +36,11 @@ final class Numbers {
           Map.entry("inch", "in"),
           Map.entry("seconds", "s"),
           Map.entry("secs", "s"),
+          Map.entry("micromoles", "µmol/L"),
+          Map.entry("micromole", "µmol/L"),
+          Map.entry("millimoles", "mmol/L"),
+          Map.entry("millimole", "mmol/L"),
+          Map.entry("milligrams", "mg/dL"),
           Map.entry("celsius", "°C"),
           Map.entry("centigrade", "°C"),
           Map.entry("fahrenheit", "°F"));

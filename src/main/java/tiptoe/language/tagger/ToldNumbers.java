@@ -150,6 +150,8 @@ final class ToldNumbers {
       case "cm", "mm", "in" -> own.equals("cm");
       case "s" -> own.equals("s");
       case "°C", "°F" -> own.equals("°C");
+      case "µmol/L", "mmol/L" -> own.equals(number.unit());
+      case "mg/dL" -> own.equals("µmol/L") || own.equals("mmol/L");
       default -> true;
     };
   }
