@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Consumer;
@@ -16,6 +17,9 @@ import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
+import tiptoe.finding.Quantity;
+import tiptoe.language.Meaning;
+import tiptoe.language.tagger.NaturalSentences;
 import tiptoe.measure.Condition;
 import tiptoe.measure.Figures;
 import tiptoe.measure.MeasureJson;
@@ -25,6 +29,9 @@ import tiptoe.measure.Noises;
 import tiptoe.measure.Recordings;
 import tiptoe.measure.Score;
 import tiptoe.measure.Split;
+import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
 import tiptoe.settings.Settings;
 
 /**
@@ -35,8 +42,8 @@ import tiptoe.settings.Settings;
  * HeardFigures KEPT SETS plain|notes FOLDER:SPLIT:NOISE-SPLIT:q,10[:NOISE]…
  * </pre>
  *
- * <p>A folder beside whose recordings {@code name.key} lies ({@code step/side=value;…}, or {@code
- * none}) is counted statement by statement; one whose recordings have no text is talk.
+ * <p>A folder beside whose recordings {@code name.key} lies ({@code step/side=value; fact=value}…, or
+ * {@code none}) is counted statement by statement; one whose recordings have no text is talk.
  */
 final class HeardFigures {
   private final KeptHearing.Reading reading;
@@ -172,16 +179,19 @@ final class HeardFigures {
       for (int i = 0; i < records.size(); i++) {
         Set<String> expected = keys(Files.readString(beside(files.get(i), ".key")).strip());
         Set<String> recorded =
-            records.get(i).answers().stream()
-                .map(one -> key(one.step(), one.side(), one.value(), one.quantity()))
+            Stream.concat(
+                    records.get(i).answers().stream()
+                        .map(one -> key(one.step(), one.side(), one.value(), one.quantity())),
+                    records.get(i).baby().facts().entrySet().stream()
+                        .map(one -> one.getKey() + "=" + one.getValue()))
                 .collect(Collectors.toCollection(TreeSet::new));
         Set<String> seen = offered(heard.get(i));
         all += expected.size();
         int before = right;
         for (String one : expected) {
-          boolean found = recorded.contains(one);
+          boolean found = recorded.stream().anyMatch(key -> same(key, one));
           right += found ? 1 : 0;
-          offered += !found && (seen.contains(one) || seen.contains(sideless(one))) ? 1 : 0;
+          offered += !found && seen.stream().anyMatch(key -> isIn(key, Set.of(one))) ? 1 : 0;
         }
         List<String> bad = recorded.stream().filter(one -> !isIn(one, expected)).toList();
         wrong += bad.size();
@@ -211,8 +221,14 @@ final class HeardFigures {
           .forEach(one -> seen.add(key(one.statement())));
       changes
           .of(Event.QuestionAsked.class)
-          .filter(one -> one.question().about() != null)
-          .forEach(one -> seen.add(key(one.question().about())));
+          .forEach(
+              one -> {
+                if (one.question().about() != null) {
+                  seen.add(key(one.question().about()));
+                } else if (one.fact() != null) {
+                  seen.add(one.fact() + "=" + one.value());
+                }
+              });
       return seen;
     }
   }
@@ -226,16 +242,35 @@ final class HeardFigures {
     return key(said.step(), said.side(), said.value(), said.quantity());
   }
 
-  private static String key(String step, Object side, String value, Object quantity) {
-    String where = side == null ? step : step + "/" + side.toString().toLowerCase();
-    return where + "=" + (value == null ? "num:" + quantity.toString().split(" ")[0] : value);
+  /** What a statement or a fact says; of another meaning nothing. */
+  static Optional<String> key(Meaning meaning) {
+    return meaning instanceof Meaning.States states
+        ? Optional.of(key(states.statement()))
+        : meaning instanceof Meaning.Fact fact
+            ? Optional.of(fact.id() + "=" + fact.value())
+            : Optional.empty();
   }
 
-  private static String sideless(String key) {
-    return key.replaceFirst("/(left|right)=", "=");
+  private static String key(String step, Side side, String value, Quantity quantity) {
+    String where = side == null ? step : step + "/" + side.id();
+    return where + "=" + (value == null ? quantity.text() : value);
   }
 
   static boolean isIn(String found, Set<String> expected) {
-    return expected.stream().anyMatch(one -> one.equals(found) || sideless(one).equals(found));
+    return expected.stream()
+        .anyMatch(one -> same(found, one) || same(found, one.replaceFirst("/(left|right)=", "=")));
+  }
+
+  // Older keys write "num:" before a number; of what has no side, a side is not compared.
+  private static boolean same(String found, String expected) {
+    String[] one = found.split("=", 2);
+    String[] other = expected.split("=", 2);
+    return placed(one[0]).equals(placed(other[0]))
+        && NaturalSentences.same(one[1], other[1].replaceFirst("^num:", ""));
+  }
+
+  private static String placed(String key) {
+    String step = key.replaceFirst("/.*", "");
+    return Protocol.standard().find(step).filter(Step::sided).isPresent() ? key : step;
   }
 }

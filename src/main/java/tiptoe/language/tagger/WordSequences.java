@@ -37,7 +37,7 @@ public final class WordSequences {
   private static final long SEED = 11;
 
   /** Changed whenever words are counted in another way. */
-  private static final String VERSION = "3 ";
+  private static final String VERSION = "4 ";
 
   /** Stands before the first word of a sentence. */
   private static final String START = "";
@@ -60,7 +60,7 @@ public final class WordSequences {
   private static final double EVERYDAY_PAIRS = 0.3;
 
   /** Nats that all occurrences of a sequence must gain, to be kept. */
-  private static final double GAIN = 0.15;
+  private static final double GAIN = 0.4;
 
   private final Counts words = new Counts();
   private final Map<String, Counts> pairs = new TreeMap<>();
