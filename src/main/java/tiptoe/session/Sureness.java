@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +15,7 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import tiptoe.files.Shipped;
 import tiptoe.finding.Finding;
+import tiptoe.finding.Quantity;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
 import tiptoe.language.TypedText;
@@ -42,8 +44,16 @@ record Sureness(
   /** From this share of the free wordings on, they are known to hold what was said beside. */
   private static final double KNOWN = 0.3;
 
+  /** From this share of the free wordings on, they say something. */
+  private static final double MOST = 0.5;
+
   /** From this share of the ways to hear phrases on, these leave nothing open. */
   private static final double AGREED = 0.9;
+
+  /** Support of free wordings for each second beyond which it tells no more. */
+  private static final double LEAST_SUPPORT = -8;
+
+  private static final double MOST_SUPPORT = 4;
 
   private static final Map<String, String> SOUNDS_LIKE = Map.of("can", "can't", "can't", "can");
 
@@ -66,7 +76,8 @@ record Sureness(
    * @param support of the phrases for each second of words
    * @param added where free wordings do not state it, but something else that was said beside it
    * @param nowhere where they state none of several things
-   * @param single where they do not state it and nothing was said beside it
+   * @param single where they do not state it and nothing was said beside it; twice where they state
+   *     something else in its place
    */
   record Phrases(
       @JsonProperty("record-from") double recordFrom,
@@ -95,24 +106,37 @@ record Sureness(
    * @param recordFrom least probability with which a statement is recorded without a question
    * @param keyNormalFrom the same where it says that a step which must be stated for itself is
    *     normal: nobody looks again
-   * @param leastShare of the ways to hear them that must surely state it, however well they fit
+   * @param likelyFrom from this probability on a statement is offered however badly any words fit
+   *     the sound, and a fact about the baby is read back
+   * @param leastShare of the ways to hear them that must state it with every word accounted for,
+   *     parted as the speaker paused
+   * @param otherNumber share of the ways to hear phrases from which on another number in its place
+   *     leaves it unsure
    * @param base with every other feature 0
-   * @param share of the ways to hear them, by likelihood, that surely state it
-   * @param support of the free wordings for each second of words
+   * @param share of the ways to hear them, by likelihood, that surely state it, with pauses and
+   *     without
+   * @param support of the free wordings for each second of words, from -8 to 4
+   * @param states share of the ways that state it at all
+   * @param phrases share of the ways to hear phrases that state it
    */
   record Freely(
       @JsonProperty("record-from") double recordFrom,
       @JsonProperty("key-normal-from") double keyNormalFrom,
+      @JsonProperty("likely-from") double likelyFrom,
       @JsonProperty("least-share") double leastShare,
+      @JsonProperty("other-number") double otherNumber,
       @JsonProperty("base") double base,
       @JsonProperty("share") double share,
-      @JsonProperty("support") double support) {
-    boolean isSure(Case one) {
-      if (one.features()[0] < leastShare) {
-        return false;
-      }
-      double probability = logistic(base + share * one.features()[0] + support * one.features()[1]);
-      return probability >= (isKeyNormal(one.meaning()) ? keyNormalFrom : recordFrom);
+      @JsonProperty("support") double support,
+      @JsonProperty("states") double states,
+      @JsonProperty("phrases") double phrases) {
+    Rating rating(Case one) {
+      double[] of = one.features();
+      double probability =
+          logistic(base + share * of[0] + support * of[1] + states * of[2] + phrases * of[3]);
+      return probability >= (isKeyNormal(one.meaning()) ? keyNormalFrom : recordFrom)
+          ? Rating.SURE
+          : probability >= likelyFrom ? Rating.LIKELY : Rating.OPEN;
     }
   }
 
@@ -125,6 +149,17 @@ record Sureness(
    * stands alone: beside a finding, that says itself which region it belongs to.
    */
   private record Said(Object what, Object side, Object value) {
+    /** Whether both cannot be so. */
+    boolean contradicts(Said other) {
+      return what.equals(other.what)
+          && (side == null || other.side == null || side.equals(other.side))
+          && !Objects.equals(value, other.value);
+    }
+
+    boolean isNumber() {
+      return value instanceof Quantity || String.valueOf(value).matches("[0-9.+]+");
+    }
+
     static List<Said> of(List<Meaning> meanings) {
       List<Said> said = new ArrayList<>();
       for (Meaning meaning : meanings) {
@@ -142,8 +177,14 @@ record Sureness(
     }
   }
 
-  /** One way to hear a sound: what it states, what of it surely, and its likelihood. */
-  private record Way(List<Said> states, List<Said> surely, double weight) {}
+  /**
+   * One way to hear a sound.
+   *
+   * @param parted what it surely states, parted as the speaker paused
+   * @param surely the same, where it is surely said without the pauses too
+   * @param weight its likelihood
+   */
+  private record Way(List<Said> states, List<Said> parted, List<Said> surely, double weight) {}
 
   /**
    * A statement, and what speaks for it.
@@ -189,42 +230,82 @@ record Sureness(
                   support,
                   missing && known ? 1 : 0,
                   missing && !beside.isEmpty() && !known ? 1 : 0,
-                  missing && beside.isEmpty() ? 1 : 0
+                  missing && beside.isEmpty() ? isContradicted(free, said) ? 2 : 1 : 0
                 }));
       }
     }
     return cases;
   }
 
+  private static boolean isContradicted(List<Way> free, Said said) {
+    return share(free, way -> way.states().stream().anyMatch(said::contradicts)) >= MOST;
+  }
+
+  /** How sure something is that was heard. */
+  enum Rating {
+    /** Enough to count; of a fact that is only likely, that it is read back. */
+    SURE,
+    LIKELY,
+    OPEN
+  }
+
   /**
-   * Whether a statement that free wordings surely make is sure enough to be recorded.
+   * What free wordings say of findings and of the baby, and how sure it is. Facts that are likely
+   * are such that are read back, those that are not are left out.
    *
-   * @param fits whether the phrases fit the sound too: then they must make the statement as well
+   * @param fits whether the phrases fit the sound too: then they must say the same
    */
-  Predicate<Meaning> freely(
+  Map<Meaning, Rating> inFreeWordings(
       Hypothesis heard,
       Hypothesis free,
       boolean fits,
       Function<List<String>, Interpretation> interpret) {
-    List<Case> cases = ofFreeWordings(free, interpret);
-    List<Way> phrased = fits ? ways(heard, texts(heard), interpret) : List.of();
-    return meaning ->
-        cases.stream()
-            .filter(one -> one.meaning().equals(meaning))
-            .filter(one -> !fits || share(phrased, Said.of(List.of(meaning)).get(0)) >= AGREED)
-            .anyMatch(freely::isSure);
+    List<Case> cases = ofFreeWordings(heard, free, interpret);
+    Map<Meaning, Rating> all = new LinkedHashMap<>();
+    for (Meaning meaning : interpret.apply(free.parted()).meanings()) {
+      Rating rating =
+          cases.stream()
+              .filter(one -> one.meaning().equals(meaning))
+              .filter(one -> !fits || one.features()[3] >= AGREED)
+              .map(freely::rating)
+              .findFirst()
+              .orElse(Rating.OPEN);
+      if (meaning instanceof Meaning.States) {
+        all.put(meaning, rating);
+      } else if (meaning instanceof Meaning.Fact fact && rating != Rating.OPEN) {
+        boolean doubtful = fact.doubtful() || rating == Rating.LIKELY;
+        all.put(
+            new Meaning.Fact(fact.id(), fact.value(), fact.correction(), doubtful), Rating.SURE);
+      }
+    }
+    return all;
   }
 
-  /** What the likeliest free wordings surely state. */
-  List<Case> ofFreeWordings(Hypothesis free, Function<List<String>, Interpretation> interpret) {
+  /** What most ways to hear free wordings state with every word accounted for. */
+  List<Case> ofFreeWordings(
+      Hypothesis heard, Hypothesis free, Function<List<String>, Interpretation> interpret) {
     List<Way> ways = ways(free, free.parted(), interpret);
+    List<Way> phrased = null;
     double support = free.support().orElse(0) / Math.max(0.1, free.spokenSeconds());
     List<Case> cases = new ArrayList<>();
     for (Meaning meaning : interpret.apply(free.parted()).meanings()) {
-      if (meaning instanceof Meaning.States) {
+      if (meaning instanceof Meaning.States || meaning instanceof Meaning.Fact) {
         Said said = Said.of(List.of(meaning)).get(0);
-        if (ways.get(0).surely().contains(said)) {
-          cases.add(new Case(meaning, new double[] {surely(ways, said), support}));
+        if (share(ways, way -> way.parted().contains(said)) < freely.leastShare()) {
+          continue;
+        }
+        phrased = phrased == null ? ways(heard, texts(heard), interpret) : phrased;
+        double other = share(phrased, way -> way.states().stream().anyMatch(said::contradicts));
+        if (!said.isNumber() || other < freely.otherNumber()) {
+          cases.add(
+              new Case(
+                  meaning,
+                  new double[] {
+                    share(ways, way -> way.surely().contains(said)),
+                    Math.max(LEAST_SUPPORT, Math.min(MOST_SUPPORT, support)),
+                    share(ways, said),
+                    share(phrased, said)
+                  }));
         }
       }
     }
@@ -285,13 +366,14 @@ record Sureness(
       List<String> words, double behind, Function<List<String>, Interpretation> interpret) {
     Interpretation meaning = interpret.apply(words);
     Set<Said> states = new LinkedHashSet<>(Said.of(meaning.meanings()));
-    List<Said> surely = new ArrayList<>(surely(meaning));
+    List<Said> parted = surely(meaning);
+    List<Said> surely = new ArrayList<>(parted);
     if (words.contains(Hypothesis.PAUSE)) {
       List<Said> unparted = Said.of(interpret.apply(TypedText.plain(words)).meanings());
       states.addAll(unparted);
       surely.retainAll(unparted);
     }
-    return new Way(List.copyOf(states), surely, Math.exp(-margin * behind));
+    return new Way(List.copyOf(states), parted, surely, Math.exp(-margin * behind));
   }
 
   private static List<Said> surely(Interpretation meaning) {
@@ -303,10 +385,6 @@ record Sureness(
 
   private static double share(List<Way> ways, Said said) {
     return share(ways, way -> way.states().contains(said));
-  }
-
-  private static double surely(List<Way> ways, Said said) {
-    return share(ways, way -> way.surely().contains(said));
   }
 
   private static double share(List<Way> ways, Predicate<Way> holds) {

@@ -1,6 +1,8 @@
 package tiptoe.session;
 
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Predicate;
@@ -11,6 +13,7 @@ import tiptoe.finding.Outcome;
 import tiptoe.finding.Source;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
+import tiptoe.session.Sureness.Rating;
 import tiptoe.speech.Hypothesis;
 import tiptoe.speech.Word;
 
@@ -75,6 +78,10 @@ public final class UtteranceVerifier {
       return new Decision(newOutcome, newReason, words, interpretation);
     }
 
+    private Decision only(Predicate<Meaning> these) {
+      return new Decision(outcome, reason, words, interpretation.only(these));
+    }
+
     private boolean isAccepted() {
       return outcome == Outcome.ACCEPTED;
     }
@@ -110,17 +117,22 @@ public final class UtteranceVerifier {
               .orElse(decision)
           : decision;
     }
-    Optional<Decision> surely = sureFreely(utterance, fit.isAccepted(), interpret);
-    if (surely.isPresent()) {
-      return surely.get();
+    Map<Meaning, Rating> free =
+        sureness
+            .flatMap(
+                sure -> utterance.freely().map(one -> rated(sure, utterance, one, fit, interpret)))
+            .orElse(Map.of());
+    if (free.containsValue(Rating.SURE)) {
+      return sureFreely(utterance, free, interpret);
     }
     return byMeaning(
         offered(utterance)
-            .map(free -> inFreeWordings(free, otherwise(fit, rival, free), interpret))
+            .map(one -> inFreeWordings(one, otherwise(fit, rival, one), interpret))
             .filter(
-                free ->
-                    !free.interpretation().statements().isEmpty()
-                        || isReadBack(free.interpretation()))
+                one ->
+                    !one.interpretation().statements().isEmpty()
+                        || isReadBack(one.interpretation()))
+            .or(() -> likely(utterance, free, interpret))
             .orElse(asPhrases),
         awaitsYesOrNo);
   }
@@ -150,7 +162,8 @@ public final class UtteranceVerifier {
       return decision;
     }
     boolean divides =
-        meaning.meanings().stream().allMatch(Meaning.States.class::isInstance)
+        meaning.meanings().stream()
+                .allMatch(one -> one instanceof Meaning.States || one instanceof Meaning.Fact)
             && meaning.meanings().stream().anyMatch(sure);
     if (!divides) {
       return decision.with(Outcome.UNSURE, doubt);
@@ -174,27 +187,52 @@ public final class UtteranceVerifier {
         .orElse(NOT_SURE);
   }
 
-  /** What free wordings surely say; empty where that is nothing. */
-  private Optional<Decision> sureFreely(
-      Hypothesis utterance, boolean fits, Function<List<String>, Interpretation> interpret) {
-    if (sureness.isEmpty() || utterance.freely().isEmpty()) {
-      return Optional.empty();
-    }
-    Hypothesis free = utterance.freely().get();
-    Predicate<Meaning> sure = sureness.get().freely(utterance, free, fits, interpret);
+  /** What free wordings say, unless it moves to the other side beside what it was to replace. */
+  private static Map<Meaning, Rating> rated(
+      Sureness sure,
+      Hypothesis utterance,
+      Hypothesis free,
+      Decision fit,
+      Function<List<String>, Interpretation> interpret) {
+    boolean moves =
+        Stream.of(free.parted(), texts(free.phraseWords()))
+            .anyMatch(
+                words -> interpret.apply(words).of(Meaning.Withdraws.class).findAny().isPresent());
+    return moves ? Map.of() : sure.inFreeWordings(utterance, free, fit.isAccepted(), interpret);
+  }
+
+  private static Decision sureFreely(
+      Hypothesis utterance,
+      Map<Meaning, Rating> rated,
+      Function<List<String>, Interpretation> interpret) {
+    Decision all = inFreeWordings(utterance, rated.keySet(), interpret);
+    return parted(all, meaning -> rated.get(meaning) == Rating.SURE, NOT_SURE);
+  }
+
+  /** What is likely however badly any words fit; empty where nothing is. */
+  private static Optional<Decision> likely(
+      Hypothesis utterance,
+      Map<Meaning, Rating> rated,
+      Function<List<String>, Interpretation> interpret) {
+    return rated.containsValue(Rating.LIKELY)
+        ? Optional.of(
+            inFreeWordings(utterance, rated.keySet(), interpret)
+                .only(meaning -> rated.get(meaning) == Rating.LIKELY)
+                .with(Outcome.UNSURE, NOT_SURE))
+        : Optional.empty();
+  }
+
+  private static Decision inFreeWordings(
+      Hypothesis utterance,
+      Collection<Meaning> meanings,
+      Function<List<String>, Interpretation> interpret) {
+    Hypothesis free = utterance.freely().orElseThrow();
     Interpretation all = interpret.apply(free.parted());
-    Interpretation meaning = all.only(Meaning.States.class::isInstance);
-    // What moves to the other side must not be recorded beside what it was to replace.
-    if (meaning.meanings().stream().noneMatch(sure)
-        || Stream.of(all, interpret.apply(texts(free.phraseWords())))
-            .anyMatch(one -> one.of(Meaning.Withdraws.class).findAny().isPresent())) {
-      return Optional.empty();
-    }
-    Interpretation covered =
-        new Interpretation(
-            meaning.meanings(), List.of(), meaning.spans(), false, meaning.dialogue());
-    return Optional.of(
-        parted(new Decision(Outcome.ACCEPTED, "", free.phraseWords(), covered), sure, NOT_SURE));
+    return new Decision(
+        Outcome.ACCEPTED,
+        "",
+        free.phraseWords(),
+        new Interpretation(List.copyOf(meanings), List.of(), all.spans(), false, all.dialogue()));
   }
 
   // By the sound

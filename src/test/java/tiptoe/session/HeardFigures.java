@@ -42,8 +42,8 @@ import tiptoe.settings.Settings;
  * HeardFigures KEPT SETS plain|notes FOLDER:SPLIT:NOISE-SPLIT:q,10[:NOISE]…
  * </pre>
  *
- * <p>A folder beside whose recordings {@code name.key} lies ({@code step/side=value; fact=value}…, or
- * {@code none}) is counted statement by statement; one whose recordings have no text is talk.
+ * <p>A folder beside whose recordings {@code name.key} lies ({@code step/side=value; fact=value}…,
+ * or {@code none}) is counted statement by statement; one whose recordings have no text is talk.
  */
 final class HeardFigures {
   private final KeptHearing.Reading reading;

@@ -10,11 +10,11 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Stream;
-import tiptoe.finding.Finding;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Source;
 import tiptoe.language.Dialogue;
@@ -74,7 +74,7 @@ final class SurenessCases {
         print(row, "phrases", sureness.ofPhrases(utterance, interpret), said);
       } else if (utterance.freely().isPresent()) {
         Hypothesis free = utterance.freely().get();
-        print(row, "freely", sureness.ofFreeWordings(free, interpret), said);
+        print(row, "freely", sureness.ofFreeWordings(utterance, free, interpret), said);
       }
     }
   }
@@ -82,13 +82,13 @@ final class SurenessCases {
   private static void print(
       JsonNode row, String kind, List<Sureness.Case> cases, Set<String> said) {
     for (Sureness.Case one : cases) {
-      if (one.meaning() instanceof Meaning.States states) {
+      Optional<String> says = HeardFigures.key(one.meaning());
+      if (says.isPresent()) {
         ObjectNode line = JSON.createObjectNode().put("kind", kind);
         for (String name : List.of("set", "split", "file", "condition")) {
           line.set(name, row.get(name));
         }
-        String key = HeardFigures.key(states.statement());
-        line.put("says", key).put("right", HeardFigures.isIn(key, said));
+        line.put("says", says.get()).put("right", HeardFigures.isIn(says.get(), said));
         line.put("normal", Sureness.isNormal(one.meaning()));
         ArrayNode features = line.putArray("features");
         for (double feature : one.features()) {
@@ -108,8 +108,8 @@ final class SurenessCases {
     Set<String> said = new TreeSet<>();
     if (Files.exists(base.resolve(name + ".txt"))) {
       for (String line : Files.readAllLines(base.resolve(name + ".txt"))) {
-        for (Finding one : interpret(understanding.typed().words(line)).statements()) {
-          said.add(HeardFigures.key(one));
+        for (Meaning one : interpret(understanding.typed().words(line)).meanings()) {
+          HeardFigures.key(one).ifPresent(said::add);
         }
       }
     }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -25,24 +26,35 @@ class SurenessTest {
           0.05,
           0.5,
           new Sureness.Phrases(0.5, 0.7, 0.75, -1, 2, 0, -4, -1, 0),
-          new Sureness.Freely(0.5, 0.7, 0, -1, 2, 0));
+          new Sureness.Freely(0.5, 0.7, 0.2, 0, 1, -1, 2, 0, 0, 0));
 
   private static final Meaning MURMUR = states("murmur", null, "present");
   private static final Meaning NEXT = new Meaning.Heading("hips");
   private static final Meaning HIPS = states("barlow", Side.LEFT, "negative");
 
-  private static final Map<String, List<Meaning>> MEANINGS =
-      Map.of(
-          "murmur", List.of(MURMUR),
-          "murmur hips", List.of(MURMUR, HIPS),
-          "hips", List.of(HIPS),
-          "next", List.of(NEXT),
-          "next hips", List.of(NEXT, HIPS),
-          "can hips", List.of(HIPS),
-          "can't hips", List.of(),
-          "can next hips", List.of(NEXT, HIPS),
-          "can't next hips", List.of(HIPS),
-          "talk", List.of());
+  private static final Meaning CLUNK = states("barlow", Side.LEFT, "positive");
+  private static final Meaning FIRST = new Meaning.Fact("first-born", "yes");
+  private static final Meaning FIFTY = new Meaning.Fact("age", "50");
+
+  private static final Map<String, List<Meaning>> MEANINGS = new HashMap<>();
+
+  static {
+    MEANINGS.putAll(
+        Map.of("clunk", List.of(CLUNK), "first", List.of(FIRST), "fifty", List.of(FIFTY)));
+    MEANINGS.put("fifteen", List.of(new Meaning.Fact("age", "15")));
+    MEANINGS.putAll(
+        Map.of(
+            "murmur", List.of(MURMUR),
+            "murmur hips", List.of(MURMUR, HIPS),
+            "hips", List.of(HIPS),
+            "next", List.of(NEXT),
+            "next hips", List.of(NEXT, HIPS),
+            "can hips", List.of(HIPS),
+            "can't hips", List.of(),
+            "can next hips", List.of(NEXT, HIPS),
+            "can't next hips", List.of(HIPS),
+            "talk", List.of()));
+  }
 
   private static Meaning states(String step, Side side, String value) {
     return new Meaning.States(Finding.of(step, side, value), false);
@@ -117,15 +129,20 @@ class SurenessTest {
   }
 
   private static boolean freely(Meaning meaning, Hypothesis heard, Hypothesis free) {
-    return SURENESS.freely(heard, free, false, SurenessTest::interpret).test(meaning);
+    return freely(meaning, heard, free, false);
+  }
+
+  private static boolean freely(Meaning meaning, Hypothesis heard, Hypothesis free, boolean fits) {
+    return SURENESS.inFreeWordings(heard, free, fits, SurenessTest::interpret).get(meaning)
+        == Sureness.Rating.SURE;
   }
 
   /** Phrases that fit: other ways to hear them may mean something else. */
   @Test
   void freeWordingsDecideNothingThatPhrasesLeaveOpen() {
     Hypothesis open = heard("hips", new Rival("talk", 0));
-    assertTrue(SURENESS.freely(open, heard("hips"), false, SurenessTest::interpret).test(HIPS));
-    assertFalse(SURENESS.freely(open, heard("hips"), true, SurenessTest::interpret).test(HIPS));
+    assertTrue(freely(HIPS, open, heard("hips"), false));
+    assertFalse(freely(HIPS, open, heard("hips"), true));
   }
 
   @Test
@@ -134,18 +151,61 @@ class SurenessTest {
     assertTrue(shipped.phrases().keyNormalFrom() > shipped.phrases().recordFrom());
     assertTrue(shipped.freely().keyNormalFrom() > shipped.freely().recordFrom());
     assertEquals(0.95, shipped.phrases().keyNormalFrom());
-    assertTrue(shipped.freely().keyNormalFrom() > 0.95);
+    assertEquals(0.95, shipped.freely().keyNormalFrom());
   }
 
-  /** Log odds are 9 whatever the share. */
+  /** Log odds are 9 whatever the share: 0.56 and 0.44 by exp(−0.5 · 0.5). */
   @Test
   void whatMostWaysToHearFreeWordingsDoNotStateIsNeverSure() {
-    Sureness.Freely strict = new Sureness.Freely(0.5, 0.7, 0.5, 9, 0, 0);
-    for (double share : new double[] {0.44, 0.56}) {
-      double[] features = {share, 0};
-      assertEquals(share > 0.5, strict.isSure(new Sureness.Case(MURMUR, features)));
-      assertTrue(
-          new Sureness.Freely(0.5, 0.7, 0, 9, 0, 0).isSure(new Sureness.Case(MURMUR, features)));
-    }
+    Sureness strict = freely(new Sureness.Freely(0.5, 0.7, 0.2, 0.5, 1, 9, 0, 0, 0, 0));
+    Hypothesis most = heard("murmur", new Rival("talk", 0.5));
+    Hypothesis few = heard("murmur", new Rival("talk", 0), new Rival("talk", 0.5));
+    assertEquals(Map.of(MURMUR, Sureness.Rating.SURE), free(strict, heard("talk"), most));
+    assertEquals(Map.of(MURMUR, Sureness.Rating.OPEN), free(strict, heard("talk"), few));
+  }
+
+  private static Sureness freely(Sureness.Freely weights) {
+    return new Sureness(0.05, 0.5, SURENESS.phrases(), weights);
+  }
+
+  private static Map<Meaning, Sureness.Rating> free(
+      Sureness by, Hypothesis heard, Hypothesis free) {
+    return by.inFreeWordings(heard, free, false, SurenessTest::interpret);
+  }
+
+  /** Log odds 1 where all ways say it, probability 0.73; 0 where half of them do. */
+  @Test
+  void aFactThatIsLikelyButNotSureIsReadBackAndOneThatIsNeitherIsLeftOut() {
+    Sureness asks = freely(new Sureness.Freely(0.7, 0.7, 0.6, 0, 1, -1, 2, 0, 0, 0));
+    assertEquals(Map.of(FIRST, Sureness.Rating.SURE), free(asks, heard("talk"), heard("first")));
+    Hypothesis likely = heard("first", new Rival("talk", 3));
+    assertEquals(
+        Map.of(new Meaning.Fact("first-born", "yes", false, true), Sureness.Rating.SURE),
+        free(asks, heard("talk"), likely));
+    assertEquals(Map.of(), free(asks, heard("talk"), heard("first", new Rival("talk", 0))));
+  }
+
+  /** Phrases at equal cost: fifty and fifteen. */
+  @Test
+  void aNumberIsNotSureWherePhrasesMayGiveAnother() {
+    Sureness by = freely(new Sureness.Freely(0.5, 0.7, 0.2, 0, 0.25, 9, 0, 0, 0, 0));
+    Hypothesis either = heard("fifty", new Rival("fifteen", 0));
+    assertEquals(Map.of(FIFTY, Sureness.Rating.SURE), free(by, heard("fifty"), heard("fifty")));
+    assertEquals(Map.of(), free(by, either, heard("fifty")));
+  }
+
+  /** Log odds of the hips: 1, and 5 less for each time that nothing bears them out. */
+  @Test
+  void phrasesInWhosePlaceFreeWordingsStateSomethingElseAreLessSureThanAlone() {
+    Sureness by =
+        new Sureness(
+            0.05,
+            0.5,
+            new Sureness.Phrases(0.01, 0.01, 0.01, -1, 2, 0, 0, 0, -5),
+            SURENESS.freely());
+    Hypothesis alone = heard("hips").freely(heard("talk"));
+    Hypothesis otherwise = heard("hips").freely(heard("clunk"));
+    assertTrue(by.inPhrases(alone, SurenessTest::interpret).test(HIPS));
+    assertFalse(by.inPhrases(otherwise, SurenessTest::interpret).test(HIPS));
   }
 }

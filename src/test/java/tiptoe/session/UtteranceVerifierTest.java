@@ -153,6 +153,45 @@ class UtteranceVerifierTest {
         .freely(new Hypothesis(0, seconds + filler, said).weighed(support, List.of()));
   }
 
+  /** Support of free wordings for a second, beside other speech alone; the limits in use. */
+  @ParameterizedTest(name = "{0}: {1}")
+  @CsvSource({"0, ACCEPTED", "-3, ACCEPTED", "-6, UNSURE", "-9, IGNORED"})
+  void whatFreeWordingsAreLikelyToSayIsOfferedHoweverBadlyTheyFit(double support, Outcome outcome) {
+    Meaning states = new Meaning.States(Finding.of("murmur", null, "present"), false);
+    UtteranceVerifier.Decision decision = freely(support, states);
+    assertEquals(outcome, decision.outcome());
+    assertEquals(
+        outcome == Outcome.IGNORED ? List.of() : List.of(states),
+        decision.interpretation().meanings());
+  }
+
+  /** The same: whether a fact is recorded, read back or left alone. */
+  @ParameterizedTest(name = "{0}: {1}, read back {2}")
+  @CsvSource({"0, ACCEPTED, false", "-6, ACCEPTED, true", "-9, IGNORED, false"})
+  void aFactThatIsLikelyIsReadBack(double support, Outcome outcome, boolean doubtful) {
+    UtteranceVerifier.Decision decision =
+        freely(support, new Meaning.Fact("first-born", "yes", false));
+    assertEquals(outcome, decision.outcome());
+    assertEquals(
+        outcome == Outcome.IGNORED
+            ? List.of()
+            : List.of(new Meaning.Fact("first-born", "yes", false, doubtful)),
+        decision.interpretation().meanings());
+  }
+
+  private static UtteranceVerifier.Decision freely(double support, Meaning meaning) {
+    Hypothesis heard =
+        new Hypothesis(0, 3, List.of(new Word(Hypothesis.FILLER, 0, 3, 1)))
+            .freely(free(3 * support, 3, 0, 4, null).freely().orElseThrow());
+    return UtteranceVerifier.standard()
+        .decide(
+            heard,
+            words ->
+                new Interpretation(
+                    words.isEmpty() ? List.of() : List.of(meaning), List.of(), Dialogue.START),
+            false);
+  }
+
   @Test
   void wordsNearlyAsLikelyThatMeanSomethingElsePutAnUtteranceInDoubt() {
     Hypothesis heard = utterance(0, 1, 5.0);

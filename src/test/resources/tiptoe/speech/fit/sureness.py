@@ -17,10 +17,10 @@ FIT = {
     "off-script": "train",
 }
 TALK = re.compile("chat|talk|off-script")
-TENFOLD = 10  # in free wordings alone: any talk is heard in them
+THREEFOLD = 3  # in free wordings alone: any talk is heard in them
 NAMES = {
     "phrases": ["share", "support", "added", "nowhere", "single"],
-    "freely": ["share", "support"],
+    "freely": ["share", "support", "states", "phrases"],
 }
 BANDS = ((0, 0.5), (0.5, 0.8), (0.8, 0.9), (0.9, 0.95), (0.95, 0.98), (0.98, 2))
 
@@ -51,8 +51,8 @@ def main():
         of = [one for one in cases if one["kind"] == kind]
         fit = [one for one in of if FIT.get(one["set"]) == one["split"]]
         held = [one for one in of if FIT.get(one["set"]) != one["split"]]
-        tenfold = [kind == "freely" and TALK.search(one["set"]) for one in fit]
-        weights = fitted(fit, np.where(tenfold, TENFOLD, 1.0))
+        threefold = [kind == "freely" and TALK.search(one["set"]) for one in fit]
+        weights = fitted(fit, np.where(threefold, THREEFOLD, 1.0))
         print(kind, dict(zip(["base"] + names, weights.round(3).tolist())))
         chance = 1 / (1 + np.exp(-table(held) @ weights))
         right = np.array([one["right"] for one in held])
