@@ -240,13 +240,19 @@ class SentencesTest {
         Set.of(), benchmark.recorded("okay so the heel prick sugar came back at thirty six"));
   }
 
-  /** What two ways to read it leave open is asked about: which of two, which of two numbers. */
+  /**
+   * What two ways to read it leave open is asked about: which of two, which of two numbers, the
+   * other side.
+   */
   @ParameterizedTest
   @ValueSource(
       strings = {
         "one of his testicles hasn't come down",
         "glucose one two point one",
-        "right ear's a bit folded but it's well formed"
+        "right ear's a bit folded but it's well formed",
+        "moro present on the right",
+        "okay the moro is good on the left",
+        "the sutures are normal on the right"
       })
   void recordsNeitherOfTwo(String text) {
     assertEquals(Set.of(), benchmark.recorded(text));

@@ -647,6 +647,12 @@ final class ClaimReader {
             .anyMatch(word -> lexicon.isListed("deed", word));
   }
 
+  // "Nipples right where they belong" names no side.
+  private boolean isSide(int word) {
+    return words.get(word).equals("left")
+        || word > 0 && List.of("the", "on").contains(words.get(word - 1));
+  }
+
   private List<Claim> placed(
       Statement statement, Step step, String value, List<String> denied, Set<Integer> evidence) {
     boolean normal = step.isNormal(value);
@@ -665,7 +671,12 @@ final class ClaimReader {
       }
     } else {
       Side side = ofSides && !normal && sides.size() == 1 ? sides.iterator().next() : null;
-      claims.add(new Claim(step.id(), side, value, denied, List.of(), evidence));
+      Set<Integer> accounted = new TreeSet<>(evidence);
+      if (normal && sides.size() == 1 && statement.sideWords.stream().anyMatch(this::isSide)) {
+        // "Moro present on the right" tells nothing of the left.
+        accounted.removeAll(statement.sideWords);
+      }
+      claims.add(new Claim(step.id(), side, value, denied, List.of(), accounted));
     }
     return claims;
   }
