@@ -80,6 +80,26 @@ public final class Interpreter {
    * @param source {@link Source#GRAMMAR} for speech, {@link Source#TYPED} for the keyboard
    */
   public Interpretation interpret(List<String> words, Dialogue dialogue, Source source) {
+    Interpretation unparted = read(words, dialogue, source);
+    boolean phrases = unparted.uncovered().isEmpty() && unparted.certainties().isEmpty();
+    if (phrases || words.contains(TypedText.BREAK) || words.contains(TypedText.ASKS)) {
+      return unparted;
+    }
+    SecondReading.Parted parted = second.parted(words);
+    if (parted.words().equals(words)) {
+      return unparted;
+    }
+    Interpretation read = read(parted.words(), dialogue, source);
+    // What is told of the baby may stand beside other people and things, what is found may not.
+    boolean facts =
+        !read.meanings().isEmpty()
+            && read.meanings().stream().allMatch(Meaning.Fact.class::isInstance);
+    return parted.talk() && !facts
+        ? unparted
+        : new InOneBreath(protocol, unparted, read, parted.unfamiliar()).reading();
+  }
+
+  private Interpretation read(List<String> words, Dialogue dialogue, Source source) {
     List<String> plain = TypedText.plain(words);
     Optional<Interpretation> amended =
         words.contains(TypedText.ASKS) ? Optional.empty() : amended(plain, dialogue, source);
@@ -188,7 +208,7 @@ public final class Interpreter {
     List<SecondReading.Span> spans = List.of();
     Dialogue next = dialogue;
     if (!told.rest().isEmpty()) {
-      Interpretation left = without(interpret(told.rest(), dialogue, source), told.contested());
+      Interpretation left = without(read(told.rest(), dialogue, source), told.contested());
       left.howSure().stream()
           .filter(one -> !(one.meaning() instanceof Meaning.Instruction))
           .filter(one -> !(one.meaning() instanceof Meaning.Picks))
@@ -259,7 +279,7 @@ public final class Interpreter {
     if (told.isEmpty() || rest.isEmpty() || second.read(rest).doubtful()) {
       return Optional.empty();
     }
-    Interpretation left = interpret(rest, dialogue, source);
+    Interpretation left = read(rest, dialogue, source);
     List<Interpretation.Certainty> certainties = new ArrayList<>();
     told.forEach(one -> certainties.add(new Interpretation.Certainty(one, true, BY_ITSELF)));
     certainties.addAll(left.howSure());

@@ -20,6 +20,29 @@ public interface SecondReading {
   Reading read(List<String> words);
 
   /**
+   * A sentence said in one breath, parted.
+   *
+   * @param words with {@link TypedText#BREAK} where something is likely to begin anew
+   * @param talk whether it is talk of others or of any such thing, so that only facts may be told
+   * @param unfamiliar whether words that nobody knows stand in it
+   */
+  record Parted(List<String> words, boolean talk, boolean unfamiliar) {
+    public Parted {
+      words = List.copyOf(words);
+    }
+  }
+
+  /**
+   * The words parted; as they are where nothing begins anew, or where a doubt or a plan may reach
+   * over all.
+   *
+   * @param words without {@link TypedText#BREAK}
+   */
+  default Parted parted(List<String> words) {
+    return new Parted(words, false, false);
+  }
+
+  /**
    * Facts about the baby and measurements in a sentence.
    *
    * @param words as in {@link #read}

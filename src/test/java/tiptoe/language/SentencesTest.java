@@ -163,6 +163,45 @@ class SentencesTest {
     assertEquals(0, count.recordedWrong, () -> count.notes.toString());
   }
 
+  /** As it is heard, without commas. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "first only looking no hands she is pink all over and wide awake watching me =>"
+            + " colour=pink;alertness=alert",
+        "left foot turns in but i can bring it all the way round positional and the right foot's"
+            + " normal => foot-position/left=positional;foot-position/right=normal",
+        "femoral pulses right strong left strong =>"
+            + " femoral-pulse/right=strong;femoral-pulse/left=strong",
+        "belly is distended the skin is shining and it is tense under my hand => abdomen=distended",
+        "left nostril patent but nothing comes through the right blocked =>"
+            + " nostrils/left=patent;nostrils/right=blocked",
+        "easy breathing no recession => breathing=easy"
+      })
+  void findsWhereWhatIsSaidInOneBreathBeginsAnew(String row) {
+    SentenceBenchmark.Count count = benchmark.count(List.of(row));
+    assertEquals(count.statements, count.recordedRight, () -> count.notes.toString());
+    assertEquals(0, count.recordedWrong, () -> count.notes.toString());
+  }
+
+  /** Authors without their commas: what is recorded at least, and wrongly at most. */
+  @ParameterizedTest
+  @CsvSource({
+    "written/nurse-bristol, 0.75, 0",
+    "written/junior-newcastle, 0.77, 0",
+    "written/pediatrician-toronto, 0.68, 0",
+    "written/gp-wales, 0.55, 0",
+    "written/midwife-leicester, 0.69, 0",
+    "written/plain, 0.98, 0"
+  })
+  void recordsWithoutCommas(String author, double recorded, int wrong) throws IOException {
+    List<String> lines = Files.readAllLines(FOLDER.resolve(author + ".txt"));
+    SentenceBenchmark.Count count =
+        benchmark.count(lines.stream().map(SentenceBenchmark::unbroken).toList());
+    assertTrue(count.recordedWrong <= wrong, count::toString);
+    assertTrue(count.recordedRight >= recorded * count.statements, count::toString);
+  }
+
   @ParameterizedTest
   @ValueSource(
       strings = {
@@ -252,7 +291,9 @@ class SentencesTest {
         "right ear's a bit folded but it's well formed",
         "moro present on the right",
         "okay the moro is good on the left",
-        "the sutures are normal on the right"
+        "the sutures are normal on the right",
+        "barlow positive on the right no forgive me on the left",
+        "when she cries the left side isn't moving so that's a facial palsy on the left"
       })
   void recordsNeitherOfTwo(String text) {
     assertEquals(Set.of(), benchmark.recorded(text));

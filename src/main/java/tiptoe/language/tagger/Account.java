@@ -83,6 +83,7 @@ final class Account {
                 claim ->
                     claim.evidence().stream().noneMatch(word -> isDoubted(word, claim, doubted)))
             .filter(claim -> !uneasy() || !isNormal(claim))
+            .filter(claim -> !isFoundElse(claim, settled, read, unaccounted))
             .toList();
     settled.stream()
         .filter(claim -> !offered.contains(claim))
@@ -116,6 +117,16 @@ final class Account {
         .toList();
   }
 
+  // "Trembling, quits when I hold them, so jittery, not a seizure": what is denied is not all.
+  private boolean isFoundElse(
+      Claim normal, List<Claim> settled, List<Claim> read, Set<Integer> unaccounted) {
+    return !normal.denied().isEmpty()
+        && settled.stream()
+            .filter(other -> isFound(other) && other.step().equals(normal.step()))
+            .filter(other -> other.side() == normal.side())
+            .anyMatch(other -> said(other, read, unaccounted).isEmpty());
+  }
+
   // What only explains another claim, or describes what that names, is part of it.
   private void takeIn(List<Claim> read) {
     // "A bit folded, but it's well formed": the one or the other.
@@ -139,6 +150,7 @@ final class Account {
                     .anyMatch(
                         other ->
                             other.step().equals(claim.step()) && other.side() == claim.side()));
+    read.removeIf(this::isHindrance);
     for (Claim claim : List.copyOf(read)) {
       Optional<Claim> whole =
           read.stream()
@@ -176,6 +188,21 @@ final class Account {
             && lexicon.near(claim.step(), other.step())
             && findings(claim).anyMatch(item -> lexicon.isListed("reason", said(item)));
     return why || ofColour && claim.step().equals("eyes");
+  }
+
+  // "Cord's dried up, so I can't tell you how many vessels": of these it says nothing either.
+  private boolean isHindrance(Claim claim) {
+    return claim.value() != null
+        && isNormal(claim)
+        && findings(claim).anyMatch(item -> lexicon.isListed("reason", said(item)))
+        && words.stream().anyMatch(word -> lexicon.isListed("able", word) && word.endsWith("t"))
+        && items.stream()
+            .filter(item -> item.kind() == WordItem.Kind.PART)
+            .map(item -> item.match().steps(Sense.Kind.PART))
+            .anyMatch(
+                steps ->
+                    !steps.contains(claim.step())
+                        && steps.stream().anyMatch(step -> lexicon.near(step, claim.step())));
   }
 
   // "A boggy swelling, so that's a caput": what was described is told by its name.

@@ -331,16 +331,14 @@ final class ClaimReader {
 
   // "In the right eye it is good": said of what was spoken of before.
   private boolean isOfPronoun(Statement statement, TermMatch finding) {
-    int from = breaks.from(finding.from());
     return statement.topicOf != null
         && statement.parts.stream()
             .allMatch(
                 part ->
-                    part.from() >= from
-                        && part.to() <= finding.from()
+                    part.to() <= finding.from()
                         && words.subList(part.to(), finding.from()).stream()
                             .anyMatch(word -> lexicon.isListed("pronoun", word))
-                        && words.subList(from, part.from()).stream()
+                        && words.subList(breaks.from(part.from()), part.from()).stream()
                             .anyMatch(word -> lexicon.isListed("preposition", word)));
   }
 
@@ -541,7 +539,12 @@ final class ClaimReader {
             && statement.sides.size() == 1
             && topic.sides.size() == 1
             && !topic.sides.equals(statement.sides);
-    if (!other || statement.denier < 0) {
+    // "Positive on the right no forgive me on the left": who knows what it denies.
+    boolean leads =
+        statement.denier >= 0
+            && words.get(statement.denier).equals("no")
+            && statement.sideWords.stream().allMatch(word -> word > statement.denier + 3);
+    if (!other || statement.denier < 0 || leads) {
       return List.of();
     }
     List<Claim> claims = new ArrayList<>();

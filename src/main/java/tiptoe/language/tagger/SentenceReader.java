@@ -73,6 +73,14 @@ final class SentenceReader {
             }
             now.alike = item.from();
           }
+          // "Isn't moving so that's a facial palsy": no denial reaches over that.
+          if (now.denier >= 0
+              && now.findings.isEmpty()
+              && lexicon.isListed("begins-clause", words.get(item.to() - 1))
+              && lexicon.isListed("refers-back", words.get(item.to() - 1))
+              && words.get(item.to() - 1).endsWith("'s")) {
+            next();
+          }
           if (isThatSide(item)) {
             sideOfBefore(item);
           }

@@ -100,6 +100,11 @@ public final class Tagger implements SecondReading {
   }
 
   @Override
+  public Parted parted(List<String> words) {
+    return new Partings(lexicon, words, items.of(words)).parted();
+  }
+
+  @Override
   public Told told(List<String> words) {
     return new ToldReader(told, toldItems, lexicon, protocol, words).read();
   }
