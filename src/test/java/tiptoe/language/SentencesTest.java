@@ -95,7 +95,9 @@ class SentencesTest {
     "written/consultant-manchester, 0.81, 0.89, 0, 0",
     "written/gp-aberdeen, 0.67, 0.77, 1, 0",
     "written/midwife-norwich, 0.66, 0.76, 0, 0",
-    "written/nnp-denver, 0.80, 0.86, 0, 0"
+    "written/nnp-denver, 0.80, 0.86, 0, 0",
+    "written/midwife-plymouth, 0.78, 0.86, 1, 0",
+    "written/pediatrician-chicago, 0.88, 0.91, 0, 0"
   })
   void recordsNoMoreThatIsWrongOfAuthorsWhoTalkAtLength(
       String author, double recorded, double found, int wrong, int talk) throws IOException {
@@ -110,7 +112,7 @@ class SentencesTest {
 
   /** Talk round the cot, with how many lines may be offered at most. */
   @ParameterizedTest
-  @CsvSource({"written/talk-ward, 1", "written/talk-couple, 1"})
+  @CsvSource({"written/talk-ward, 1", "written/talk-couple, 1", "written/talk-others, 1"})
   void recordsNothingOfTalk(String file, int offered) throws IOException {
     SentenceBenchmark.Count count = count(file);
     assertEquals(0, count.talkRecorded + count.talkAsked + count.talkCommanded, count::toString);
@@ -246,7 +248,12 @@ class SentencesTest {
         "some families call it a stork bite, some call it an angel's kiss",
         "my hands are blue with the cold",
         "is yellow eyes jaundice",
-        "any heart problems in either of your families"
+        "any heart problems in either of your families",
+        "i had a baby on tuesday with a cleft palate, and they're feeding beautifully now",
+        "we looked after a pair of twins, and the scan was fine",
+        "milk spots are little blocked glands",
+        "you've got good colour in your cheeks, mum",
+        "there's a breastfeeding group on wednesdays, they do a lovely cake"
       })
   void recordsNothingOfWhatIsHalfADoubtAQuestionOrNotOfThisBaby(String text) {
     SentenceBenchmark.Count count = benchmark.count(List.of(text));

@@ -13,6 +13,7 @@ import java.util.stream.IntStream;
  */
 final class Talk {
   private static final int LONGEST_SUBJECT = 9;
+  private static final int LONGEST_MET = 8;
   private static final String IS = "'s";
   private static final Set<String> ARTICLES = Set.of("a", "an");
   private static final Set<String> INVERTED = Set.of("is", "are");
@@ -42,6 +43,8 @@ final class Talk {
   /** The same for what is told of the baby, which may be in words of other people and things. */
   boolean asksOrRemembers() {
     return remembers()
+        || IntStream.range(0, words.size()).anyMatch(at -> isMet(at) || isToParent(at))
+        || IntStream.range(0, words.size()).anyMatch(at -> begins(at) && explains(at))
         || lexicon.says("unreal", words)
         || !words.isEmpty() && asks(afterOpeners(0));
   }
@@ -180,6 +183,66 @@ final class Talk {
       if ((time || ofMany) && IntStream.range(0, at).anyMatch(this::isSpeaker)) {
         return true;
       }
+    }
+    return false;
+  }
+
+  // "I had a baby down the road with a cleft", "we looked after a pair of twins": a person who is
+  // new
+  // to the listener is not the one who lies there.
+  private boolean isMet(int at) {
+    if (!isSpeaker(at)) {
+      return false;
+    }
+    int verb = at + 1;
+    while (verb < words.size() && lexicon.isListed("by-the-way", words.get(verb))) {
+      verb++;
+    }
+    if (verb >= words.size() || !lexicon.isListed("meets", words.get(verb))) {
+      return false;
+    }
+    int to = Math.min(breaks.to(at), verb + LONGEST_MET);
+    boolean anew = false;
+    for (int i = verb + 1; i < to; i++) {
+      anew |= lexicon.isListed("any", words.get(i)) || lexicon.isListed("met", words.get(i));
+      if (lexicon.isListed("definite", words.get(i))) {
+        return false;
+      }
+      if (anew && lexicon.isListed("met", words.get(i))) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  // "You're looking pink and rosy, mum": it is she who is told so.
+  private boolean isToParent(int at) {
+    return lexicon.isListed("parent", words.get(at))
+        && at > 1
+        && breaks.at(at - 1)
+        && (at + 1 == words.size() || breaks.at(at + 1))
+        && lexicon.isListed("told-you", words.get(afterOpeners(breaks.from(at - 2))))
+        && !lexicon.matches(words.subList(breaks.from(at - 2), at)).isEmpty();
+  }
+
+  // "Milk spots are little blocked glands", "jaundice is the liver getting going": what any such
+  // thing comes from.
+  private boolean explains(int from) {
+    int to = breaks.to(from);
+    for (int at = from + 1; at < Math.min(to, from + LONGEST_SUBJECT); at++) {
+      String word = words.get(at);
+      boolean owns = word.endsWith(IS) && !lexicon.isListed("definite", word);
+      if (!INVERTED.contains(word) && !owns) {
+        continue;
+      }
+      List<String> subject = new ArrayList<>(words.subList(from, at));
+      if (owns) {
+        subject.add(word.substring(0, word.length() - IS.length()));
+      }
+      List<TermMatch> matches = lexicon.matches(subject);
+      return subject.stream().noneMatch(one -> lexicon.isListed("definite", one))
+          && (owns ? isCovered(subject, matches) : !matches.isEmpty())
+          && words.subList(at + 1, to).stream().anyMatch(one -> lexicon.isListed("origin", one));
     }
     return false;
   }
