@@ -15,6 +15,8 @@ import tiptoe.finding.Source;
 import tiptoe.grammar.Parse;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Side;
+import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
 
 /** Finds out what an utterance means: its phrases by the grammars, their meaning by their tags. */
@@ -131,6 +133,13 @@ public final class Interpreter {
     if (second == SecondReading.NONE
         || first.loose().isEmpty() && !parted && !asked && !first.asksWhere()) {
       return first.interpretation(plain);
+    }
+    Optional<Interpretation> leftOut =
+        first.loose().isEmpty() || words.contains(TypedText.ASKS)
+            ? Optional.empty()
+            : second.leftOut(words).flatMap(left -> leftOut(left, dialogue, source));
+    if (leftOut.isPresent()) {
+      return leftOut.get();
     }
     Optional<Interpretation> beside =
         parted && !first.loose().isEmpty() ? beside(words, dialogue, source) : Optional.empty();
@@ -288,6 +297,58 @@ public final class Interpreter {
     return Optional.of(
         new Interpretation(
             meanings, left.uncovered(), left.spans(), false, left.dialogue(), certainties));
+  }
+
+  // "Not done barlow or ortolani either side, leaving them till after the feed": nothing is found by
+  // it, and what else is said is read by itself.
+  private Optional<Interpretation> leftOut(
+      SecondReading.LeftOut left, Dialogue dialogue, Source source) {
+    List<Meaning> said = new ArrayList<>();
+    for (List<String> structure : left.structures()) {
+      List<Meaning> one = notExamined(structure, left.side(), dialogue, source);
+      if (one.isEmpty()) {
+        return Optional.empty();
+      }
+      said.addAll(one);
+    }
+    List<Interpretation.Certainty> certainties = new ArrayList<>();
+    said.forEach(one -> certainties.add(new Interpretation.Certainty(one, true, BY_ITSELF)));
+    List<Meaning> meanings = new ArrayList<>(said);
+    if (!left.rest().isEmpty()) {
+      interpret(left.rest(), dialogue, source).howSure().stream()
+          .filter(one -> !(one.meaning() instanceof Meaning.Instruction))
+          .forEach(certainties::add);
+      certainties.subList(said.size(), certainties.size()).forEach(c -> meanings.add(c.meaning()));
+      boolean found =
+          said.stream()
+              .anyMatch(
+                  one ->
+                      meanings.subList(said.size(), meanings.size()).stream()
+                          .anyMatch(other -> subject(other).equals(subject(one))));
+      if (found) {
+        return Optional.empty();
+      }
+    }
+    return Optional.of(
+        new Interpretation(meanings, List.of(), List.of(), false, dialogue, certainties));
+  }
+
+  private List<Meaning> notExamined(
+      List<String> structure, Side side, Dialogue dialogue, Source source) {
+    List<String> phrase = new ArrayList<>(structure);
+    phrase.addAll(List.of("not", "done"));
+    if (side != null) {
+      phrase.addAll(List.of("on", "the", side.id()));
+    }
+    ByGrammar read = byGrammar(phrase, dialogue, source);
+    if (read.loose().isEmpty() && read.tellsBeside() && read.leavesOut()) {
+      return read.utterance().meanings();
+    }
+    Optional<Step> step = protocol.find(String.join("-", structure));
+    return step.filter(one -> !one.sided() && side == null).stream()
+        .map(one -> Finding.of(one.id(), null, Value.NOT_EXAMINED))
+        .map(one -> (Meaning) new Meaning.States(one, false))
+        .toList();
   }
 
   private static List<List<String>> chunks(List<String> words) {

@@ -1,6 +1,7 @@
 package tiptoe.language;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import tiptoe.protocol.Side;
 
@@ -49,6 +50,29 @@ public interface SecondReading {
    */
   default Told told(List<String> words) {
     return Told.NOTHING;
+  }
+
+  /**
+   * What was not examined, where a sentence says so in words that say nothing else.
+   *
+   * @param words as in {@link #read}
+   */
+  default Optional<LeftOut> leftOut(List<String> words) {
+    return Optional.empty();
+  }
+
+  /**
+   * What was not examined.
+   *
+   * @param structures the words for each thing that was left out
+   * @param side the one side that was left out; null for both
+   * @param rest the words of what else is said, with {@link TypedText#BREAK}
+   */
+  record LeftOut(List<List<String>> structures, Side side, List<String> rest) {
+    public LeftOut {
+      structures = List.copyOf(structures);
+      rest = List.copyOf(rest);
+    }
   }
 
   /**

@@ -3,6 +3,7 @@ package tiptoe.language.tagger;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
@@ -107,6 +108,20 @@ public final class Tagger implements SecondReading {
   @Override
   public Told told(List<String> words) {
     return new ToldReader(told, toldItems, lexicon, protocol, words).read();
+  }
+
+  @Override
+  public Optional<LeftOut> leftOut(List<String> words) {
+    return new LeftOutReader(lexicon, words)
+        .read()
+        .filter(left -> !lexicon.says("done-after-all", left.rest()))
+        .filter(
+            left ->
+                items.of(left.rest()).stream()
+                    .map(WordItem::kind)
+                    .noneMatch(
+                        kind ->
+                            kind == WordItem.Kind.FOREIGN || kind == WordItem.Kind.CORRECTION));
   }
 
   // Unlisted words that the model takes for something of the examination.
