@@ -166,6 +166,7 @@ class SentencesTest {
         "couldn't listen for a murmur over the crying => murmur=not-examined",
         "lids too puffy on the right, couldn't check the red reflex on that side =>"
             + " eyes/right=swollen-lids;red-reflex/right=not-examined",
+        "two good heart sounds, no murmur => heart-sounds=normal;murmur=none",
         "haven't done the moro yet, palate intact => moro=not-examined;palate=intact"
       })
   void recordsAtOnceWhereEveryWordIsAccountedFor(String row) {

@@ -125,9 +125,21 @@ final class ToldItems {
             .map(item -> new TermMatch(item.from(), item.to(), item.length(), List.of()))
             .toList();
     found.addAll(numbers(words, plain, Numbers.in(words, terms), terms));
-    lay.matches(words).stream()
-        .filter(match -> match.is(Sense.Kind.VALUE) || match.is(Sense.Kind.PART))
-        .forEach(m -> found.add(new Item(Kind.FINDING, m.from(), m.to(), null, List.of())));
+    List<TermMatch> findings =
+        lay.matches(words).stream()
+            .filter(match -> match.is(Sense.Kind.VALUE) || match.is(Sense.Kind.PART))
+            .toList();
+    // "Two good heart sounds": how many, and no rate of the heart.
+    found.removeIf(
+        item ->
+            item.kind() == Kind.NUMBER
+                && findings.stream()
+                    .anyMatch(
+                        match ->
+                            match.to() - match.from() > 2
+                                && match.from() == item.from()
+                                && item.to() < match.to()));
+    findings.forEach(m -> found.add(new Item(Kind.FINDING, m.from(), m.to(), null, List.of())));
     List<Item> kept = new ArrayList<>();
     found.stream()
         .sorted(
