@@ -299,7 +299,8 @@ public final class Interpreter {
             meanings, left.uncovered(), left.spans(), false, left.dialogue(), certainties));
   }
 
-  // "Not done barlow or ortolani either side, leaving them till after the feed": nothing is found by
+  // "Not done barlow or ortolani either side, leaving them till after the feed": nothing is found
+  // by
   // it, and what else is said is read by itself.
   private Optional<Interpretation> leftOut(
       SecondReading.LeftOut left, Dialogue dialogue, Source source) {

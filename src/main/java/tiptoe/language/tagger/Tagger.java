@@ -120,8 +120,7 @@ public final class Tagger implements SecondReading {
                 items.of(left.rest()).stream()
                     .map(WordItem::kind)
                     .noneMatch(
-                        kind ->
-                            kind == WordItem.Kind.FOREIGN || kind == WordItem.Kind.CORRECTION));
+                        kind -> kind == WordItem.Kind.FOREIGN || kind == WordItem.Kind.CORRECTION));
   }
 
   // Unlisted words that the model takes for something of the examination.
