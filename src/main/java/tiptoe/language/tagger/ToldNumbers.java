@@ -51,14 +51,15 @@ final class ToldNumbers {
     }
     List<Item> names = part.items.stream().filter(item -> !measured(item).isEmpty()).toList();
     if (names.isEmpty()) {
-      unnamed(numbers, carried, goesOn).ifPresent(of -> state(of, numbers.get(0), part));
+      unnamed(part, numbers, carried, goesOn).ifPresent(of -> state(of, numbers.get(0), part));
     } else {
       pairs(names, numbers)
           .forEach((name, number) -> meant(name, number).ifPresent(of -> state(of, number, part)));
     }
   }
 
-  private Optional<String> unnamed(List<Item> numbers, Set<String> carried, boolean goesOn) {
+  private Optional<String> unnamed(
+      ToldPart part, List<Item> numbers, Set<String> carried, boolean goesOn) {
     SpokenNumber said = numbers.get(0).numbers().get(0);
     List<String> measured = carried.stream().filter(this::isMeasured).toList();
     if (numbers.size() > 1) {
@@ -68,7 +69,12 @@ final class ToldNumbers {
       return Optional.of(measured.get(0));
     }
     boolean weight = Set.of("g", "kg", "lb").contains(String.valueOf(said.unit()));
-    return weight && carried.isEmpty() ? Optional.of("weight") : Optional.empty();
+    if (!weight || !carried.isEmpty()) {
+      return Optional.empty();
+    }
+    // "Came out at seven pound nine": what it was, and not what it is.
+    boolean then = told.says("at-birth", part.of(plain));
+    return Optional.of(then ? "birth-weight" : "weight");
   }
 
   // Of several, the fact: it needs another word beside it, and that is said.

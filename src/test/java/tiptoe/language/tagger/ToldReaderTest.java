@@ -59,6 +59,8 @@ class ToldReaderTest {
           mummy had diabetes in the pregnancy, gestational | maternal-diabetes=gestational
           this one was breech, sister | presentation=breech
           term plus three | gestation=40.0+3.0
+          born at three point two kilos | birth-weight=3.2
+          three point two kilos | weight=3.2
           head circumference thirty six, tape slipped, thirty five and a half | head-circumference=35.5
           right hand sats ninety seven, limit is ninety five | saturation-right-hand=97.0
           blood glucose, first one two point one, second one three point four | glucose=2.1 glucose=3.4
