@@ -262,6 +262,7 @@ class SentencesTest {
         "i had a baby on tuesday with a cleft palate, and they're feeding beautifully now",
         "we looked after a pair of twins, and the scan was fine",
         "milk spots are little blocked glands",
+        "that one in the incubator's got a distended tummy and he's bringing up green",
         "you've got good colour in your cheeks, mum",
         "there's a breastfeeding group on wednesdays, they do a lovely cake",
         "couldn't hear a murmur over the crying",
