@@ -56,7 +56,7 @@ class SessionTest {
   }
 
   /** Support for each second of free wordings that do not surely say that a key step is normal. */
-  private static final double SOMEWHAT = -3;
+  private static final double SOMEWHAT = -3.6;
 
   private static final String UNLISTED = "his right arm hangs there and isn't moving";
   private static final String NORMAL = "his left femoral pulse is easy to feel";
