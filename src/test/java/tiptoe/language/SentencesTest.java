@@ -97,7 +97,10 @@ class SentencesTest {
     "written/midwife-norwich, 0.66, 0.76, 0, 0",
     "written/nnp-denver, 0.80, 0.86, 0, 0",
     "written/midwife-plymouth, 0.80, 0.87, 1, 0",
-    "written/pediatrician-chicago, 0.90, 0.93, 0, 0"
+    "written/pediatrician-chicago, 0.90, 0.93, 0, 0",
+    "written/registrar-hobart, 0.82, 0.87, 1, 1",
+    "written/paediatrician-nairobi, 0.79, 0.87, 0, 0",
+    "written/midwife-galway, 0.64, 0.76, 0, 0"
   })
   void recordsNoMoreThatIsWrongOfAuthorsWhoTalkAtLength(
       String author, double recorded, double found, int wrong, int talk) throws IOException {

@@ -94,6 +94,11 @@ final class ToldReader {
   }
 
   private void read(ToldPart part, boolean joinsQuestion, ToldPart next) {
+    // "As for the hips in the family" says nothing of them yet.
+    if (begins(said(part), "announces")) {
+      remember(part);
+      return;
+    }
     part.asked = joinsQuestion || isAsked(part);
     Optional<Boolean> answer = part.asked && next != null ? answer(next) : Optional.empty();
     if (part.asked && answer.isEmpty() && !isTag(part)) {
@@ -134,21 +139,29 @@ final class ToldReader {
 
   // Questions
 
-  private boolean isAsked(ToldPart part) {
+  // The words of a part behind what joins or opens it.
+  private List<String> said(ToldPart part) {
     int from = part.from();
     while (from < part.to()
         && (vocabulary.isJoint(plain.get(from)) || told.isListed("opens", plain.get(from)))) {
       from++;
     }
-    List<String> said = plain.subList(from, part.to());
+    return plain.subList(from, part.to());
+  }
+
+  private boolean isAsked(ToldPart part) {
+    List<String> said = said(part);
     boolean inverted =
         said.size() > 2
             && told.isListed("auxiliary", said.get(0))
             && told.isListed("subject", said.get(1));
-    return inverted
-        || told.list("asks").stream()
-            .filter(term -> term.size() <= said.size())
-            .anyMatch(term -> said.subList(0, term.size()).equals(term));
+    return inverted || begins(said, "asks");
+  }
+
+  private boolean begins(List<String> said, String list) {
+    return told.list(list).stream()
+        .filter(term -> term.size() <= said.size())
+        .anyMatch(term -> said.subList(0, term.size()).equals(term));
   }
 
   // "Your first baby, isn't it, yes"
