@@ -161,11 +161,16 @@ final class LiveSession implements SampleSource {
     return finding.step() + side + "=" + value;
   }
 
+  private static String key(String fact, Object value) {
+    return fact + "=" + value.toString().replaceFirst("\\.0$", "");
+  }
+
   private Set<String> standing() {
     Set<String> keys = new HashSet<>();
     for (Answer answer : session.record().answers()) {
       keys.add(key(answer.finding()));
     }
+    session.record().baby().facts().forEach((fact, value) -> keys.add(key(fact, value)));
     return keys;
   }
 
@@ -254,6 +259,10 @@ final class LiveSession implements SampleSource {
       if (!sides.isEmpty()) {
         return Optional.of(sides.size() > 1 ? "both" : sides.get(0));
       }
+    }
+    if (asked.isPresent() && asked.get().question().kind() == Question.Kind.FACT) {
+      boolean meant = allMeant.contains(key(asked.get().fact(), asked.get().value()));
+      return Optional.of(meant ? "yes" : "no");
     }
     if (asked.isPresent() && asked.get().question().kind() == Question.Kind.CONTRADICTION) {
       Question question = asked.get().question();
