@@ -13,6 +13,7 @@ import tiptoe.finding.Question;
 import tiptoe.protocol.Detail;
 import tiptoe.protocol.Fact;
 import tiptoe.protocol.Labels;
+import tiptoe.protocol.Measure;
 import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
@@ -63,10 +64,12 @@ public final class QuestionWording {
     };
   }
 
-  // A number that can be, and is asked about, may be in another unit or have begun anew.
+  // A glucose that can be, and is asked about, may be in mg/dL.
   private String number(Finding about) {
-    boolean canBe = protocol.step(about.step()).measure().plausible(about.quantity().number());
-    return canBe ? "it again with its unit" : "the number again";
+    Measure measure = protocol.step(about.step()).measure();
+    boolean otherUnit =
+        measure.unit().equals("mmol/L") && measure.plausible(about.quantity().number());
+    return otherUnit ? "it again with its unit" : "the number again";
   }
 
   private String detail(Finding about, String detail) {
