@@ -100,7 +100,17 @@ class SentencesTest {
     "written/pediatrician-chicago, 0.90, 0.93, 0, 0",
     "written/registrar-hobart, 0.82, 0.87, 1, 1",
     "written/paediatrician-nairobi, 0.79, 0.87, 0, 0",
-    "written/midwife-galway, 0.64, 0.76, 0, 0"
+    "written/midwife-galway, 0.64, 0.76, 0, 0",
+    "written/anp-lincoln, 0.86, 0.91, 3, 0",
+    "written/midwife-sunderland, 0.88, 0.91, 1, 2",
+    "written/paediatrician-lagos, 0.86, 0.90, 5, 1",
+    "written/pediatrician-atlanta, 0.93, 0.95, 2, 2",
+    "written/registrar-exeter, 0.93, 0.95, 0, 1",
+    "written/gp-norfolk, 0.92, 0.95, 4, 2",
+    "written/nnp-oregon, 0.86, 0.93, 1, 2",
+    "written/registrar-mumbai, 0.95, 0.96, 0, 4",
+    "written/consultant-oxford, 0.81, 0.86, 1, 2",
+    "written/midwife-limerick, 0.70, 0.80, 1, 3"
   })
   void recordsNoMoreThatIsWrongOfAuthorsWhoTalkAtLength(
       String author, double recorded, double found, int wrong, int talk) throws IOException {

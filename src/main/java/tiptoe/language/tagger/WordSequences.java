@@ -1,10 +1,6 @@
 package tiptoe.language.tagger;
 
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -14,11 +10,14 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
+import tiptoe.files.Shipped;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.grammar.WordAutomaton;
 import tiptoe.grammar.WordAutomaton.Arc;
 import tiptoe.grammar.WordAutomaton.BackOff;
 import tiptoe.grammar.WordAutomaton.State;
+import tiptoe.language.Interpreter;
 import tiptoe.language.TypedText;
 import tiptoe.protocol.Protocol;
 
@@ -33,7 +32,8 @@ import tiptoe.protocol.Protocol;
  * backing off from a word, since any word can begin the next one.
  */
 public final class WordSequences {
-  private static final String SAID = "/tiptoe/language/said.txt";
+  static final String FINDINGS = "said.txt";
+  static final String TALK = "talk.txt";
   private static final long SEED = 11;
 
   /** Changed whenever words are counted in another way. */
@@ -136,12 +136,12 @@ public final class WordSequences {
     return VERSION + String.join("\n", said()) + String.join("\n", WordShares.text());
   }
 
-  static List<String> said() throws IOException {
-    try (InputStream in = WordSequences.class.getResourceAsStream(SAID);
-        BufferedReader lines =
-            new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
-      return lines.lines().filter(line -> !line.startsWith("#") && !line.isBlank()).toList();
-    }
+  /** What is said of findings and what is said beside them. */
+  static List<String> said() {
+    return Stream.of(FINDINGS, TALK)
+        .flatMap(file -> Shipped.lines(Interpreter.class, file).stream())
+        .filter(line -> !line.startsWith("#") && !line.isBlank())
+        .toList();
   }
 
   private void count(String word, double times) {
