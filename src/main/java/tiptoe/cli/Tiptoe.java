@@ -13,7 +13,6 @@ import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
-import picocli.CommandLine.TypeConversionException;
 import picocli.CommandLine.UnmatchedArgumentException;
 import tiptoe.exam.journal.KeepAudio;
 import tiptoe.measure.Split;
@@ -116,7 +115,7 @@ public final class Tiptoe implements Runnable {
       try {
         return reader.apply(text);
       } catch (IllegalArgumentException e) {
-        throw new TypeConversionException(ProblemWording.of(e));
+        throw new WrongValue.Told(ProblemWording.of(e));
       }
     };
   }

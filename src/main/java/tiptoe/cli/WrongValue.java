@@ -8,10 +8,18 @@ import picocli.CommandLine.MissingParameterException;
 import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.TypeConversionException;
 
 /** Says what a call lacks or what a value should be, in words of ours and not of the library. */
 final class WrongValue {
   private WrongValue() {}
+
+  /** What a reader of ours found wrong with a value, in words of its own. */
+  static final class Told extends TypeConversionException {
+    Told(String message) {
+      super(message);
+    }
+  }
 
   static String of(ParameterException wrong) {
     if (wrong instanceof MissingParameterException missing) {
@@ -24,8 +32,9 @@ final class WrongValue {
       return wrong.getMessage();
     }
     Optional<String> choices = choices(about);
-    boolean read = wrong.getMessage().contains("' is not a");
-    return choices.isEmpty() && !read
+    boolean unread =
+        wrong.getCause() instanceof TypeConversionException && !(wrong.getCause() instanceof Told);
+    return choices.isEmpty() && !unread
         ? wrong.getMessage()
         : choices.map(any -> "expected " + any + behind(about)).orElseGet(() -> expected(about))
             + ", found '"

@@ -215,6 +215,10 @@ class CommandsTest {
         "expected NUMBER behind --seed, found 'x'\nsee tiptoe measure --help\n",
         run("measure", "demo-audio", "--seed", "x").err());
     assertEquals(
+        "Invalid value for option '--since': expected a day such as 2026-03-01, found x\n"
+            + "see tiptoe records --help\n",
+        run("records", "--since", "x").err());
+    assertEquals(
         "expected txt, csv, ics behind --format, found 'xml'\nsee tiptoe due --help\n",
         run("due", "--format", "xml").err());
     assertEquals(
