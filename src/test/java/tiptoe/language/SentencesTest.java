@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import tiptoe.SampledCsvSource;
 
 /**
  * What becomes of typed sentences. Those in the folder were written by hand from how the
@@ -74,7 +75,7 @@ class SentencesTest {
    * become more.
    */
   @ParameterizedTest
-  @CsvSource({
+  @SampledCsvSource({
     "written/consultant-birmingham, 0.90, 0.94, 0, 0",
     "written/paediatrician-singapore, 0.90, 0.95, 0, 0",
     "written/nurse-carolina, 0.87, 0.95, 1, 0",
@@ -211,7 +212,7 @@ class SentencesTest {
 
   /** Authors without their commas: what is recorded at least, and wrongly at most. */
   @ParameterizedTest
-  @CsvSource({
+  @SampledCsvSource({
     "written/nurse-bristol, 0.75, 0",
     "written/junior-newcastle, 0.77, 0",
     "written/pediatrician-toronto, 0.68, 0",

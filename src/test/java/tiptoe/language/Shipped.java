@@ -1,10 +1,17 @@
 package tiptoe.language;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.util.List;
+import java.util.stream.Stream;
+import tiptoe.files.ContentCache;
+import tiptoe.files.Sha256;
 import tiptoe.grammar.GrammarSet;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.tagger.Tagger;
+import tiptoe.language.tagger.TaggerCache;
 import tiptoe.protocol.Protocol;
 
 /**
@@ -33,8 +40,24 @@ public final class Shipped {
 
   public static synchronized Tagger tagger() throws IOException {
     if (tagger == null) {
-      tagger = Tagger.train(network(), Protocol.standard(), typed());
+      ContentCache taggers = new ContentCache(List.of(Path.of("target/taggers", code())));
+      tagger =
+          new TaggerCache(taggers)
+              .get(Path.of("grammars"), network(), Protocol.standard(), typed(), () -> {});
     }
     return tagger;
+  }
+
+  /** The code that trains, and its texts: a tagger that other code trained is never taken. */
+  private static String code() throws IOException {
+    MessageDigest digest = Sha256.start();
+    for (String part : List.of("grammar", "language", "protocol")) {
+      try (Stream<Path> files = Files.walk(Path.of("target/classes/tiptoe", part))) {
+        for (Path file : files.filter(Files::isRegularFile).sorted().toList()) {
+          digest.update(Sha256.of(file));
+        }
+      }
+    }
+    return ContentCache.digits(Sha256.hex(digest.digest()));
   }
 }
