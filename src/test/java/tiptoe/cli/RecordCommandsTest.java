@@ -399,6 +399,7 @@ class RecordCommandsTest {
             List.of(
                 "strace",
                 "-f",
+                "--seccomp-bpf",
                 "-e",
                 "trace=connect,bind,listen,sendto,sendmsg",
                 "-o",

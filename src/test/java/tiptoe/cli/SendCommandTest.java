@@ -26,6 +26,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
+import tiptoe.ChildJava;
 import tiptoe.exam.Bedside;
 import tiptoe.exam.journal.ExamFolder;
 import tiptoe.exam.journal.OpenExam;
@@ -139,20 +140,13 @@ class SendCommandTest {
       Thread server = new Thread(() -> drip(socket, asked));
       server.setDaemon(true);
       server.start();
+      List<String> command = ChildJava.command();
+      command.addAll(List.of("-cp", System.getProperty("java.class.path")));
+      command.addAll(List.of(Tiptoe.class.getName(), "send", name, "--draft"));
+      command.addAll(List.of("--to", "http://127.0.0.1:" + socket.getLocalPort() + "/fhir"));
+      command.addAll(List.of("--data", data().toString()));
       Process process =
-          new ProcessBuilder(
-                  Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                  "-cp",
-                  System.getProperty(
-                      "surefire.test.class.path", System.getProperty("java.class.path")),
-                  Tiptoe.class.getName(),
-                  "send",
-                  name,
-                  "--draft",
-                  "--to",
-                  "http://127.0.0.1:" + socket.getLocalPort() + "/fhir",
-                  "--data",
-                  data().toString())
+          new ProcessBuilder(command)
               .redirectErrorStream(true)
               .redirectOutput(folder.resolve("output").toFile())
               .start();

@@ -9,8 +9,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -22,12 +22,12 @@ class TeachCommandTest {
   /** "no caput", in a synthetic voice. */
   private static final String CLIP = "src/test/resources/tiptoe/speech/clips/027.wav";
 
-  @TempDir private Path home;
+  @TempDir private static Path home;
 
-  private ChildCommands commands;
+  private static ChildCommands commands;
 
-  @BeforeEach
-  void start() throws IOException {
+  @BeforeAll
+  static void start() throws IOException {
     List<String> command = ChildJava.command();
     // On macOS and Windows settings are found by these.
     command.add("-Duser.home=" + home);
@@ -37,12 +37,12 @@ class TeachCommandTest {
             command, Map.of("XDG_CONFIG_HOME", home.toString(), "APPDATA", home.toString()));
   }
 
-  @AfterEach
-  void end() throws IOException {
+  @AfterAll
+  static void end() throws IOException {
     commands.close();
   }
 
-  private ChildCommands.Ran run(String... args) throws IOException {
+  private static ChildCommands.Ran run(String... args) throws IOException {
     return commands.run(args);
   }
 

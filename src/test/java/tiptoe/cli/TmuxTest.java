@@ -104,28 +104,12 @@ class TmuxTest extends RealTerminal {
   }
 
   @Test
-  void whatALibraryWritesToStandardErrorIsToldAfterwardsOnly() throws Exception {
+  void aSmallTerminalSaysWhatItLacksAPauseIsReadFromAfarAndChatterOfALibraryIsToldAfterwardsOnly()
+      throws Exception {
     Path descriptor = Path.of("/proc/self/fd/2");
     Assumptions.assumeTrue(Files.exists(descriptor), "needs /proc");
     Path recording = folder.resolve("silence.wav");
-    silence(recording, 60);
-    start("LC_ALL=C.UTF-8", "exam", "--from", recording.toString());
-    await(frame -> frame.startsWith(" LISTENING"));
-    String process = Files.readString(folder.resolve("pid")).strip();
-    Files.writeString(Path.of("/proc/" + process + "/fd/2"), "chatter of a library\n");
-    tmux("send-keys", "-t", "exam", "?");
-    String frame = await(text -> text.contains("SAY OR PRESS"));
-    assertFalse(frame.contains("chatter"), frame);
-    tmux("send-keys", "-t", "exam", "C-c");
-    await(text -> text.contains("exit 0"));
-    assertTrue(all().contains("chatter of a library"), all());
-    assertTerminalIsAsBefore();
-  }
-
-  @Test
-  void aSmallTerminalSaysWhatItLacksAndAPauseIsReadFromAfar() throws Exception {
-    Path recording = folder.resolve("silence.wav");
-    silence(recording, 60);
+    silence(recording, 240);
     start("LC_ALL=C.UTF-8 TERM=screen-256color", "exam", "--from", recording.toString());
     await(frame -> frame.startsWith(" LISTENING"));
     tmux("resize-window", "-t", "exam", "-x", "60", "-y", "18");
@@ -134,8 +118,16 @@ class TmuxTest extends RealTerminal {
     await(frame -> frame.contains("PAUSED: NOTHING IS HEARD"));
     tmux("send-keys", "-t", "exam", "c");
     await(frame -> frame.startsWith(" LISTENING"));
+    tmux("resize-window", "-t", "exam", "-x", "80", "-y", "24");
+    await(frame -> !frame.contains("shows all on 80 x 24 or more"));
+    String process = Files.readString(folder.resolve("pid")).strip();
+    Files.writeString(Path.of("/proc/" + process + "/fd/2"), "chatter of a library\n");
+    tmux("send-keys", "-t", "exam", "?");
+    String frame = await(text -> text.contains("SAY OR PRESS"));
+    assertFalse(frame.contains("chatter"), frame);
     tmux("send-keys", "-t", "exam", "C-c");
     await(text -> text.contains("exit 0"));
+    assertTrue(all().contains("chatter of a library"), all());
     assertTerminalIsAsBefore();
   }
 

@@ -61,17 +61,17 @@ class EngineSafetyTest {
 
   @Test
   void enduresPeopleTalkingOverOneAnother() throws IOException {
-    endures("babble", Strain.babble(TestExtent.of(6, 16), 4));
+    endures("babble", Strain.babble(TestExtent.of(4, 16), 4));
   }
 
   @Test
   void enduresWhiteNoise() throws IOException {
-    endures("white noise", Strain.whiteNoise(15, 2000));
+    endures("white noise", Strain.whiteNoise(TestExtent.of(8, 15), 2000));
   }
 
   @Test
   void enduresCrying() throws IOException {
-    endures("cries", Strain.cry(15));
+    endures("cries", Strain.cry(TestExtent.of(7, 15)));
   }
 
   @Test

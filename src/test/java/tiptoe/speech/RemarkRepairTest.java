@@ -10,6 +10,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import tiptoe.SampledCsvSource;
 import tiptoe.grammar.GrammarSet;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.graph.AcousticModel;
@@ -54,7 +55,7 @@ class RemarkRepairTest {
   }
 
   @ParameterizedTest
-  @CsvSource({
+  @SampledCsvSource({
     "the parents would like to go home this afternoon",
     "mother was given paracetamol at nine and slept well after that",
     "feeding every three hours and took thirty five of milk from a bottle",
