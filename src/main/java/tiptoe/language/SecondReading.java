@@ -10,7 +10,27 @@ public interface SecondReading {
 
   /** Understands nothing: the grammars alone count. */
   SecondReading NONE =
-      words -> new Reading(List.of(), List.of(), List.of(), false, Set.of(), Set.of());
+      new SecondReading() {
+        @Override
+        public Reading read(List<String> words) {
+          return new Reading(List.of(), List.of(), List.of(), false, Set.of(), Set.of());
+        }
+
+        @Override
+        public Parted parted(List<String> words) {
+          return new Parted(words, false, false);
+        }
+
+        @Override
+        public Told told(List<String> words) {
+          return Told.NOTHING;
+        }
+
+        @Override
+        public Optional<LeftOut> leftOut(List<String> words) {
+          return Optional.empty();
+        }
+      };
 
   /**
    * What the words seem to say.
@@ -39,27 +59,21 @@ public interface SecondReading {
    *
    * @param words without {@link TypedText#BREAK}
    */
-  default Parted parted(List<String> words) {
-    return new Parted(words, false, false);
-  }
+  Parted parted(List<String> words);
 
   /**
    * Facts about the baby and measurements in a sentence.
    *
    * @param words as in {@link #read}
    */
-  default Told told(List<String> words) {
-    return Told.NOTHING;
-  }
+  Told told(List<String> words);
 
   /**
    * What was not examined, where a sentence says so in words that say nothing else.
    *
    * @param words as in {@link #read}
    */
-  default Optional<LeftOut> leftOut(List<String> words) {
-    return Optional.empty();
-  }
+  Optional<LeftOut> leftOut(List<String> words);
 
   /**
    * What was not examined.

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;
 import java.util.List;
+import java.util.Optional;
 import tiptoe.files.ContentCache;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.SecondReading;
@@ -32,6 +33,16 @@ public final class LateTagger implements SecondReading {
   @Override
   public Told told(List<String> words) {
     return ready().told(words);
+  }
+
+  @Override
+  public Parted parted(List<String> words) {
+    return ready().parted(words);
+  }
+
+  @Override
+  public Optional<LeftOut> leftOut(List<String> words) {
+    return ready().leftOut(words);
   }
 
   private synchronized Tagger ready() {
