@@ -17,6 +17,8 @@ import tiptoe.finding.Question;
  * @param dialogue the context for the next utterance
  * @param certainties how sure the reading of each meaning is, where a sentence was read word by
  *     word; empty where phrases cover it
+ * @param talk the probability that it is talk, 0 to 1, where that holds back what it would state;
+ *     else 0
  */
 public record Interpretation(
     List<Meaning> meanings,
@@ -24,7 +26,8 @@ public record Interpretation(
     List<SecondReading.Span> spans,
     boolean withheld,
     Dialogue dialogue,
-    List<Certainty> certainties) {
+    List<Certainty> certainties,
+    double talk) {
 
   /**
    * How sure the reading of something said is.
@@ -39,6 +42,17 @@ public record Interpretation(
     uncovered = List.copyOf(uncovered);
     spans = List.copyOf(spans);
     certainties = List.copyOf(certainties);
+  }
+
+  /** Such that is not held back. */
+  public Interpretation(
+      List<Meaning> meanings,
+      List<String> uncovered,
+      List<SecondReading.Span> spans,
+      boolean withheld,
+      Dialogue dialogue,
+      List<Certainty> certainties) {
+    this(meanings, uncovered, spans, withheld, dialogue, certainties, 0);
   }
 
   public Interpretation(

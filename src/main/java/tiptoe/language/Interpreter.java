@@ -55,6 +55,7 @@ public final class Interpreter {
   private final PhraseNetwork network;
   private final Protocol protocol;
   private final SecondReading second;
+  private final TalkLimits limits = TalkLimits.shipped();
 
   /** Understands what the grammars cover and nothing else. */
   public Interpreter(PhraseNetwork network, Protocol protocol) {
@@ -82,9 +83,18 @@ public final class Interpreter {
    * @param source {@link Source#GRAMMAR} for speech, {@link Source#TYPED} for the keyboard
    */
   public Interpretation interpret(List<String> words, Dialogue dialogue, Source source) {
+    Interpretation read = inOneBreath(words, dialogue, source);
+    boolean says = !read.meanings().isEmpty() || read.withheld();
+    return isPhrase(read) || !says ? read : limits.weigh(read, second.talk(words), dialogue);
+  }
+
+  private static boolean isPhrase(Interpretation read) {
+    return read.uncovered().isEmpty() && read.certainties().isEmpty();
+  }
+
+  private Interpretation inOneBreath(List<String> words, Dialogue dialogue, Source source) {
     Interpretation unparted = read(words, dialogue, source);
-    boolean phrases = unparted.uncovered().isEmpty() && unparted.certainties().isEmpty();
-    if (phrases || words.contains(TypedText.BREAK) || words.contains(TypedText.ASKS)) {
+    if (isPhrase(unparted) || words.contains(TypedText.BREAK) || words.contains(TypedText.ASKS)) {
       return unparted;
     }
     SecondReading.Parted parted = second.parted(words);

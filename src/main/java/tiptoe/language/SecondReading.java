@@ -17,6 +17,11 @@ public interface SecondReading {
         }
 
         @Override
+        public double talk(List<String> words) {
+          return 0;
+        }
+
+        @Override
         public Parted parted(List<String> words) {
           return new Parted(words, false, false);
         }
@@ -39,6 +44,14 @@ public interface SecondReading {
    *     typed text has one; everything that is told back counts the words without breaks
    */
   Reading read(List<String> words);
+
+  /**
+   * The probability that the words are talk beside the examination and state nothing of this baby,
+   * 0 to 1, as far as that can be told from how they are put.
+   *
+   * @param words as in {@link #read}
+   */
+  double talk(List<String> words);
 
   /**
    * A sentence said in one breath, parted.

@@ -65,6 +65,9 @@ public record Explanation(int utterance, List<String> words, Interpretation mean
     meaning
         .spans()
         .forEach(span -> spans.addObject().put("label", span.label()).put("words", words(span)));
+    if (meaning.talk() > 0) {
+      utterance.put("talk", meaning.talk());
+    }
     ArrayNode readings = utterance.putArray("readings");
     certainties().forEach(one -> add(one, readings.addObject()));
   }
@@ -87,8 +90,14 @@ public record Explanation(int utterance, List<String> words, Interpretation mean
   }
 
   private String text(Words wording) {
+    String talk =
+        meaning.talk() > 0
+            ? String.format(Locale.ROOT, "    sounds like talk: %.2f%n", meaning.talk())
+            : "";
     return Stream.concat(
-            meaning.spans().stream().map(span -> row(span.label(), words(span))),
+            Stream.concat(
+                Stream.of(talk),
+                meaning.spans().stream().map(span -> row(span.label(), words(span)))),
             certainties()
                 .map(
                     one ->

@@ -36,6 +36,11 @@ public final class LateTagger implements SecondReading {
   }
 
   @Override
+  public double talk(List<String> words) {
+    return ready().talk(words);
+  }
+
+  @Override
   public Parted parted(List<String> words) {
     return ready().parted(words);
   }

@@ -380,7 +380,10 @@ record Sureness(
     return meaning.withheld()
         ? List.of()
         : Said.of(
-            meaning.uncovered().isEmpty() ? meaning.meanings() : meaning.certain().meanings());
+            meaning.howSure().stream()
+                .filter(Interpretation.Certainty::sure)
+                .map(Interpretation.Certainty::meaning)
+                .toList());
   }
 
   private static double share(List<Way> ways, Said said) {

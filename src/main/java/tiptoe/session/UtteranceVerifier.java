@@ -374,7 +374,8 @@ public final class UtteranceVerifier {
       return decision;
     }
     if (saysNothing(meaning, awaitsYesOrNo) && !meaning.withheld()) {
-      return decision.with(Outcome.IGNORED, "nothing that is recorded");
+      return decision.with(
+          Outcome.IGNORED, meaning.talk() > 0 ? "sounds like talk" : "nothing that is recorded");
     }
     if (!decision.isAccepted()) {
       return decision;

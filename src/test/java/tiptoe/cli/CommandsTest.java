@@ -92,6 +92,13 @@ class CommandsTest {
   }
 
   @Test
+  void interpretSaysWhatSoundsLikeTalk() {
+    String text = "when they grunt, that's them trying to keep the lungs open";
+    String said = run("interpret", "--explain", text).out();
+    assertTrue(said.matches("(?s).*\n    sounds like talk: 0\\.[5-9]\\d\n.*"), said);
+  }
+
+  @Test
   void interpretTellsTheFactsThatWereStated() {
     assertTrue(
         run("interpret", "born by forceps at thirty nine weeks")

@@ -107,7 +107,7 @@ class SentencesTest {
     "written/paediatrician-lagos, 0.86, 0.90, 5, 1",
     "written/pediatrician-atlanta, 0.93, 0.95, 2, 2",
     "written/registrar-exeter, 0.93, 0.95, 0, 1",
-    "written/gp-norfolk, 0.92, 0.95, 4, 2",
+    "written/gp-norfolk, 0.91, 0.95, 4, 2",
     "written/nnp-oregon, 0.86, 0.93, 1, 2",
     "written/registrar-mumbai, 0.95, 0.96, 0, 4",
     "written/consultant-oxford, 0.81, 0.86, 1, 2",
@@ -126,7 +126,12 @@ class SentencesTest {
 
   /** Talk round the cot, with how many lines may be offered at most. */
   @ParameterizedTest
-  @CsvSource({"written/talk-ward, 1", "written/talk-couple, 1", "written/talk-others, 2"})
+  @CsvSource({
+    "written/talk-ward, 1",
+    "written/talk-couple, 1",
+    "written/talk-others, 2",
+    "written/talk-room, 7"
+  })
   void recordsNothingOfTalk(String file, int offered) throws IOException {
     SentenceBenchmark.Count count = count(file);
     assertEquals(0, count.talkRecorded + count.talkAsked + count.talkCommanded, count::toString);
@@ -217,7 +222,7 @@ class SentencesTest {
     "written/junior-newcastle, 0.77, 0",
     "written/pediatrician-toronto, 0.68, 0",
     "written/gp-wales, 0.55, 0",
-    "written/midwife-leicester, 0.69, 0",
+    "written/midwife-leicester, 0.68, 0",
     "written/plain, 0.98, 0"
   })
   void recordsWithoutCommas(String author, double recorded, int wrong) throws IOException {

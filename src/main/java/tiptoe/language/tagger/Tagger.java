@@ -25,6 +25,7 @@ public final class Tagger implements SecondReading {
   private final LayLexicon lexicon;
   private final Protocol protocol;
   private final SpanModel model;
+  private final TalkModel talk;
   private final Set<String> deniable;
   private final WordItems items;
   private final ToldLexicon told;
@@ -35,12 +36,14 @@ public final class Tagger implements SecondReading {
       ToldLexicon told,
       Protocol protocol,
       SpanModel model,
+      TalkModel talk,
       Set<String> deniable) {
     this.lexicon = lexicon;
     this.told = told;
     this.toldItems = new ToldItems(told, lexicon);
     this.protocol = protocol;
     this.model = model;
+    this.talk = talk;
     this.deniable = Set.copyOf(deniable);
     this.items = new WordItems(lexicon);
   }
@@ -60,6 +63,7 @@ public final class Tagger implements SecondReading {
         ToldLexicon.shipped(protocol, typed::words),
         protocol,
         SpanModel.train(sentences, lexicon),
+        TalkModel.train(TalkModel.lines(typed::utterance), lexicon),
         deniable(network));
   }
 
@@ -91,6 +95,10 @@ public final class Tagger implements SecondReading {
     return model;
   }
 
+  TalkModel talkModel() {
+    return talk;
+  }
+
   @Override
   public Reading read(List<String> words) {
     List<WordItem> all = items.of(words);
@@ -98,6 +106,11 @@ public final class Tagger implements SecondReading {
         .of(
             new SentenceReader(lexicon, words, all),
             new ClaimReader(lexicon, protocol, deniable, words, all));
+  }
+
+  @Override
+  public double talk(List<String> words) {
+    return talk.talk(words);
   }
 
   @Override

@@ -15,7 +15,9 @@ import java.util.Set;
 import java.util.TreeSet;
 import tiptoe.files.ContentCache;
 import tiptoe.files.Sha256;
+import tiptoe.files.Shipped;
 import tiptoe.grammar.PhraseNetwork;
+import tiptoe.language.Interpreter;
 import tiptoe.language.TypedText;
 import tiptoe.protocol.Protocol;
 
@@ -25,7 +27,7 @@ import tiptoe.protocol.Protocol;
  */
 public final class TaggerCache {
   /** Changed whenever the way sentences are made or words are looked at changes. */
-  private static final String VERSION = "1";
+  private static final String VERSION = "2";
 
   private static final int HASH_BYTES = 32;
 
@@ -80,6 +82,9 @@ public final class TaggerCache {
       digest.update(Files.readAllBytes(file));
     }
     digest.update(String.join("\n", LayLexiconReader.text()).getBytes(StandardCharsets.UTF_8));
+    for (String file : List.of(TalkModel.SAID, TalkModel.TALK)) {
+      digest.update(Shipped.text(Interpreter.class, file).getBytes(StandardCharsets.UTF_8));
+    }
     digest.update(protocol.regions().toString().getBytes(StandardCharsets.UTF_8));
     return Sha256.hex(digest.digest());
   }
@@ -113,7 +118,8 @@ public final class TaggerCache {
       for (int i = 0; i < count; i++) {
         deniable.add(in.readUTF());
       }
-      return new Tagger(lexicon, told, protocol, SpanModel.read(in, lexicon), deniable);
+      TalkModel talk = TalkModel.read(in, lexicon);
+      return new Tagger(lexicon, told, protocol, SpanModel.read(in, lexicon), talk, deniable);
     }
   }
 
@@ -124,6 +130,7 @@ public final class TaggerCache {
       for (String one : new TreeSet<>(tagger.deniable())) {
         out.writeUTF(one);
       }
+      tagger.talkModel().write(out);
       tagger.model().write(out);
     }
     byte[] content = bytes.toByteArray();

@@ -33,9 +33,12 @@ class TaggerCacheTest {
     PhraseNetwork network = PhraseNetwork.of(GrammarSet.load(GRAMMARS, "exam.gram"));
     TypedText typed = TypedText.load(GRAMMARS.resolve("spellings.txt"));
     List<String> words = typed.words("the right arm just hangs there");
-    var first = get(network, typed).read(words);
+    Tagger fresh = get(network, typed);
+    var first = fresh.read(words);
     assertEquals("arm-movement", first.claims().get(0).step());
     assertEquals(first, get(network, typed).read(words));
+    List<String> talk = typed.words("we check them all for clicky hips");
+    assertEquals(fresh.talk(talk), get(network, typed).talk(talk));
     assertEquals(1, trained.get());
     byte[] whole = onlyFile();
     byte[] damaged = whole.clone();

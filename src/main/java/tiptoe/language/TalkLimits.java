@@ -1,0 +1,70 @@
+package tiptoe.language;
+
+import com.fasterxml.jackson.annotation.JsonProperty;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
+import java.util.List;
+import java.util.Locale;
+import tiptoe.files.Shipped;
+
+/**
+ * From which probability on a sentence that sounds like talk states less, or nothing; the numbers
+ * in use are in {@code talk.yaml}.
+ *
+ * @param offeredFrom from here on what it seems to state is only offered, 0 to 1
+ * @param silentFrom from here on it states, asks and does nothing; not below the other
+ */
+public record TalkLimits(
+    @JsonProperty("offered-from") double offeredFrom,
+    @JsonProperty("silent-from") double silentFrom) {
+  private static final String SHIPPED = "talk.yaml";
+  private static final ObjectMapper YAML =
+      new ObjectMapper(new YAMLFactory())
+          .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+          .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES);
+
+  public TalkLimits {
+    if (!(offeredFrom <= silentFrom)) {
+      throw new IllegalArgumentException(
+          "expected offered-from of at most %s, found %s".formatted(silentFrom, offeredFrom));
+    }
+  }
+
+  public static TalkLimits shipped() {
+    return Shipped.read(YAML, TalkLimits.class, SHIPPED, TalkLimits.class);
+  }
+
+  /**
+   * What is left of a reading.
+   *
+   * @param talk the probability that the sentence is talk
+   * @param before the dialogue before it, which talk leaves as it was
+   */
+  Interpretation weigh(Interpretation read, double talk, Dialogue before) {
+    if (talk < offeredFrom) {
+      return read;
+    }
+    if (talk >= silentFrom) {
+      return new Interpretation(
+          List.of(), read.uncovered(), read.spans(), false, before, List.of(), talk);
+    }
+    String why = String.format(Locale.ROOT, "sounds like talk: %.2f", talk);
+    List<Interpretation.Certainty> offered =
+        read.howSure().stream()
+            .filter(
+                one ->
+                    one.meaning() instanceof Meaning.States
+                        || one.meaning() instanceof Meaning.Fact)
+            .map(one -> one.sure() ? new Interpretation.Certainty(one.meaning(), false, why) : one)
+            .toList();
+    return new Interpretation(
+        offered.stream().map(Interpretation.Certainty::meaning).toList(),
+        read.uncovered(),
+        read.spans(),
+        read.withheld(),
+        read.dialogue(),
+        offered,
+        talk);
+  }
+}
