@@ -4,18 +4,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * Tells talk about findings from what is found: a definition, whose subject is any such thing and
- * no thing of this baby ("a murmur's just a noise"), what somebody saw over the years, a question,
- * and a finding that is only the topic ("the class about jaundice"). The words are in {@code
- * cues.txt}.
+ * no thing of this baby ("a murmur's just a noise"), whom somebody met, a question, and a finding
+ * that is only the topic ("the class about jaundice"). The words are in {@code cues.txt}. What has
+ * no such form {@link TalkModel} may tell.
  */
 final class Talk {
   private static final int LONGEST_SUBJECT = 9;
   private static final int LONGEST_MET = 8;
   private static final String IS = "'s";
-  private static final Set<String> ARTICLES = Set.of("a", "an");
   private static final Set<String> INVERTED = Set.of("is", "are");
   private static final List<String> DESCRIBING =
       List.of("severity", "neutral", "describes", "little", "no", "both", "good", "seen", "turn");
@@ -35,15 +35,12 @@ final class Talk {
     return asksOrRemembers()
         || lexicon.says("naming", words)
         || IntStream.range(0, words.size())
-            .anyMatch(
-                at ->
-                    isTopic(at) || begins(at) && (defines(at) || isAnySuch(at) || isExaminer(at)));
+            .anyMatch(at -> isTopic(at) || begins(at) && defines(at));
   }
 
   /** The same for what is told of the baby, which may be in words of other people and things. */
   boolean asksOrRemembers() {
-    return remembers()
-        || IntStream.range(0, words.size()).anyMatch(at -> isMet(at) || isToParent(at))
+    return IntStream.range(0, words.size()).anyMatch(at -> isMet(at) || isToParent(at))
         || IntStream.range(0, words.size()).anyMatch(at -> begins(at) && explains(at))
         || lexicon.says("unreal", words)
         || !words.isEmpty() && asks(afterOpeners(0));
@@ -70,6 +67,22 @@ final class Talk {
     return at;
   }
 
+  /**
+   * What a stretch is about: the words before its verb.
+   *
+   * @param verb index of the verb, or of the word whose end it is: "a murmur's"
+   */
+  private record Subject(List<String> words, List<TermMatch> matches, int verb, boolean owns) {}
+
+  private Subject subject(int from, int verb) {
+    List<String> subject = new ArrayList<>(words.subList(from, verb));
+    boolean owns = words.get(verb).endsWith(IS);
+    if (owns) {
+      subject.add(words.get(verb).substring(0, words.get(verb).length() - IS.length()));
+    }
+    return new Subject(subject, lexicon.matches(subject), verb, owns);
+  }
+
   // "A sacral dimple worth scanning is deep", "milia are the …", "a murmur's just a noise"; but "a
   // soft murmur is heard", "a dimple on the midline is shallow".
   private boolean defines(int from) {
@@ -77,63 +90,44 @@ final class Talk {
     int to = Math.min(breaks.to(from), from + LONGEST_SUBJECT);
     for (int at = from + 1; at < to && !lexicon.isListed("new-subject", words.get(at)); at++) {
       boolean verb = lexicon.isListed(any ? "verb-of-one" : "verb-of-many", words.get(at));
-      boolean copula = verb || lexicon.isListed("copula", words.get(at));
-      boolean owns = words.get(at).endsWith(IS);
-      if (!copula && !owns || at + 1 >= words.size()) {
-        continue;
-      }
-      List<String> subject = new ArrayList<>(words.subList(from, at));
-      if (owns) {
-        subject.add(words.get(at).substring(0, words.get(at).length() - IS.length()));
-      }
-      List<TermMatch> matches = lexicon.matches(subject);
-      boolean finding =
-          matches.stream().anyMatch(m -> m.is(Sense.Kind.VALUE) && lexicon.isAbnormal(m))
-              && (any || isCovered(subject, matches));
-      boolean definite =
-          subject.stream()
-              .anyMatch(
-                  word -> lexicon.isListed("definite", word) || lexicon.isListed("severity", word));
-      int said = at + 1;
-      while (said + 1 < to && lexicon.isListed("by-the-way", words.get(said))) {
-        said++;
-      }
-      String behind = words.get(said);
-      boolean here =
-          lexicon.isListed("seen", behind)
-              || lexicon.isListed("preposition", behind)
-              || lexicon.isListed("found-here", behind);
-      boolean bare = at == from + subject.size() && isBare(subject, matches, behind, here);
-      boolean general = verb || (any ? !here : bare || lexicon.isListed("in-general", behind));
-      if (finding && !definite && general) {
-        return true;
+      boolean copula = lexicon.isListed("copula", words.get(at)) || words.get(at).endsWith(IS);
+      if (at + 1 < words.size() && (verb || copula)) {
+        Subject subject = subject(from, at);
+        if (isAnyFinding(subject, any) && (verb || isOfAny(subject, any, to))) {
+          return true;
+        }
       }
     }
     return false;
   }
 
-  // "A stump that's wet or smelly wants looking at"
-  private boolean isAnySuch(int from) {
-    int to = breaks.to(from);
-    return ARTICLES.contains(words.get(from))
-        && lexicon.matches(words.subList(from + 1, to)).stream()
-            .filter(match -> match.from() == 0)
-            .map(match -> from + 1 + match.to())
-            .anyMatch(
-                behind ->
-                    behind < to
-                        && lexicon.isListed("which", words.get(behind))
-                        && words.subList(behind + 1, to).stream()
-                            .anyMatch(word -> lexicon.isListed("wants", word)));
+  private boolean isAnyFinding(Subject subject, boolean any) {
+    return subject.matches().stream().anyMatch(m -> m.is(Sense.Kind.VALUE) && lexicon.isAbnormal(m))
+        && (any || isCovered(subject))
+        && subject.words().stream()
+            .noneMatch(
+                word -> lexicon.isListed("definite", word) || lexicon.isListed("severity", word));
   }
 
-  // "My hands are blue with the cold"
-  private boolean isExaminer(int from) {
-    int to = breaks.to(from);
-    List<String> said = words.subList(from, to);
-    return words.get(from).equals("my")
-        && said.stream().limit(4).anyMatch(word -> lexicon.isListed("copula", word))
-        && lexicon.matches(said).stream().anyMatch(lexicon::isAbnormal);
+  // Whether what is said behind the verb is neither how nor where it was found.
+  private boolean isOfAny(Subject subject, boolean any, int to) {
+    int said = subject.verb() + 1;
+    while (said + 1 < to && lexicon.isListed("by-the-way", words.get(said))) {
+      said++;
+    }
+    String behind = words.get(said);
+    boolean here =
+        Stream.of("seen", "preposition", "found-here")
+            .anyMatch(list -> lexicon.isListed(list, behind));
+    // "Milia are blocked glands", "mottled is cold"
+    boolean bare =
+        !here
+            && !subject.owns()
+            && subject.matches().stream().noneMatch(match -> match.is(Sense.Kind.PART))
+            && isCovered(subject)
+            && DESCRIBING.stream().noneMatch(list -> lexicon.isListed(list, behind))
+            && !breaks.at(said);
+    return any ? !here : bare || lexicon.isListed("in-general", behind);
   }
 
   // "Is yellow eyes jaundice", "is palate intact": terms side by side behind the verb.
@@ -148,43 +142,13 @@ final class Talk {
         && matches.stream().anyMatch(match -> match.is(Sense.Kind.PART));
   }
 
-  // "Milia are blocked glands", "mottled is cold": what is behind is neither how nor where it was
-  // found.
-  private boolean isBare(
-      List<String> subject, List<TermMatch> matches, String behind, boolean here) {
-    return !here
-        && matches.stream().noneMatch(match -> match.is(Sense.Kind.PART))
-        && isCovered(subject, matches)
-        && DESCRIBING.stream().noneMatch(list -> lexicon.isListed(list, behind))
-        && !breaks.at(words.indexOf(behind));
-  }
-
   // "Strawberry marks"
-  private boolean isCovered(List<String> subject, List<TermMatch> matches) {
-    return IntStream.range(0, subject.size())
+  private boolean isCovered(Subject subject) {
+    return IntStream.range(0, subject.words().size())
         .allMatch(
             at ->
-                at > 0 && lexicon.isListed("thing", subject.get(at))
-                    || matches.stream().anyMatch(m -> m.from() <= at && at < m.to()));
-  }
-
-  // "I have seen four natal teeth in thirty years", "we've had plenty of those"
-  private boolean remembers() {
-    for (int at = 0; at < words.size(); at++) {
-      boolean time =
-          lexicon.isListed("years", words.get(at))
-              && IntStream.range(Math.max(0, at - 4), at)
-                  .anyMatch(i -> lexicon.isListed("over-time", words.get(i)));
-      boolean ofMany =
-          lexicon.isListed("experiences", words.get(at))
-              && at + 1 < words.size()
-              && IntStream.range(at + 1, Math.min(words.size(), at + 3))
-                  .anyMatch(i -> lexicon.isListed("any-number", words.get(i)));
-      if ((time || ofMany) && IntStream.range(0, at).anyMatch(this::isSpeaker)) {
-        return true;
-      }
-    }
-    return false;
+                at > 0 && lexicon.isListed("thing", subject.words().get(at))
+                    || subject.matches().stream().anyMatch(m -> m.from() <= at && at < m.to()));
   }
 
   // "I had a baby down the road with a cleft", "we looked after a pair of twins": a person who is
@@ -235,13 +199,9 @@ final class Talk {
       if (!INVERTED.contains(word) && !owns) {
         continue;
       }
-      List<String> subject = new ArrayList<>(words.subList(from, at));
-      if (owns) {
-        subject.add(word.substring(0, word.length() - IS.length()));
-      }
-      List<TermMatch> matches = lexicon.matches(subject);
-      return subject.stream().noneMatch(one -> lexicon.isListed("definite", one))
-          && (owns ? isCovered(subject, matches) : !matches.isEmpty())
+      Subject subject = subject(from, at);
+      return subject.words().stream().noneMatch(one -> lexicon.isListed("definite", one))
+          && (owns ? isCovered(subject) : !subject.matches().isEmpty())
           && words.subList(at + 1, to).stream().anyMatch(one -> lexicon.isListed("origin", one));
     }
     return false;
