@@ -4,10 +4,12 @@ import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import tiptoe.finding.Command;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
@@ -47,6 +49,7 @@ public final class Interpreter {
   private static final Set<String> JOINTS = Set.of("and", "but", "so", "then", "also");
   private static final String ALL_ACCOUNTED = "every word accounted for";
   private static final String BY_ITSELF = "said by itself";
+  private static final String NOT_ASSESSABLE = "not-assessable";
   private static final Set<String> COPULAS = Set.of("is", "are", "was", "were");
 
   private static final Set<Command> ONLY_ALONE =
@@ -129,6 +132,13 @@ public final class Interpreter {
         return born.get();
       }
     }
+    Optional<Interpretation> leftOut =
+        first.loose().isEmpty() || words.contains(TypedText.ASKS)
+            ? Optional.empty()
+            : second.leftOut(words).flatMap(left -> leftOut(left, dialogue, source));
+    if (leftOut.isPresent()) {
+      return leftOut.get();
+    }
     Optional<Interpretation> told =
         first.loose().isEmpty() ? Optional.empty() : told(words, first, dialogue, source);
     return told.orElseGet(() -> found(words, first, dialogue, source));
@@ -143,13 +153,6 @@ public final class Interpreter {
     if (second == SecondReading.NONE
         || first.loose().isEmpty() && !parted && !asked && !first.asksWhere()) {
       return first.interpretation(plain);
-    }
-    Optional<Interpretation> leftOut =
-        first.loose().isEmpty() || words.contains(TypedText.ASKS)
-            ? Optional.empty()
-            : second.leftOut(words).flatMap(left -> leftOut(left, dialogue, source));
-    if (leftOut.isPresent()) {
-      return leftOut.get();
     }
     Optional<Interpretation> beside =
         parted && !first.loose().isEmpty() ? beside(words, dialogue, source) : Optional.empty();
@@ -309,57 +312,99 @@ public final class Interpreter {
             meanings, left.uncovered(), left.spans(), false, left.dialogue(), certainties));
   }
 
-  // "Not done barlow or ortolani either side, leaving them till after the feed": nothing is found
-  // by
-  // it, and what else is said is read by itself.
+  // "Not done barlow or ortolani either side, she's crying": nothing is found by it, of why only
+  // what is not normal, and what else is said is read by itself.
   private Optional<Interpretation> leftOut(
       SecondReading.LeftOut left, Dialogue dialogue, Source source) {
-    List<Meaning> said = new ArrayList<>();
-    for (List<String> structure : left.structures()) {
-      List<Meaning> one = notExamined(structure, left.side(), dialogue, source);
+    Interpretation why = other(left.reason(), dialogue, source);
+    Interpretation rest = other(left.rest(), dialogue, source);
+    List<Finding> out = new ArrayList<>();
+    for (SecondReading.Omitted omitted : left.omitted()) {
+      List<Finding> one = notExamined(omitted, left, rest.statements(), source);
       if (one.isEmpty()) {
         return Optional.empty();
       }
-      said.addAll(one);
+      out.addAll(one);
     }
     List<Interpretation.Certainty> certainties = new ArrayList<>();
-    said.forEach(one -> certainties.add(new Interpretation.Certainty(one, true, BY_ITSELF)));
-    List<Meaning> meanings = new ArrayList<>(said);
-    if (!left.rest().isEmpty()) {
-      interpret(left.rest(), dialogue, source).howSure().stream()
-          .filter(one -> !(one.meaning() instanceof Meaning.Instruction))
-          .forEach(certainties::add);
-      certainties.subList(said.size(), certainties.size()).forEach(c -> meanings.add(c.meaning()));
-      boolean found =
-          said.stream()
-              .anyMatch(
-                  one ->
-                      meanings.subList(said.size(), meanings.size()).stream()
-                          .anyMatch(other -> subject(other).equals(subject(one))));
-      if (found) {
-        return Optional.empty();
-      }
+    for (Finding finding : out) {
+      Meaning meaning = new Meaning.States(finding, false);
+      certainties.add(new Interpretation.Certainty(meaning, true, BY_ITSELF));
     }
-    return Optional.of(
-        new Interpretation(meanings, List.of(), List.of(), false, dialogue, certainties));
+    why.howSure().stream().filter(one -> isAbnormal(one.meaning())).forEach(certainties::add);
+    rest.howSure().stream()
+        .filter(one -> !(one.meaning() instanceof Meaning.Instruction))
+        .forEach(certainties::add);
+    List<Meaning> meanings = certainties.stream().map(Interpretation.Certainty::meaning).toList();
+    boolean found =
+        findings(meanings.subList(out.size(), meanings.size()))
+            .anyMatch(other -> out.stream().anyMatch(one -> isFound(one, other)));
+    List<String> open = new ArrayList<>();
+    if (certainties.stream().anyMatch(one -> !one.sure())) {
+      open.addAll(why.uncovered());
+      open.addAll(rest.uncovered());
+    }
+    return found
+        ? Optional.empty()
+        : Optional.of(new Interpretation(meanings, open, List.of(), false, dialogue, certainties));
   }
 
-  private List<Meaning> notExamined(
-      List<String> structure, Side side, Dialogue dialogue, Source source) {
-    List<String> phrase = new ArrayList<>(structure);
-    phrase.addAll(List.of("not", "done"));
-    if (side != null) {
-      phrase.addAll(List.of("on", "the", side.id()));
+  private Interpretation other(List<String> words, Dialogue dialogue, Source source) {
+    return words.isEmpty()
+        ? new Interpretation(List.of(), List.of(), dialogue)
+        : interpret(words, dialogue, source);
+  }
+
+  private static Stream<Finding> findings(List<Meaning> meanings) {
+    return meanings.stream()
+        .filter(Meaning.States.class::isInstance)
+        .map(meaning -> ((Meaning.States) meaning).statement());
+  }
+
+  private boolean isAbnormal(Meaning meaning) {
+    return findings(List.of(meaning))
+        .anyMatch(one -> one.value() != null && !protocol.step(one.step()).isNormal(one.value()));
+  }
+
+  private static boolean isFound(Finding out, Finding other) {
+    return out.step().equals(other.step())
+        && !Objects.equals(out.value(), other.value())
+        && (out.side() == null || other.side() == null || out.side() == other.side());
+  }
+
+  private List<Finding> notExamined(
+      SecondReading.Omitted omitted,
+      SecondReading.LeftOut left,
+      List<Finding> rest,
+      Source source) {
+    // "Left femoral strong, right one not done": the same as of the other side.
+    Set<String> steps = new TreeSet<>(omitted.steps());
+    if (steps.size() > 1) {
+      steps.retainAll(rest.stream().map(Finding::step).toList());
     }
-    ByGrammar read = byGrammar(phrase, dialogue, source);
-    if (read.loose().isEmpty() && read.tellsBeside() && read.leavesOut()) {
-      return read.utterance().meanings();
+    Optional<Step> step = steps.stream().findFirst().map(protocol::step);
+    boolean judged = left.unable() && step.flatMap(one -> one.value(NOT_ASSESSABLE)).isPresent();
+    if (!omitted.words().isEmpty() && !judged) {
+      List<String> phrase = new ArrayList<>(omitted.words());
+      phrase.addAll(List.of("not", "done"));
+      if (left.side() != null) {
+        phrase.addAll(List.of("on", "the", left.side().id()));
+      }
+      ByGrammar read = byGrammar(phrase, Dialogue.START, source);
+      if (read.loose().isEmpty() && read.tellsBeside() && read.leavesOut()) {
+        return findings(read.utterance().meanings()).toList();
+      }
     }
-    Optional<Step> step = protocol.find(String.join("-", structure));
-    return step.filter(one -> !one.sided() && side == null).stream()
-        .map(one -> Finding.of(one.id(), null, Value.NOT_EXAMINED))
-        .map(one -> (Meaning) new Meaning.States(one, false))
-        .toList();
+    if (steps.size() != 1) {
+      return List.of();
+    }
+    String value = judged ? NOT_ASSESSABLE : Value.NOT_EXAMINED;
+    return !step.get().sided()
+        ? List.of(Finding.of(step.get().id(), null, value))
+        : Stream.of(Side.values())
+            .filter(side -> left.side() == null || side == left.side())
+            .map(side -> Finding.of(step.get().id(), side, value))
+            .toList();
   }
 
   private static List<List<String>> chunks(List<String> words) {
@@ -467,7 +512,7 @@ public final class Interpreter {
                     && (one.side() == finding.side()
                         || one.side() == null
                         || finding.side() == null)
-                    && java.util.Objects.equals(one.value(), finding.value()));
+                    && Objects.equals(one.value(), finding.value()));
   }
 
   // Only behind what was understood in full: the words before it are else read together with it.
@@ -558,7 +603,7 @@ public final class Interpreter {
               finding ->
                   finding.step().equals(claim.step())
                       && (!protocol.step(claim.step()).sided() || finding.side() == claim.side())
-                      && java.util.Objects.equals(finding.value(), claim.value()));
+                      && Objects.equals(finding.value(), claim.value()));
     }
   }
 

@@ -91,14 +91,32 @@ public interface SecondReading {
   /**
    * What was not examined.
    *
-   * @param structures the words for each thing that was left out
+   * @param omitted the things that were left out
    * @param side the one side that was left out; null for both
+   * @param unable whether it could not be done, rather than was not
+   * @param reason the words that say why, with {@link TypedText#BREAK}: free talk, in which only
+   *     what is not normal is found
    * @param rest the words of what else is said, with {@link TypedText#BREAK}
    */
-  record LeftOut(List<List<String>> structures, Side side, List<String> rest) {
+  record LeftOut(
+      List<Omitted> omitted, Side side, boolean unable, List<String> reason, List<String> rest) {
     public LeftOut {
-      structures = List.copyOf(structures);
+      omitted = List.copyOf(omitted);
+      reason = List.copyOf(reason);
       rest = List.copyOf(rest);
+    }
+  }
+
+  /**
+   * A thing that was left out.
+   *
+   * @param words what it was called; empty where it was named before
+   * @param steps ids of the steps that the words name; empty where they may name more than one
+   */
+  record Omitted(List<String> words, Set<String> steps) {
+    public Omitted {
+      words = List.copyOf(words);
+      steps = Set.copyOf(steps);
     }
   }
 

@@ -195,7 +195,7 @@ final class Account {
     return claim.value() != null
         && isNormal(claim)
         && findings(claim).anyMatch(item -> lexicon.isListed("reason", said(item)))
-        && words.stream().anyMatch(word -> lexicon.isListed("able", word) && word.endsWith("t"))
+        && lexicon.says("unable", words)
         && items.stream()
             .filter(item -> item.kind() == WordItem.Kind.PART)
             .map(item -> item.match().steps(Sense.Kind.PART))
@@ -446,7 +446,26 @@ final class Account {
     settled.stream()
         .filter(claim -> isNormal(claim) && isExcepted(claim, settled) || isOfBefore())
         .forEach(claim -> open.addAll(claim.evidence()));
+    settled.stream()
+        .filter(claim -> isOnlyTried(claim, settled))
+        .forEach(claim -> open.add(Collections.max(claim.evidence())));
     return open;
+  }
+
+  // "Couldn't get a red reflex": there is none, or it could not be looked for. Where the other side
+  // has one it could.
+  private boolean isOnlyTried(Claim claim, List<Claim> settled) {
+    return "absent".equals(claim.value())
+        && findings(claim).noneMatch(item -> lexicon.isListed("outright", words.get(item.to() - 1)))
+        && claim.evidence().stream()
+            .map(word -> words.subList(word, Math.min(words.size(), breaks.to(word))))
+            .anyMatch(said -> lexicon.longest("tried", said) > 0)
+        && settled.stream()
+            .noneMatch(
+                other ->
+                    other.step().equals(claim.step())
+                        && other.side() != claim.side()
+                        && !Objects.equals(other.value(), claim.value()));
   }
 
   // "Boggy" of a caput is no news, of a scalp that is clear it is.

@@ -185,6 +185,18 @@ final class LayLexicon {
         .anyMatch(term -> contains(words, term));
   }
 
+  /** How many words the longest term of this list has that these words begin with; 0 for none. */
+  int longest(String list, List<String> words) {
+    return words.isEmpty()
+        ? 0
+        : beginning.getOrDefault(list, Map.of()).getOrDefault(words.get(0), List.of()).stream()
+            .mapToInt(List::size)
+            .filter(size -> size <= words.size())
+            .filter(size -> isListed(list, words.subList(0, size)))
+            .max()
+            .orElse(0);
+  }
+
   List<List<String>> list(String name) {
     return lists.getOrDefault(name, List.of());
   }

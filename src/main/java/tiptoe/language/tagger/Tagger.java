@@ -125,15 +125,12 @@ public final class Tagger implements SecondReading {
 
   @Override
   public Optional<LeftOut> leftOut(List<String> words) {
-    return new LeftOutReader(lexicon, words)
-        .read()
-        .filter(left -> !lexicon.says("done-after-all", left.rest()))
-        .filter(
-            left ->
-                items.of(left.rest()).stream()
-                    .map(WordItem::kind)
-                    .noneMatch(
-                        kind -> kind == WordItem.Kind.FOREIGN || kind == WordItem.Kind.CORRECTION));
+    return new LeftOutReader(lexicon, protocol, words, items.of(words), this::tells).read();
+  }
+
+  // Facts that are no reason to leave something out, as that the baby feeds just now would be.
+  private boolean tells(List<String> words) {
+    return told(words).said().stream().anyMatch(said -> !lexicon.isListed("state", said.subject()));
   }
 
   // Unlisted words that the model takes for something of the examination.
