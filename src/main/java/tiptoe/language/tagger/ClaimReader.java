@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -20,9 +19,6 @@ import tiptoe.protocol.Value;
  * a denial of it comes to.
  */
 final class ClaimReader {
-  // What looks like a finding of the first where the second is tried out.
-  private static final Map<String, Set<String>> SEEN_IN = Map.of("arm-movement", Set.of("moro"));
-
   private final LayLexicon lexicon;
   private final Protocol protocol;
   private final Set<String> deniable;
@@ -153,12 +149,12 @@ final class ClaimReader {
 
   // "With the startle her left arm stays down": what the arm does in it is told of the Moro.
   private boolean isOfManoeuvre(Sense sense, TermMatch finding) {
-    Set<String> manoeuvres = SEEN_IN.getOrDefault(sense.step(), Set.of());
-    return !lexicon.isNormal(sense)
+    return lexicon.isListed("seen-in-manoeuvre", sense.step())
+        && !lexicon.isNormal(sense)
         && items.stream()
             .filter(item -> item.kind() == WordItem.Kind.PART && item.from() < finding.from())
             .flatMap(item -> item.match().steps(Sense.Kind.PART).stream())
-            .anyMatch(manoeuvres::contains);
+            .anyMatch(step -> lexicon.isListed("manoeuvre", step));
   }
 
   // "Hips stable, thigh creases equal": of what the protocol does not ask for.
@@ -460,7 +456,9 @@ final class ClaimReader {
         value.id().equals("absent")
             && lexicon.denies(found.match(), words)
             && isHindered(found.match().from());
-    if (found.unclear() || unable && value.norm() != Norm.NORMAL || unseen) {
+    boolean tried = lexicon.isListed("tries", words.get(denier(found)));
+    boolean inVain = tried && lexicon.says("in-the-way", words);
+    if (found.unclear() || unable && value.norm() != Norm.NORMAL || unseen || inVain) {
       return List.of();
     }
     if (found.denied()) {
@@ -504,6 +502,10 @@ final class ClaimReader {
       statement.sides.addAll(List.of(Side.LEFT, Side.RIGHT));
     }
     return placed(statement, step, stated, denied, evidence(statement, found, step.id()));
+  }
+
+  private static int denier(Statement.Found found) {
+    return found.denied() ? found.denier() : found.match().from();
   }
 
   private List<String> said(Statement.Found found) {

@@ -316,7 +316,10 @@ final class LeftOutReader {
     if (finds(behind, breaks.to(behind)) || !takesReasons(from)) {
       return false;
     }
-    return !perceived || (untilSaid || !denied) && (isMeasured() || isHindered(from));
+    return !perceived
+        || (untilSaid || !denied)
+            && omitted.stream().noneMatch(this::isFinding)
+            && (isMeasured() || isHindered(from));
   }
 
   // "No length today"; but no temperature is no fever.
@@ -336,11 +339,10 @@ final class LeftOutReader {
   private boolean isHindered(int from) {
     List<String> others = new ArrayList<>(words.subList(0, from));
     others.addAll(words.subList(behind, words.size()));
-    return isInTheWay(others) && !(denied && omitted.stream().anyMatch(this::isFinding))
-        || lexicon.says("reason", others) && !denied;
+    return isInTheWay(others) || lexicon.says("reason", others) && !denied;
   }
 
-  // "No murmur today" finds that there is none.
+  // "Can't hear a murmur for the crying": there may be none.
   private boolean isFinding(Omitted one) {
     return lexicon.matches(one.words()).stream().anyMatch(match -> match.is(Sense.Kind.VALUE));
   }
