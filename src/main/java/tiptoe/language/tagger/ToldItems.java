@@ -83,6 +83,7 @@ final class ToldItems {
     List.of("doubt", "later", "again", "general")
         .forEach(list -> add(Kind.UNASSERTED, lay.list(list)));
     add(Kind.ASIDE, lay.list("aside"));
+    add(Kind.ASIDE, told.list("when"));
   }
 
   private void add(Kind kind, List<List<String>> terms) {
@@ -139,6 +140,17 @@ final class ToldItems {
                             match.to() - match.from() > 2
                                 && match.from() == item.from()
                                 && item.to() < match.to()));
+    // "He is a" leaves "a boy" whole.
+    List<Item> tells = found.stream().filter(item -> item.kind() == Kind.TOLD).toList();
+    found.removeIf(
+        item ->
+            item.kind() == Kind.EMPTY
+                && tells.stream()
+                    .anyMatch(
+                        other ->
+                            item.from() < other.from()
+                                && other.from() < item.to()
+                                && item.to() < other.to()));
     findings.forEach(m -> found.add(new Item(Kind.FINDING, m.from(), m.to(), null, List.of())));
     List<Item> kept = new ArrayList<>();
     found.stream()

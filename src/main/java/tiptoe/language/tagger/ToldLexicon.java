@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import tiptoe.files.Shipped;
 import tiptoe.language.Interpreter;
@@ -17,6 +19,7 @@ import tiptoe.protocol.Protocol;
 /** The words of {@code told.txt} for facts about the baby and for measurements. */
 final class ToldLexicon {
   private static final String FILE = "told.txt";
+  private static final Pattern LIST = Pattern.compile("<([a-z-]+)>");
 
   enum Kind {
     /** What is spoken of. */
@@ -34,8 +37,10 @@ final class ToldLexicon {
    * @param value id of the value; null where it is none
    * @param bound whether the subject must be named beside it
    * @param weak whether it counts only where nothing else is spoken of
+   * @param alone whether it counts only where nothing else stands between two breaks
    */
-  record Sense(Kind kind, String subject, String value, boolean bound, boolean weak) {}
+  record Sense(
+      Kind kind, String subject, String value, boolean bound, boolean weak, boolean alone) {}
 
   /** A term in a sentence, from its first word to behind its last. */
   record Match(int from, int to, List<Sense> senses) {
@@ -60,6 +65,7 @@ final class ToldLexicon {
   /** The lists that each subject wants a word of. */
   private final Map<String, Set<String>> uses = new HashMap<>();
 
+  private final Map<String, String> whose = new HashMap<>();
   private final Protocol protocol;
   private final Function<String, List<String>> spelling;
   private String section;
@@ -93,6 +99,8 @@ final class ToldLexicon {
       if (section.equals("words")) {
         List<List<String>> all = lists.computeIfAbsent(key, name -> new ArrayList<>());
         items.stream().map(this::words).forEach(all::add);
+      } else if (key.equals("whose")) {
+        whose.put(section, items.get(0));
       } else if (isKnown(key)) {
         items.forEach(item -> term(key, item));
       } else {
@@ -117,16 +125,26 @@ final class ToldLexicon {
     if (item.startsWith("~")) {
       uses.computeIfAbsent(section, id -> new HashSet<>()).add(item.substring(1));
       list(item.substring(1))
-          .forEach(words -> add(words, null, new Sense(Kind.ABOUT, section, null, false, true)));
+          .forEach(words -> add(words, null, new Sense(Kind.ABOUT, section, null, false, true, false)));
       return;
     }
     if (item.startsWith("@")) {
       list(item.substring(1))
-          .forEach(words -> add(words, null, new Sense(Kind.BESIDE, section, null, false, false)));
+          .forEach(words -> add(words, null, new Sense(Kind.BESIDE, section, null, false, false, false)));
+      return;
+    }
+    Matcher named = LIST.matcher(item);
+    if (named.find()) {
+      if (!lists.containsKey(named.group(1))) {
+        throw new IllegalArgumentException("told.txt: no list " + named.group(1));
+      }
+      list(named.group(1))
+          .forEach(words -> term(key, named.replaceFirst(String.join(" ", words)).strip()));
       return;
     }
     boolean bound = item.startsWith("*");
-    String[] parts = item.substring(bound ? 1 : 0).split(" & ");
+    boolean alone = item.startsWith("=");
+    String[] parts = item.substring(bound || alone ? 1 : 0).split(" & ");
     Kind kind =
         switch (key) {
           case "about" -> Kind.ABOUT;
@@ -137,7 +155,7 @@ final class ToldLexicon {
     add(
         words(parts[0]),
         parts.length == 2 ? parts[1] : null,
-        new Sense(kind, section, value, bound, false));
+        new Sense(kind, section, value, bound, false, alone));
   }
 
   private void add(List<String> words, String with, Sense sense) {
@@ -159,6 +177,22 @@ final class ToldLexicon {
   /** "Baby's" is baby, "she'd" is she. */
   static String plain(String word) {
     return word.matches("[a-z]+'(s|d|ve|re)") ? word.substring(0, word.indexOf('\'')) : word;
+  }
+
+  /** Whether it is a measured step and no fact. */
+  boolean isMeasured(String subject) {
+    return protocol.fact(subject).isEmpty();
+  }
+
+  /** Whether it is of the baby, so that what is told of the mother is not meant. */
+  boolean isOfBaby(String subject) {
+    return protocol.fact(subject).isEmpty() || "baby".equals(whose.get(subject));
+  }
+
+  /** Whether it may be told of anyone. */
+  boolean isOfAnyone(String subject) {
+    return "anyone".equals(whose.get(subject))
+        || protocol.fact(subject).filter(Fact::handover).isPresent();
   }
 
   /** The lists of words that one of these wants beside it. */

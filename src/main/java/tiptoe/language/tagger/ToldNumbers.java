@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import tiptoe.language.NumberWords;
 import tiptoe.language.SpokenNumber;
 import tiptoe.language.TypedText;
@@ -21,6 +22,8 @@ import tiptoe.protocol.Protocol;
 /** Says what the numbers of a part measure: what is named beside them, or was before. */
 final class ToldNumbers {
   private static final String GESTATION = "gestation";
+  private static final Set<String> OF_BIRTH =
+      Set.of("sex", "birth-mode", "first-born", "multiple", "presentation");
   private static final int TERM = 40;
   private static final int MOST_DAYS_PAST_TERM = 14;
 
@@ -28,10 +31,17 @@ final class ToldNumbers {
   private final Protocol protocol;
   private final List<String> plain;
 
+  /** Whether the sentence speaks of the birth. */
+  private final boolean birth;
+
   ToldNumbers(ToldLexicon told, Protocol protocol, List<String> plain) {
     this.told = told;
     this.protocol = protocol;
     this.plain = plain;
+    this.birth =
+        told.matches(plain).stream()
+            .flatMap(match -> match.of(ToldLexicon.Kind.VALUE).stream())
+            .anyMatch(sense -> OF_BIRTH.contains(sense.subject()));
   }
 
   /**
@@ -39,23 +49,74 @@ final class ToldNumbers {
    *
    * @param carried what was spoken of before
    * @param goesOn whether a number without a name may be of that
+   * @return what is named beside a number that measures nothing of it: a range, or with a unit of
+   *     something else
    */
-  void read(ToldPart part, Set<String> carried, boolean goesOn) {
+  Set<String> read(ToldPart part, Set<String> carried, boolean goesOn) {
     Set<Integer> beside = told.beside(part.subjects(), part.of(plain));
     List<Item> numbers =
         part.all(Kind.NUMBER).stream()
             .filter(number -> !beside.contains(number.from() - part.from()))
             .toList();
-    if (numbers.isEmpty() || gestation(part, numbers, carried)) {
-      return;
-    }
     List<Item> names = part.items.stream().filter(item -> !measured(item).isEmpty()).toList();
+    if (isRange(numbers)) {
+      return all(names);
+    }
+    Optional<List<SpokenNumber>> gestation =
+        numbers.isEmpty() ? Optional.empty() : gestation(part, numbers, names, carried);
+    if (numbers.isEmpty() || gestation.isPresent()) {
+      return gestation.filter(List::isEmpty).isPresent() ? Set.of(GESTATION) : Set.of();
+    }
     if (names.isEmpty()) {
       unnamed(part, numbers, carried, goesOn).ifPresent(of -> state(of, numbers.get(0), part));
     } else {
       pairs(names, numbers)
-          .forEach((name, number) -> meant(name, number).ifPresent(of -> state(of, number, part)));
+          .forEach((name, number) -> meant(name, number)
+                      .ifPresent(
+                          of -> {
+                            state(then(part, of), number, part);
+                            part.account(name);
+                          }));
     }
+    return all(names).stream()
+        .filter(one -> !part.states(one))
+        .filter(
+            one ->
+                numbers.stream()
+                    .allMatch(
+                        number ->
+                            isOfAnother(number) && !unit(one).equals("%")
+                                || !fits(one, number.numbers().get(0))))
+        .collect(Collectors.toSet());
+  }
+
+  private Set<String> all(List<Item> names) {
+    Set<String> all = new LinkedHashSet<>();
+    names.forEach(name -> all.addAll(measured(name)));
+    return all;
+  }
+
+  // "One hundred and twenty to one sixty": what is usual, or nobody knows.
+  private boolean isRange(List<Item> numbers) {
+    for (int i = 1; i < numbers.size(); i++) {
+      if (plain.subList(numbers.get(i - 1).to(), numbers.get(i).from()).equals(List.of("to"))) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  // "Weight is down four percent"
+  private boolean isOfAnother(Item number) {
+    return number.numbers().get(0).unit() == null
+        && number.to() < plain.size()
+        && (told.isListed("other-unit", plain.get(number.to())) || isPercent(number));
+  }
+
+  private boolean isPercent(Item number) {
+    List<String> behind = plain.subList(number.to(), Math.min(plain.size(), number.to() + 2));
+    return behind.equals(List.of("per", "cent"))
+        || !behind.isEmpty() && behind.get(0).equals("percent");
   }
 
   private Optional<String> unnamed(
@@ -65,27 +126,39 @@ final class ToldNumbers {
     if (numbers.size() > 1) {
       return Optional.empty();
     }
-    if (goesOn && measured.size() == 1 && fits(measured.get(0), said)) {
+    boolean other =
+        isOfAnother(numbers.get(0))
+            && !(isPercent(numbers.get(0)) && measured.stream().allMatch(one -> unit(one).equals("%")));
+    boolean rate = told.says("a-minute", plain.subList(numbers.get(0).to(), part.to()));
+    if ((goesOn || rate && measured.stream().allMatch(one -> unit(one).equals("/min"))) && measured.size() == 1 && fits(measured.get(0), said) && !other) {
       return Optional.of(measured.get(0));
     }
     boolean weight = Set.of("g", "kg", "lb").contains(String.valueOf(said.unit()));
     if (!weight || !carried.isEmpty()) {
       return Optional.empty();
     }
-    // "Came out at seven pound nine": what it was, and not what it is.
-    boolean then = told.says("at-birth", part.of(plain));
-    return Optional.of(then ? "birth-weight" : "weight");
+    return Optional.of(then(part, "weight"));
   }
 
   // Of several, the fact: it needs another word beside it, and that is said.
   private Optional<String> meant(Item name, Item number) {
     List<String> fitting =
-        measured(name).stream().filter(one -> fits(one, number.numbers().get(0))).toList();
+        measured(name).stream()
+            .filter(one -> fits(one, number.numbers().get(0)))
+            .filter(one -> !isOfAnother(number) || isPercent(number) && unit(one).equals("%"))
+            .toList();
     List<String> meant =
         fitting.size() == 1
             ? fitting
             : fitting.stream().filter(one -> protocol.fact(one).isPresent()).toList();
     return meant.size() == 1 ? Optional.of(meant.get(0)) : Optional.empty();
+  }
+
+  // "Weighed three kilos at birth": what it was, and not what it is.
+  private String then(ToldPart part, String subject) {
+    return subject.equals("weight") && told.says("at-birth", part.of(plain))
+        ? "birth-weight"
+        : subject;
   }
 
   private static Map<Item, Item> pairs(List<Item> names, List<Item> numbers) {
@@ -147,7 +220,7 @@ final class ToldNumbers {
 
   /** Whether a number may measure this: its unit is one of it. */
   private boolean fits(String subject, SpokenNumber number) {
-    String own = protocol.fact(subject).map(Fact::measure).orElseGet(() -> step(subject)).unit();
+    String own = unit(subject);
     return switch (String.valueOf(number.unit())) {
       case "null" -> !own.equals("h") && !own.equals("weeks");
       case "h", "days" -> own.equals("h");
@@ -160,6 +233,10 @@ final class ToldNumbers {
       case "mg/dL" -> own.equals("µmol/L") || own.equals("mmol/L");
       default -> true;
     };
+  }
+
+  private String unit(String subject) {
+    return protocol.fact(subject).map(Fact::measure).orElseGet(() -> step(subject)).unit();
   }
 
   /** Whether a number may be the right one of what was measured. */
@@ -193,46 +270,106 @@ final class ToldNumbers {
     return subjects;
   }
 
-  // "Thirty nine plus two", "thirty nine weeks and two days", "term plus three"
-  private boolean gestation(ToldPart part, List<Item> numbers, Set<String> carried) {
+  // "Thirty nine plus two", "thirty nine weeks and two days", "term plus three", "thirty nine and
+  // two"
+  // Empty where it is when something was.
+  private Optional<List<SpokenNumber>> gestation(
+      ToldPart part, List<Item> numbers, List<Item> names, Set<String> carried) {
     Item first = numbers.get(0);
     boolean pastTerm =
         numbers.size() == 1
             && first.from() > 1
             && plain.subList(first.from() - 2, first.from()).equals(List.of("term", "plus"))
             && isBetween(0, MOST_DAYS_PAST_TERM, first.numbers().get(0));
+    if (pastTerm) {
+      int days = (int) ToldItems.value(first.numbers().get(0));
+      return state(
+          part,
+          List.of(number(TERM + days / 7, "weeks"), number(days % 7, "days")),
+          first.from() - 2,
+          first.to(),
+          true);
+    }
     List<SpokenNumber> said = new ArrayList<>(first.numbers());
     int to = first.to();
     boolean plus = false;
-    if (pastTerm) {
-      int days = (int) ToldItems.value(first.numbers().get(0));
-      said = List.of(number(TERM + days / 7, "weeks"), number(days % 7, "days"));
-    } else {
-      if (said.size() == 1 && numbers.size() > 1) {
-        Item second = numbers.get(1);
-        List<String> between = plain.subList(first.to(), second.from());
-        plus = between.equals(List.of("plus"));
-        if (between.isEmpty() || between.equals(List.of("and")) || plus) {
-          said.add(second.numbers().get(0));
-          to = second.to();
-        }
-      }
-      boolean named =
-          part.named().anyMatch(sense -> sense.subject().equals(GESTATION))
-              || carried.contains(GESTATION) && part.namesNothing();
-      boolean other = part.items.stream().anyMatch(item -> !measured(item).isEmpty());
-      boolean all = said.size() == numbers.stream().mapToInt(n -> n.numbers().size()).sum();
-      if (!isWeeksAndDays(said)
-          || other
-          || !all
-          || !(named || plus || "weeks".equals(said.get(0).unit()))) {
-        return false;
+    boolean and = false;
+    boolean weeks = "weeks".equals(said.get(0).unit());
+    if (said.size() == 1 && numbers.size() > 1) {
+      Item second = numbers.get(1);
+      SpokenNumber days = second.numbers().get(0);
+      List<String> between = plain.subList(first.to(), second.from());
+      plus = between.equals(List.of("plus"));
+      and = between.equals(List.of("and"));
+      if (between.isEmpty() || and || plus) {
+        // "Thirty six and five weeks"
+        boolean behind = !weeks && said.get(0).unit() == null && "weeks".equals(days.unit());
+        weeks |= behind;
+        said.add(behind ? new SpokenNumber(null, days.words(), null, null) : days);
+        to = second.to();
       }
     }
-    part.state(new Stated(GESTATION, null, said, false, !isRough(first)));
-    part.account(pastTerm ? first.from() - 2 : first.from(), to);
+    boolean named =
+        part.named().anyMatch(sense -> sense.subject().equals(GESTATION))
+            || carried.contains(GESTATION) && part.namesNothing();
+    boolean all = said.size() == numbers.stream().mapToInt(n -> n.numbers().size()).sum();
+    // "Thirty nine and two" by itself: surely where the birth is spoken of.
+    boolean bare = and && carried.stream().noneMatch(this::isMeasured);
+    if (!isWeeksAndDays(said)
+        || !names.isEmpty()
+        || !all
+        || !(named || plus || weeks || bare)) {
+      return Optional.empty();
+    }
+    if (isThen(part, first)) {
+      if (part.states() && part.stated().stream().allMatch(one -> isOfScan(one.subject()))) {
+        part.account(first.from() - 1, to);
+      }
+      return Optional.of(List.of());
+    }
+    // "At thirty eight weeks" by itself: what was?
+    boolean then = isBehindThen(part, first) && !told.says("born", plain);
+    boolean sure = !isRough(first) && (named || plus || weeks && !then || birth);
+    return state(part, said, first.from(), to, sure);
+  }
+
+  private static Optional<List<SpokenNumber>> state(
+      ToldPart part, List<SpokenNumber> gestation, int from, int to, boolean sure) {
+    part.state(new Stated(GESTATION, null, gestation, false, sure));
+    part.account(from, to);
     part.account(GESTATION);
-    return true;
+    return Optional.of(gestation);
+  }
+
+  // "At thirty two weeks the renal pelvis was dilated": when that was, and not the birth.
+  private boolean isThen(ToldPart part, Item weeks) {
+    boolean born =
+        told.says("born", part.of(plain)) || part.items.stream().anyMatch(ToldNumbers::isBirth);
+    return isBehindThen(part, weeks) && !born && part.items.stream().anyMatch(ToldNumbers::isOfElse);
+  }
+
+  private boolean isBehindThen(ToldPart part, Item weeks) {
+    return weeks.from() > part.from() && told.isListed("then", plain.get(weeks.from() - 1));
+  }
+
+  private static boolean isBirth(Item item) {
+    return item.match() != null
+        && item.match().senses().stream()
+            .anyMatch(sense -> Set.of(GESTATION, "birth-mode").contains(sense.subject()));
+  }
+
+  private static boolean isOfElse(Item item) {
+    return switch (item.kind()) {
+      case FINDING, UNKNOWN, DENY, UNASSERTED -> true;
+      case TOLD ->
+          item.match().senses().stream()
+              .noneMatch(sense -> Set.of("sex", "age", "first-born").contains(sense.subject()));
+      default -> false;
+    };
+  }
+
+  private static boolean isOfScan(String subject) {
+    return subject.startsWith("antenatal-");
   }
 
   private static boolean isWeeksAndDays(List<SpokenNumber> said) {

@@ -114,6 +114,14 @@ final class ToldPart {
     return named().allMatch(ToldLexicon.Sense::weak);
   }
 
+  /** Whether it names nothing that must be meant beside this. */
+  boolean namesNothingBut(Item item) {
+    return items.stream()
+        .filter(other -> other != item)
+        .flatMap(Item::abouts)
+        .allMatch(ToldLexicon.Sense::weak);
+  }
+
   /** All that its words can be about. */
   Set<String> subjects() {
     Set<String> subjects = new LinkedHashSet<>();

@@ -17,6 +17,7 @@ import tiptoe.language.tagger.ToldItems.Kind;
 import tiptoe.language.tagger.ToldPart.Stated;
 import tiptoe.protocol.Fact;
 import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Step;
 
 /**
  * Reads facts about the baby and measurements in a sentence. It is parted where something else is
@@ -36,6 +37,9 @@ final class ToldReader {
   private static final Set<Kind> ALTERS =
       EnumSet.of(Kind.UNASSERTED, Kind.CONTEXT, Kind.DENY, Kind.NUMBER);
 
+  private static final Set<String> CONSENT = Set.of("consent", "consent-by", "consent-form");
+  private static final Set<Kind> LABEL =
+      EnumSet.of(Kind.TOLD, Kind.EMPTY, Kind.CONTEXT, Kind.JOINT, Kind.ASIDE);
   private static final Set<Kind> NAMES_NOTHING = EnumSet.of(Kind.EMPTY, Kind.JOINT);
 
   private final ToldItems vocabulary;
@@ -46,6 +50,9 @@ final class ToldReader {
   private final List<String> plain;
   private final ToldNumbers numbers;
   private final Set<String> contested = new TreeSet<>();
+
+  /** What is told of another here, so that nothing else may read it as the baby's. */
+  private final Set<String> unread = new TreeSet<>();
 
   /** What was spoken of before, and whether a number alone may still be of it. */
   private Set<String> carried = Set.of();
@@ -71,10 +78,11 @@ final class ToldReader {
     if (words.contains(TypedText.ASKS)
         || new Talk(lay, words).asksOrRemembers()
         || lay.says("supposes", plain)
-        || told.says("example", plain)
-        || told.says("stranger", words)
-        || told.says("stranger", plain)) {
+        || told.says("example", plain)) {
       return Told.NOTHING;
+    }
+    if (isOfStranger(words) || isOfStranger(plain)) {
+      return new Told(List.of(), words, List.of(), measuredSteps());
     }
     List<ToldPart> parts =
         new ToldParts(told, new Corrections(lay), words, plain, vocabulary.of(words, plain)).all();
@@ -82,34 +90,80 @@ final class ToldReader {
     if (parts.isEmpty() || told.list("tag").contains(parts.get(parts.size() - 1).of(plain))) {
       return Told.NOTHING;
     }
+    if (consentsToAnother()) {
+      contested.addAll(CONSENT);
+    }
     for (int i = 0; i < parts.size(); i++) {
       if (!parts.get(i).corrects) {
-        read(
-            parts.get(i),
-            parts.get(i).joined && parts.get(i - 1).asked,
-            i + 1 < parts.size() ? parts.get(i + 1) : null);
+        read(parts, i);
       }
     }
-    return new ToldSentence(told, protocol, numbers, words, plain, parts, contested).told();
+    Told all = new ToldSentence(told, protocol, numbers, words, plain, parts, contested).told();
+    all.said().forEach(one -> unread.remove(one.subject()));
+    unread.addAll(all.contested());
+    return new Told(all.said(), all.rest(), all.open(), unread);
   }
 
-  private void read(ToldPart part, boolean joinsQuestion, ToldPart next) {
+  // "That baby weighed four kilos", "theatre want someone for a section"; but "the other twin was
+  // breech" is told of this one.
+  private boolean isOfStranger(List<String> said) {
+    List<ToldLexicon.Match> matches = told.matches(plain);
+    return told.list("stranger").stream()
+        .anyMatch(
+            term -> {
+              for (int at = 0; at + term.size() <= said.size(); at++) {
+                int from = at;
+                if (said.subList(at, at + term.size()).equals(term)
+                    && matches.stream()
+                        .noneMatch(
+                            match ->
+                                match.from() <= from
+                                    && from + term.size() <= match.to()
+                                    && match.to() - match.from() > term.size())) {
+                  return true;
+                }
+              }
+              return false;
+            });
+  }
+
+  private Set<String> measuredSteps() {
+    return protocol.steps()
+        .filter(Step::isMeasured)
+        .map(Step::id)
+        .collect(Collectors.toSet());
+  }
+
+  private void read(List<ToldPart> parts, int index) {
+    ToldPart part = parts.get(index);
+    ToldPart next = index + 1 < parts.size() ? parts.get(index + 1) : null;
     // "As for the hips in the family" says nothing of them yet.
     if (begins(said(part), "announces")) {
       remember(part);
       return;
     }
-    part.asked = joinsQuestion || isAsked(part);
+    part.asked = part.joined && parts.get(index - 1).asked || isAsked(part);
     Optional<Boolean> answer = part.asked && next != null ? answer(next) : Optional.empty();
     if (part.asked && answer.isEmpty() && !isTag(part)) {
       carried = Set.of();
       return;
     }
-    if (answer.isPresent()) {
+    boolean none = next != null && !part.asked && isLabel(part) && isNone(next);
+    if (none) {
+      answer = Optional.of(false);
+      parts.subList(index + 1, parts.size()).stream()
+          .takeWhile(this::isNone)
+          .forEach(denial -> denial.answers = true);
+    } else if (answer.isPresent()) {
       next.answers = true;
     }
     values(part, answer);
-    numbers.read(part, carried, carriesNumber);
+    if (none && next.of(plain).equals(List.of("no"))) {
+      // "Chorioamnionitis, no" may take it back.
+      part.doubt();
+    }
+    unread.addAll(numbers.read(part, carried, carriesNumber));
+    dropOthers(part);
     if (!part.states()) {
       remember(part);
       return;
@@ -118,8 +172,43 @@ final class ToldReader {
     part.stated().forEach(one -> subjects.add(one.subject()));
     account(part, subjects);
     part.named().forEach(sense -> subjects.add(sense.subject()));
+    if (CONSENT.containsAll(subjects)) {
+      // "Consent, verbal, given by mum"
+      subjects.addAll(CONSENT);
+    }
     carried = subjects;
     carriesNumber = true;
+  }
+
+  // "Mum's pulse is ninety", "dad was a twin"
+  private void dropOthers(ToldPart part) {
+    ToldOwner owners = new ToldOwner(told, words, plain);
+    owners
+        .of(part)
+        .ifPresent(
+            owner -> {
+              part.stated().stream()
+                  .filter(one -> !owners.mayBe(owner, one))
+                  .forEach(one -> unread.add(one.subject()));
+              part.drop(one -> !owners.mayBe(owner, one));
+            });
+  }
+
+  // "Consent for the photo was given"
+  private boolean consentsToAnother() {
+    for (int at = 0; at + 2 < plain.size(); at++) {
+      if (told.isListed("consent", plain.get(at))
+          && Set.of("for", "to").contains(plain.get(at + 1))) {
+        int to = at + 2;
+        while (to + 1 < plain.size() && told.isListed("determiner", plain.get(to))) {
+          to++;
+        }
+        if (!told.isListed("examining", plain.get(to))) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   // What is named and has nothing said of it yet: "blood glucose, first one two point one".
@@ -129,6 +218,17 @@ final class ToldReader {
             .filter(sense -> !sense.weak())
             .map(ToldLexicon.Sense::subject)
             .collect(Collectors.toCollection(LinkedHashSet::new));
+    if (named.isEmpty() && part.has(Kind.FINDING)) {
+      // "Heart is regular, one thirty two a minute"
+      told.matches(part.of(plain)).stream()
+          .flatMap(match -> match.of(ToldLexicon.Kind.ABOUT).stream())
+          .map(ToldLexicon.Sense::subject)
+          .filter(told::isMeasured)
+          .forEach(named::add);
+      carried = named;
+      carriesNumber = false;
+      return;
+    }
     if (!named.isEmpty()) {
       carried = named;
       carriesNumber = true;
@@ -151,10 +251,12 @@ final class ToldReader {
 
   private boolean isAsked(ToldPart part) {
     List<String> said = said(part);
+    // "Had his vitamin k" is no question, "had he" is.
     boolean inverted =
         said.size() > 2
             && told.isListed("auxiliary", said.get(0))
-            && told.isListed("subject", said.get(1));
+            && told.isListed("subject", said.get(1))
+            && !(said.get(0).equals("had") && told.isListed("determiner", said.get(1)));
     return inverted || begins(said, "asks");
   }
 
@@ -182,6 +284,27 @@ final class ToldReader {
         : told.list("affirm").contains(said) ? Optional.of(true) : Optional.empty();
   }
 
+  // "Vomiting" in "vomiting, none at all": named, and nothing said of it yet.
+  private boolean isLabel(ToldPart part) {
+    return part.has(Kind.TOLD)
+        && part.consistsOf(LABEL)
+        && part.of(plain).stream()
+            .noneMatch(word -> told.isListed("verbs", word) || told.isListed("pronoun", word));
+  }
+
+  private boolean isNone(ToldPart part) {
+    return !part.corrects
+        && part.items.stream().anyMatch(this::denies)
+        && part.items.stream()
+            .allMatch(item -> denies(item) || ToldPart.CARRY_NOTHING.contains(item.kind()));
+  }
+
+  private boolean denies(Item item) {
+    return item.kind() == Kind.DENY
+        || item.kind() == Kind.TOLD
+            && told.list("deny").contains(plain.subList(item.from(), item.to()));
+  }
+
   // Values
 
   private void values(ToldPart part, Optional<Boolean> answer) {
@@ -196,12 +319,18 @@ final class ToldReader {
             if (!denied || yesNo) {
               part.state(new Stated(subject, value, List.of(), false, true));
             }
-          } else if (value.equals("yes") && (denials.size() < 2 || allBefore(part, denials))) {
+          } else if (isPlainYes(subject, value) && (denials.size() < 2 || allBefore(part, denials))) {
             part.state(new Stated(subject, "no", List.of(), false, true));
             denials.forEach(part::account);
             part.denied = true;
           }
         });
+  }
+
+  // "Yes", or what the name of it alone says.
+  private boolean isPlainYes(String subject, String value) {
+    return value.equals("yes")
+        || value.equals("confirmed") && !protocol.fact(subject).orElseThrow().values().contains("yes");
   }
 
   // What each subject is said to be, where that is one thing; "yes" gives way to what tells more.
@@ -210,10 +339,13 @@ final class ToldReader {
     Map<String, String> values = new LinkedHashMap<>();
     Set<String> several = new LinkedHashSet<>();
     for (Item item : part.all(Kind.TOLD)) {
-      if (isInPhrase(part, item)) {
+      if (isInPhrase(part, item) || isPreposition(part, item)) {
         continue;
       }
-      List<ToldLexicon.Sense> senses = item.match().of(ToldLexicon.Kind.VALUE);
+      List<ToldLexicon.Sense> senses =
+          item.match().of(ToldLexicon.Kind.VALUE).stream()
+              .filter(sense -> !sense.alone() || isAlone(part, item))
+              .toList();
       List<ToldLexicon.Sense> meant = meant(part, item, senses, strong);
       if (meant.isEmpty() && !senses.isEmpty()) {
         meant = meant(part, item, told.shorter(item.match(), plain), strong);
@@ -231,6 +363,15 @@ final class ToldReader {
     }
     values.keySet().removeAll(several);
     return values;
+  }
+
+  // "Vitamin k's in", but "hepatitis b in mum"
+  private boolean isPreposition(ToldPart part, Item item) {
+    return item.length() == 1 && plain.get(item.from()).equals("in") && item.to() < part.to();
+  }
+
+  private static boolean isAlone(ToldPart part, Item item) {
+    return part.items.stream().allMatch(other -> other == item || other.kind() == Kind.EMPTY);
   }
 
   // "Nothing green" says nothing of its own beside vomiting.
@@ -273,7 +414,7 @@ final class ToldReader {
         near.put(sense, distance);
       } else if (!sense.bound()) {
         near.put(sense, UNNAMED);
-      } else if (carried.contains(sense.subject()) && part.namesNothing()) {
+      } else if (carried.contains(sense.subject()) && part.namesNothingBut(item)) {
         near.put(sense, NAMED_BEFORE);
       }
     }
@@ -324,13 +465,25 @@ final class ToldReader {
     }
     boolean family = subjects.stream().anyMatch(subject -> subject.endsWith("family-history"));
     boolean far = family && told.says("far", plain) && !told.says("family", plain);
-    boolean ours = !measures && told.says("ours", said);
+    boolean ours = !measures && isOurs(part, subjects);
     boolean open = !part.open.isEmpty();
     if (part.altered || finds || ours || part.open.size() > MOST_UNKNOWN || measures && open) {
       part.drop(one -> true);
     } else if (open || far) {
       part.doubt();
     }
+  }
+
+  // Of whoever speaks, and not of the baby; but "given me verbal consent", "we've got a girl".
+  private boolean isOurs(ToldPart part, Set<String> subjects) {
+    return !CONSENT.containsAll(subjects)
+        && part.items.stream()
+            .filter(item -> item.length() == 1 || item.kind() != Kind.TOLD && !isEmpty(item))
+            .anyMatch(item -> told.says("ours", plain.subList(item.from(), item.to())));
+  }
+
+  private static boolean isEmpty(Item item) {
+    return item.kind() == Kind.EMPTY;
   }
 
   private boolean carriesNothing(ToldPart part, Item item, boolean measures) {

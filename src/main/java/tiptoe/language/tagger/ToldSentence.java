@@ -154,9 +154,11 @@ final class ToldSentence {
       boolean denies =
           !part.corrects
               && !part.answers
+              && !isPlan(part)
               && !part.states()
               && !part.isEmpty()
-              && part.consistsOf(DENIALS);
+              && part.items.stream()
+                  .allMatch(item -> DENIALS.contains(item.kind()) || isDenial(item));
       if (denies || part.corrects && !part.settled && !isApology(part)) {
         parts.subList(0, i).stream()
             .flatMap(before -> before.stated().stream())
@@ -164,6 +166,20 @@ final class ToldSentence {
       }
     }
     parts.forEach(part -> part.drop(one -> contested.contains(one.subject())));
+  }
+
+  // "We'll sort it out together" takes nothing back.
+  private boolean isPlan(ToldPart part) {
+    return part.items.stream()
+        .filter(item -> item.kind() != Kind.JOINT)
+        .limit(1)
+        .anyMatch(item -> told.says("plan", words.subList(item.from(), item.to())));
+  }
+
+  // "Negative", which is a value of some things
+  private boolean isDenial(Item item) {
+    return item.kind() == Kind.TOLD
+        && told.list("deny").contains(plain.subList(item.from(), item.to()));
   }
 
   // "No family history of hips, hearts or eyes": all of it, where "or" says so; else who knows.
@@ -269,6 +285,7 @@ final class ToldSentence {
   private boolean isUsed(ToldPart part) {
     return part.replaced
         || part.denied
+        || part.answers
         || part.corrects && part.settled
         || part.isEmpty()
         || isTopic(part);
@@ -289,8 +306,11 @@ final class ToldSentence {
   // "Blood glucose" before "first one two point one"
   private boolean isTopic(ToldPart part) {
     Set<String> subjects = part.subjects();
+    Set<Integer> beside = told.beside(subjects, part.of(plain));
     return part.has(Kind.TOLD)
-        && part.consistsOf(NAMES)
+        && part.items.stream()
+            .allMatch(
+                item -> NAMES.contains(item.kind()) || beside.contains(item.from() - part.from()))
         && parts.stream()
             .flatMap(other -> other.stated().stream())
             .anyMatch(one -> subjects.contains(one.subject()));

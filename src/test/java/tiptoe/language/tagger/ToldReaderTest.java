@@ -64,6 +64,22 @@ class ToldReaderTest {
           head circumference thirty six, tape slipped, thirty five and a half | head-circumference=35.5
           right hand sats ninety seven, limit is ninety five | saturation-right-hand=97.0
           blood glucose, first one two point one, second one three point four | glucose=2.1 glucose=3.4
+          antenatal scans, a dilated renal pelvis at thirty two weeks | antenatal-renal-dilatation=yes
+          hepatitis b in mum, negative | maternal-hepatitis-b=negative
+          hip family history, negative | hip-family-history=no
+          cardiopulmonary resuscitation, none needed | cardiopulmonary-resuscitation=no
+          chorioamnionitis, no | chorioamnionitis=no?
+          weighed three point two kilos at birth | birth-weight=3.2
+          thirty six and five weeks | gestation=36.0+5.0
+          thirty nine and two | gestation=39.0+2.0?
+          baby boy, thirty nine and two | gestation=39.0+2.0 sex=boy
+          at thirty eight weeks | gestation=38.0?
+          twin b, and the co-twin was breech | co-twin-breech=yes multiple=yes
+          consent, verbal, given by mum | consent-by=mother consent-form=verbal consent=given
+          heart is regular, one thirty two a minute | heart-rate=132.0
+          feeding poorly since last night, we'll sort it out together | feeds=poorly
+          mum's pulse is ninety, his heart rate is one forty | heart-rate=140.0
+          previous section, vaginal this time | birth-mode=vaginal
           """)
   void isToldByItself(String text, String expected) {
     TreeSet<String> found = new TreeSet<>();
@@ -86,6 +102,22 @@ class ToldReaderTest {
           ask whether mum had diabetes in the pregnancy
           the bilirubin from the baby in room eleven
           glucose one two point one
+          mum's been vomiting
+          mum had her hep b jab
+          mum was ventilated after the birth
+          mum's pulse is ninety
+          dad's a twin himself
+          dad's on sertraline
+          i was a forceps delivery
+          i had it when i did the twins
+          theatre just rang, they want someone for a section
+          that baby weighed four point two kilos
+          a heart rate of one twenty to one sixty
+          weight is down four percent
+          at twenty eight weeks she had a bleed
+          that's the twenty eight weeker's chart
+          consent for the photo was given
+          mum gave consent for photographs
           """)
   void isNotTold(String text) {
     assertEquals(List.of(), told(text).said());

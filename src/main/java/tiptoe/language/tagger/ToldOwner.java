@@ -1,0 +1,93 @@
+package tiptoe.language.tagger;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Says of whom a part of a sentence tells: "mum's pulse is ninety" and "dad was a twin" say nothing
+ * of the baby.
+ */
+final class ToldOwner {
+  /** Whose it is where it is not the baby's. */
+  enum Owner {
+    MOTHER,
+    OTHER,
+    /** Whoever speaks. */
+    SPEAKER
+  }
+
+  private static final List<String> PEOPLE = List.of("far", "near", "twin");
+
+  private final ToldLexicon told;
+  private final List<String> words;
+  private final List<String> plain;
+
+  ToldOwner(ToldLexicon told, List<String> words, List<String> plain) {
+    this.told = told;
+    this.words = words;
+    this.plain = plain;
+  }
+
+  /** Who is spoken of, where that is not the baby. */
+  Optional<Owner> of(ToldPart part) {
+    for (int at = part.from(); at < part.to(); at++) {
+      if (told.isListed("of-the-baby", plain.get(at))) {
+        return Optional.empty();
+      }
+      int to = person(at, part.to());
+      if (to > at
+          && !(at > part.from() && told.isListed("before-another", plain.get(at - 1)))
+          && (isPossessive(to - 1) || isSubject(part, to))) {
+        boolean baby =
+            plain.subList(to, part.to()).stream()
+                .anyMatch(word -> told.isListed("of-the-baby", word));
+        boolean mother = told.isListed("mums", plain.get(to - 1));
+        return baby
+            ? Optional.empty()
+            : Optional.of(
+                plain.get(at).equals("i") ? Owner.SPEAKER : mother ? Owner.MOTHER : Owner.OTHER);
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** Whether something may be told of this one. */
+  boolean mayBe(Owner owner, ToldPart.Stated one) {
+    boolean declined = "declined".equals(one.value());
+    return declined
+        || told.isOfAnyone(one.subject())
+        || switch (owner) {
+          case MOTHER -> !told.isOfBaby(one.subject());
+          case OTHER -> false;
+          case SPEAKER -> told.isMeasured(one.subject());
+        };
+  }
+
+  private int person(int at, int end) {
+    if (plain.get(at).equals("i")) {
+      return words.get(at).equals("i") ? at + 1 : at;
+    }
+    return PEOPLE.stream()
+        .flatMap(list -> told.list(list).stream())
+        .filter(term -> at + term.size() <= end)
+        .filter(term -> plain.subList(at, at + term.size()).equals(term))
+        .mapToInt(term -> at + term.size())
+        .max()
+        .orElse(at);
+  }
+
+  private boolean isPossessive(int at) {
+    return words.get(at).endsWith("'s");
+  }
+
+  // "Mum was", "dad has", "mum vomited"
+  private boolean isSubject(ToldPart part, int to) {
+    if (to >= part.to()) {
+      return false;
+    }
+    boolean speaker = plain.get(to - 1).equals("i");
+    return told.isListed(speaker ? "i-was" : "verbs", plain.get(to))
+        || !speaker
+            && part.items.stream().anyMatch(item -> item.from() == to && item.isFreeValue());
+  }
+}
