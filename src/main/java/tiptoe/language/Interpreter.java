@@ -123,6 +123,10 @@ public final class Interpreter {
     }
     ByGrammar first = byGrammar(plain, dialogue, source);
     if (!first.loose().isEmpty()) {
+      Optional<Interpretation> number = numberAlone(plain, dialogue, source);
+      if (number.isPresent()) {
+        return number.get();
+      }
       Optional<Interpretation> odd = withUnsayableNumber(plain, dialogue, source);
       if (odd.isPresent()) {
         return odd.get();
@@ -142,6 +146,33 @@ public final class Interpreter {
     Optional<Interpretation> told =
         first.loose().isEmpty() ? Optional.empty() : told(words, first, dialogue, source);
     return told.orElseGet(() -> found(words, first, dialogue, source));
+  }
+
+  // A number that is asked for may be said without its name: "one forty".
+  private Optional<Interpretation> numberAlone(
+      List<String> plain, Dialogue dialogue, Source source) {
+    Question open = dialogue.open();
+    if (open == null || dialogue.overtaken() || open.kind() != Question.Kind.NUMBER) {
+      return Optional.empty();
+    }
+    String subject = open.about() == null ? open.detail() : open.about().step();
+    boolean number =
+        IntStream.rangeClosed(1, plain.size())
+            .anyMatch(to -> !NumberWords.readings(plain.subList(0, to)).isEmpty());
+    if (!number) {
+      return Optional.empty();
+    }
+    List<String> words = new ArrayList<>(List.of(subject.split("-")));
+    words.addAll(plain);
+    ByGrammar named = byGrammar(words, dialogue, source);
+    boolean states =
+        named.loose().isEmpty()
+            && !named.utterance().meanings().isEmpty()
+            && named.utterance().meanings().stream()
+                .allMatch(
+                    meaning ->
+                        meaning instanceof Meaning.Answers || subject.equals(subject(meaning)));
+    return states ? Optional.of(named.interpretation(words)) : Optional.empty();
   }
 
   /** What is found in a sentence that the grammars do not cover. */

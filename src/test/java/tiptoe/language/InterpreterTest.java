@@ -10,6 +10,7 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
@@ -31,6 +32,34 @@ class InterpreterTest {
 
   private static Interpretation interpret(String text) {
     return interpreter.interpret(typed.words(text), Dialogue.START, Source.TYPED);
+  }
+
+  /** A number that cannot be right is asked for again; what is said then needs no name. */
+  @ParameterizedTest
+  @CsvSource({
+    "heart rate four hundred, one forty, States heart-rate",
+    "temperature fifty, thirty seven point two, States temperature",
+    "birth weight ninety kilos, three point two kilos, Fact birth-weight"
+  })
+  void takesANumberAloneForTheOneThatIsAskedFor(String said, String number, String expected) {
+    Question asked =
+        interpret(said).of(Meaning.Asks.class).map(Meaning.Asks::question).findFirst().get();
+    Dialogue open = Dialogue.START.asking(asked, false, false);
+    Interpretation answer = interpreter.interpret(typed.words(number), open, Source.TYPED);
+    assertEquals(
+        List.of(expected),
+        answer.meanings().stream()
+            .map(
+                meaning ->
+                    meaning instanceof Meaning.States states
+                        ? "States " + states.statement().step()
+                        : meaning instanceof Meaning.Fact fact ? "Fact " + fact.id() : "")
+            .toList());
+    assertTrue(
+        interpreter
+            .interpret(typed.words(number), Dialogue.START, Source.TYPED)
+            .meanings()
+            .isEmpty());
   }
 
   /** "No" taken apart from what it denies would record the opposite of what was said. */

@@ -57,6 +57,7 @@ final class ToldNumbers {
     List<Item> numbers =
         part.all(Kind.NUMBER).stream()
             .filter(number -> !beside.contains(number.from() - part.from()))
+            .filter(number -> !isWhich(part, number))
             .toList();
     List<Item> names = part.items.stream().filter(item -> !measured(item).isEmpty()).toList();
     if (isRange(numbers)) {
@@ -64,7 +65,10 @@ final class ToldNumbers {
     }
     Optional<List<SpokenNumber>> gestation =
         numbers.isEmpty() ? Optional.empty() : gestation(part, numbers, names, carried);
-    if (numbers.isEmpty() || gestation.isPresent()) {
+    if (numbers.isEmpty()) {
+      return part.has(Kind.NUMBER) || told.says("which", part.of(plain)) ? all(names) : Set.of();
+    }
+    if (gestation.isPresent()) {
       return gestation.filter(List::isEmpty).isPresent() ? Set.of(GESTATION) : Set.of();
     }
     if (names.isEmpty()) {
@@ -88,6 +92,18 @@ final class ToldNumbers {
                             isOfAnother(number) && !unit(one).equals("%")
                                 || !fits(one, number.numbers().get(0))))
         .collect(Collectors.toSet());
+  }
+
+  // "Weight on day three", "bed five": which, and nothing that was measured.
+  private boolean isWhich(ToldPart part, Item number) {
+    boolean which =
+        number.from() > part.from()
+            && number.numbers().get(0).unit() == null
+            && told.isListed("which", plain.get(number.from() - 1));
+    if (which && plain.get(number.from() - 1).equals("day")) {
+      part.account(number.from() - 1, number.to());
+    }
+    return which;
   }
 
   private Set<String> all(List<Item> names) {

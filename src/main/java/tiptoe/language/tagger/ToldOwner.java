@@ -31,7 +31,7 @@ final class ToldOwner {
   /** Who is spoken of, where that is not the baby. */
   Optional<Owner> of(ToldPart part) {
     for (int at = part.from(); at < part.to(); at++) {
-      if (told.isListed("of-the-baby", plain.get(at))) {
+      if (told.isListed("of-the-baby", plain.get(at)) && !plain.get(at).equals("his")) {
         return Optional.empty();
       }
       int to = person(at, part.to());
@@ -41,8 +41,9 @@ final class ToldOwner {
         boolean baby =
             plain.subList(to, part.to()).stream()
                 .anyMatch(word -> told.isListed("of-the-baby", word));
-        boolean mother = told.isListed("mums", plain.get(to - 1));
-        return baby
+        boolean herself = told.says("of-herself", plain.subList(to, part.to()));
+        boolean mother = told.isListed("mums", plain.get(to - 1)) && !herself;
+        return baby && !herself
             ? Optional.empty()
             : Optional.of(
                 plain.get(at).equals("i") ? Owner.SPEAKER : mother ? Owner.MOTHER : Owner.OTHER);

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import tiptoe.language.SecondReading.Told;
 import tiptoe.language.TypedText;
 import tiptoe.language.tagger.ToldItems.Item;
@@ -90,6 +91,9 @@ final class ToldReader {
     if (parts.isEmpty() || told.list("tag").contains(parts.get(parts.size() - 1).of(plain))) {
       return Told.NOTHING;
     }
+    if (wasBreechBefore()) {
+      contested.add("presentation");
+    }
     if (consentsToAnother()) {
       contested.addAll(CONSENT);
     }
@@ -158,6 +162,9 @@ final class ToldReader {
       next.answers = true;
     }
     values(part, answer);
+    if (none && !part.states()) {
+      denyNamed(part);
+    }
     if (none && next.of(plain).equals(List.of("no"))) {
       // "Chorioamnionitis, no" may take it back.
       part.doubt();
@@ -190,6 +197,9 @@ final class ToldReader {
               part.stated().stream()
                   .filter(one -> !owners.mayBe(owner, one))
                   .forEach(one -> unread.add(one.subject()));
+              if (unread.contains("birth-weight")) {
+                unread.add("weight");
+              }
               part.drop(one -> !owners.mayBe(owner, one));
             });
   }
@@ -292,6 +302,20 @@ final class ToldReader {
             .noneMatch(word -> told.isListed("verbs", word) || told.isListed("pronoun", word));
   }
 
+  // "Diabetes, none"
+  private void denyNamed(ToldPart part) {
+    Set<String> named =
+        part.named()
+            .filter(sense -> !sense.weak())
+            .map(ToldLexicon.Sense::subject)
+            .filter(this::isYesNo)
+            .collect(Collectors.toSet());
+    if (named.size() == 1) {
+      named.forEach(subject -> part.state(new Stated(subject, "no", List.of(), false, true)));
+      named.forEach(part::account);
+    }
+  }
+
   private boolean isNone(ToldPart part) {
     return !part.corrects
         && part.items.stream().anyMatch(this::denies)
@@ -309,15 +333,22 @@ final class ToldReader {
 
   private void values(ToldPart part, Optional<Boolean> answer) {
     List<Item> denials =
-        part.all(Kind.DENY).stream().filter(item -> !isInPhrase(part, item)).toList();
+        part.items.stream()
+            .filter(item -> item.kind() == Kind.DENY || isOnlyDenial(part, item))
+            .filter(item -> !isInPhrase(part, item))
+            .toList();
     boolean denied = !denials.isEmpty() || answer.filter(yes -> !yes).isPresent();
     Map<String, String> values = values(part);
     boolean yesNo = values.keySet().stream().anyMatch(this::isYesNo);
     values.forEach(
         (subject, value) -> {
-          if (!denied || !isYesNo(subject)) {
+          if (isOnlyTried(part, subject)) {
+            unread.add(subject);
+          } else if (!denied || !isYesNo(subject)) {
             if (!denied || yesNo) {
               part.state(new Stated(subject, value, List.of(), false, true));
+            } else {
+              unread.add(subject);
             }
           } else if (isPlainYes(subject, value) && (denials.size() < 2 || allBefore(part, denials))) {
             part.state(new Stated(subject, "no", List.of(), false, true));
@@ -325,6 +356,32 @@ final class ToldReader {
             part.denied = true;
           }
         });
+  }
+
+  // "Eye history negative": no value of anything that is named.
+  private boolean isOnlyDenial(ToldPart part, Item item) {
+    return item.kind() == Kind.TOLD
+        && denies(item)
+        && meant(part, item, item.match().of(ToldLexicon.Kind.VALUE), !part.namesNothing()).isEmpty();
+  }
+
+  // "Failed forceps", "booked for a section"
+  private boolean isOnlyTried(ToldPart part, String subject) {
+    return subject.equals("birth-mode") && told.says("tried", part.of(plain));
+  }
+
+  // "Was breech but turned", "breech at thirty weeks": not how it lay at the birth.
+  private boolean wasBreechBefore() {
+    List<String> said = TypedText.plain(plain);
+    int breech = said.indexOf("breech");
+    return breech >= 0
+        && (told.says("turned", said)
+            || IntStream.range(breech + 1, Math.min(breech + 4, said.size() - 1))
+                .anyMatch(
+                    at ->
+                        told.isListed("then", said.get(at))
+                            && Set.of("twenty", "thirty", "the").contains(said.get(at + 1))
+                            && (said.contains("weeks") || said.contains("scan"))));
   }
 
   // "Yes", or what the name of it alone says.
@@ -343,9 +400,11 @@ final class ToldReader {
         continue;
       }
       List<ToldLexicon.Sense> senses =
-          item.match().of(ToldLexicon.Kind.VALUE).stream()
-              .filter(sense -> !sense.alone() || isAlone(part, item))
-              .toList();
+          isArticle(part, item)
+              ? told.shorter(item.match(), plain)
+              : item.match().of(ToldLexicon.Kind.VALUE).stream()
+                  .filter(sense -> !sense.alone() || isAlone(part, item))
+                  .toList();
       List<ToldLexicon.Sense> meant = meant(part, item, senses, strong);
       if (meant.isEmpty() && !senses.isEmpty()) {
         meant = meant(part, item, told.shorter(item.match(), plain), strong);
@@ -367,7 +426,29 @@ final class ToldReader {
 
   // "Vitamin k's in", but "hepatitis b in mum"
   private boolean isPreposition(ToldPart part, Item item) {
-    return item.length() == 1 && plain.get(item.from()).equals("in") && item.to() < part.to();
+    boolean in = item.length() == 1 && plain.get(item.from()).equals("in");
+    return in
+        && part.items.stream()
+            .filter(other -> other.from() == item.to())
+            .anyMatch(
+                other ->
+                    other.kind() != Kind.EMPTY
+                        || told.isListed("determiner", plain.get(other.from())));
+  }
+
+  // "A negative swab" is of no blood group.
+  private boolean isArticle(ToldPart part, Item item) {
+    return item.length() == 2
+        && plain.get(item.from()).equals("a")
+        && part.items.stream()
+            .filter(other -> other.from() == item.to())
+            .anyMatch(
+                other ->
+                    EnumSet.of(Kind.UNKNOWN, Kind.FINDING, Kind.ASIDE, Kind.CONTEXT)
+                            .contains(other.kind())
+                        || told.isListed("specimen", plain.get(other.from()))
+                        || other.kind() == Kind.TOLD
+                            && other.abouts().noneMatch(sense -> sense.subject().contains("blood")));
   }
 
   private static boolean isAlone(ToldPart part, Item item) {
@@ -479,6 +560,7 @@ final class ToldReader {
     return !CONSENT.containsAll(subjects)
         && part.items.stream()
             .filter(item -> item.length() == 1 || item.kind() != Kind.TOLD && !isEmpty(item))
+            .filter(item -> !words.get(item.from()).matches("we'(ve|re)"))
             .anyMatch(item -> told.says("ours", plain.subList(item.from(), item.to())));
   }
 

@@ -80,6 +80,9 @@ class ToldReaderTest {
           feeding poorly since last night, we'll sort it out together | feeds=poorly
           mum's pulse is ninety, his heart rate is one forty | heart-rate=140.0
           previous section, vaginal this time | birth-mode=vaginal
+          diabetes, none | maternal-diabetes=no
+          bilirubin on day three, one hundred and ten | bilirubin=110.0
+          attempted ventouse, then forceps | birth-mode=forceps
           """)
   void isToldByItself(String text, String expected) {
     TreeSet<String> found = new TreeSet<>();
@@ -118,6 +121,15 @@ class ToldReaderTest {
           that's the twenty eight weeker's chart
           consent for the photo was given
           mum gave consent for photographs
+          mum had a negative swab
+          antibiotics for thirty six hours
+          trial of forceps
+          she was breech at thirty weeks
+          was breech but turned
+          mum was born by forceps herself
+          i weighed four kilos at birth
+          temperature of the room is twenty six
+          third baby today
           """)
   void isNotTold(String text) {
     assertEquals(List.of(), told(text).said());
