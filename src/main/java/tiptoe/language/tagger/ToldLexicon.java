@@ -125,12 +125,15 @@ final class ToldLexicon {
     if (item.startsWith("~")) {
       uses.computeIfAbsent(section, id -> new HashSet<>()).add(item.substring(1));
       list(item.substring(1))
-          .forEach(words -> add(words, null, new Sense(Kind.ABOUT, section, null, false, true, false)));
+          .forEach(
+              words -> add(words, null, new Sense(Kind.ABOUT, section, null, false, true, false)));
       return;
     }
     if (item.startsWith("@")) {
       list(item.substring(1))
-          .forEach(words -> add(words, null, new Sense(Kind.BESIDE, section, null, false, false, false)));
+          .forEach(
+              words ->
+                  add(words, null, new Sense(Kind.BESIDE, section, null, false, false, false)));
       return;
     }
     Matcher named = LIST.matcher(item);

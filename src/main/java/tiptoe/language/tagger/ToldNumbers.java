@@ -75,7 +75,9 @@ final class ToldNumbers {
       unnamed(part, numbers, carried, goesOn).ifPresent(of -> state(of, numbers.get(0), part));
     } else {
       pairs(names, numbers)
-          .forEach((name, number) -> meant(name, number)
+          .forEach(
+              (name, number) ->
+                  meant(name, number)
                       .ifPresent(
                           of -> {
                             state(then(part, of), number, part);
@@ -144,9 +146,13 @@ final class ToldNumbers {
     }
     boolean other =
         isOfAnother(numbers.get(0))
-            && !(isPercent(numbers.get(0)) && measured.stream().allMatch(one -> unit(one).equals("%")));
+            && !(isPercent(numbers.get(0))
+                && measured.stream().allMatch(one -> unit(one).equals("%")));
     boolean rate = told.says("a-minute", plain.subList(numbers.get(0).to(), part.to()));
-    if ((goesOn || rate && measured.stream().allMatch(one -> unit(one).equals("/min"))) && measured.size() == 1 && fits(measured.get(0), said) && !other) {
+    if ((goesOn || rate && measured.stream().allMatch(one -> unit(one).equals("/min")))
+        && measured.size() == 1
+        && fits(measured.get(0), said)
+        && !other) {
       return Optional.of(measured.get(0));
     }
     boolean weight = Set.of("g", "kg", "lb").contains(String.valueOf(said.unit()));
@@ -331,13 +337,10 @@ final class ToldNumbers {
     boolean all = said.size() == numbers.stream().mapToInt(n -> n.numbers().size()).sum();
     // "Thirty nine and two" by itself: surely where the birth is spoken of.
     boolean bare = and && carried.stream().noneMatch(this::isMeasured);
-    if (!isWeeksAndDays(said)
-        || !names.isEmpty()
-        || !all
-        || !(named || plus || weeks || bare)) {
+    if (!isWeeksAndDays(said) || !names.isEmpty() || !all || !(named || plus || weeks || bare)) {
       return Optional.empty();
     }
-    if (isThen(part, first)) {
+    if (isThen(part, first) || isOfScan(to)) {
       if (part.states() && part.stated().stream().allMatch(one -> isOfScan(one.subject()))) {
         part.account(first.from() - 1, to);
       }
@@ -361,7 +364,9 @@ final class ToldNumbers {
   private boolean isThen(ToldPart part, Item weeks) {
     boolean born =
         told.says("born", part.of(plain)) || part.items.stream().anyMatch(ToldNumbers::isBirth);
-    return isBehindThen(part, weeks) && !born && part.items.stream().anyMatch(ToldNumbers::isOfElse);
+    return isBehindThen(part, weeks)
+        && !born
+        && part.items.stream().anyMatch(ToldNumbers::isOfElse);
   }
 
   private boolean isBehindThen(ToldPart part, Item weeks) {
@@ -382,6 +387,11 @@ final class ToldNumbers {
               .noneMatch(sense -> Set.of("sex", "age", "first-born").contains(sense.subject()));
       default -> false;
     };
+  }
+
+  // "At the thirty four week scan"
+  private boolean isOfScan(int behind) {
+    return behind < plain.size() && told.isListed("scan", plain.get(behind));
   }
 
   private static boolean isOfScan(String subject) {

@@ -132,10 +132,7 @@ final class ToldReader {
   }
 
   private Set<String> measuredSteps() {
-    return protocol.steps()
-        .filter(Step::isMeasured)
-        .map(Step::id)
-        .collect(Collectors.toSet());
+    return protocol.steps().filter(Step::isMeasured).map(Step::id).collect(Collectors.toSet());
   }
 
   private void read(List<ToldPart> parts, int index) {
@@ -171,6 +168,12 @@ final class ToldReader {
     }
     unread.addAll(numbers.read(part, carried, carriesNumber));
     dropOthers(part);
+    if (part.joined && parts.get(index - 1).leaves(Kind.DENY)) {
+      // "No one in the family with bad hips"
+      part.stated().stream()
+          .filter(one -> "yes".equals(one.value()))
+          .forEach(one -> contested.add(one.subject()));
+    }
     if (!part.states()) {
       remember(part);
       return;
@@ -350,7 +353,8 @@ final class ToldReader {
             } else {
               unread.add(subject);
             }
-          } else if (isPlainYes(subject, value) && (denials.size() < 2 || allBefore(part, denials))) {
+          } else if (isPlainYes(subject, value)
+              && (denials.size() < 2 || allBefore(part, denials))) {
             part.state(new Stated(subject, "no", List.of(), false, true));
             denials.forEach(part::account);
             part.denied = true;
@@ -362,7 +366,8 @@ final class ToldReader {
   private boolean isOnlyDenial(ToldPart part, Item item) {
     return item.kind() == Kind.TOLD
         && denies(item)
-        && meant(part, item, item.match().of(ToldLexicon.Kind.VALUE), !part.namesNothing()).isEmpty();
+        && meant(part, item, item.match().of(ToldLexicon.Kind.VALUE), !part.namesNothing())
+            .isEmpty();
   }
 
   // "Failed forceps", "booked for a section"
@@ -387,7 +392,8 @@ final class ToldReader {
   // "Yes", or what the name of it alone says.
   private boolean isPlainYes(String subject, String value) {
     return value.equals("yes")
-        || value.equals("confirmed") && !protocol.fact(subject).orElseThrow().values().contains("yes");
+        || value.equals("confirmed")
+            && !protocol.fact(subject).orElseThrow().values().contains("yes");
   }
 
   // What each subject is said to be, where that is one thing; "yes" gives way to what tells more.
@@ -427,17 +433,25 @@ final class ToldReader {
   // "Vitamin k's in", but "hepatitis b in mum"
   private boolean isPreposition(ToldPart part, Item item) {
     boolean in = item.length() == 1 && plain.get(item.from()).equals("in");
+    boolean said =
+        item.from() > part.from()
+            && (told.isListed("verbs", plain.get(item.from() - 1))
+                || words.get(item.from() - 1).endsWith("'s")
+                || told.isListed("referral", plain.get(item.from() - 1)));
     return in
-        && part.items.stream()
-            .filter(other -> other.from() == item.to())
-            .anyMatch(
-                other ->
-                    other.kind() != Kind.EMPTY
-                        || told.isListed("determiner", plain.get(other.from())));
+        && (!said
+            || part.items.stream()
+                .filter(other -> other.from() == item.to())
+                .anyMatch(
+                    other ->
+                        other.kind() != Kind.EMPTY
+                            || told.isListed("determiner", plain.get(other.from()))));
   }
 
   // "A negative swab" is of no blood group.
   private boolean isArticle(ToldPart part, Item item) {
+    String before = item.from() > part.from() ? plain.get(item.from() - 1) : "";
+    boolean had = told.isListed("verbs", before) && !Set.of("is", "was").contains(before);
     return item.length() == 2
         && plain.get(item.from()).equals("a")
         && part.items.stream()
@@ -447,8 +461,7 @@ final class ToldReader {
                     EnumSet.of(Kind.UNKNOWN, Kind.FINDING, Kind.ASIDE, Kind.CONTEXT)
                             .contains(other.kind())
                         || told.isListed("specimen", plain.get(other.from()))
-                        || other.kind() == Kind.TOLD
-                            && other.abouts().noneMatch(sense -> sense.subject().contains("blood")));
+                        || had && other.kind() == Kind.TOLD);
   }
 
   private static boolean isAlone(ToldPart part, Item item) {
@@ -510,7 +523,8 @@ final class ToldReader {
     boolean once =
         meant.stream().map(sense -> sense.subject() + sense.value()).distinct().count()
             == meant.size();
-    return several && !(free && once) ? List.of() : meant;
+    boolean consent = meant.stream().allMatch(sense -> CONSENT.contains(sense.subject()));
+    return several && !((free || consent) && once) ? List.of() : meant;
   }
 
   private static int distance(ToldPart part, Item item, String subject, boolean strong) {

@@ -81,6 +81,10 @@ class ToldReaderTest {
           mum's pulse is ninety, his heart rate is one forty | heart-rate=140.0
           previous section, vaginal this time | birth-mode=vaginal
           diabetes, none | maternal-diabetes=no
+          no one in the family with dodgy hips, mum and dad both say | hip-family-history=no
+          maternal diabetes gestational | maternal-diabetes=gestational
+          healthy baby girl forty weeks | gestation=40.0 sex=girl
+          consent written from mum | consent-by=mother consent-form=written consent=given
           bilirubin on day three, one hundred and ten | bilirubin=110.0
           attempted ventouse, then forceps | birth-mode=forceps
           """)
@@ -122,6 +126,8 @@ class ToldReaderTest {
           consent for the photo was given
           mum gave consent for photographs
           mum had a negative swab
+          hepatitis b in
+          at the thirty four week scan
           antibiotics for thirty six hours
           trial of forceps
           she was breech at thirty weeks
