@@ -232,9 +232,7 @@ final class Placing {
         || deniesOnly(step, statement.denied(), isNormal(step, statement.value()), old.value())) {
       return false;
     }
-    return !step.many()
-        || isNormal(step, old.value()) && isAbnormal(step, statement.value())
-        || isAbnormal(step, old.value()) && isNormal(step, statement.value());
+    return !step.allows(old.value(), statement.value());
   }
 
   /** "No crepitus" says nothing against a swelling. */

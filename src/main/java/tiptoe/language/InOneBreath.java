@@ -94,15 +94,11 @@ record InOneBreath(
     boolean here =
         finding.side() == null || against.side() == null || finding.side() == against.side();
     if (here) {
-      return !same && !goTogether(finding, against);
+      return !same
+          && !protocol.step(finding.step()).allows(finding.value(), against.value());
     }
     return same
         && chosen.statements().stream()
             .noneMatch(told -> told.step().equals(against.step()) && told.side() == against.side());
-  }
-
-  private boolean goTogether(Finding one, Finding other) {
-    Step step = protocol.step(one.step());
-    return step.many() && step.isNormal(one.value()) == step.isNormal(other.value());
   }
 }

@@ -199,8 +199,7 @@ final class SecondOpinion {
     if (one.value().equals(other.value())) {
       return false;
     }
-    Step step = protocol.step(one.step());
-    return !step.many() || isNormal(step, one) != isNormal(step, other);
+    return !protocol.step(one.step()).allows(one.value(), other.value());
   }
 
   private static boolean isNormal(Step step, Finding statement) {

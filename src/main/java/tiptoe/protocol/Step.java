@@ -87,6 +87,17 @@ public record Step(
     return norm(valueId) == Norm.NORMAL;
   }
 
+  /**
+   * Whether two values may stand beside each other: where several may, what is normal and what is
+   * abnormal may not; what is benign contradicts neither ("pink", and the hands and feet blue).
+   */
+  public boolean allows(String one, String other) {
+    boolean contradiction =
+        norm(one) == Norm.NORMAL && norm(other) == Norm.ABNORMAL
+            || norm(one) == Norm.ABNORMAL && norm(other) == Norm.NORMAL;
+    return many && !contradiction && value(one).isPresent() && value(other).isPresent();
+  }
+
   public Optional<Detail> detail(String detailId) {
     return details.stream().filter(detail -> detail.id().equals(detailId)).findFirst();
   }

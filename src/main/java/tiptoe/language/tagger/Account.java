@@ -68,7 +68,9 @@ final class Account {
             .filter(claim -> claims.deniedValues().contains(claim.step() + " " + claim.value()))
             .toList();
     read.removeAll(denied);
-    List<Claim> settled = new FindingMerger(protocol).settled(read);
+    List<Claim> merged = new FindingMerger(protocol).settled(read);
+    List<Claim> settled =
+        merged.stream().filter(claim -> !isTakenBack(claim, merged)).toList();
     deniedAside.addAll(claims.deniedAside());
     Set<Integer> unaccounted = unaccounted(settled, read);
     denied.forEach(claim -> unaccounted.addAll(claim.evidence()));
@@ -492,6 +494,25 @@ final class Account {
                 settled.stream()
                     .filter(other -> other.step().equals(claim.step()))
                     .allMatch(other -> isNormal(other)));
+  }
+
+  // "Nothing on the skin apart from milia": then something is. "White discharge, quite normal":
+  // that is said of the discharge.
+  private boolean isTakenBack(Claim claim, List<Claim> merged) {
+    if (claim.value() == null || !isNormal(claim)) {
+      return false;
+    }
+    boolean praise =
+        findings(claim)
+            .allMatch(item -> lexicon.isListed("good", words.subList(item.from(), item.to())));
+    return merged.stream()
+        .filter(other -> isFound(other) && other.step().equals(claim.step()))
+        .filter(other -> other.side() == claim.side())
+        .anyMatch(
+            other ->
+                lexicon.says("exception", words)
+                    || praise
+                        && Collections.max(other.evidence()) < Collections.max(claim.evidence()));
   }
 
   // "No jaundice, none at all."

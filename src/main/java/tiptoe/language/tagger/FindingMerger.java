@@ -87,7 +87,9 @@ final class FindingMerger {
       // "Drying nicely, but smelly": what is abnormal is told, though not surely.
       return true;
     }
-    return !normal && !otherNormal && protocol.step(claim.step()).many();
+    // "That's no bruise, it's milia": the skin is not clear for that.
+    return (!normal || !otherNormal && claim.denied().isEmpty())
+        && protocol.step(claim.step()).allows(claim.value(), other.value());
   }
 
   /** Whether one of them denies what the other says. */

@@ -257,7 +257,7 @@ final class LayLexicon {
       int from = at;
       for (Term term : likely(plain, at)) {
         int end = end(term, plain, at);
-        if (end > 0 && fits(term, plain)) {
+        if (end > 0 && fits(term, plain) && !isClearOf(term, plain, end)) {
           here.computeIfAbsent(List.of(end, term.words().size()), key -> new ArrayList<>())
               .add(term.sense());
         }
@@ -362,6 +362,13 @@ final class LayLexicon {
       at++;
     }
     return denials;
+  }
+
+  // "The chest is clear of recession" says nothing of the lungs.
+  private boolean isClearOf(Term term, List<String> words, int end) {
+    return term.sense().kind() == Sense.Kind.VALUE
+        && end < words.size()
+        && isListed("clear-of", words.subList(end - 1, end + 1));
   }
 
   private boolean fits(Term term, List<String> words) {

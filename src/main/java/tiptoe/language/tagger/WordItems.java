@@ -355,14 +355,16 @@ final class WordItems {
   }
 
   // "A pale spot in the middle", "the tape's squint", "I've blocked one": of a mark, a tool, or
-  // what
-  // the examiner did.
+  // what the examiner did.
   private boolean isOfThing(List<String> words, TermMatch match) {
     // "Round the head it's thirty-five": where the tape goes, and no shape.
     if (match.is(Sense.Kind.VALUE)
         && match.words() > 1
         && AROUND.contains(words.get(match.from()))
         && lexicon.isListed("determiner", words.get(match.from() + 1))) {
+      return true;
+    }
+    if (match.is(Sense.Kind.VALUE) && isOfLump(words, match)) {
       return true;
     }
     if (!match.is(Sense.Kind.VALUE) || !lexicon.isAbnormal(match)) {
@@ -382,6 +384,19 @@ final class WordItems {
             && ARTICLES.contains(before)
             && new Breaks(words).at(match.to());
     return ofMark || done || noun || lexicon.isListed("tool", before);
+  }
+
+  // "The lump is firm", "a mass on the left, it feels hard": not the belly.
+  private boolean isOfLump(List<String> words, TermMatch match) {
+    if (!lexicon.isListed("consistency", words.subList(match.from(), match.to()))) {
+      return false;
+    }
+    int at = match.from() - 1;
+    while (at >= 0
+        && (words.get(at).equals(TypedText.BREAK) || lexicon.isListed("of-lump", words.get(at)))) {
+      at--;
+    }
+    return at >= 0 && lexicon.isListed("lump", words.get(at));
   }
 
   private static TermMatch findingBefore(List<WordItem> items, int i) {

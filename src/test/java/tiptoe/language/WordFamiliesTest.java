@@ -1,0 +1,91 @@
+package tiptoe.language;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.io.IOException;
+import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Families of words for what the protocol holds: each row is recorded as labelled, and no more. */
+class WordFamiliesTest {
+  private static SentenceBenchmark benchmark;
+
+  @BeforeAll
+  static void train() throws IOException {
+    benchmark = SentenceBenchmark.shipped();
+  }
+
+  private static void recordsAsLabelled(String row) {
+    SentenceBenchmark.Count count = benchmark.count(List.of(row));
+    assertEquals(count.statements, count.recordedRight, () -> count.notes.toString());
+    assertEquals(0, count.recordedWrong + count.talkRecorded, () -> count.notes.toString());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "she lies with hips and knees bent => posture=flexed",
+        "his tongue and lips are blue => colour=central-cyanosis",
+        "just a little acrocyanosis in these hands and feet => colour=acrocyanosis",
+        "afof => anterior-fontanelle=open-soft-flat",
+        "eyes are clear, and the spacing between them is normal =>"
+            + " eyes/left=clear;eyes/right=clear;eye-spacing=normal",
+        "eyes are hyperteloric => eye-spacing=hypertelorism",
+        "he has a right sided torticollis => neck-movement/right=torticollis",
+        "right ear canal absent => ear-form/right=no-canal",
+        "submucous cleft of the palate => palate=submucous-cleft",
+        "tiny white spots on the gums => gums=epstein-pearls",
+        "nares flaring => breathing=nasal-flaring",
+        "gallop heard => heart-sounds=gallop",
+        "apex is right sided => precordium=apex-right",
+        "enlargement of the spleen => spleen=enlarged",
+        "weakness of the right arm => arm-movement/right=reduced",
+        "bilateral congenital club foot =>"
+            + " foot-position/left=club-foot;foot-position/right=club-foot",
+        "left foot merely positional => foot-position/left=positional",
+        "fluid leaking from the sacral dimple => lumbosacral=leaking",
+        "ventral chordee => penis=chordee",
+        "hs normal, hasn't pu'd => heart-sounds=normal;urine=not-yet",
+        "no rooting when i stroke the cheek => rooting=absent",
+        "feet on the mattress, and he's stepping => stepping=present",
+        "knees out to the side, full hip abduction both sides =>"
+            + " hip-abduction/left=full;hip-abduction/right=full",
+        "theek hai, cry is strong, accha => cry=strong"
+      })
+  void readsWordsInAnyOrderAndForm(String row) {
+    recordsAsLabelled(row);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "pink with acrocyanosis only => colour=pink;colour=acrocyanosis",
+        "labia normal, little bit of white discharge => labia=normal;labia=discharge",
+        "hydrocele on the right, but both testes are down =>"
+            + " testis/right=hydrocele;testis/left=descended;testis/right=descended",
+        "nothing on the skin apart from a few little milia => skin=milia",
+        "that's not a bruise, it's a mongolian blue spot => skin=dermal-melanocytosis"
+      })
+  void recordsWhatIsBenignBesideWhatIsNormal(String row) {
+    recordsAsLabelled(row);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "tone held face down, good => ventral-tone=good",
+        "the abdomen has a lump, the lump is firm => abdominal-mass=present",
+        "belly soft, one lump on the left, firm and round =>"
+            + " abdomen=soft;abdominal-mass/left=present",
+        "not sucking at all => suck=absent",
+        "chest clear of recession => breathing=easy",
+        "submucous cleft in the soft palate => palate=submucous-cleft",
+        "the labia show a little white discharge => labia=discharge",
+        "little white spots along the gum line => gums=epstein-pearls"
+      })
+  void recordsNothingElseOfTheSameWords(String row) {
+    recordsAsLabelled(row);
+  }
+}
