@@ -5,7 +5,6 @@ import java.util.Objects;
 import tiptoe.finding.Finding;
 import tiptoe.language.Interpretation.Certainty;
 import tiptoe.protocol.Protocol;
-import tiptoe.protocol.Step;
 
 /**
  * A sentence said in one breath, read as it is and parted. Where both ways state something else of
@@ -94,8 +93,7 @@ record InOneBreath(
     boolean here =
         finding.side() == null || against.side() == null || finding.side() == against.side();
     if (here) {
-      return !same
-          && !protocol.step(finding.step()).allows(finding.value(), against.value());
+      return !same && !protocol.step(finding.step()).allows(finding.value(), against.value());
     }
     return same
         && chosen.statements().stream()

@@ -88,4 +88,17 @@ class WordFamiliesTest {
   void recordsNothingElseOfTheSameWords(String row) {
     recordsAsLabelled(row);
   }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "skin is grand, one or two milia on the bridge of the nose => skin=milia",
+        "skin looks good, just a stork mark on the back of the neck => skin=salmon-patch",
+        "white discharge at the vulva, quite normal => labia=discharge"
+      })
+  void takesPraiseForNoFindingBesideOneThatIsBenign(String row) {
+    SentenceBenchmark.Count count = benchmark.count(List.of(row));
+    assertEquals(0, count.missed(), () -> count.notes.toString());
+    assertEquals(0, count.recordedWrong + count.offeredWrong, () -> count.notes.toString());
+  }
 }

@@ -69,8 +69,7 @@ final class Account {
             .toList();
     read.removeAll(denied);
     List<Claim> merged = new FindingMerger(protocol).settled(read);
-    List<Claim> settled =
-        merged.stream().filter(claim -> !isTakenBack(claim, merged)).toList();
+    List<Claim> settled = merged.stream().filter(claim -> !isTakenBack(claim, merged)).toList();
     deniedAside.addAll(claims.deniedAside());
     Set<Integer> unaccounted = unaccounted(settled, read);
     denied.forEach(claim -> unaccounted.addAll(claim.evidence()));
@@ -497,22 +496,30 @@ final class Account {
   }
 
   // "Nothing on the skin apart from milia": then something is. "White discharge, quite normal":
-  // that is said of the discharge.
+  // that is said of the discharge. "Skin's grand, a few milia": only praise.
   private boolean isTakenBack(Claim claim, List<Claim> merged) {
     if (claim.value() == null || !isNormal(claim)) {
       return false;
     }
+    List<List<String>> said =
+        findings(claim).map(item -> words.subList(item.from(), item.to())).toList();
     boolean praise =
-        findings(claim)
-            .allMatch(item -> lexicon.isListed("good", words.subList(item.from(), item.to())));
+        said.stream()
+            .allMatch(
+                item ->
+                    lexicon.isListed("good", item)
+                        || lexicon.isListed("good", item.get(item.size() - 1)));
+    boolean only = said.stream().noneMatch(item -> item.contains("normal"));
     return merged.stream()
         .filter(other -> isFound(other) && other.step().equals(claim.step()))
         .filter(other -> other.side() == claim.side())
         .anyMatch(
             other ->
-                lexicon.says("exception", words)
-                    || praise
-                        && Collections.max(other.evidence()) < Collections.max(claim.evidence()));
+                lexicon.says("exception", words) || praise && (only || isBehind(claim, other)));
+  }
+
+  private static boolean isBehind(Claim claim, Claim other) {
+    return Collections.max(other.evidence()) < Collections.max(claim.evidence());
   }
 
   // "No jaundice, none at all."
