@@ -140,7 +140,7 @@ class SentencesTest {
     "written/talk-ward, 1",
     "written/talk-couple, 1",
     "written/talk-others, 2",
-    "written/talk-room, 7"
+    "written/talk-room, 8"
   })
   void recordsNothingOfTalk(String file, int offered) throws IOException {
     SentenceBenchmark.Count count = count(file);

@@ -29,7 +29,7 @@ import tiptoe.session.UtteranceVerifier;
  */
 public final class TalkModelFit {
   private static final int FOLDS = 6;
-  private static final double[] LIMITS = {0.4, 0.5, 0.6, 0.65, 0.7, 0.75, 0.8, 0.85, 0.9, 0.95};
+  private static final double[] LIMITS = {0.4, 0.45, 0.5, 0.55, 0.6, 0.65, 0.7, 0.75, 0.8, 0.9};
 
   /**
    * @param recorded statements and facts that would be recorded of what no phrase covers whole
