@@ -82,10 +82,11 @@ public final class Interpreter {
   /**
    * What the words mean in this dialogue.
    *
-   * @param words lower case, spelled as in the grammars; see {@link TypedText} for anything else
+   * @param spoken lower case, spelled as in the grammars; see {@link TypedText} for anything else
    * @param source {@link Source#GRAMMAR} for speech, {@link Source#TYPED} for the keyboard
    */
-  public Interpretation interpret(List<String> words, Dialogue dialogue, Source source) {
+  public Interpretation interpret(List<String> spoken, Dialogue dialogue, Source source) {
+    List<String> words = second.headed(spoken);
     Interpretation read = inOneBreath(words, dialogue, source);
     boolean says = !read.meanings().isEmpty() || read.withheld();
     return isPhrase(read) || !says ? read : limits.weigh(read, second.talk(words), dialogue);

@@ -35,6 +35,11 @@ public interface SecondReading {
         public Optional<LeftOut> leftOut(List<String> words) {
           return Optional.empty();
         }
+
+        @Override
+        public List<String> headed(List<String> words) {
+          return words;
+        }
       };
 
   /**
@@ -87,6 +92,14 @@ public interface SecondReading {
    * @param words as in {@link #read}
    */
   Optional<LeftOut> leftOut(List<String> words);
+
+  /**
+   * The words with a name and what is said of it behind a break put together: "jaundice, none" as
+   * "no jaundice"; as many words as before.
+   *
+   * @param words as in {@link #read}
+   */
+  List<String> headed(List<String> words);
 
   /**
    * What was not examined.

@@ -50,6 +50,11 @@ public final class LateTagger implements SecondReading {
     return ready().leftOut(words);
   }
 
+  @Override
+  public List<String> headed(List<String> words) {
+    return ready().headed(words);
+  }
+
   private synchronized Tagger ready() {
     try {
       getReady(System.err);

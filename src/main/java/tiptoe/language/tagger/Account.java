@@ -71,6 +71,7 @@ final class Account {
     List<Claim> merged = new FindingMerger(protocol).settled(read);
     List<Claim> settled = merged.stream().filter(claim -> !isTakenBack(claim, merged)).toList();
     deniedAside.addAll(claims.deniedAside());
+    deniedAside.addAll(claims.deniedFor(settled));
     Set<Integer> unaccounted = unaccounted(settled, read);
     denied.forEach(claim -> unaccounted.addAll(claim.evidence()));
     unaccounted.removeAll(reader.replacedWords());

@@ -27,6 +27,9 @@ final class ClaimReader {
   private final List<WordItem> items;
   private final Set<Integer> deniedAside = new TreeSet<>();
   private final Set<String> deniedValues = new TreeSet<>();
+  private final List<Denied> deniedNormal = new ArrayList<>();
+
+  private record Denied(String step, Statement.Found found) {}
 
   /**
    * @param deniable {@code step value} of what may be denied
@@ -50,6 +53,26 @@ final class ClaimReader {
   /** Words that deny what no answer of the protocol says: "that isn't a bruise". */
   Set<Integer> deniedAside() {
     return deniedAside;
+  }
+
+  /** Words that deny what is normal where it is said what was found instead: "not flexed". */
+  Set<Integer> deniedFor(List<Claim> claims) {
+    Set<Integer> words = new TreeSet<>();
+    deniedNormal.stream()
+        .filter(
+            denied ->
+                claims.stream()
+                    .anyMatch(
+                        claim ->
+                            claim.step().equals(denied.step())
+                                && claim.value() != null
+                                && !protocol.step(claim.step()).isNormal(claim.value())))
+        .forEach(
+            denied -> {
+              denied.found().match().addTo(words);
+              words.add(denied.found().denier());
+            });
+    return words;
   }
 
   /** {@code step value} of what these deny. */
@@ -479,6 +502,8 @@ final class ClaimReader {
           found.match().addTo(deniedAside);
           deniedAside.add(found.denier());
           deniedValues.add(step.id() + " " + value.id());
+        } else {
+          deniedNormal.add(new Denied(step.id(), found));
         }
         return List.of();
       }

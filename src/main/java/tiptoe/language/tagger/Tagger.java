@@ -124,6 +124,11 @@ public final class Tagger implements SecondReading {
   }
 
   @Override
+  public List<String> headed(List<String> words) {
+    return words.contains(TypedText.BREAK) ? new Headings(lexicon, words).joined() : words;
+  }
+
+  @Override
   public Optional<LeftOut> leftOut(List<String> words) {
     return new LeftOutReader(lexicon, protocol, words, items.of(words), this::tells).read();
   }

@@ -32,4 +32,9 @@ record OtherTalk(SecondReading reading, ToDoubleFunction<List<String>> chance)
   public Optional<LeftOut> leftOut(List<String> words) {
     return reading.leftOut(words);
   }
+
+  @Override
+  public List<String> headed(List<String> words) {
+    return reading.headed(words);
+  }
 }

@@ -1,0 +1,52 @@
+package tiptoe.language;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.io.IOException;
+import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** A name first, then a break and what is said of it. */
+class HeadingsTest {
+  private static SentenceBenchmark benchmark;
+
+  @BeforeAll
+  static void train() throws IOException {
+    benchmark = SentenceBenchmark.shipped();
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "jaundice, none, not on the face, not in the sclerae => jaundice=none",
+        "murmur, none heard => murmur=none",
+        "vomiting, none at all => vomiting=no",
+        "grunting, none, flaring, none => breathing=easy",
+        "milia on the nose, jaundice, none => skin=milia; jaundice=none",
+        "red reflexes, none on the left, bright on the right"
+            + " => red-reflex/left=absent; red-reflex/right=present",
+        "posture, not flexed, lying in a frog leg position => posture=frog-leg",
+        "cord, two vessels, not three => cord-vessels=two"
+      })
+  void readsWhatIsSaidOfAName(String row) {
+    SentenceBenchmark.Count count = benchmark.count(List.of(row));
+    assertEquals(0, count.recordedWrong + count.offeredWrong, count.notes::toString);
+    assertEquals(count.statements, count.recordedRight, count.notes::toString);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "femorals, none of that please",
+        "rash, bruising, none",
+        "jaundice, none of my business",
+        "murmur, not sure",
+        "cord, not my favourite"
+      })
+  void recordsNothingWhereItMayBeSaidOfSomethingElse(String sentence) {
+    SentenceBenchmark.Count count = benchmark.count(List.of(sentence + " => none"));
+    assertEquals(0, count.talkRecorded + count.talkAsked, count.notes::toString);
+  }
+}
