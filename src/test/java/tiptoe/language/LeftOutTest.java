@@ -37,6 +37,7 @@ class LeftOutTest {
             + " => femoral-pulse/left=not-examined; femoral-pulse/right=not-examined",
         "left femoral strong, right one not done, there's a line in that groin"
             + " => femoral-pulse/left=strong; femoral-pulse/right=not-examined",
+        "no head circumference today, the hat's on => head-circumference=not-examined",
         "no length today, he won't keep his legs still => length=not-examined",
         "no moro today, i'm leaving it because she has gone to sleep on dad => moro=not-examined",
         "moro left out, the arm is splinted and i won't be cruel, tone normal"
@@ -91,6 +92,7 @@ class LeftOutTest {
       strings = {
         "can't hear any murmur, he's screaming",
         "couldn't see any jaundice in this light",
+        "with the startle, her left arm stays down and only the right goes up",
         "did we not do the hips",
         "if he's asleep, moro not done",
         "hips not examined, that was his brother",

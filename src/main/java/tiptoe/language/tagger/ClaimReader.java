@@ -172,12 +172,12 @@ final class ClaimReader {
 
   // "With the startle her left arm stays down": what the arm does in it is told of the Moro.
   private boolean isOfManoeuvre(Sense sense, TermMatch finding) {
-    return lexicon.isListed("seen-in-manoeuvre", sense.step())
+    return lexicon.isStepListed("seen-in-manoeuvre", sense.step())
         && !lexicon.isNormal(sense)
         && items.stream()
             .filter(item -> item.kind() == WordItem.Kind.PART && item.from() < finding.from())
             .flatMap(item -> item.match().steps(Sense.Kind.PART).stream())
-            .anyMatch(step -> lexicon.isListed("manoeuvre", step));
+            .anyMatch(step -> lexicon.isStepListed("manoeuvre", step));
   }
 
   // "Hips stable, thigh creases equal": of what the protocol does not ask for.

@@ -210,6 +210,11 @@ final class LayLexicon {
     return isListed(list, List.of(word));
   }
 
+  /** Whether a step is in this list, which holds its id in words. */
+  boolean isStepListed(String list, String step) {
+    return isListed(list, List.of(step.split("-")));
+  }
+
   private static boolean contains(List<String> words, List<String> term) {
     return Collections.indexOfSubList(words, term) >= 0;
   }

@@ -331,7 +331,7 @@ final class LeftOutReader {
                     && one.steps().stream()
                         .allMatch(
                             step ->
-                                isListed("measured", step)
+                                lexicon.isStepListed("measured", step)
                                     || !denied && protocol.step(step).isMeasured()));
   }
 
@@ -553,7 +553,8 @@ final class LeftOutReader {
   private boolean findsElse(TermMatch finding) {
     return finding.senses().stream()
         .filter(sense -> !sense.bound())
-        .anyMatch(sense -> !isListed("state", sense.step()) || lexicon.isAbnormal(sense));
+        .anyMatch(
+            sense -> !lexicon.isStepListed("state", sense.step()) || lexicon.isAbnormal(sense));
   }
 
   // "That was his brother": parents may be in the reason, others not behind a word that points.

@@ -135,7 +135,8 @@ public final class Tagger implements SecondReading {
 
   // Facts that are no reason to leave something out, as that the baby feeds just now would be.
   private boolean tells(List<String> words) {
-    return told(words).said().stream().anyMatch(said -> !lexicon.isListed("state", said.subject()));
+    return told(words).said().stream()
+        .anyMatch(said -> !lexicon.isStepListed("state", said.subject()));
   }
 
   // Unlisted words that the model takes for something of the examination.
