@@ -359,7 +359,15 @@ final class Account {
   private boolean isAlone(Numbers.At before, Numbers.At behind) {
     return items.stream()
         .filter(item -> item.from() >= before.to() && item.to() <= behind.from())
-        .noneMatch(item -> item.kind() == WordItem.Kind.PART);
+        .noneMatch(item -> item.kind() == WordItem.Kind.PART && !recounts(before, behind));
+  }
+
+  // "Three pustules in the groin, no, four"
+  private boolean recounts(Numbers.At before, Numbers.At behind) {
+    return isCount(words.subList(before.from(), before.to()))
+        && isCount(words.subList(behind.from(), behind.to()))
+        && breaks.at(behind.from() - 1)
+        && breaks.at(behind.to());
   }
 
   private void corrections(int understood, Set<Integer> unaccounted) {

@@ -28,6 +28,8 @@ final class ClaimReader {
   private final Set<Integer> deniedAside = new TreeSet<>();
   private final Set<String> deniedValues = new TreeSet<>();
   private final List<Denied> deniedNormal = new ArrayList<>();
+  private final Set<String> saidOfOneSide = new TreeSet<>();
+  private final ImpliedSides implied;
 
   private record Denied(String step, Statement.Found found) {}
 
@@ -48,6 +50,7 @@ final class ClaimReader {
     this.words = words;
     this.breaks = new Breaks(words);
     this.items = items;
+    this.implied = new ImpliedSides(lexicon, words, items);
   }
 
   /** Words that deny what no answer of the protocol says: "that isn't a bruise". */
@@ -87,12 +90,18 @@ final class ClaimReader {
       List<Claim> said = statement.same >= 0 ? same(statement, claims) : claims(statement);
       // What was taken back tells what its correction is about.
       claims.addAll(statement.takenBack ? List.of() : said);
+      if (statement.sides.size() == 1) {
+        saidOfOneSide.addAll(statement.steps);
+      }
     }
     return claims;
   }
 
   // "Left one's intact, and it's the same on the other side."
   private List<Claim> same(Statement statement, List<Claim> before) {
+    if (!statement.parts.isEmpty() && statement.sides.isEmpty()) {
+      return sameFor(statement);
+    }
     Side last =
         before.stream()
             .map(Claim::side)
@@ -113,6 +122,28 @@ final class ClaimReader {
                 before.stream().noneMatch(c -> c.step().equals(claim.step()) && c.side() == to))
         .map(c -> new Claim(c.step(), to, c.value(), c.denied(), c.numbers(), evidence))
         .toList();
+  }
+
+  // "Barlow negative on the right, negative on the left, and the same for Ortolani."
+  private List<Claim> sameFor(Statement statement) {
+    List<Claim> claims = new ArrayList<>();
+    Statement last = statement.topicOf;
+    for (Statement before = last;
+        before != null && before.steps.equals(last.steps) && !before.takenBack;
+        before = before.topicOf) {
+      if (before.findings.size() != 1 || before.findings.get(0).unclear()) {
+        return List.of();
+      }
+      Statement of = new Statement(null);
+      of.parts.addAll(statement.parts);
+      of.sides.addAll(before.sides);
+      Set<String> steps = stepsNamed(statement, statement.same);
+      for (Sense sense : forEach(steps, before.findings.get(0).match())) {
+        claim(of, before.findings.get(0), sense)
+            .forEach(claim -> claims.add(with(claim, statement.same)));
+      }
+    }
+    return claims;
   }
 
   private List<Claim> claims(Statement statement) {
@@ -155,6 +186,12 @@ final class ClaimReader {
         && (!statement.parts.isEmpty() || !statement.sides.isEmpty())
         && statement.alike >= 0) {
       claims.addAll(alike(statement));
+    }
+    if (statement.findings.isEmpty()
+        && statement.denier >= 0
+        && !statement.deniesPart
+        && statement.alike < 0) {
+      claims.addAll(isNot(statement));
     }
     if (statement.findings.isEmpty()
         && statement.denier >= 0
@@ -291,6 +328,10 @@ final class ClaimReader {
     for (TermMatch part : behind) {
       List<Sense> fitting = matching(part.steps(Sense.Kind.PART), finding);
       List<Sense> here = oneStep(fitting);
+      // "Right hip has limited abduction, reduced there": of what was just said of it.
+      if (here.isEmpty()) {
+        here = oneStep(fitting.stream().filter(s -> resolved.contains(s.step())).toList());
+      }
       // "Single crease on the left hand, the right hand is normal": of the same as before.
       if (here.isEmpty() && statement.topicOf != null) {
         Set<String> before = statement.topicOf.steps;
@@ -601,19 +642,96 @@ final class ClaimReader {
   // "The liver's not enlarged, neither is the spleen", "rooting is present, stepping too."
   private List<Claim> alike(Statement statement) {
     Statement topic = statement.topicOf;
+    while (topic != null && topic.findings.isEmpty() && topic.alike >= 0) {
+      topic = topic.topicOf;
+    }
     List<Claim> claims = new ArrayList<>();
     if (topic == null || topic.findings.size() != 1) {
       return claims;
     }
     Statement.Found said = topic.findings.get(0);
-    boolean denies = said.denied() || lexicon.denies(said.match(), words);
+    boolean denies =
+        said.denied() || lexicon.denies(said.match(), words) || lexicon.says("no", said(said));
     if (said.unclear() || statement.denier >= 0 && !denies) {
       return claims;
     }
-    Set<String> steps = statement.parts.isEmpty() ? topic.steps : statement.partSteps();
-    for (Sense sense : forEach(steps, said.match())) {
+    Set<String> steps =
+        statement.parts.isEmpty() ? topic.steps : stepsNamed(statement, statement.alike);
+    for (Sense sense : ofAll(steps, said.match())) {
       for (Claim claim : claim(statement, said, sense)) {
         claims.add(with(claim, statement.alike));
+      }
+    }
+    return claims;
+  }
+
+  // The steps of the structures between the breaks around a word: "… both hands, plantar grasps
+  // too".
+  private Set<String> stepsNamed(Statement statement, int word) {
+    Set<String> steps = new LinkedHashSet<>();
+    statement.parts.stream()
+        .filter(part -> part.from() >= breaks.from(word) && part.to() <= breaks.to(word))
+        .forEach(part -> steps.addAll(part.steps(Sense.Kind.PART)));
+    return steps;
+  }
+
+  // "Palmar grasp present, plantar grasp too": the words name the one step, the value both have.
+  private List<Sense> ofAll(Set<String> steps, TermMatch said) {
+    List<Sense> senses = new ArrayList<>(forEach(steps, said));
+    List<Sense> values = said.senses().stream().filter(one -> one.value() != null).toList();
+    for (String step : steps) {
+      List<String> same =
+          values.stream()
+              .filter(one -> !lexicon.isListed("good", one.value()))
+              .filter(one -> protocol.step(step).value(one.value()).isPresent())
+              .filter(
+                  one ->
+                      protocol.step(step).isNormal(one.value())
+                          == protocol.step(one.step()).isNormal(one.value()))
+              .map(Sense::value)
+              .distinct()
+              .toList();
+      if (same.size() == 1 && senses.stream().noneMatch(one -> one.step().equals(step))) {
+        senses.add(new Sense(Sense.Kind.VALUE, step, same.get(0), false, false));
+      }
+    }
+    return senses;
+  }
+
+  // "The spleen is enlarged, the liver is not", "left kidney enlarged, right kidney isn't".
+  private List<Claim> isNot(Statement statement) {
+    Statement topic = statement.topicOf;
+    boolean ends =
+        items.stream()
+            .filter(item -> item.from() > statement.denier)
+            .filter(item -> item.to() <= breaks.to(statement.denier))
+            .allMatch(WordItem::isEmpty);
+    if (topic == null || topic.findings.isEmpty() || !ends) {
+      return List.of();
+    }
+    // "Three centimetres, enlarged, spleen not": each says the same of it.
+    Statement.Found said = topic.findings.get(topic.findings.size() - 1);
+    Set<String> steps = stepsNamed(statement, statement.denier);
+    List<Sense> meant = forEach(steps, said.match());
+    boolean same =
+        topic.findings.stream()
+            .allMatch(
+                found ->
+                    !found.denied()
+                        && !found.unclear()
+                        && lexicon.isAbnormal(found.match())
+                        && forEach(steps, found.match()).equals(meant));
+    if (!same) {
+      return List.of();
+    }
+    List<Claim> claims = new ArrayList<>();
+    Statement.Found denied = new Statement.Found(said.match(), true, statement.denier, false);
+    for (Sense sense : meant) {
+      boolean other =
+          !topic.steps.contains(sense.step())
+              || !statement.sides.isEmpty() && !statement.sides.equals(topic.sides);
+      if (other) {
+        claims.addAll(claim(statement, denied, sense));
       }
     }
     return claims;
@@ -690,14 +808,22 @@ final class ClaimReader {
     Set<Side> sides = statement.sidesFor(step.id());
     List<Claim> claims = new ArrayList<>();
     if (step.sided()) {
-      if (sides.isEmpty() && statement.isPair(step.id())) {
+      if (sides.isEmpty()
+          && statement.isPair(step.id())
+          && (normal || !isOfOne(statement, step, evidence))) {
         sides = EnumSet.allOf(Side.class);
       }
+      Set<Integer> said = new TreeSet<>(evidence);
       if (sides.isEmpty()) {
-        claims.add(new Claim(step.id(), null, value, denied, List.of(), evidence));
+        Optional<ImpliedSides.Implied> other = implied.of(step.id(), evidence);
+        sides = other.map(ImpliedSides.Implied::sides).orElse(sides);
+        other.ifPresent(found -> said.addAll(found.words()));
+      }
+      if (sides.isEmpty()) {
+        claims.add(new Claim(step.id(), null, value, denied, List.of(), said));
       }
       for (Side side : new TreeSet<>(sides)) {
-        claims.add(new Claim(step.id(), side, value, denied, List.of(), evidence));
+        claims.add(new Claim(step.id(), side, value, denied, List.of(), said));
       }
     } else {
       Side side = ofSides && !normal && sides.size() == 1 ? sides.iterator().next() : null;
@@ -709,6 +835,20 @@ final class ClaimReader {
       claims.add(new Claim(step.id(), side, value, denied, List.of(), accounted));
     }
     return claims;
+  }
+
+  // "Left eye sticky, red reflexes present, swollen lids", "the feet are normal, an extra digit
+  // there": of one side, and nobody knows of which.
+  private boolean isOfOne(Statement statement, Step step, Set<Integer> evidence) {
+    return saidOfOneSide.contains(step.id())
+        || items.stream()
+            .filter(item -> item.kind() == WordItem.Kind.FINDING)
+            .filter(item -> evidence.contains(item.from()) && item.from() > 0)
+            .filter(item -> lexicon.isListed("article", words.get(item.from() - 1)))
+            .anyMatch(
+                item ->
+                    statement.parts.stream()
+                        .allMatch(part -> part.to() <= breaks.from(item.from())));
   }
 
   private static Set<Integer> evidence(Statement statement, Statement.Found found, String step) {

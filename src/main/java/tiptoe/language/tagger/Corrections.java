@@ -13,6 +13,8 @@ import java.util.function.IntPredicate;
 final class Corrections {
   private static final List<String> TERMS = List.of("correction", "misread", "slip", "takes-back");
 
+  private static final int MOST_WORDS = 5;
+
   private final LayLexicon lexicon;
 
   Corrections(LayLexicon lexicon) {
@@ -45,7 +47,19 @@ final class Corrections {
                 size -> size > 1 || breaks.at(at - 1) && (breaks.at(at + 1) || puts.test(at + 1)))
             .max()
             .orElse(0);
-    return longest == 0 && breaks.isBareNo(at) ? at + 1 : at + longest;
+    if (longest == 0) {
+      return breaks.isBareNo(at) ? at + 1 : owned(breaks, at);
+    }
+    return at + longest;
+  }
+
+  // "I misread that", "let me redo that"
+  private int owned(Breaks breaks, int at) {
+    List<String> said = breaks.words().subList(at, breaks.to(at));
+    boolean own = !said.isEmpty() && breaks.at(at - 1) && lexicon.isListed("owns", said.get(0));
+    boolean takesBack =
+        lexicon.says("takes-back", said) || said.stream().anyMatch(word -> isMisdoing(word));
+    return own && takesBack && said.size() <= MOST_WORDS ? breaks.to(at) : at;
   }
 
   /** The items with each such stretch as one correction, and those side by side as one. */
@@ -54,13 +68,13 @@ final class Corrections {
     List<List<WordItem>> chunks = WordItem.chunks(items);
     for (int i = 1; i + 1 < chunks.size(); i++) {
       List<WordItem> chunk = chunks.get(i);
-      if (isCorrection(words, chunk)) {
+      if (isCorrection(words, chunk) || isNotThat(chunk, chunks.get(i + 1))) {
         int at = found.indexOf(chunk.get(0));
         found.subList(at, at + chunk.size()).clear();
         found.add(at, one(chunk));
       }
     }
-    return joined(found);
+    return joined(words, found);
   }
 
   private boolean isCorrection(List<String> words, List<WordItem> chunk) {
@@ -73,13 +87,54 @@ final class Corrections {
     boolean bare =
         chunk.stream()
             .allMatch(item -> maySlip(item) || mixedUp && item.kind() == WordItem.Kind.PART);
-    return bare && said.size() == 1 && lexicon.isListed("alone", said.get(0))
+    // "Well, no"
+    boolean no =
+        said.stream().noneMatch(word -> lexicon.isListed("exclaims", word))
+            && said.contains("no")
+            && chunk.stream()
+                .allMatch(
+                    item ->
+                        item.isEmpty()
+                            || item.kind() == WordItem.Kind.NOT && item.to() == item.from() + 1)
+            && chunk.stream()
+                .filter(item -> item.kind() == WordItem.Kind.NOT)
+                .map(item -> said(words, item))
+                .distinct()
+                .toList()
+                .equals(List.of(List.of("no")));
+    return no
+        || bare && said.size() == 1 && lexicon.isListed("alone", said.get(0))
         || bare && (lexicon.says("takes-back", said) || said.stream().anyMatch(this::isSlip));
   }
 
+  // "Crepitus of the left clavicle, not the left, the right"
+  private static boolean isNotThat(List<WordItem> chunk, List<WordItem> behind) {
+    return chunk.stream().anyMatch(item -> item.kind() == WordItem.Kind.NOT)
+        && chunk.stream()
+            .allMatch(
+                item ->
+                    item.isEmpty()
+                        || item.kind() == WordItem.Kind.NOT
+                        || item.kind() == WordItem.Kind.SIDE)
+        && isOneSide(chunk)
+        && isOneSide(behind)
+        && behind.stream().allMatch(item -> item.isEmpty() || item.kind() == WordItem.Kind.SIDE);
+  }
+
+  private static boolean isOneSide(List<WordItem> chunk) {
+    return chunk.stream()
+            .filter(item -> item.kind() == WordItem.Kind.SIDE)
+            .flatMap(item -> item.sides().stream())
+            .count()
+        == 1;
+  }
+
   private boolean isSlip(String word) {
-    return lexicon.isListed("slip", word)
-        || word.startsWith("mis") && word.length() > 5 && !lexicon.isListed("not-a-slip", word);
+    return lexicon.isListed("slip", word) || isMisdoing(word);
+  }
+
+  private boolean isMisdoing(String word) {
+    return word.startsWith("mis") && word.length() > 5 && !lexicon.isListed("not-a-slip", word);
   }
 
   private static boolean maySlip(WordItem item) {
@@ -89,16 +144,30 @@ final class Corrections {
     };
   }
 
+  private static List<String> said(List<String> words, WordItem item) {
+    return words.subList(item.from(), item.to());
+  }
+
   private static WordItem one(List<WordItem> chunk) {
     return WordItem.of(
         WordItem.Kind.CORRECTION, chunk.get(0).from(), chunk.get(chunk.size() - 1).to());
   }
 
-  // "No, misread it": one correction.
-  private static List<WordItem> joined(List<WordItem> items) {
+  // "No, misread it", "no I tell a lie": one correction.
+  private static List<WordItem> joined(List<String> words, List<WordItem> items) {
     List<WordItem> joined = new ArrayList<>();
     int last = -1;
     for (WordItem item : items) {
+      boolean leads =
+          item.kind() == WordItem.Kind.CORRECTION
+              && !joined.isEmpty()
+              && said(words, joined.get(joined.size() - 1)).equals(List.of("no"));
+      if (leads) {
+        int from = joined.remove(joined.size() - 1).from();
+        joined.add(WordItem.of(WordItem.Kind.CORRECTION, from, item.to()));
+        last = joined.size() - 1;
+        continue;
+      }
       boolean joins =
           last >= 0
               && joined.subList(last + 1, joined.size()).stream()

@@ -126,7 +126,8 @@ final class Scope {
       boolean ofSame =
           i < first && isOf(claim, chunks.get(i)) || i == said && refersBack(chunks.get(first));
       boolean finds = i < first && findsSame(claim, chunks.get(i));
-      if (saysOnlyNo(chunks.get(i))) {
+      if (saysOnly(WordItem.Kind.NOT, chunks.get(i))
+          || i > last && saysOtherSide(claim, chunks.get(i))) {
         chunks.get(i).items().forEach(item -> add(item, scope));
       } else if (finds && !ofSame) {
         chunks.get(i).items().stream()
@@ -265,10 +266,18 @@ final class Scope {
         .anyMatch(item -> item.match().steps(Sense.Kind.VALUE).contains(claim.step()));
   }
 
-  private boolean saysOnlyNo(Chunk chunk) {
-    return chunk.items().stream().anyMatch(item -> item.kind() == WordItem.Kind.NOT)
+  // "Undescended on the left, …, on the right": who knows of what.
+  private static boolean saysOtherSide(Claim claim, Chunk chunk) {
+    return claim.side() != null
+        && saysOnly(WordItem.Kind.SIDE, chunk)
         && chunk.items().stream()
-            .allMatch(item -> item.isEmpty() || item.kind() == WordItem.Kind.NOT);
+            .filter(item -> item.kind() == WordItem.Kind.SIDE)
+            .noneMatch(item -> item.sides().contains(claim.side()));
+  }
+
+  private static boolean saysOnly(WordItem.Kind kind, Chunk chunk) {
+    return chunk.items().stream().anyMatch(item -> item.kind() == kind)
+        && chunk.items().stream().allMatch(item -> item.isEmpty() || item.kind() == kind);
   }
 
   private void addDangerous(Claim claim, Chunk chunk, Set<Integer> scope) {

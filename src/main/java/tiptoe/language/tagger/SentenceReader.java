@@ -14,7 +14,7 @@ import tiptoe.protocol.Side;
  * 2001 and Harkema et al. 2009, see DEVELOPERS.md).
  */
 final class SentenceReader {
-  private static final Set<String> SIDES = Set.of("left", "right");
+  private static final Set<String> SIDES = Set.of("left", "right", "both", "each", "either");
 
   private final LayLexicon lexicon;
   private final List<String> words;
@@ -96,6 +96,7 @@ final class SentenceReader {
     }
     next();
     share();
+    sayAgain();
     correct();
     return statements;
   }
@@ -104,6 +105,22 @@ final class SentenceReader {
     if (!now.isEmpty()) {
       statements.add(now);
       now = new Statement(now);
+    }
+  }
+
+  // "Barlow and Ortolani are both negative, on the left and on the right": the same sides again.
+  private void sayAgain() {
+    for (int i = 1; i < statements.size(); i++) {
+      Statement again = statements.get(i);
+      Statement before = statements.get(i - 1);
+      boolean only = again.findings.isEmpty() && again.parts.isEmpty() && again.denier < 0;
+      // "Nor the kidneys, right or left"
+      if (only && before.sides.isEmpty() && before.alike >= 0 && again.sides.size() == 2) {
+        before.sides.addAll(again.sides);
+      }
+      if (only && again.same < 0 && !again.corrects && again.sides.equals(before.sides)) {
+        before.sideWords.addAll(again.sideWords);
+      }
     }
   }
 
@@ -159,6 +176,21 @@ final class SentenceReader {
               || before.partSteps().stream().anyMatch(correction.partSteps()::contains);
       // "On the right, no, my right, baby's left": the side that it was puts nothing right.
       boolean puts = !correction.sides.isEmpty() && !correction.sides.equals(before.sides);
+      // "Clavicle, left, no, I mean right, a step off": before anything was found.
+      if (before.findings.isEmpty()
+          && before.denier < 0
+          && before.sides.size() == 1
+          && puts
+          && samePart
+          && !correction.wavers) {
+        before.takenBack = true;
+        if (correction.parts.isEmpty()) {
+          correction.parts.addAll(before.parts);
+        }
+        replaced.add(before);
+        corrections++;
+        continue;
+      }
       if (correction.findings.isEmpty() && puts && samePart && !correction.wavers) {
         before.sides.clear();
         before.sides.addAll(correction.sides);
@@ -168,6 +200,17 @@ final class SentenceReader {
         } else {
           correction.parts.forEach(part -> part.addTo(before.sideWords));
         }
+        correction.takenBack = true;
+        corrections++;
+      } else if (isOtherPart(before, correction)) {
+        Statement named = new Statement(null);
+        named.parts.addAll(before.parts);
+        replaced.add(named);
+        TermMatch right = correction.parts.get(0);
+        right.addTo(before.sideWords);
+        TermMatch last = before.parts.isEmpty() ? right : before.parts.get(before.parts.size() - 1);
+        before.parts.clear();
+        before.parts.add(new TermMatch(last.from(), last.to(), last.words(), right.senses()));
         correction.takenBack = true;
         corrections++;
       } else if (!correction.findings.isEmpty()
@@ -188,6 +231,18 @@ final class SentenceReader {
         correction.takenBack = true;
       }
     }
+  }
+
+  // "The left hip is positive on Barlow, no, Ortolani"
+  private static boolean isOtherPart(Statement before, Statement correction) {
+    Set<String> named = correction.partSteps();
+    return correction.findings.isEmpty()
+        && correction.sides.isEmpty()
+        && correction.denier < 0
+        && correction.parts.size() == 1
+        && before.findings.size() == 1
+        && before.findings.get(0).match().steps(Sense.Kind.VALUE).stream()
+            .anyMatch(named::contains);
   }
 
   // "The right's fine, or is it me holding the head crooked, no, it's low": it may be the doubt
@@ -220,7 +275,10 @@ final class SentenceReader {
   }
 
   private void deny(WordItem item) {
-    if (!now.findings.isEmpty() || behindComma && !now.isEmpty()) {
+    // "Kidney on the left, enlarged, right one, not": it is the right one that is not.
+    boolean ofSide =
+        now.findings.isEmpty() && now.parts.isEmpty() && now.denier < 0 && endsChunk(at + 1);
+    if (!now.findings.isEmpty() || behindComma && !now.isEmpty() && !ofSide) {
       next();
     }
     if (lexicon.isListed("alike", words.subList(item.from(), item.to()))) {
@@ -234,7 +292,8 @@ final class SentenceReader {
 
   private void side(WordItem item) {
     Set<Side> said = item.sides();
-    boolean joined = isJoinedToSide();
+    boolean joined =
+        isJoinedToSide() && !(said.equals(now.sides) && isFollowedBy(WordItem.Kind.PART));
     boolean anew = !now.sides.isEmpty() && !joined && !(now.sides.equals(said));
     boolean says = !now.findings.isEmpty() || now.denier >= 0 || !now.parts.isEmpty();
     if (anew && says || !joined && !now.findings.isEmpty() && leads(item)) {
@@ -344,7 +403,9 @@ final class SentenceReader {
     Optional<WordItem> following = following(at + 1);
     boolean lonely = endsChunk(at + 1);
     if (lonely) {
-      return false;
+      // "Ortolani negative, then the right, Barlow negative"
+      return behindComma
+          && lexicon.says("next-side", words.subList(breaks.from(side.from()), side.from()));
     }
     if (behind.equals("one") || behind.equals("side") && !preposition) {
       return true;
@@ -466,7 +527,9 @@ final class SentenceReader {
           now.findings.stream().allMatch(found -> found.match().isBound())
               && now.topicOf == null
               && now.findings.stream().noneMatch(this::isExclaimed);
-      boolean told = !behindComma && isBehindPreposition(item) && fits(part);
+      // "Six toes" is one thing, and of the foot before it.
+      boolean whole = isBehindPreposition(item) || isCounted(part);
+      boolean told = !behindComma && whole && fits(part);
       if (stranger && !told || behindComma && !(needsPart && fits(part))) {
         boolean joined = lastJoint() == WordItem.Kind.AND;
         next();
@@ -483,6 +546,10 @@ final class SentenceReader {
       now.deniesPart = true;
     }
     now.ofOne |= isOneOf(item);
+    // "No grasp in the left hand, and that arm hardly moves"
+    if (now.sides.isEmpty() && item.from() > 0 && words.get(item.from() - 1).equals("that")) {
+      sideOfBefore(WordItem.of(WordItem.Kind.FILLER, item.from() - 1, item.from()));
+    }
     Set<String> steps = part.steps(Sense.Kind.PART);
     boolean itsOwn =
         now.parts.isEmpty()
@@ -491,6 +558,14 @@ final class SentenceReader {
                 .anyMatch(sense -> steps.contains(sense.step()));
     boolean onlyPlace = place && !itsOwn && (!now.parts.isEmpty() || !now.findings.isEmpty());
     now.parts.add(onlyPlace ? part.only(Sense.Kind.PLACE) : part);
+  }
+
+  // "Left foot has six toes, an extra digit there": the number needs what it counts.
+  private boolean isCounted(TermMatch part) {
+    return at > 0
+        && items.get(at - 1).kind() == WordItem.Kind.FINDING
+        && items.get(at - 1).match().isBound()
+        && lexicon.isListed("count", words.get(part.from() - 1));
   }
 
   // "One of his testicles"
@@ -554,7 +629,8 @@ final class SentenceReader {
     if (describes(match) || isSizeOf(item) || isPraiseOf(item)) {
       return;
     }
-    if (beginsAnew(match)) {
+    // "Same both sides, and her knees are level"
+    if (beginsAnew(match) || now.same >= 0 && behindComma) {
       next();
     }
     // "Strong cry, nothing wrong with the lungs": what needs a structure begins anew.

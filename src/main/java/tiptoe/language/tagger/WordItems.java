@@ -125,6 +125,8 @@ final class WordItems {
     List<WordItem> items = corrections.in(words, fill(words, known));
     compare(words, items);
     contrast(words, items);
+    supersede(words, items);
+    turn(words, items);
     seek(words, items);
     handle(words, items);
     items.replaceAll(item -> isCount(words, items, item) ? filler(item) : item);
@@ -219,6 +221,68 @@ final class WordItems {
     }
   }
 
+  // "I thought I heard a murmur, no murmur": what was found in the end counts.
+  private void supersede(List<String> words, List<WordItem> items) {
+    List<List<WordItem>> chunks = WordItem.chunks(items);
+    for (int i = 0; i < chunks.size(); i++) {
+      List<WordItem> first = chunks.get(i);
+      boolean thought =
+          !first.isEmpty()
+              && lexicon.says(
+                  "thought-first",
+                  words.subList(first.get(0).from(), first.get(first.size() - 1).to()));
+      Set<String> steps = steps(first);
+      boolean found =
+          chunks.subList(i + 1, chunks.size()).stream()
+              .anyMatch(
+                  later ->
+                      !Collections.disjoint(named(later), steps)
+                          && later.stream().anyMatch(o -> o.kind() == WordItem.Kind.FINDING));
+      if (thought && found) {
+        first.replaceAll(WordItems::filler);
+      }
+    }
+  }
+
+  // "Lying on his left side, Barlow negative", "turn to the left": no side of what is found.
+  private void turn(List<String> words, List<WordItem> items) {
+    for (List<WordItem> chunk : WordItem.chunks(items)) {
+      boolean finds =
+          chunk.stream()
+              .anyMatch(
+                  item ->
+                      item.kind() == WordItem.Kind.FINDING || item.kind() == WordItem.Kind.PART);
+      if (!finds) {
+        chunk.replaceAll(
+            item ->
+                item.kind() == WordItem.Kind.SIDE
+                        && lexicon.says(
+                            "turned-to", words.subList(chunk.get(0).from(), item.from()))
+                    ? filler(item)
+                    : item);
+      }
+    }
+  }
+
+  private static Set<String> named(List<WordItem> items) {
+    Set<String> steps = new HashSet<>();
+    for (WordItem item : items) {
+      item.match().senses().stream()
+          .filter(sense -> sense.step() != null && !sense.bound())
+          .forEach(sense -> steps.add(sense.step()));
+    }
+    return steps;
+  }
+
+  private static Set<String> steps(List<WordItem> items) {
+    Set<String> steps = new HashSet<>();
+    for (WordItem item : items) {
+      steps.addAll(item.match().steps(Sense.Kind.PART));
+      steps.addAll(item.match().steps(Sense.Kind.VALUE));
+    }
+    return steps;
+  }
+
   // "Feeble compared with the brachial": of what is not normal it tells how much.
   private void compare(List<String> words, List<WordItem> items) {
     for (int i = 1; i < items.size(); i++) {
@@ -302,29 +366,30 @@ final class WordItems {
     return false;
   }
 
-  // Behind two structures that "and" joins, and the one side that they are of.
+  // Behind two structures that "and" joins, where one side is named beside them: "on the right
+  // Barlow and Ortolani are both negative".
   private static boolean countsStructures(List<WordItem> items, WordItem both) {
-    int side = items.indexOf(both) - 1;
-    while (side >= 0 && items.get(side).isEmpty()) {
-      side--;
-    }
-    if (side < 0
-        || items.get(side).kind() != WordItem.Kind.SIDE
-        || items.get(side).sides().size() != 1) {
-      return false;
-    }
-    int at = side - 1;
-    while (at >= 0 && items.get(at).isEmpty()) {
-      at--;
-    }
-    int joint = at - 1;
-    while (joint >= 0 && items.get(joint).isEmpty()) {
-      joint--;
-    }
-    return joint > 0
-        && items.get(at).kind() == WordItem.Kind.PART
-        && items.get(joint).kind() == WordItem.Kind.AND
-        && items.subList(0, joint).stream().anyMatch(i -> i.kind() == WordItem.Kind.PART);
+    int at = items.indexOf(both);
+    List<WordItem> chunk =
+        WordItem.chunks(items).stream().filter(one -> one.contains(both)).findFirst().orElseThrow();
+    boolean ofOneSide =
+        chunk.stream()
+                .filter(item -> item.kind() == WordItem.Kind.SIDE && item != both)
+                .flatMap(item -> item.sides().stream())
+                .distinct()
+                .count()
+            == 1;
+    List<WordItem.Kind> before =
+        items.subList(0, at).stream()
+            .filter(item -> !item.isEmpty() && item.kind() != WordItem.Kind.SIDE)
+            .map(WordItem::kind)
+            .toList();
+    int last = before.size();
+    return ofOneSide
+        && last >= 3
+        && before
+            .subList(last - 3, last)
+            .equals(List.of(WordItem.Kind.PART, WordItem.Kind.AND, WordItem.Kind.PART));
   }
 
   // "Navel skin clear": not all of the skin; "well folded": not what is folded over.
@@ -586,7 +651,7 @@ final class WordItems {
       case TypedText.ASKS -> WordItem.Kind.FOREIGN;
       case "and", "plus", "then" -> WordItem.Kind.AND;
       case "or", "nor" -> WordItem.Kind.OR;
-      case "one", "ones", "side", "sides" -> WordItem.Kind.FILLER;
+      case "one", "ones", "side", "sides", "sided" -> WordItem.Kind.FILLER;
       default -> WordItem.Kind.UNKNOWN;
     };
   }

@@ -1,0 +1,154 @@
+package tiptoe.language;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * On which side something is found where the clause does not say it, what is left unsaid because it
+ * was said before, and what is put right. A row is a sentence and all that is recorded of it.
+ */
+class SidesTest {
+  private static SentenceBenchmark benchmark;
+
+  @BeforeAll
+  static void train() throws IOException {
+    benchmark = SentenceBenchmark.shipped();
+  }
+
+  private static void assertRecorded(String row) {
+    String[] sides = row.split("=>");
+    Set<String> expected =
+        sides.length == 1 ? Set.of() : new TreeSet<>(List.of(sides[1].strip().split(";")));
+    assertEquals(expected, benchmark.recorded(sides[0].strip()), row);
+  }
+
+  /** These recorded the other side too, or something that nobody said of it. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "sole creases present on both feet, left foot has six toes, an extra digit there =>"
+            + " sole-creases/left=present;sole-creases/right=present;toes/left=extra-digit",
+        "right foot straight, left foot has six toes, an extra digit there =>"
+            + " foot-position/right=normal;toes/left=extra-digit",
+        "plantar grasp both feet, right foot has six toes, an extra digit =>"
+            + " toes/right=extra-digit",
+        "right hand has six fingers, the feet are normal, an extra digit there =>"
+            + " fingers/right=extra-digit;foot-position/left=normal;foot-position/right=normal",
+        "left eye, sticky, both red reflexes present, swollen lids =>"
+            + " eyes/left=discharge;eyes/left=swollen-lids;"
+            + "red-reflex/left=present;red-reflex/right=present",
+        "ortolani negative on both sides, right hip has limited abduction, reduced there =>"
+            + " ortolani/left=negative;ortolani/right=negative;hip-abduction/right=limited",
+        "testis undescended on the left, i was never quite there, on the right =>"
+      })
+  void theSideOfItsOwnClauseWins(String row) {
+    assertRecorded(row);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "right hip, ortolani negative, barlow positive =>"
+            + " barlow/right=positive;ortolani/right=negative",
+        "left hip first, barlow negative, ortolani negative, now the right, barlow negative,"
+            + " ortolani negative => barlow/left=negative;barlow/right=negative;"
+            + "ortolani/left=negative;ortolani/right=negative",
+        "right first, barlow negative, ortolani negative =>"
+            + " barlow/right=negative;ortolani/right=negative",
+        "left first, barlow negative, ortolani negative =>"
+            + " barlow/left=negative;ortolani/left=negative",
+        "on the left, barlow negative and ortolani negative =>"
+            + " barlow/left=negative;ortolani/left=negative",
+        "sole creases present, plantar grasp present, both feet =>"
+            + " sole-creases/left=present;sole-creases/right=present;"
+            + "plantar-grasp/left=present;plantar-grasp/right=present",
+        "on the right barlow and ortolani are both negative =>"
+            + " barlow/right=negative;ortolani/right=negative",
+        "barlow and ortolani are both negative, on the left and on the right =>"
+            + " barlow/left=negative;barlow/right=negative;"
+            + "ortolani/left=negative;ortolani/right=negative",
+        "no grasp in the left hand, and that arm hardly moves, reduced =>"
+            + " palmar-grasp/left=absent;arm-movement/left=reduced",
+        "movement is reduced on the right and the right palmar grasp is weak =>"
+            + " arm-movement/right=reduced;palmar-grasp/right=weak",
+        "left hip, barlow negative, left femoral strong, club foot => "
+            + "barlow/left=negative;femoral-pulse/left=strong"
+      })
+  void aSideNamedBeforeOrBehindHoldsForWhatIsOfItsRegion(String row) {
+    assertRecorded(row);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "palmar grasp present both sides, plantar grasp too =>"
+            + " palmar-grasp/left=present;palmar-grasp/right=present;"
+            + "plantar-grasp/left=present;plantar-grasp/right=present",
+        "femorals are strong on both sides, brachials strong too =>"
+            + " femoral-pulse/left=strong;femoral-pulse/right=strong;"
+            + "brachial-pulse/left=strong;brachial-pulse/right=strong",
+        "liver and spleen aren't enlarged, neither are the kidneys =>"
+            + " liver=not-enlarged;spleen=not-enlarged;"
+            + "kidneys/left=not-enlarged;kidneys/right=not-enlarged",
+        "the spleen is enlarged, the liver is not => liver=not-enlarged;spleen=enlarged",
+        "the liver is enlarged but the spleen isn't => liver=enlarged;spleen=not-enlarged",
+        "left kidney is enlarged, right kidney isn't =>"
+            + " kidneys/left=enlarged;kidneys/right=not-enlarged",
+        "kidney on the left, enlarged, right one, not =>"
+            + " kidneys/left=enlarged;kidneys/right=not-enlarged",
+        "extra digit on the left hand, right hand five =>"
+            + " fingers/left=extra-digit;fingers/right=five",
+        "barlow negative on the right, barlow negative on the left, and the same for ortolani =>"
+            + " barlow/left=negative;barlow/right=negative;"
+            + "ortolani/left=negative;ortolani/right=negative",
+        "barlow negative on the left, same for ortolani =>"
+            + " barlow/left=negative;ortolani/left=negative"
+      })
+  void whatWasSaidBeforeNeedNotBeSaidAgain(String row) {
+    assertRecorded(row);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "the left femoral is weak, the brachial is not => femoral-pulse/left=weak",
+        "the left kidney is enlarged, the left kidney is not =>",
+        "rooting present, inguinal hernia too => rooting=present",
+        "nipples normal in number and spacing =>",
+        "lying on his left side, barlow negative =>",
+        "the spleen is enlarged, the liver is not what worries me => spleen=enlarged"
+      })
+  void nothingIsTakenOverThatWasNotMeant(String row) {
+    assertRecorded(row);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "clavicle, left, no, i mean right, a step off => clavicle/right=step-off",
+        "left, i mean right, club foot => foot-position/right=club-foot",
+        "right clavicle, sorry left clavicle, crepitus => clavicle/left=crepitus",
+        "testis undescended on the left, i tell a lie, on the right =>"
+            + " testis/right=undescended",
+        "crepitus of the left clavicle, not the left, the right => clavicle/right=crepitus",
+        "the left hip is positive on barlow, no, ortolani => ortolani/left=positive",
+        "suck is weak, no, fairer to say absent => suck=absent",
+        "palate is high arched, well no, normal => palate=intact",
+        "three little pustules in the groin, no, four => skin=pustules",
+        "thought i heard a murmur, listened again when quiet, no murmur => murmur=none",
+        "head circumference thirty three, let me redo that, thirty three point five =>"
+            + " head-circumference=num:33.5",
+        "crepitus on the left clavicle, or is it the right =>",
+        "red reflex absent on the left, actually it's there =>"
+      })
+  void whatIsPutRightStandsAndNothingElse(String row) {
+    assertRecorded(row);
+  }
+}
