@@ -21,6 +21,8 @@ class LeftOutTest {
   @ValueSource(
       strings = {
         "length not done today, tape's gone missing => length=not-examined",
+        "i didn't look in the mouth for the palate, she's only just been fed =>"
+            + " palate=not-examined",
         "i haven't measured the length, she's wriggling like an eel => length=not-examined",
         "stepping, not examined, dad's just got the baby settled => stepping=not-examined",
         "i'm not going to do stepping, she's exhausted => stepping=not-examined",

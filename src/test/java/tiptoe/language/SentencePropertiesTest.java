@@ -329,7 +329,10 @@ class SentencePropertiesTest {
     for (String text : recorded) {
       Set<String> before = benchmark.recorded(text);
       // Behind a turn, or in what is only thought, the denial is of something else.
-      if (before.size() != 1 || text.contains(" but ") || text.contains(" i think ")) {
+      if (before.size() != 1
+          || text.contains(" but ")
+          || text.contains(", just ")
+          || text.contains(" i think ")) {
         continue;
       }
       for (String verb : List.of("is", "are", "feels", "looks")) {

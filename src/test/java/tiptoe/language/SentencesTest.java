@@ -112,6 +112,10 @@ class SentencesTest {
     "written/registrar-mumbai, 0.95, 0.96, 0, 4",
     "written/consultant-oxford, 0.82, 0.87, 0, 2",
     "written/midwife-limerick, 0.72, 0.82, 1, 3",
+    "written/midwife-swansea, 0.93, 0.96, 0, 0",
+    "written/pediatrician-boston, 0.90, 0.94, 0, 1",
+    "written/registrar-dundee, 0.97, 0.97, 0, 1",
+    "written/talk-five, 0, 0, 0, 2",
     "told/facts, 0.92, 0.95, 0, 0",
     "told/not-of-the-baby, 0.60, 0.60, 0, 9"
   })

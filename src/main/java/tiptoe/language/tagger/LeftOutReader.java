@@ -128,6 +128,11 @@ final class LeftOutReader {
         at += length;
         continue;
       }
+      if (isSought(at)) {
+        structure.clear();
+        at++;
+        continue;
+      }
       if (isReason(at)) {
         behind = at;
         break;
@@ -195,6 +200,13 @@ final class LeftOutReader {
         .filter(SIDES::contains)
         .reduce((first, last) -> last)
         .ifPresent(said -> side = Side.of(said));
+  }
+
+  // "Didn't look in the mouth for the palate": that alone, not all that is there.
+  private boolean isSought(int at) {
+    return words.get(at).equals("for")
+        && steps(structure).isEmpty()
+        && !steps(words.subList(at + 1, breaks.to(at))).isEmpty();
   }
 
   private boolean isReason(int at) {
@@ -578,8 +590,31 @@ final class LeftOutReader {
   }
 
   // "If the baby screams, the murmur is not assessed", "it says hips not examined"
+  // Or told of somebody else, or taken back at the end ("…, no").
   private boolean isSupposed(int from) {
-    return words.subList(0, from).stream().anyMatch(word -> isListed("not-stated", word));
+    return words.subList(0, from).stream().anyMatch(word -> isListed("not-stated", word))
+        || items.stream().anyMatch(item -> item.to() <= from && isOfOthers(item))
+        || isTakenBack(from);
+  }
+
+  // "His brother had a red reflex, couldn't get it"; but "mum, …" is spoken to.
+  private boolean isOfOthers(WordItem item) {
+    return item.kind() == WordItem.Kind.FOREIGN
+        && chunk(breaks.from(item.from()), breaks.to(item.from())).stream()
+            .anyMatch(
+                beside ->
+                    beside.kind() == WordItem.Kind.PART || beside.kind() == WordItem.Kind.FINDING);
+  }
+
+  private boolean isTakenBack(int from) {
+    int begin = breaks.from(words.size() - 1);
+    List<WordItem> last =
+        chunk(begin, words.size()).stream().filter(item -> !item.isEmpty()).toList();
+    return begin > from
+        && !last.isEmpty()
+        && last.stream()
+            .allMatch(
+                item -> item.kind() == WordItem.Kind.NOT || item.kind() == WordItem.Kind.DOUBT);
   }
 
   private List<WordItem> chunk(int from, int to) {
