@@ -31,15 +31,13 @@ final class WrongValue {
     if (about == null || wrong.getValue() == null) {
       return wrong.getMessage();
     }
+    Throwable why = wrong.getCause();
+    boolean unread = why instanceof TypeConversionException && !(why instanceof Told);
     Optional<String> choices = choices(about);
-    boolean unread =
-        wrong.getCause() instanceof TypeConversionException && !(wrong.getCause() instanceof Told);
     return choices.isEmpty() && !unread
         ? wrong.getMessage()
         : choices.map(any -> "expected " + any + behind(about)).orElseGet(() -> expected(about))
-            + ", found '"
-            + wrong.getValue()
-            + "'";
+            + ", found '%s'".formatted(wrong.getValue());
   }
 
   private static String expected(ArgSpec about) {
