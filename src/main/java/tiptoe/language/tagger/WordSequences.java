@@ -32,8 +32,6 @@ import tiptoe.protocol.Protocol;
  * backing off from a word, since any word can begin the next one.
  */
 public final class WordSequences {
-  static final String FINDINGS = "said.txt";
-  static final String TALK = "talk.txt";
   private static final long SEED = 11;
 
   /** Changed whenever words are counted in another way. */
@@ -138,7 +136,7 @@ public final class WordSequences {
 
   /** What is said of findings and what is said beside them. */
   static List<String> said() {
-    return Stream.of(FINDINGS, TALK)
+    return Stream.of(TalkModel.SAID, TalkModel.TALK)
         .flatMap(file -> Shipped.lines(Interpreter.class, file).stream())
         .filter(line -> !line.startsWith("#") && !line.isBlank())
         .toList();
@@ -215,10 +213,6 @@ public final class WordSequences {
     }
     double unseen = seen.unseen();
     return word -> (seen.of(word) + unseen * less.applyAsDouble(word)) / (seen.all + unseen);
-  }
-
-  boolean knows(String word) {
-    return words.of.containsKey(word);
   }
 
   // As an automaton
