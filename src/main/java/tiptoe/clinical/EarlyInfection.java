@@ -1,8 +1,6 @@
 package tiptoe.clinical;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -113,9 +111,7 @@ record EarlyInfection(
     static final Framework SHIPPED = read();
 
     private static Framework read() {
-      ObjectMapper yaml = new ObjectMapper(new YAMLFactory());
-      JsonNode file =
-          Shipped.read(yaml, EarlyInfection.class, "early-infection.yaml", JsonNode.class);
+      JsonNode file = Shipped.yaml(EarlyInfection.class, "early-infection.yaml", JsonNode.class);
       Set<String> rules =
           Rules.standard().flags().stream().map(Rules.FlagRule::id).collect(Collectors.toSet());
       ConditionReader reader = new ConditionReader(Protocol.standard(), rules);

@@ -37,8 +37,7 @@ final class RulesReader {
   }
 
   static Rules readShipped() {
-    return read(
-        Shipped.read(YAML, RulesReader.class, SHIPPED, JsonNode.class), Protocol.standard());
+    return read(Shipped.yaml(RulesReader.class, SHIPPED, JsonNode.class), Protocol.standard());
   }
 
   static Rules read(String yaml, Protocol protocol) throws IOException {

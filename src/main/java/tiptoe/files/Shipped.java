@@ -1,6 +1,8 @@
 package tiptoe.files;
 
+import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -9,6 +11,11 @@ import java.util.List;
 
 /** The files that come inside the program. */
 public final class Shipped {
+  private static final ObjectMapper YAML =
+      new ObjectMapper(new YAMLFactory())
+          .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+          .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES);
+
   private Shipped() {}
 
   /** The text of a file that stands beside a class. */
@@ -20,10 +27,10 @@ public final class Shipped {
     }
   }
 
-  /** What a file says, in the format of a mapper. */
-  public static <T> T read(ObjectMapper mapper, Class<?> beside, String name, Class<T> type) {
+  /** What a YAML file says, in which no part of the type may be missing or unknown. */
+  public static <T> T yaml(Class<?> beside, String name, Class<T> type) {
     try (InputStream in = beside.getResourceAsStream(name)) {
-      return mapper.readValue(in, type);
+      return YAML.readValue(in, type);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -1,9 +1,6 @@
 package tiptoe.language;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
-import com.fasterxml.jackson.databind.DeserializationFeature;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import java.util.List;
 import java.util.Locale;
 import tiptoe.files.Shipped;
@@ -18,11 +15,6 @@ import tiptoe.files.Shipped;
 public record TalkLimits(
     @JsonProperty("offered-from") double offeredFrom,
     @JsonProperty("silent-from") double silentFrom) {
-  private static final String SHIPPED = "talk.yaml";
-  private static final ObjectMapper YAML =
-      new ObjectMapper(new YAMLFactory())
-          .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
-          .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES);
 
   public TalkLimits {
     if (!(offeredFrom <= silentFrom)) {
@@ -32,7 +24,7 @@ public record TalkLimits(
   }
 
   public static TalkLimits shipped() {
-    return Shipped.read(YAML, TalkLimits.class, SHIPPED, TalkLimits.class);
+    return Shipped.yaml(TalkLimits.class, "talk.yaml", TalkLimits.class);
   }
 
   /**

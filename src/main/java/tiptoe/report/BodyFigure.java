@@ -1,7 +1,5 @@
 package tiptoe.report;
 
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -42,9 +40,7 @@ final class BodyFigure {
   private record Marks(Map<String, Place> marks) {}
 
   private static final Map<String, Place> PLACES =
-      Shipped.read(
-              new ObjectMapper(new YAMLFactory()), BodyFigure.class, "body-marks.yaml", Marks.class)
-          .marks();
+      Shipped.yaml(BodyFigure.class, "body-marks.yaml", Marks.class).marks();
 
   /** Arms, legs, trunk and head: back to front. */
   private static final String BODY = String.join("", Shipped.lines(BodyFigure.class, "body.svg"));

@@ -1,9 +1,6 @@
 package tiptoe.session;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
-import com.fasterxml.jackson.databind.DeserializationFeature;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -56,12 +53,6 @@ record Sureness(
   private static final double MOST_SUPPORT = 4;
 
   private static final Map<String, String> SOUNDS_LIKE = Map.of("can", "can't", "can't", "can");
-
-  private static final String SHIPPED = "sureness.yaml";
-  private static final ObjectMapper YAML =
-      new ObjectMapper(new YAMLFactory())
-          .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
-          .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES);
 
   /**
    * Weights for what phrases state.
@@ -141,7 +132,7 @@ record Sureness(
   }
 
   static Sureness shipped() {
-    return Shipped.read(YAML, Sureness.class, SHIPPED, Sureness.class);
+    return Shipped.yaml(Sureness.class, "sureness.yaml", Sureness.class);
   }
 
   /**

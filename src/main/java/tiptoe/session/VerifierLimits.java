@@ -1,9 +1,6 @@
 package tiptoe.session;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
-import com.fasterxml.jackson.databind.DeserializationFeature;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import tiptoe.files.Shipped;
 
 /**
@@ -32,11 +29,6 @@ public record VerifierLimits(
     @JsonProperty("free-words") int freeWords,
     @JsonProperty("free-seconds") double freeSeconds,
     @JsonProperty("free-better-by") double freeBetterBy) {
-  private static final String SHIPPED = "verifier.yaml";
-  private static final ObjectMapper YAML =
-      new ObjectMapper(new YAMLFactory())
-          .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
-          .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES);
 
   public VerifierLimits {
     atMost("contested-from", acceptedFrom, contestedFrom);
@@ -51,6 +43,6 @@ public record VerifierLimits(
   }
 
   static VerifierLimits shipped() {
-    return Shipped.read(YAML, VerifierLimits.class, SHIPPED, VerifierLimits.class);
+    return Shipped.yaml(VerifierLimits.class, "verifier.yaml", VerifierLimits.class);
   }
 }

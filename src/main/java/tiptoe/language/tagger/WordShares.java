@@ -1,19 +1,16 @@
 package tiptoe.language.tagger;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import tiptoe.files.Shipped;
+import tiptoe.language.Interpreter;
 
 /** How often words are said, and follow each other, in everyday speech. */
 final class WordShares {
-  private static final String FILE = "/tiptoe/language/word-shares.txt";
+  private static final String FILE = "word-shares.txt";
   private static final double MILLION = 1e6;
   private static final double TEN_THOUSAND = 1e4;
 
@@ -22,16 +19,14 @@ final class WordShares {
 
   private WordShares() {}
 
-  static List<String> text() throws IOException {
-    try (InputStream in = WordShares.class.getResourceAsStream(FILE);
-        BufferedReader lines =
-            new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
-      return lines.lines().filter(line -> !line.startsWith("#")).toList();
-    }
+  static List<String> text() {
+    return Shipped.lines(Interpreter.class, FILE).stream()
+        .filter(line -> !line.startsWith("#"))
+        .toList();
   }
 
   /** The words this project ships. */
-  static WordShares shipped() throws IOException {
+  static WordShares shipped() {
     WordShares all = new WordShares();
     for (String line : text()) {
       String[] parts = line.split(" ");

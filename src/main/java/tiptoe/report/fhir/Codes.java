@@ -1,7 +1,5 @@
 package tiptoe.report.fhir;
 
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -47,8 +45,7 @@ record Codes(
   static final String PROGRAMME = "urn:tiptoe:programme";
   static final String SECTIONS = "urn:tiptoe:section";
 
-  static final Codes SHIPPED =
-      Shipped.read(new ObjectMapper(new YAMLFactory()), Codes.class, "codes.yaml", Codes.class);
+  static final Codes SHIPPED = Shipped.yaml(Codes.class, "codes.yaml", Codes.class);
 
   /**
    * A coded measurement.
