@@ -1,9 +1,6 @@
 package tiptoe.language;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
-
 import java.io.IOException;
-import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -31,9 +28,7 @@ class HeadingsTest {
         "cord, two vessels, not three => cord-vessels=two"
       })
   void readsWhatIsSaidOfAName(String row) {
-    SentenceBenchmark.Count count = benchmark.count(List.of(row));
-    assertEquals(0, count.recordedWrong + count.offeredWrong, count.notes::toString);
-    assertEquals(count.statements, count.recordedRight, count.notes::toString);
+    benchmark.assertRecorded(row);
   }
 
   @ParameterizedTest
@@ -46,7 +41,6 @@ class HeadingsTest {
         "cord, not my favourite"
       })
   void recordsNothingWhereItMayBeSaidOfSomethingElse(String sentence) {
-    SentenceBenchmark.Count count = benchmark.count(List.of(sentence + " => none"));
-    assertEquals(0, count.talkRecorded + count.talkAsked, count.notes::toString);
+    benchmark.assertNothingRecorded(sentence);
   }
 }

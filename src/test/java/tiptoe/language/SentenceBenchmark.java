@@ -1,5 +1,7 @@
 package tiptoe.language;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadMXBean;
@@ -140,6 +142,20 @@ public final class SentenceBenchmark {
       read(sides[0].strip(), expected, count);
     }
     return count;
+  }
+
+  /** Holds that all of a row is recorded, and nothing else recorded or offered. */
+  void assertRecorded(String row) {
+    Count count = count(List.of(row));
+    assertEquals(0, count.recordedWrong + count.offeredWrong, count.notes::toString);
+    assertEquals(0, count.talkRecorded, count.notes::toString);
+    assertEquals(count.statements, count.recordedRight, count.notes::toString);
+  }
+
+  /** Holds that nothing of a text is recorded or asked. */
+  void assertNothingRecorded(String text) {
+    Count count = count(List.of(text));
+    assertEquals(0, count.talkRecorded + count.talkAsked, count.notes::toString);
   }
 
   /** The line without the commas of its sentence. */

@@ -203,9 +203,7 @@ class SentencesTest {
         "haven't done the moro yet, palate intact => moro=not-examined;palate=intact"
       })
   void recordsAtOnceWhereEveryWordIsAccountedFor(String row) {
-    SentenceBenchmark.Count count = benchmark.count(List.of(row));
-    assertEquals(count.statements, count.recordedRight, () -> count.notes.toString());
-    assertEquals(0, count.recordedWrong, () -> count.notes.toString());
+    benchmark.assertRecorded(row);
   }
 
   /** As it is heard, without commas. */
@@ -224,9 +222,7 @@ class SentencesTest {
         "easy breathing no recession => breathing=easy"
       })
   void findsWhereWhatIsSaidInOneBreathBeginsAnew(String row) {
-    SentenceBenchmark.Count count = benchmark.count(List.of(row));
-    assertEquals(count.statements, count.recordedRight, () -> count.notes.toString());
-    assertEquals(0, count.recordedWrong, () -> count.notes.toString());
+    benchmark.assertRecorded(row);
   }
 
   /** Authors without their commas: what is recorded at least, and wrongly at most. */
@@ -255,8 +251,7 @@ class SentencesTest {
         "no jaundice, you lot are flobbery => jaundice=none"
       })
   void recordsWhatIsCertainBesideWordsThatCannotChangeIt(String row) {
-    SentenceBenchmark.Count count = benchmark.count(List.of(row));
-    assertEquals(count.statements, count.recordedRight, () -> count.notes.toString());
+    benchmark.assertRecorded(row);
   }
 
   @ParameterizedTest
@@ -305,8 +300,7 @@ class SentencesTest {
         "haven't you done the moro, doctor"
       })
   void recordsNothingOfWhatIsHalfADoubtAQuestionOrNotOfThisBaby(String text) {
-    SentenceBenchmark.Count count = benchmark.count(List.of(text));
-    assertEquals(0, count.talkRecorded + count.talkAsked, () -> count.notes.toString());
+    benchmark.assertNothingRecorded(text);
   }
 
   @Test

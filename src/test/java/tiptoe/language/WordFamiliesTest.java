@@ -17,12 +17,6 @@ class WordFamiliesTest {
     benchmark = SentenceBenchmark.shipped();
   }
 
-  private static void recordsAsLabelled(String row) {
-    SentenceBenchmark.Count count = benchmark.count(List.of(row));
-    assertEquals(count.statements, count.recordedRight, () -> count.notes.toString());
-    assertEquals(0, count.recordedWrong + count.talkRecorded, () -> count.notes.toString());
-  }
-
   @ParameterizedTest
   @ValueSource(
       strings = {
@@ -55,7 +49,7 @@ class WordFamiliesTest {
         "theek hai, cry is strong, accha => cry=strong"
       })
   void readsWordsInAnyOrderAndForm(String row) {
-    recordsAsLabelled(row);
+    benchmark.assertRecorded(row);
   }
 
   @ParameterizedTest
@@ -69,7 +63,7 @@ class WordFamiliesTest {
         "that's not a bruise, it's a mongolian blue spot => skin=dermal-melanocytosis"
       })
   void recordsWhatIsBenignBesideWhatIsNormal(String row) {
-    recordsAsLabelled(row);
+    benchmark.assertRecorded(row);
   }
 
   @ParameterizedTest
@@ -86,7 +80,7 @@ class WordFamiliesTest {
         "little white spots along the gum line => gums=epstein-pearls"
       })
   void recordsNothingElseOfTheSameWords(String row) {
-    recordsAsLabelled(row);
+    benchmark.assertRecorded(row);
   }
 
   @ParameterizedTest
