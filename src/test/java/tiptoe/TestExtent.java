@@ -5,7 +5,8 @@ import java.util.stream.IntStream;
 
 /**
  * How much of a long test is run: a fixed sample, as {@code mvn verify} does, or much more, as
- * {@code mvn -Pfull verify} does. Every check is in both; only the number of cases differs.
+ * {@code mvn -Pfull verify} does. Every check is in both but those that are {@link FullOnly}; only
+ * the number of cases differs.
  */
 public final class TestExtent {
   private static final boolean FULL = "full".equals(System.getProperty("tiptoe.tests"));

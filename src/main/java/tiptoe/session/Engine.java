@@ -147,6 +147,11 @@ public final class Engine implements AutoCloseable {
     return recognisers.get();
   }
 
+  /** Whether utterances are heard again in free wordings; waits until those are loaded. */
+  boolean hearsFreeWordings() throws IOException {
+    return wordings != null && wordings.await().isPresent();
+  }
+
   /** Hears free speech; its model is loaded when it is first asked for. */
   FreeHearing free() {
     return free;

@@ -18,6 +18,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import tiptoe.FullOnly;
 
 /**
  * Sound through Java Sound, ALSA and a PulseAudio server, as at the bedside: played into a null
@@ -54,6 +55,7 @@ class RealSoundPathTest {
   }
 
   @Test
+  @FullOnly("LiveExamTest mutes the microphone and pulls it out")
   void recordsWhatIsPlayedIntoTheMicrophone() throws Exception {
     Path wav = folder.resolve("melody.wav");
     AudioFile.write(
@@ -91,6 +93,7 @@ class RealSoundPathTest {
   }
 
   @Test
+  @FullOnly("LiveExamTest mutes the microphone and pulls it out")
   void comesBackAfterTheDeviceWasPulledOut() throws Exception {
     await("listening");
     pulse.unplug();
@@ -119,6 +122,7 @@ class RealSoundPathTest {
   }
 
   @Test
+  @FullOnly("LiveExamTest mutes the microphone and pulls it out")
   void noticesThatTheMicrophoneIsMute() throws Exception {
     await("listening");
     await("trouble SILENT");

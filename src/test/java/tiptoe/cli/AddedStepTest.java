@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tiptoe.ChildJava;
+import tiptoe.FullOnly;
 
 /**
  * A step that nobody examines, added as DEVELOPERS.md says: in the protocol and in the grammar of
@@ -75,6 +76,7 @@ class AddedStepTest {
   }
 
   @Test
+  @FullOnly("WardProtocolTest adds steps without a process")
   void isUnderstoodAskedAboutOfferedAndFlagged() throws Exception {
     try (ChildCommands commands = commands()) {
       isUnderstoodAskedAboutOfferedAndFlagged(commands);

@@ -65,7 +65,7 @@ class AttacksTest {
   }
 
   static List<Attack> someAttacks() {
-    return TestExtent.some(attacks().toList(), 3);
+    return TestExtent.some(attacks().toList(), 5);
   }
 
   static Stream<Attack> attacks() {
@@ -368,7 +368,7 @@ class AttacksTest {
     byte[] whole = Files.readAllBytes(exam.journal());
     Random random = new Random(7);
     String to = folder.resolve("flips").toString();
-    for (int flip = 0; flip < TestExtent.of(100, 1000); flip++) {
+    for (int flip = 0; flip < TestExtent.of(40, 1000); flip++) {
       byte[] changed = whole.clone();
       int at = random.nextInt(whole.length);
       changed[at] ^= (byte) (1 << random.nextInt(8));

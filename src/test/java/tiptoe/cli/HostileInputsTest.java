@@ -198,7 +198,7 @@ class HostileInputsTest {
       }
     }
     assertTrue(all.size() >= 300, "inputs: " + all.size());
-    return TestExtent.some(all, 16, 3);
+    return TestExtent.some(all, 24, 3);
   }
 
   @ParameterizedTest(name = "{0}: {1}")

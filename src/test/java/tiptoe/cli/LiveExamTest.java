@@ -18,6 +18,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import tiptoe.FullOnly;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
 import tiptoe.audio.PulseServer;
@@ -122,6 +123,7 @@ class LiveExamTest {
 
   /** The voice says a finding, and the microphone hears it: with no gate it would be recorded. */
   @Test
+  @FullOnly("the one of a microphone that is muted and pulled out is run")
   void whatTheToolSaysItselfIsNotTakenDown() throws Exception {
     Path own = folder.resolve("own.wav");
     AudioFile.write(own, Pcm.join(room(0.5), AudioFile.read(CLIPS.resolve("083.wav")), room(1)));
@@ -148,6 +150,7 @@ class LiveExamTest {
   }
 
   @Test
+  @FullOnly("the one of a microphone that is muted and pulled out is run")
   void anUnknownMicrophoneIsNamedBesideThoseThereAre() throws Exception {
     start("exam", "--plain", "--device", "nosuch", "--data", folder.resolve("data").toString());
     await("expected one microphone named like 'nosuch', found default");
@@ -155,6 +158,7 @@ class LiveExamTest {
   }
 
   @Test
+  @FullOnly("the one of a microphone that is muted and pulled out is run")
   void theSoundCheckHearsTheSentence() throws Exception {
     start("soundcheck");
     await("microphones:");

@@ -14,6 +14,7 @@ import java.util.List;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import tiptoe.ChildJava;
+import tiptoe.FullOnly;
 import tiptoe.exam.Bedside;
 import tiptoe.exam.journal.OpenExam;
 import tiptoe.exam.journal.RecordStore;
@@ -115,6 +116,7 @@ class ReviewTmuxTest extends RealTerminal {
   }
 
   @Test
+  @FullOnly("CrashTest refuses a second process")
   void aSecondReviewerReadsOnlyAndIsToldWhy() throws Exception {
     String record = examined();
     start("LC_ALL=C.UTF-8", "review " + record, "--as", "'Rowan Reed, registrar'");

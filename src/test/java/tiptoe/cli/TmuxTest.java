@@ -15,6 +15,7 @@ import javax.sound.sampled.AudioSystem;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import tiptoe.FullOnly;
 
 /** An examination in a real terminal, which hears a recording. */
 @Tag("hearing")
@@ -54,6 +55,7 @@ class TmuxTest extends RealTerminal {
   }
 
   @Test
+  @FullOnly("ReviewTmuxTest terminates a review")
   void aTerminatedProcessGivesTheTerminalBack() throws Exception {
     start("LC_ALL=C.UTF-8", "exam", "--from", CHEST);
     await(frame -> frame.contains("hearing: "));
@@ -65,6 +67,7 @@ class TmuxTest extends RealTerminal {
   }
 
   @Test
+  @FullOnly("the longest of these tests is run, and another way out in ReviewTmuxTest")
   void controlCLeavesAndSaysHowToGoOn() throws Exception {
     start("LC_ALL=C NO_COLOR=1", "exam", "--from", CHEST);
     String frame = await(text -> text.contains("hearing: "));
@@ -76,6 +79,7 @@ class TmuxTest extends RealTerminal {
   }
 
   @Test
+  @FullOnly("CommandsTest has such a recording without a terminal")
   void aRecordingThatCannotBeReadGivesTheTerminalBackAndSaysWhy() throws Exception {
     Path recordings = Files.createDirectory(folder.resolve("recordings"));
     silence(recordings.resolve("1.wav"), 2);
@@ -88,6 +92,7 @@ class TmuxTest extends RealTerminal {
   }
 
   @Test
+  @FullOnly("the longest of these tests is run, and another way out in ReviewTmuxTest")
   void soundThatIsOverShowsTheSummaryThoughTheExaminationHasNotEnded() throws Exception {
     Path recording = folder.resolve("silence.wav");
     silence(recording, 1);
@@ -104,6 +109,7 @@ class TmuxTest extends RealTerminal {
   }
 
   @Test
+  @FullOnly("FramesTest draws them, and another test here resizes")
   void aSmallTerminalSaysWhatItLacksAPauseIsReadFromAfarAndChatterOfALibraryIsToldAfterwardsOnly()
       throws Exception {
     Path descriptor = Path.of("/proc/self/fd/2");
@@ -140,6 +146,7 @@ class TmuxTest extends RealTerminal {
   }
 
   @Test
+  @FullOnly("RuntimeLibrariesTest hears the same without a terminal")
   void plainPrintsLines() throws Exception {
     start("LC_ALL=C.UTF-8", "exam", "--plain", "--fast", "--from", CLIP);
     await(frame -> frame.contains("exit 0"));

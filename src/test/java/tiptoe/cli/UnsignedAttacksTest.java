@@ -94,7 +94,7 @@ class UnsignedAttacksTest {
     onSound().forEach(attack -> all.add(Arguments.of(false, attack)));
     onSound().forEach(attack -> all.add(Arguments.of(true, attack)));
     onEncrypted().forEach(attack -> all.add(Arguments.of(true, attack)));
-    return TestExtent.some(all, 7, 2).stream();
+    return TestExtent.some(all, 15, 2).stream();
   }
 
   private static Path segment(ExamFolder exam, int number) throws IOException {

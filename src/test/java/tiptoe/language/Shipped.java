@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.util.List;
 import java.util.stream.Stream;
+import tiptoe.OneAtATime;
 import tiptoe.files.ContentCache;
 import tiptoe.files.Sha256;
 import tiptoe.grammar.GrammarSet;
@@ -18,6 +19,8 @@ import tiptoe.protocol.Protocol;
  * The grammars as they are shipped and the tagger trained on them, once for all tests of a process.
  */
 public final class Shipped {
+  private static final Path GRAMMARS = Path.of("grammars");
+
   private static PhraseNetwork network;
   private static TypedText typed;
   private static Tagger tagger;
@@ -26,7 +29,7 @@ public final class Shipped {
 
   public static synchronized PhraseNetwork network() {
     if (network == null) {
-      network = PhraseNetwork.of(GrammarSet.load(Path.of("grammars"), "exam.gram"));
+      network = PhraseNetwork.of(GrammarSet.load(GRAMMARS, "exam.gram"));
     }
     return network;
   }
@@ -40,12 +43,27 @@ public final class Shipped {
 
   public static synchronized Tagger tagger() throws IOException {
     if (tagger == null) {
-      ContentCache taggers = new ContentCache(List.of(Path.of("target/taggers", code())));
       tagger =
-          new TaggerCache(taggers)
-              .get(Path.of("grammars"), network(), Protocol.standard(), typed(), () -> {});
+          OneAtATime.make(
+              "tagger",
+              () ->
+                  new TaggerCache(new ContentCache(List.of(taggers())))
+                      .get(GRAMMARS, network(), Protocol.standard(), typed(), () -> {}));
     }
     return tagger;
+  }
+
+  /** The file of the tagger, trained if it was not yet. */
+  public static Path taggerFile() throws IOException {
+    tagger();
+    try (Stream<Path> files = Files.list(taggers())) {
+      String hash = ContentCache.digits(TaggerCache.hash(GRAMMARS, Protocol.standard()));
+      return files.filter(file -> file.toString().contains(hash)).findFirst().orElseThrow();
+    }
+  }
+
+  private static Path taggers() throws IOException {
+    return Path.of("target/taggers", code());
   }
 
   /** The code that trains, and its texts: a tagger that other code trained is never taken. */

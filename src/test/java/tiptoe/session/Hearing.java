@@ -2,14 +2,19 @@ package tiptoe.session;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import tiptoe.OneAtATime;
 import tiptoe.audio.Pcm;
+import tiptoe.files.ContentCache;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Source;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
+import tiptoe.language.Shipped;
 import tiptoe.session.UtteranceVerifier.Decision;
 import tiptoe.settings.Settings;
 import tiptoe.speech.Hypothesis;
@@ -27,7 +32,16 @@ public final class Hearing {
 
   Hearing(Settings settings) throws IOException {
     understanding = understood();
-    engine = Engine.open(Home.locate(), understanding, null, settings, System.err);
+    engine =
+        OneAtATime.make(
+            "engine",
+            () -> {
+              Engine opened = Engine.open(Home.locate(), understanding, null, settings, System.err);
+              if (!opened.hearsFreeWordings()) {
+                throw new IOException("expected free wordings to be heard");
+              }
+              return opened;
+            });
   }
 
   /** Loaded once for all tests of a process, and freed with it. */
@@ -46,12 +60,23 @@ public final class Hearing {
   public static synchronized Understanding understood() {
     if (understood == null) {
       try {
+        keepTagger();
         understood = Understanding.load(Home.locate());
       } catch (IOException e) {
         throw new UncheckedIOException(e);
       }
     }
     return understood;
+  }
+
+  /** Puts the tagger that this code trains where the program looks for it: training takes long. */
+  private static void keepTagger() throws IOException {
+    byte[] trained = Files.readAllBytes(Shipped.taggerFile());
+    ContentCache cache = ContentCache.beside(Home.locate().folder().resolve("models"));
+    cache.put(
+        Shipped.taggerFile().getFileName().toString(),
+        part -> Files.write(part, trained),
+        kept -> Files.isRegularFile(kept) && Arrays.equals(trained, Files.readAllBytes(kept)));
   }
 
   public Engine engine() {

@@ -61,8 +61,11 @@ public final class WordSequences {
   private static final double GAIN = 0.4;
 
   private final Counts words = new Counts();
-  private final Map<String, Counts> pairs = new TreeMap<>();
-  private final Map<String, Map<String, Counts>> triples = new TreeMap<>();
+  private final Map<String, Counts> pairs = new HashMap<>();
+  private final Map<String, Map<String, Counts>> triples = new HashMap<>();
+
+  /** How likely a word is anywhere, once all is counted. */
+  private final Map<String, Double> alone = new HashMap<>();
 
   /** How likely a word is behind another, once all is counted; each of thousands of pairs asks. */
   private final Map<String, ToDoubleFunction<String>> behind = new HashMap<>();
@@ -71,28 +74,49 @@ public final class WordSequences {
   private final WordShares everyday;
   private double everydayAll;
 
-  /** Weighted counts of what follows something. */
-  static final class Counts {
-    final SortedMap<String, Double> of = new TreeMap<>();
-    double all;
+  /** Weighted counts of what follows something: millions are added, and put in order once. */
+  private static final class Counts {
+    private final Map<String, double[]> of = new HashMap<>();
+    private List<String> words;
+    private double all;
 
     void add(String word, double times) {
-      of.merge(word, times, Double::sum);
+      double[] count = of.get(word);
+      if (count == null) {
+        count = new double[1];
+        of.put(word, count);
+        words = null;
+      }
+      count[0] += times;
       all += times;
     }
 
     double of(String word) {
-      return of.getOrDefault(word, 0.0);
+      double[] count = of.get(word);
+      return count == null ? 0 : count[0];
+    }
+
+    boolean holds(String word) {
+      return of.containsKey(word);
+    }
+
+    /** In the order of the alphabet, so that all sums are the same each time. */
+    List<String> words() {
+      if (words == null) {
+        words = of.keySet().stream().sorted().toList();
+      }
+      return words;
     }
 
     /** How much the words not seen count: as much as how many different ones were. */
     double unseen() {
-      return of.values().stream().mapToDouble(times -> Math.min(1, times)).sum();
+      return words().stream().mapToDouble(word -> Math.min(1, of(word))).sum();
     }
   }
 
   private WordSequences(Predicate<String> sayable, WordShares everyday) {
-    this.sayable = sayable;
+    Map<String, Boolean> asked = new HashMap<>();
+    this.sayable = word -> asked.computeIfAbsent(word, sayable::test);
     this.everyday = everyday;
   }
 
@@ -123,7 +147,7 @@ public final class WordSequences {
     lexicon.terms().forEach(term -> all.count(term.words(), LISTED));
     all.everyday.shares().keySet().forEach(word -> all.count(word, 0));
     all.everydayAll =
-        all.words.of.keySet().stream()
+        all.words.words().stream()
             .mapToDouble(word -> all.everyday.shares().getOrDefault(word, 0.0))
             .sum();
     return all;
@@ -161,7 +185,7 @@ public final class WordSequences {
       }
       if (known && second != null && first != null) {
         triples
-            .computeIfAbsent(first, w -> new TreeMap<>())
+            .computeIfAbsent(first, w -> new HashMap<>())
             .computeIfAbsent(second, w -> new Counts())
             .add(word, times);
       }
@@ -172,9 +196,12 @@ public final class WordSequences {
 
   // How likely a word is
 
-  double alone(String word) {
-    return (1 - EVERYDAY) * words.of(word) / words.all
-        + EVERYDAY * everyday.shares().getOrDefault(word, 0.0) / everydayAll;
+  private double alone(String word) {
+    return alone.computeIfAbsent(
+        word,
+        w ->
+            (1 - EVERYDAY) * words.of(w) / words.all
+                + EVERYDAY * everyday.shares().getOrDefault(w, 0.0) / everydayAll);
   }
 
   /** Behind one word, or at the start of a sentence. */
@@ -187,7 +214,7 @@ public final class WordSequences {
     double listed = 0;
     double listedAlone = 0;
     for (Map.Entry<String, Double> one : usual.entrySet()) {
-      if (words.of.containsKey(one.getKey())) {
+      if (words.holds(one.getKey())) {
         listed += one.getValue();
         listedAlone += everyday.shares().getOrDefault(one.getKey(), 0.0) / everydayAll;
       }
@@ -254,39 +281,41 @@ public final class WordSequences {
 
   private WordAutomaton automaton() {
     Map<String, Kept> one = new TreeMap<>();
-    for (String before : words.of.keySet()) {
+    for (String before : words.words()) {
       one.put(before, kept(before, alone(before) * words.all));
     }
     one.put(START, kept(START, pairs.get(START).all));
     Map<String, Map<String, Kept>> two = new TreeMap<>();
     Map<String, Integer> numbers = new HashMap<>();
-    words.of.keySet().forEach(word -> numbers.put(word, numbers.size() + 1));
+    words.words().forEach(word -> numbers.put(word, numbers.size() + 1));
     numbers.put(START, numbers.size() + 1);
-    triples.forEach(
-        (first, all) ->
-            all.forEach(
-                (second, seen) -> {
-                  Kept less = one.get(second);
-                  Kept kept =
-                      kept(
-                          seen.all,
-                          seen.of.keySet(),
-                          behind(first, second),
-                          word -> less.of(word, alone(word)));
-                  boolean isReached = one.get(first).likely().containsKey(second);
-                  if (isReached && !kept.likely().isEmpty()) {
-                    two.computeIfAbsent(first, w -> new TreeMap<>()).put(second, kept);
-                    numbers.put(first + " " + second, numbers.size() + 1);
-                  }
-                }));
+    new TreeMap<>(triples)
+        .forEach(
+            (first, all) ->
+                new TreeMap<>(all)
+                    .forEach(
+                        (second, seen) -> {
+                          Kept less = one.get(second);
+                          Kept kept =
+                              kept(
+                                  seen.all,
+                                  seen.words(),
+                                  behind(first, second),
+                                  word -> less.of(word, alone(word)));
+                          boolean isReached = one.get(first).likely().containsKey(second);
+                          if (isReached && !kept.likely().isEmpty()) {
+                            two.computeIfAbsent(first, w -> new TreeMap<>()).put(second, kept);
+                            numbers.put(first + " " + second, numbers.size() + 1);
+                          }
+                        }));
     List<State> states = new ArrayList<>();
     states.add(
         new State(
             Float.POSITIVE_INFINITY,
-            words.of.keySet().stream()
+            words.words().stream()
                 .map(word -> new Arc(word, cost(alone(word)), numbers.get(word)))
                 .toList()));
-    words.of.keySet().forEach(word -> states.add(state(word, one.get(word), numbers)));
+    words.words().forEach(word -> states.add(state(word, one.get(word), numbers)));
     states.add(state(START, one.get(START), numbers));
     two.forEach(
         (first, all) ->
@@ -303,11 +332,11 @@ public final class WordSequences {
     List<String> seen = new ArrayList<>();
     Counts counts = pairs.get(before);
     if (counts != null) {
-      seen.addAll(counts.of.keySet());
+      seen.addAll(counts.words());
     }
     everyday.behind(before).keySet().stream()
-        .filter(words.of::containsKey)
-        .filter(word -> counts == null || !counts.of.containsKey(word))
+        .filter(words::holds)
+        .filter(word -> counts == null || !counts.holds(word))
         .forEach(seen::add);
     return kept(times, seen, behind(before), this::alone);
   }

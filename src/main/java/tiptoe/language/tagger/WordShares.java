@@ -14,7 +14,7 @@ final class WordShares {
   private static final double MILLION = 1e6;
   private static final double TEN_THOUSAND = 1e4;
 
-  private final SortedMap<String, Double> shares = new TreeMap<>();
+  private final Map<String, Double> shares = new HashMap<>();
   private final Map<String, SortedMap<String, Double>> next = new HashMap<>();
 
   private WordShares() {}
@@ -41,7 +41,7 @@ final class WordShares {
   }
 
   /** Word to its share of all that is said. */
-  SortedMap<String, Double> shares() {
+  Map<String, Double> shares() {
     return shares;
   }
 

@@ -55,13 +55,13 @@ class CrashTest {
    */
   @Test
   void noStatementThatWasShownIsLostHoweverOftenItIsKilled() throws Exception {
-    kill(TestExtent.of(6, 40), data);
+    kill(TestExtent.of(3, 40), data);
   }
 
   /** The same on a real disk, where a process can also be killed while it waits for it. */
   @Test
   void noStatementIsLostWhileTheDiskIsWaitedFor(@TempDir Path disk) throws Exception {
-    kill(TestExtent.of(3, 15), disk);
+    kill(TestExtent.of(2, 15), disk);
   }
 
   private void kill(int kills, Path disk) throws Exception {

@@ -26,6 +26,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import tiptoe.TestExtent;
 
 /** Against a server that says, byte for byte, what none should; each exchange has its deadline. */
 class HostileServerTest {
@@ -148,7 +149,8 @@ class HostileServerTest {
   }
 
   private void send(Outbox outbox, Credentials credentials) {
-    Sender sender = new Sender(outbox, credentials, 2, Duration.ofSeconds(2), pauses::add);
+    Sender sender =
+        new Sender(outbox, credentials, 2, Duration.ofSeconds(TestExtent.of(1, 2)), pauses::add);
     assertTimeoutPreemptively(Duration.ofSeconds(30), () -> sender.send(letter()));
   }
 
