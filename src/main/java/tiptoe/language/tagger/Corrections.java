@@ -32,25 +32,19 @@ final class Corrections {
     List<String> words = breaks.words();
     if (lexicon.isListed("hesitates", words.get(at))) {
       int next = at + 1 < words.size() && breaks.at(at + 1) ? at + 2 : at + 1;
-      int behind = next < words.size() ? end(breaks, next, puts) : next;
-      if (behind > next) {
-        return behind;
+      int end = next < words.size() ? end(breaks, next, puts) : next;
+      if (end > next) {
+        return end;
       }
     }
+    List<String> behind = words.subList(at, words.size());
     int longest =
-        TERMS.stream()
-            .flatMap(list -> lexicon.list(list).stream())
-            .filter(term -> at + term.size() <= words.size())
-            .filter(term -> words.subList(at, at + term.size()).equals(term))
-            .mapToInt(List::size)
-            .filter(
-                size -> size > 1 || breaks.at(at - 1) && (breaks.at(at + 1) || puts.test(at + 1)))
-            .max()
-            .orElse(0);
-    if (longest == 0) {
-      return breaks.isBareNo(at) ? at + 1 : owned(breaks, at);
+        TERMS.stream().mapToInt(list -> lexicon.longest(list, behind)).reduce(0, Math::max);
+    boolean alone = breaks.at(at - 1) && (breaks.at(at + 1) || puts.test(at + 1));
+    if (longest > 1 || longest == 1 && alone) {
+      return at + longest;
     }
-    return at + longest;
+    return breaks.isBareNo(at) ? at + 1 : owned(breaks, at);
   }
 
   // "I misread that", "let me redo that"
@@ -90,18 +84,11 @@ final class Corrections {
     // "Well, no"
     boolean no =
         said.stream().noneMatch(word -> lexicon.isListed("exclaims", word))
-            && said.contains("no")
+            && chunk.stream().anyMatch(item -> item.kind() == WordItem.Kind.NOT)
             && chunk.stream()
                 .allMatch(
                     item ->
-                        item.isEmpty()
-                            || item.kind() == WordItem.Kind.NOT && item.to() == item.from() + 1)
-            && chunk.stream()
-                .filter(item -> item.kind() == WordItem.Kind.NOT)
-                .map(item -> said(words, item))
-                .distinct()
-                .toList()
-                .equals(List.of(List.of("no")));
+                        item.isEmpty() || item.kind() == WordItem.Kind.NOT && isNo(words, item));
     return no
         || bare && said.size() == 1 && lexicon.isListed("alone", said.get(0))
         || bare && (lexicon.says("takes-back", said) || said.stream().anyMatch(this::isSlip));
@@ -144,8 +131,8 @@ final class Corrections {
     };
   }
 
-  private static List<String> said(List<String> words, WordItem item) {
-    return words.subList(item.from(), item.to());
+  private static boolean isNo(List<String> words, WordItem item) {
+    return words.subList(item.from(), item.to()).equals(List.of("no"));
   }
 
   private static WordItem one(List<WordItem> chunk) {
@@ -158,28 +145,23 @@ final class Corrections {
     List<WordItem> joined = new ArrayList<>();
     int last = -1;
     for (WordItem item : items) {
-      boolean leads =
-          item.kind() == WordItem.Kind.CORRECTION
-              && !joined.isEmpty()
-              && said(words, joined.get(joined.size() - 1)).equals(List.of("no"));
-      if (leads) {
-        int from = joined.remove(joined.size() - 1).from();
-        joined.add(WordItem.of(WordItem.Kind.CORRECTION, from, item.to()));
-        last = joined.size() - 1;
+      if (item.kind() != WordItem.Kind.CORRECTION) {
+        joined.add(item);
         continue;
       }
-      boolean joins =
+      int size = joined.size();
+      boolean goesOn =
           last >= 0
-              && joined.subList(last + 1, joined.size()).stream()
+              && joined.subList(last + 1, size).stream()
                   .allMatch(one -> one.isEmpty() || one.kind() == WordItem.Kind.COMMA);
-      if (item.kind() == WordItem.Kind.CORRECTION && joins) {
-        int from = joined.get(last).from();
-        joined.subList(last, joined.size()).clear();
-        joined.add(WordItem.of(WordItem.Kind.CORRECTION, from, item.to()));
-      } else {
-        joined.add(item);
-        last = item.kind() == WordItem.Kind.CORRECTION ? joined.size() - 1 : last;
-      }
+      boolean led = size > 0 && isNo(words, joined.get(size - 1));
+      last = led ? size - 1 : goesOn ? last : size;
+      WordItem one =
+          last == size
+              ? item
+              : WordItem.of(WordItem.Kind.CORRECTION, joined.get(last).from(), item.to());
+      joined.subList(last, size).clear();
+      joined.add(one);
     }
     return joined;
   }
