@@ -18,6 +18,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tiptoe.ChildJava;
+import tiptoe.FullOnly;
 
 /**
  * All commands in a process that has only the libraries that are shipped, not those of the tests.
@@ -84,6 +85,11 @@ class RuntimeLibrariesTest {
     assertEquals(FORMATS.size(), written(reports));
     assertTrue(run("record", exam).contains("Barlow"));
     assertTrue(run("records").contains(exam));
+  }
+
+  @Test
+  @FullOnly("ReadyCommandTest finds it ready with the libraries of the tests")
+  void isReady() throws Exception {
     run("ready", "--no-microphone");
   }
 

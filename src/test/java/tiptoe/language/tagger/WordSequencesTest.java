@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import tiptoe.FullOnly;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.grammar.WordAutomaton;
 import tiptoe.language.Shipped;
@@ -124,6 +125,7 @@ class WordSequencesTest {
   }
 
   @Test
+  @FullOnly("it is made once")
   void isTheSameEachTime() throws IOException {
     assertEquals(pairs, automaton());
   }
