@@ -194,6 +194,21 @@ record Sureness(
                 .allMatch(phrases::isSure);
   }
 
+  /**
+   * Whether free wordings of the same sound state what phrases do, or may: what they do not state
+   * was hardly ever said where the phrases fit badly too. True where nothing was heard in them.
+   */
+  Predicate<Meaning> borneOut(Hypothesis heard, Function<List<String>, Interpretation> interpret) {
+    if (heard.freely().isEmpty()) {
+      return meaning -> true;
+    }
+    List<Case> cases = ofPhrases(heard, interpret);
+    return meaning ->
+        cases.stream()
+            .filter(one -> one.meaning().equals(meaning))
+            .noneMatch(one -> one.features()[2] + one.features()[3] + one.features()[4] > 0);
+  }
+
   /** What the likeliest phrases state. */
   List<Case> ofPhrases(Hypothesis heard, Function<List<String>, Interpretation> interpret) {
     List<String> words = texts(heard);

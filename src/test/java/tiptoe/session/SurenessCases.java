@@ -31,6 +31,10 @@ import tiptoe.speech.Hypothesis;
  * SurenessCases KEPT SETS
  * </pre>
  *
+ * <p>Their kinds are {@code phrases} that fit, are {@code unfit} and would be offered, or are
+ * {@code ignored}, and what is heard {@code freely}, {@code badly} where no words fit well, and
+ * {@code beside} phrases that fit.
+ *
  * <p>What was said is {@code name.key} beside a recording, or what the text beside it means; talk
  * has neither and states nothing.
  */
@@ -70,11 +74,13 @@ final class SurenessCases {
       Function<List<String>, Interpretation> interpret = this::interpret;
       Outcome outcome = limits.decide(utterance, interpret, false).outcome();
       boolean fits = outcome == Outcome.ACCEPTED || outcome == Outcome.COMMAND;
-      if (fits) {
-        print(row, "phrases", sureness.ofPhrases(utterance, interpret), said);
-      } else if (utterance.freely().isPresent()) {
+      String phrases = outcome == Outcome.UNSURE ? "unfit" : fits ? "phrases" : "ignored";
+      print(row, phrases, sureness.ofPhrases(utterance, interpret), said);
+      if (utterance.freely().isPresent()) {
         Hypothesis free = utterance.freely().get();
-        print(row, "freely", sureness.ofFreeWordings(utterance, free, interpret), said);
+        boolean offered = limits.offered(utterance).isPresent();
+        String freely = fits ? "beside" : offered ? "freely" : "badly";
+        print(row, freely, sureness.ofFreeWordings(utterance, free, interpret), said);
       }
     }
   }

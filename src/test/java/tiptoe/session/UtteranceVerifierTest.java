@@ -192,6 +192,32 @@ class UtteranceVerifierTest {
             false);
   }
 
+  /** A phrase beside other speech, and what the same sound says in any words; limits in use. */
+  @ParameterizedTest(name = "{0}: {1}")
+  @CsvSource(
+      nullValues = "-",
+      value = {"hips, UNSURE, 1", "word, IGNORED, 1", "-, UNSURE, 1", "hips, ACCEPTED, 0"})
+  void phrasesThatFitBadlyAreOfferedOnlyWhereFreeWordingsSayTheSame(
+      String freely, Outcome outcome, double filler) {
+    Hypothesis phrase = utterance(filler, 2, 5.0);
+    Hypothesis heard =
+        freely == null
+            ? phrase
+            : phrase.freely(
+                new Hypothesis(0, 1, List.of(new Word(freely, 0, 1, 1))).weighed(-8, List.of()));
+    assertEquals(
+        outcome,
+        UtteranceVerifier.standard()
+            .decide(heard, UtteranceVerifierTest::murmurInHips, false)
+            .outcome());
+  }
+
+  private static Interpretation murmurInHips(List<String> words) {
+    Meaning states = new Meaning.States(Finding.of("murmur", null, "present"), false);
+    return new Interpretation(
+        words.contains("hips") ? List.of(states) : List.of(), List.of(), Dialogue.START);
+  }
+
   @Test
   void wordsNearlyAsLikelyThatMeanSomethingElsePutAnUtteranceInDoubt() {
     Hypothesis heard = utterance(0, 1, 5.0);

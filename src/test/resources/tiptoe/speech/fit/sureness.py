@@ -22,6 +22,8 @@ NAMES = {
     "phrases": ["share", "support", "added", "nowhere", "single"],
     "freely": ["share", "support", "states", "phrases"],
 }
+# Of phrases those that fit, of free wordings those where phrases do not, however well any words fit.
+KINDS = {"phrases": {"phrases"}, "freely": {"freely", "badly"}}
 BANDS = ((0, 0.5), (0.5, 0.8), (0.8, 0.9), (0.9, 0.95), (0.95, 0.98), (0.98, 2))
 
 
@@ -48,7 +50,7 @@ def main():
     with open(sys.argv[1], encoding="utf-8") as lines:
         cases = [json.loads(line) for line in lines]
     for kind, names in NAMES.items():
-        of = [one for one in cases if one["kind"] == kind]
+        of = [one for one in cases if one["kind"] in KINDS[kind]]
         fit = [one for one in of if FIT.get(one["set"]) == one["split"]]
         held = [one for one in of if FIT.get(one["set"]) != one["split"]]
         threefold = [kind == "freely" and TALK.search(one["set"]) for one in fit]
