@@ -16,7 +16,7 @@ import tiptoe.protocol.Units;
  * @param plausible whether it can stand without being asked about
  * @param bound whether it is less or more than that number; null where it is that number
  */
-record Measurement(double number, boolean plausible, Bound bound) {
+public record Measurement(double number, boolean plausible, Bound bound) {
   Measurement(double number, boolean plausible) {
     this(number, plausible, null);
   }
@@ -63,7 +63,7 @@ record Measurement(double number, boolean plausible, Bound bound) {
   private static final double UNIT_WANTED_FROM = 10;
 
   /** The measurement that these numbers, said one after the other, mean. */
-  static Measurement of(List<SpokenNumber> said, Measure measure) {
+  public static Measurement of(List<SpokenNumber> said, Measure measure) {
     Bound bound = said.get(0).bound();
     if (bound != null && !measure.bounds()) {
       return new Measurement(asSaid(said.get(0)), false);

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import tiptoe.language.Measurement;
 import tiptoe.language.NumberWords;
 import tiptoe.language.SpokenNumber;
 import tiptoe.language.TypedText;
@@ -24,6 +25,9 @@ final class ToldNumbers {
   private static final String GESTATION = "gestation";
   private static final Set<String> OF_BIRTH =
       Set.of("sex", "birth-mode", "first-born", "multiple", "presentation");
+  private static final Set<String> OFFERED =
+      Set.of("vitamin-k", "hepatitis-b", "blood-spot", "hearing-screen");
+  private static final Set<String> WHEN = Set.of("at", "by", "after");
   private static final int TERM = 40;
   private static final int MOST_DAYS_PAST_TERM = 14;
 
@@ -58,8 +62,13 @@ final class ToldNumbers {
         part.all(Kind.NUMBER).stream()
             .filter(number -> !beside.contains(number.from() - part.from()))
             .filter(number -> !isWhich(part, number))
+            .filter(number -> !isWhen(part, number))
             .toList();
-    List<Item> names = part.items.stream().filter(item -> !measured(item).isEmpty()).toList();
+    List<Item> names =
+        part.items.stream()
+            .filter(item -> !measured(item).isEmpty())
+            .filter(item -> !isAgeThen(part, item))
+            .toList();
     if (isRange(numbers)) {
       return all(names);
     }
@@ -106,6 +115,50 @@ final class ToldNumbers {
       part.account(number.from() - 1, number.to());
     }
     return which;
+  }
+
+  // "Skin bilirubin at twenty hours was nine", "vaccine at two hours": when that was.
+  private boolean isWhen(ToldPart part, Item number) {
+    boolean time =
+        Set.of("h", "days").contains(String.valueOf(number.numbers().get(0).unit()))
+            && number.from() > part.from()
+            && WHEN.contains(plain.get(number.from() - 1));
+    boolean ofTests =
+        part.states() && part.stated().stream().allMatch(one -> OFFERED.contains(one.subject()));
+    boolean ofNumbers =
+        part.all(Kind.NUMBER).size() > 1
+            && part.items.stream()
+                .filter(item -> !isAgeThen(part, item))
+                .flatMap(item -> measured(item).stream())
+                .map(this::unit)
+                .anyMatch(unit -> !unit.equals("h"))
+            && part.items.stream()
+                .filter(item -> !isAgeThen(part, item))
+                .flatMap(item -> measured(item).stream())
+                .noneMatch(one -> unit(one).equals("h"));
+    if (time && (ofTests || ofNumbers)) {
+      part.account(number.from() - 1, number.to());
+      part.items.stream()
+          .filter(item -> item.from() == number.to() && isAge(item))
+          .forEach(part::account);
+    }
+    return time && (ofTests || ofNumbers);
+  }
+
+  // "Of life" in "twenty at sixty hours of life"
+  private boolean isAgeThen(ToldPart part, Item item) {
+    return isAge(item)
+        && part.all(Kind.NUMBER).size() > 1
+        && part.all(Kind.NUMBER).stream()
+            .anyMatch(
+                number ->
+                    number.to() == item.from()
+                        && number.from() > part.from()
+                        && WHEN.contains(plain.get(number.from() - 1)));
+  }
+
+  private static boolean isAge(Item item) {
+    return item.abouts().anyMatch(sense -> sense.subject().equals("age"));
   }
 
   private Set<String> all(List<Item> names) {
@@ -183,8 +236,12 @@ final class ToldNumbers {
         : subject;
   }
 
-  private static Map<Item, Item> pairs(List<Item> names, List<Item> numbers) {
+  private Map<Item, Item> pairs(List<Item> names, List<Item> numbers) {
     if (numbers.size() == 1) {
+      Optional<Item> given = names.stream().filter(one -> isFor(numbers.get(0), one)).findFirst();
+      if (given.isPresent()) {
+        return Map.of(given.get(), numbers.get(0));
+      }
       // The last that is named before the number, else the first behind it.
       Item number = numbers.get(0);
       Item name =
@@ -211,6 +268,13 @@ final class ToldNumbers {
       pairs.put(name, number);
     }
     return pairs;
+  }
+
+  // "A maturity score of three for the skin"
+  private boolean isFor(Item number, Item name) {
+    return name.from() > number.to()
+        && Set.of(List.of("for"), List.of("for", "the"))
+            .contains(plain.subList(number.to(), name.from()));
   }
 
   private void state(String subject, Item number, ToldPart part) {
@@ -270,6 +334,20 @@ final class ToldNumbers {
             || NumberWords.readings(said.words()).stream()
                 .anyMatch(n -> step(step).plausible(n) || step(step).plausible(1000 * n));
     return !times && plausible && fits(step, said);
+  }
+
+  /** Whether numbers come to the same, whatever their units: three point one kilos in grams. */
+  boolean isSame(String subject, List<SpokenNumber> one, List<SpokenNumber> other) {
+    if (one.isEmpty() || other.isEmpty() || !isMeasured(subject) || subject.equals(GESTATION)) {
+      return false;
+    }
+    Measure measure = protocol.fact(subject).map(Fact::measure).orElseGet(() -> step(subject));
+    Measurement first = Measurement.of(one, measure);
+    Measurement second = Measurement.of(other, measure);
+    return first.plausible()
+        && second.plausible()
+        && first.bound() == second.bound()
+        && first.number() == second.number();
   }
 
   private Measure step(String id) {
@@ -341,7 +419,7 @@ final class ToldNumbers {
       return Optional.empty();
     }
     if (isThen(part, first) || isOfScan(to)) {
-      if (part.states() && part.stated().stream().allMatch(one -> isOfScan(one.subject()))) {
+      if (part.states() && part.stated().stream().allMatch(one -> isOfPregnancy(one.subject()))) {
         part.account(first.from() - 1, to);
       }
       return Optional.of(List.of());
@@ -394,8 +472,10 @@ final class ToldNumbers {
     return behind < plain.size() && told.isListed("scan", plain.get(behind));
   }
 
-  private static boolean isOfScan(String subject) {
-    return subject.startsWith("antenatal-");
+  private static boolean isOfPregnancy(String subject) {
+    return subject.startsWith("antenatal-")
+        || subject.startsWith("maternal-")
+        || Set.of("group-b-strep", "breech-in-last-month").contains(subject);
   }
 
   private static boolean isWeeksAndDays(List<SpokenNumber> said) {

@@ -78,11 +78,24 @@ final class ToldParts {
       return false;
     }
     boolean says = now.stream().anyMatch(item -> tells(item) || item.kind() == Kind.NUMBER);
+    if (!says && now.stream().anyMatch(item -> item.kind() == Kind.FINDING)) {
+      return tellsOnly(joint);
+    }
     boolean more =
         items.subList(joint + 1, items.size()).stream()
             .takeWhile(item -> !breaks.at(item.from()) && item.kind() != Kind.JOINT)
             .anyMatch(item -> tells(item) || item.kind() == Kind.FINDING);
     return says && (more || !PLAIN_JOINTS.contains(plain.get(items.get(joint).from())));
+  }
+
+  // "Fontanelle's sunken and this baby's refusing every feed"
+  private boolean tellsOnly(int joint) {
+    List<Item> behind =
+        items.subList(joint + 1, items.size()).stream()
+            .takeWhile(item -> !breaks.at(item.from()) && item.kind() != Kind.JOINT)
+            .toList();
+    return behind.stream().anyMatch(Item::isFreeValue)
+        && behind.stream().allMatch(item -> item.kind() == Kind.TOLD || item.kind() == Kind.EMPTY);
   }
 
   private static boolean tells(Item item) {

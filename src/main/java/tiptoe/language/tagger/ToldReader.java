@@ -1,5 +1,6 @@
 package tiptoe.language.tagger;
 
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -52,6 +53,11 @@ final class ToldReader {
   private final ToldNumbers numbers;
   private final Set<String> contested = new TreeSet<>();
 
+  /**
+   * Whether "breech" is told of a time before the birth; "head first" may still be of the birth.
+   */
+  private boolean breechBefore;
+
   /** What is told of another here, so that nothing else may read it as the baby's. */
   private final Set<String> unread = new TreeSet<>();
 
@@ -85,15 +91,17 @@ final class ToldReader {
     if (isOfStranger(words) || isOfStranger(plain)) {
       return new Told(List.of(), words, List.of(), measuredSteps());
     }
+    Optional<ToldApgars.Row> apgars = new ToldApgars(words).row().filter(this::standsAlone);
+    if (apgars.isPresent()) {
+      return withApgars(apgars.get());
+    }
     List<ToldPart> parts =
         new ToldParts(told, new Corrections(lay), words, plain, vocabulary.of(words, plain)).all();
     // "She had her antibiotics, did she"
     if (parts.isEmpty() || told.list("tag").contains(parts.get(parts.size() - 1).of(plain))) {
       return Told.NOTHING;
     }
-    if (wasBreechBefore()) {
-      contested.add("presentation");
-    }
+    breechBefore = wasBreechBefore();
     if (consentsToAnother()) {
       contested.addAll(CONSENT);
     }
@@ -102,10 +110,41 @@ final class ToldReader {
         read(parts, i);
       }
     }
+    new ToldLists(told, protocol, plain, parts).share();
     Told all = new ToldSentence(told, protocol, numbers, words, plain, parts, contested).told();
     all.said().forEach(one -> unread.remove(one.subject()));
     unread.addAll(all.contested());
     return new Told(all.said(), all.rest(), all.open(), unread);
+  }
+
+  // "His brother had", "make sure", "maybe" before it: not known to be of this baby.
+  private boolean standsAlone(ToldApgars.Row row) {
+    Breaks breaks = new Breaks(words);
+    int from = breaks.from(row.from());
+    int to = row.to() < words.size() ? breaks.to(row.to()) : row.to();
+    return !told.says("near", plain.subList(from, to))
+        && vocabulary.of(words, plain).stream()
+            .filter(item -> from <= item.from() && item.to() <= to)
+            .filter(item -> item.to() <= row.from() || row.to() <= item.from())
+            .allMatch(item -> NAMES_NOTHING.contains(item.kind()));
+  }
+
+  // The row by itself, and what is told around it; a correction beside it may be of a score.
+  private Told withApgars(ToldApgars.Row row) {
+    List<String> around = new ArrayList<>(words.subList(0, row.from()));
+    if (row.from() > 0 && row.to() < words.size()) {
+      around.add(TypedText.BREAK);
+    }
+    around.addAll(words.subList(row.to(), words.size()));
+    List<String> said = around.stream().map(ToldLexicon::plain).toList();
+    boolean corrected =
+        new ToldParts(told, new Corrections(lay), around, said, vocabulary.of(around, said))
+            .all().stream().anyMatch(part -> part.corrects);
+    Told rest = new ToldReader(told, vocabulary, lay, protocol, around).read();
+    List<Told.Said> all = new ArrayList<>(rest.said());
+    row.scores()
+        .forEach((step, score) -> all.add(new Told.Said(step, null, List.of(score), !corrected)));
+    return new Told(all, rest.rest(), rest.open(), rest.contested());
   }
 
   // "That baby weighed four kilos", "theatre want someone for a section"; but "the other twin was
@@ -168,6 +207,10 @@ final class ToldReader {
     }
     unread.addAll(numbers.read(part, carried, carriesNumber));
     dropOthers(part);
+    if (breechBefore) {
+      part.drop(one -> one.subject().equals("presentation") && "breech".equals(one.value()));
+      unread.add("presentation");
+    }
     if (part.joined && parts.get(index - 1).leaves(Kind.DENY)) {
       // "No one in the family with bad hips"
       part.stated().stream()
@@ -353,6 +396,9 @@ final class ToldReader {
             } else {
               unread.add(subject);
             }
+          } else if (denials.isEmpty() && value.equals("no")) {
+            // "No beta blockers, no"
+            part.state(new Stated(subject, value, List.of(), false, true));
           } else if (isPlainYes(subject, value)
               && (denials.size() < 2 || allBefore(part, denials))) {
             part.state(new Stated(subject, "no", List.of(), false, true));
@@ -402,7 +448,7 @@ final class ToldReader {
     Map<String, String> values = new LinkedHashMap<>();
     Set<String> several = new LinkedHashSet<>();
     for (Item item : part.all(Kind.TOLD)) {
-      if (isInPhrase(part, item) || isPreposition(part, item)) {
+      if (isInPhrase(part, item) || isPreposition(part, item) || isVisitor(item)) {
         continue;
       }
       List<ToldLexicon.Sense> senses =
@@ -417,7 +463,7 @@ final class ToldReader {
       }
       for (ToldLexicon.Sense sense : meant) {
         String before = values.get(sense.subject());
-        if (before == null || before.equals("yes") && !sense.value().equals("no")) {
+        if (before == null || tellsMore(before, sense.value())) {
           values.put(sense.subject(), sense.value());
         } else if (!before.equals(sense.value()) && !sense.value().equals("yes")) {
           several.add(sense.subject());
@@ -430,6 +476,21 @@ final class ToldReader {
     return values;
   }
 
+  // "The wee girl with the machine"
+  private boolean isVisitor(Item item) {
+    return item.from() > 0
+        && item.to() < plain.size()
+        && plain.get(item.from() - 1).equals("the")
+        && Set.of("with", "from", "who").contains(plain.get(item.to()))
+        && item.match().senses().stream().anyMatch(sense -> sense.subject().equals("sex"));
+  }
+
+  // "Diabetic, gestational", "hearing test done and he passed"
+  private static boolean tellsMore(String before, String value) {
+    return before.equals("yes") && !value.equals("no")
+        || before.equals("done") && value.equals("passed");
+  }
+
   // "Vitamin k's in", but "hepatitis b in mum"
   private boolean isPreposition(ToldPart part, Item item) {
     boolean in = item.length() == 1 && plain.get(item.from()).equals("in");
@@ -437,6 +498,7 @@ final class ToldReader {
         item.from() > part.from()
             && (told.isListed("verbs", plain.get(item.from() - 1))
                 || words.get(item.from() - 1).endsWith("'s")
+                || words.get(item.from() - 1).equals("are")
                 || told.isListed("referral", plain.get(item.from() - 1)));
     return in
         && (!said
@@ -508,7 +570,9 @@ final class ToldReader {
         near.put(sense, distance);
       } else if (!sense.bound()) {
         near.put(sense, UNNAMED);
-      } else if (carried.contains(sense.subject()) && part.namesNothingBut(item)) {
+      } else if (carried.contains(sense.subject())
+          && part.namesNothingBut(item)
+          && !hasObject(item)) {
         near.put(sense, NAMED_BEFORE);
       }
     }
@@ -525,6 +589,13 @@ final class ToldReader {
             == meant.size();
     boolean consent = meant.stream().allMatch(sense -> CONSENT.contains(sense.subject()));
     return several && !((free || consent) && once) ? List.of() : meant;
+  }
+
+  // "We've had a good chat": something else was had than what was spoken of before.
+  private boolean hasObject(Item item) {
+    return item.length() == 1
+        && item.to() < plain.size()
+        && Set.of("a", "an", "some").contains(plain.get(item.to()));
   }
 
   private static int distance(ToldPart part, Item item, String subject, boolean strong) {
@@ -571,11 +642,17 @@ final class ToldReader {
 
   // Of whoever speaks, and not of the baby; but "given me verbal consent", "we've got a girl".
   private boolean isOurs(ToldPart part, Set<String> subjects) {
-    return !CONSENT.containsAll(subjects)
+    return !subjects.stream().allMatch(this::isHandedOn)
         && part.items.stream()
             .filter(item -> item.length() == 1 || item.kind() != Kind.TOLD && !isEmpty(item))
             .filter(item -> !words.get(item.from()).matches("we'(ve|re)"))
             .anyMatch(item -> told.says("ours", plain.subList(item.from(), item.to())));
+  }
+
+  // "Our referral", "given me verbal consent" are of those who speak; "mum told me" is not.
+  private boolean isHandedOn(String subject) {
+    return protocol.fact(subject).filter(Fact::handover).isPresent()
+        && !subject.startsWith("told-");
   }
 
   private static boolean isEmpty(Item item) {

@@ -24,6 +24,8 @@ final class ToldSentence {
   private static final Set<List<String>> APOLOGIES =
       Set.of(List.of("sorry"), List.of("hang", "on"), List.of("hold", "on"));
 
+  private static final int LONGEST_DOUBT = 6;
+
   private final ToldLexicon told;
   private final Protocol protocol;
   private final ToldNumbers numbers;
@@ -154,6 +156,8 @@ final class ToldSentence {
       boolean denies =
           !part.corrects
               && !part.answers
+              && !agrees(i)
+              && !isAside(part)
               && !isPlan(part)
               && !part.states()
               && !part.isEmpty()
@@ -166,6 +170,21 @@ final class ToldSentence {
       }
     }
     parts.forEach(part -> part.drop(one -> contested.contains(one.subject())));
+  }
+
+  // "No diabetes, no"
+  private boolean agrees(int index) {
+    ToldPart before = parts.get(Math.max(0, index - 1));
+    return parts.get(index).of(plain).equals(List.of("no"))
+        && before.states()
+        && before.stated().stream().allMatch(one -> "no".equals(one.value()));
+  }
+
+  // "You've got the toddler at home with granny": too much said to be a doubt or a denial.
+  private boolean isAside(ToldPart part) {
+    return part.to() - part.from() > LONGEST_DOUBT
+        && !part.has(Kind.DENY)
+        && part.items.stream().noneMatch(this::isDenial);
   }
 
   // "We'll sort it out together" takes nothing back.
@@ -220,14 +239,17 @@ final class ToldSentence {
 
   private void settle(String subject, List<Stated> all) {
     List<Stated> distinct = new ArrayList<>();
-    all.stream().filter(one -> distinct.stream().noneMatch(one::says)).forEach(distinct::add);
+    all.stream()
+        .filter(one -> distinct.stream().noneMatch(other -> saysAgain(one, other)))
+        .forEach(distinct::add);
     boolean series =
         protocol.find(subject).filter(step -> step.series()).isPresent()
             && all.subList(1, all.size()).stream().allMatch(Stated::ordered);
     List<String> values = all.stream().map(one -> String.valueOf(one.value())).toList();
     if (distinct.size() == 2 && values.contains("yes") && !values.contains("no")) {
-      parts.forEach(
-          part -> part.drop(one -> one.subject().equals(subject) && "yes".equals(one.value())));
+      drop(subject, "yes");
+    } else if (distinct.size() == 2 && values.contains("done") && values.contains("passed")) {
+      drop(subject, "done");
     } else if (distinct.size() > 1 && !series || !series && mayBeAnother(subject)) {
       contested.add(subject);
       parts.forEach(part -> part.drop(one -> one.subject().equals(subject)));
@@ -237,19 +259,37 @@ final class ToldSentence {
     }
   }
 
-  // A number that stands alone behind it may be the right one.
+  private void drop(String subject, String value) {
+    parts.forEach(
+        part -> part.drop(one -> one.subject().equals(subject) && value.equals(one.value())));
+  }
+
+  // "Three point three one, that's three thousand three hundred and ten grams"
+  private boolean saysAgain(Stated one, Stated other) {
+    return one.says(other) || numbers.isSame(one.subject(), one.numbers(), other.numbers());
+  }
+
+  // A number that stands alone behind it may be the right one, or the same in other words.
   private boolean mayBeAnother(String subject) {
-    boolean stated = false;
+    Stated before = null;
     for (ToldPart part : parts) {
       boolean bare =
           !part.states()
               && !part.replaced
               && part.all(Kind.NUMBER).size() == 1
               && part.consistsOf(NUMBERS);
-      if (stated && bare && protocol.find(subject).isPresent()) {
-        return numbers.mayBe(subject, part.all(Kind.NUMBER).get(0));
+      if (before != null && bare && protocol.find(subject).isPresent()) {
+        Item number = part.all(Kind.NUMBER).get(0);
+        if (!numbers.isSame(subject, before.numbers(), number.numbers())) {
+          return numbers.mayBe(subject, number);
+        }
+        part.replaced = true;
       }
-      stated |= part.states(subject);
+      before =
+          part.stated().stream()
+              .filter(one -> one.subject().equals(subject))
+              .findFirst()
+              .orElse(before);
     }
     return false;
   }

@@ -58,6 +58,19 @@ class ToldReaderTest {
           first baby, born by vacuum, beg pardon, by forceps | birth-mode=forceps first-born=yes
           mummy had diabetes in the pregnancy, gestational | maternal-diabetes=gestational
           this one was breech, sister | presentation=breech
+          told the parents about the heart and the hips | told-heart=yes told-hips=yes
+          the leaflet and the safety net advice were given | leaflet=given safety-net=given
+          urology referral still needs doing, kidney ultrasound too | referral-urology=due renal-scan=due
+          haven't told the parents about the eyes yet | told-eyes=not-yet
+          parents said no thanks to vitamin k | vitamin-k=declined
+          apgars were five, eight and nine at one, five and ten minutes | apgar-10=9.0 apgar-1=5.0 apgar-5=8.0
+          today's weight three point three one, that's three thousand three hundred and ten grams | weight=3.31
+          skin bili at twenty hours was one hundred and forty | bilirubin=140.0
+          was breech at thirty seven weeks and they turned him, so cephalic at delivery | breech-in-last-month=yes presentation=cephalic
+          waters went before any pains started, twenty six hours before the birth | membranes-ruptured=26.0 prelabour-rupture=yes
+          twins, and it was the other one that was lying breech | co-twin-breech=yes multiple=yes
+          no diabetes, mum, no beta blockers, no | maternal-beta-blocker=no? maternal-diabetes=no
+          the wee girl with the machine was round, hearing screen passed | hearing-screen=passed
           term plus three | gestation=40.0+3.0
           born at three point two kilos | birth-weight=3.2
           three point two kilos | weight=3.2

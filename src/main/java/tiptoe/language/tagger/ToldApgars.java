@@ -1,0 +1,137 @@
+package tiptoe.language.tagger;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import tiptoe.language.NumberWords;
+import tiptoe.language.SpokenNumber;
+import tiptoe.language.TypedText;
+
+/**
+ * Reads Apgar scores that are told in a row: "apgars five, eight and nine at one, five and ten
+ * minutes", "six at one minute, eight at five, nine at ten".
+ */
+final class ToldApgars {
+  private static final List<String> MINUTES = List.of("one", "five", "ten");
+  private static final Set<String> NAMES = Set.of("apgar", "apgars");
+  private static final Set<String> BETWEEN =
+      Set.of(TypedText.BREAK, "and", "then", "em", "um", "er", "uh", "eh");
+  private static final Set<String> VERBS =
+      Set.of("were", "was", "are", "is", "of", "score", "scores");
+
+  /** The scores by step, and the words that tell them. */
+  record Row(Map<String, SpokenNumber> scores, int from, int to) {}
+
+  private final List<String> words;
+
+  ToldApgars(List<String> words) {
+    this.words = words;
+  }
+
+  /** The first row in the sentence. */
+  Optional<Row> row() {
+    for (int at = 0; at < words.size(); at++) {
+      Optional<Row> found = NAMES.contains(words.get(at)) ? named(at) : pairs(at, at, 3);
+      if (found.isPresent()) {
+        return found;
+      }
+    }
+    return Optional.empty();
+  }
+
+  private Optional<Row> named(int name) {
+    int first = behindVerbs(name + 1);
+    return together(name, first).or(() -> pairs(name, first, 2));
+  }
+
+  private int behindVerbs(int from) {
+    int at = from;
+    while (at < words.size()
+        && (VERBS.contains(words.get(at)) || BETWEEN.contains(words.get(at)))) {
+      at++;
+    }
+    return at;
+  }
+
+  // "Five, eight and nine at one, five and ten minutes"
+  private Optional<Row> together(int from, int first) {
+    List<String> scores = new ArrayList<>();
+    int at = list(first, scores);
+    if (scores.size() < 2 || at >= words.size() || !words.get(at).equals("at")) {
+      return Optional.empty();
+    }
+    List<String> minutes = new ArrayList<>();
+    int to = list(at + 1, minutes);
+    boolean last = scores.size() == MINUTES.size() && minutes.equals(List.of("ten"));
+    boolean whole =
+        last || scores.size() == minutes.size() && minutes.equals(first(minutes.size()));
+    return whole ? Optional.of(row(scores, from, behindMinutes(to))) : Optional.empty();
+  }
+
+  // "Six at one minute, eight at five"; without its name only all three, the first with its minute.
+  private Optional<Row> pairs(int from, int first, int least) {
+    List<String> scores = new ArrayList<>();
+    int at = first;
+    int to = first;
+    boolean minute = false;
+    while (scores.size() < MINUTES.size() && isPair(at, scores.size())) {
+      scores.add(words.get(at));
+      to = behindMinutes(at + 3);
+      minute |= to > at + 3;
+      at = behindBetween(to);
+    }
+    return scores.size() >= least && (minute || least < MINUTES.size())
+        ? Optional.of(row(scores, from, to))
+        : Optional.empty();
+  }
+
+  private boolean isPair(int at, int number) {
+    return at + 2 < words.size()
+        && isScore(words.get(at))
+        && Set.of("at", "by").contains(words.get(at + 1))
+        && words.get(at + 2).equals(MINUTES.get(number));
+  }
+
+  private int list(int from, List<String> numbers) {
+    int at = from;
+    int to = from;
+    while (at < words.size() && isScore(words.get(at))) {
+      numbers.add(words.get(at));
+      to = at + 1;
+      at = behindBetween(to);
+    }
+    return to;
+  }
+
+  private int behindBetween(int from) {
+    int at = from;
+    while (at < words.size() && BETWEEN.contains(words.get(at))) {
+      at++;
+    }
+    return at;
+  }
+
+  private int behindMinutes(int at) {
+    return at < words.size() && Set.of("minute", "minutes").contains(words.get(at)) ? at + 1 : at;
+  }
+
+  private static boolean isScore(String word) {
+    return NumberWords.BELOW_TWENTY.subList(0, 11).contains(word);
+  }
+
+  private static List<String> first(int count) {
+    return MINUTES.subList(0, Math.min(count, MINUTES.size()));
+  }
+
+  private static Row row(List<String> scores, int from, int to) {
+    Map<String, SpokenNumber> row = new LinkedHashMap<>();
+    List<String> minutes = List.of("apgar-1", "apgar-5", "apgar-10");
+    for (int i = 0; i < scores.size(); i++) {
+      row.put(minutes.get(i), new SpokenNumber(null, List.of(scores.get(i)), null, null));
+    }
+    return new Row(row, from, to);
+  }
+}
