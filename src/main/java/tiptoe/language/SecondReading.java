@@ -40,6 +40,11 @@ public interface SecondReading {
         public List<String> headed(List<String> words) {
           return words;
         }
+
+        @Override
+        public Set<Integer> asides(List<String> words) {
+          return Set.of();
+        }
       };
 
   /**
@@ -100,6 +105,14 @@ public interface SecondReading {
    * @param words as in {@link #read}
    */
   List<String> headed(List<String> words);
+
+  /**
+   * The indexes of words that are said to somebody in the room and carry nothing, stretches between
+   * breaks as a whole: "could you knock that light off".
+   *
+   * @param words as in {@link #read}, but counted with their breaks
+   */
+  Set<Integer> asides(List<String> words);
 
   /**
    * What was not examined.

@@ -37,7 +37,7 @@ public record TalkLimits(
     if (talk < offeredFrom) {
       return read;
     }
-    if (talk >= silentFrom) {
+    if (silences(talk)) {
       return new Interpretation(
           List.of(), read.uncovered(), read.spans(), false, before, List.of(), talk);
     }
@@ -58,5 +58,10 @@ public record TalkLimits(
         read.dialogue(),
         offered,
         talk);
+  }
+
+  /** Whether what is talk by this probability states nothing. */
+  boolean silences(double talk) {
+    return talk >= silentFrom;
   }
 }

@@ -5,6 +5,7 @@ import java.io.PrintStream;
 import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import tiptoe.files.ContentCache;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.SecondReading;
@@ -53,6 +54,11 @@ public final class LateTagger implements SecondReading {
   @Override
   public List<String> headed(List<String> words) {
     return ready().headed(words);
+  }
+
+  @Override
+  public Set<Integer> asides(List<String> words) {
+    return ready().asides(words);
   }
 
   private synchronized Tagger ready() {

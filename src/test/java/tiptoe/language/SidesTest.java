@@ -34,6 +34,15 @@ class SidesTest {
             + "red-reflex/left=present;red-reflex/right=present",
         "ortolani negative on both sides, right hip has limited abduction, reduced there =>"
             + " ortolani/left=negative;ortolani/right=negative;hip-abduction/right=limited",
+        "lids swollen both sides, and a coloboma in the left eye =>"
+            + " eyes/left=swollen-lids;eyes/right=swollen-lids;eyes/left=coloboma",
+        "brachial pulse absent on the right and weak on the left, and stridor on both sides =>"
+            + " brachial-pulse/right=absent;brachial-pulse/left=weak;"
+            + "breath-sounds/left=stridor;breath-sounds/right=stridor",
+        "brachials good in both arms =>"
+            + " brachial-pulse/left=strong;brachial-pulse/right=strong",
+        "click in the right hip, abduction limited on that same right side =>"
+            + " hip-click/right=present;hip-abduction/right=limited",
         "testis undescended on the left, i was never quite there, on the right =>"
       })
   void theSideOfItsOwnClauseWins(String row) {

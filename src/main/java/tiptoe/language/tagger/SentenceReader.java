@@ -1,6 +1,7 @@
 package tiptoe.language.tagger;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -503,6 +504,22 @@ final class SentenceReader {
     if (!now.findings.isEmpty() && isBehind("next-to", item) && !isPlace(part)) {
       return;
     }
+    // "The swelling goes right down to the nape": how far it reaches.
+    if (!now.findings.isEmpty()
+        && !behindComma
+        && isReached(item)
+        && !isPlace(part)
+        && now.findings.stream().allMatch(found -> found.match().isBound())) {
+      return;
+    }
+    // "Brachials good in both arms": nothing is told of the arms.
+    if (isWhereFound(item)) {
+      part.senses().stream()
+          .filter(sense -> sense.pair() && now.sides.isEmpty())
+          .findFirst()
+          .ifPresent(sense -> now.sides.addAll(EnumSet.allOf(Side.class)));
+      return;
+    }
     // "A pearl on the palate": it is not the palate that is spoken of.
     if (!now.findings.isEmpty()
         && !behindComma
@@ -583,6 +600,30 @@ final class SentenceReader {
     return isBehind("preposition", item);
   }
 
+  private boolean isWhereFound(WordItem item) {
+    Set<String> named = now.partSteps();
+    return now.allOwnParts()
+        && !behindComma
+        && isBehindPreposition(item)
+        && !isPlace(item.match())
+        && named.stream().allMatch(step -> lexicon.isStepListed("felt-in-limb", step))
+        && item.match().steps(Sense.Kind.PART).stream().noneMatch(named::contains)
+        && now.findings.stream()
+            .allMatch(
+                found ->
+                    found.match().isBound()
+                        && found.match().steps(Sense.Kind.VALUE).stream()
+                            .anyMatch(named::contains));
+  }
+
+  private boolean isReached(WordItem item) {
+    int before = item.from() - 1;
+    while (before >= 0 && lexicon.isListed("pointing", words.get(before))) {
+      before--;
+    }
+    return before >= 1 && lexicon.isListed("reaches", words.subList(before - 1, before + 1));
+  }
+
   private boolean isBehind(String prepositions, WordItem item) {
     int before = item.from() - 1;
     while (before >= 0
@@ -646,7 +687,7 @@ final class SentenceReader {
     if (!now.findings.isEmpty()
         && (!now.sides.isEmpty() || behindComma)
         && now.denier < 0
-        && hasOwnSide()) {
+        && (hasOwnSide() || isOfAnotherSide())) {
       next();
     }
     boolean denied = now.denier >= 0;
@@ -723,6 +764,32 @@ final class SentenceReader {
       }
     }
     return false;
+  }
+
+  // "Lids swollen both sides, and a coloboma in the left eye": the side behind it is not the one
+  // said before.
+  private boolean isOfAnotherSide() {
+    if (now.sides.isEmpty() || !behindComma && lastJoint() != WordItem.Kind.AND) {
+      return false;
+    }
+    int side = at + 1;
+    while (side < items.size() && items.get(side).isEmpty()) {
+      side++;
+    }
+    if (side == items.size()
+        || items.get(side).kind() != WordItem.Kind.SIDE
+        || items.get(side).sides().equals(now.sides)) {
+      return false;
+    }
+    // "A bleed, the right eye's clear": the side of what is found there.
+    int behind = side + 1;
+    while (behind < items.size()
+        && (items.get(behind).isEmpty() || items.get(behind).kind() == WordItem.Kind.PART)) {
+      behind++;
+    }
+    return behind == items.size()
+        || items.get(behind).kind() != WordItem.Kind.FINDING
+            && items.get(behind).kind() != WordItem.Kind.NOT;
   }
 
   private enum Reach {

@@ -133,6 +133,13 @@ public final class Tagger implements SecondReading {
     return new LeftOutReader(lexicon, protocol, words, items.of(words), this::tells).read();
   }
 
+  @Override
+  public Set<Integer> asides(List<String> words) {
+    return words.contains(TypedText.BREAK)
+        ? new Asides(lexicon, words, items.of(words)).words()
+        : Set.of();
+  }
+
   // Facts that are no reason to leave something out, as that the baby feeds just now would be.
   private boolean tells(List<String> words) {
     return told(words).said().stream()

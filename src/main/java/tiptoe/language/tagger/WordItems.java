@@ -114,6 +114,8 @@ final class WordItems {
     found.replaceAll(item -> isCompared(words, item) ? filler(item) : item);
     // "It doesn't abduct fully either": no side.
     found.replaceAll(item -> isAlso(words, item) ? filler(item) : item);
+    // "On that same right side": the side, and no finding as on the other.
+    found.replaceAll(item -> isSameSide(words, item) ? filler(item) : item);
     List<WordItem> known = longestFirst(found);
     all.stream()
         .filter(match -> !matches.contains(match))
@@ -479,6 +481,13 @@ final class WordItems {
     return item.kind() == WordItem.Kind.SIDE
         && words.subList(item.from(), item.to()).equals(List.of("either"))
         && ends;
+  }
+
+  private static boolean isSameSide(List<String> words, WordItem item) {
+    return item.kind() == WordItem.Kind.SAME
+        && words.get(item.to() - 1).equals("same")
+        && item.to() < words.size()
+        && Set.of("left", "right").contains(words.get(item.to()));
   }
 
   private static boolean isCompared(List<String> words, WordItem item) {

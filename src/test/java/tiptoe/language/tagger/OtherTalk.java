@@ -2,6 +2,7 @@ package tiptoe.language.tagger;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import tiptoe.language.SecondReading;
 
@@ -36,5 +37,10 @@ record OtherTalk(SecondReading reading, ToDoubleFunction<List<String>> chance)
   @Override
   public List<String> headed(List<String> words) {
     return reading.headed(words);
+  }
+
+  @Override
+  public Set<Integer> asides(List<String> words) {
+    return reading.asides(words);
   }
 }
