@@ -200,6 +200,30 @@ class SentencesTest {
         "lids too puffy on the right, couldn't check the red reflex on that side =>"
             + " eyes/right=swollen-lids;red-reflex/right=not-examined",
         "two good heart sounds, no murmur => heart-sounds=normal;murmur=none",
+        "hip clicks none, umbilical hernia none, murmur none =>"
+            + " hip-click/left=none;hip-click/right=none;umbilical-hernia=none;murmur=none",
+        "tongue tie nil => tongue=normal",
+        "wakens easily when i annoy him => alertness=asleep-rousable",
+        "sleeping, stirs when i tickle her foot => alertness=asleep-rousable",
+        "cries feebly => cry=weak",
+        "lips and tongue blue, page the fellow => colour=central-cyanosis",
+        "soft spot at the front is sunken => anterior-fontanelle=sunken",
+        "soft spot at the back is closed => posterior-fontanelle=closed",
+        "skin's red about the cord => umbilical-skin=redness",
+        "legs splayed like a frog => posture=frog-leg",
+        "air going up both nostrils => nostrils/left=patent;nostrils/right=patent",
+        "left side of the neb is bunged up => nostrils/left=blocked",
+        "skips a beat every so often => rhythm=irregular",
+        "right groin pulse lags behind the arm => brachio-femoral/right=delayed",
+        "sole creases on both feet =>" + " sole-creases/left=present;sole-creases/right=present",
+        "both feet curl around my thumb =>"
+            + " plantar-grasp/left=present;plantar-grasp/right=present",
+        "left foot comes easily to the midline => foot-position/left=positional",
+        "no wees yet => urine=not-yet",
+        "cord's clarty and smells high => cord-stump=moist;cord-stump=offensive",
+        "boggy swelling across the whole scalp => scalp=subgaleal-swelling",
+        "cut from the clip on the scalp => scalp=laceration",
+        "moro the same both sides => moro=symmetric",
         "haven't done the moro yet, palate intact => moro=not-examined;palate=intact"
       })
   void recordsAtOnceWhereEveryWordIsAccountedFor(String row) {
