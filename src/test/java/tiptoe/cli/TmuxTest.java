@@ -79,7 +79,7 @@ class TmuxTest extends RealTerminal {
   }
 
   @Test
-  @FullOnly("CommandsTest has such a recording without a terminal")
+  @FullOnly("BrokenAudioTest reads such recordings, and another way out is in ReviewTmuxTest")
   void aRecordingThatCannotBeReadGivesTheTerminalBackAndSaysWhy() throws Exception {
     Path recordings = Files.createDirectory(folder.resolve("recordings"));
     silence(recordings.resolve("1.wav"), 2);
