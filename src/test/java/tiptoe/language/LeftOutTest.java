@@ -78,6 +78,73 @@ class LeftOutTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
+        "left hand's all splinted up for the drip so i've not counted those fingers"
+            + " => fingers/left=not-examined",
+        "her left foot is in a cast, toes not counted => toes/left=not-examined",
+        "toes not counted because the left foot's in plaster => toes/left=not-examined",
+        "her right arm's in a backslab so i haven't counted the fingers"
+            + " => fingers/right=not-examined",
+        "left hand's got a drip in, fingers not counted on that hand"
+            + " => fingers/left=not-examined",
+        "cannula in the left hand, grasp not done => palmar-grasp/left=not-examined",
+        "left eye's clamped shut, haven't done the red reflex => red-reflex/left=not-examined",
+        "left eye's clamped shut, haven't done the red reflexes"
+            + " => red-reflex/left=not-examined; red-reflex/right=not-examined",
+        "right foot five toes, left hand's bandaged so i haven't counted the fingers"
+            + " => toes/right=five; fingers/left=not-examined",
+        "left hand's got the drip in, i haven't counted the fingers on either hand"
+            + " => fingers/left=not-examined; fingers/right=not-examined"
+      })
+  void leavesOutTheSideThatIsNamedOfWhereItIs(String row) {
+    benchmark.assertRecorded(row);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "left red reflex good, right eye not checked, he won't open it"
+            + " => red-reflex/left=present; red-reflex/right=not-examined",
+        "left eye red reflex good, right eye not done"
+            + " => red-reflex/left=present; red-reflex/right=not-examined",
+        "right red reflex seen, other eye not checked"
+            + " => red-reflex/right=present; red-reflex/left=not-examined",
+        "left red reflex good, other side not checked"
+            + " => red-reflex/left=present; red-reflex/right=not-examined",
+        "left testis down, other one not checked"
+            + " => testis/left=descended; testis/right=not-examined",
+        "left barlow negative, right hip not done"
+            + " => barlow/left=negative; barlow/right=not-examined",
+        "left grasp strong, right hand not checked"
+            + " => palmar-grasp/left=present; palmar-grasp/right=not-examined",
+        "left eye normal, right eye not checked" + " => eyes/left=clear; eyes/right=not-examined",
+        "left eye clear, left red reflex good, right eye not checked"
+            + " => eyes/left=clear; red-reflex/left=present; eyes/right=not-examined"
+      })
+  void leavesOutOnTheOtherSideWhatWasFoundOnOne(String row) {
+    benchmark.assertRecorded(row);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "urology referral still to do, and i need to tell them about the testes, not done that yet"
+            + " => referral-urology=due",
+        "still have to talk to them about the hips, haven't done that => none",
+        "need to ring ortho about the hips, not done yet => none",
+        "i'll have to explain the cleft to mum, not done that yet => none",
+        "the other eye not checked => none"
+      })
+  void leavesOutNothingThatIsToBeToldOrIsNotPlain(String row) {
+    SentenceBenchmark.Count count = benchmark.count(List.of(row));
+    assertEquals(
+        0,
+        count.recordedWrong + count.offeredWrong + count.talkRecorded + count.talkOffered,
+        count.notes::toString);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
         "couldn't get a red reflex on the right => red-reflex/right=absent",
         "i didn't feel the femorals => femoral-pulse/left=absent; femoral-pulse/right=absent"
       })

@@ -27,6 +27,7 @@ final class LeftOutReader {
   private final LeftOutStretches stretches;
   private final LeftOutThings things;
   private final LeftOutReasons reasons;
+  private final LeftOutPlaces places;
 
   /**
    * @param items what the words are, in their order
@@ -44,6 +45,7 @@ final class LeftOutReader {
     this.stretches = new LeftOutStretches(said, names);
     this.things = new LeftOutThings(said, names);
     this.reasons = new LeftOutReasons(said, tells);
+    this.places = new LeftOutPlaces(said, protocol);
   }
 
   Optional<LeftOut> read() {
@@ -80,7 +82,7 @@ final class LeftOutReader {
             why ->
                 new LeftOut(
                     all.omitted(),
-                    why.sides().one(),
+                    why.sides().or(places.sides(stretch, all.omitted())).one(),
                     said.says("unable", stretch.from(), stretch.behind()),
                     why.words(),
                     rest(all, why)));

@@ -1,6 +1,7 @@
 package tiptoe.language.tagger;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import tiptoe.protocol.Side;
@@ -46,5 +47,24 @@ record LeftOutSentence(
 
   boolean isSide(int at) {
     return words.get(at).equals("left") || words.get(at).equals("right");
+  }
+
+  /** The side spoken of last before a word; none where both are named there, or none is. */
+  Optional<Side> sideBefore(int word) {
+    int end = endBefore(word);
+    while (end > 0) {
+      int begin = breaks.from(end - 1);
+      Set<Side> here = sides(begin, end);
+      if (!here.isEmpty()) {
+        return here.size() == 1 ? here.stream().findFirst() : Optional.empty();
+      }
+      end = endBefore(begin);
+    }
+    return Optional.empty();
+  }
+
+  /** Behind the last word of the stretch before the one that begins here. */
+  int endBefore(int word) {
+    return breaks.at(word - 1) ? word - 1 : word;
   }
 }

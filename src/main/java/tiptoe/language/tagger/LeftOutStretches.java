@@ -82,7 +82,10 @@ final class LeftOutStretches {
       }
       int aside = name.isEmpty() || !word.equals("one") ? aside(at) : 0;
       if (aside > 0) {
-        sides = sides(sides, at);
+        if (said.term("other", at) > 0 && said.sideBefore(from).isEmpty()) {
+          return Optional.empty();
+        }
+        sides = sides(sides, from, at);
         until |= said.term("left-out-until", at) > 0;
         close(name, named);
         at += aside;
@@ -140,11 +143,12 @@ final class LeftOutStretches {
     return said.isListed("reason-begins", at) || said.term("reason-of", at) > 0;
   }
 
-  // How many words name nothing: who does it, until when, on both sides, the pronoun of what was
-  // named.
+  // How many words name nothing: who does it, until when, on both sides or the other one, the
+  // pronoun of what was named.
   private int aside(int at) {
     int longest =
-        List.of("of-both-sides", "of-that-side", "left-out-until", "undone-beside").stream()
+        List.of("of-both-sides", "of-that-side", "other", "left-out-until", "undone-beside")
+            .stream()
             .mapToInt(list -> said.term(list, at))
             .reduce(0, Math::max);
     boolean one = JOINTS.contains(said.words().get(at)) || said.isListed("side-words", at);
@@ -152,9 +156,12 @@ final class LeftOutStretches {
   }
 
   // "Too puffy on the right, couldn't check it on that side"
-  private LeftOutSides sides(LeftOutSides sides, int at) {
+  private LeftOutSides sides(LeftOutSides sides, int from, int at) {
     if (said.term("of-both-sides", at) > 0) {
       return sides.ofBoth();
+    }
+    if (said.term("other", at) > 0) {
+      return said.sideBefore(from).map(side -> sides.and(side.other())).orElse(sides);
     }
     return said.term("of-that-side", at) == 0
         ? sides

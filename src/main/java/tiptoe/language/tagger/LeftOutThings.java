@@ -3,6 +3,7 @@ package tiptoe.language.tagger;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import tiptoe.language.SecondReading.Omitted;
 import tiptoe.language.tagger.LeftOutStretches.Stretch;
 import tiptoe.protocol.Side;
@@ -36,19 +37,69 @@ final class LeftOutThings {
     return named.isEmpty()
         ? before(stretch)
         : Optional.of(
-            new Things(named.stream().map(names::omitted).toList(), stretch.sides(), 0, 0));
+            new Things(
+                named.stream().flatMap(name -> omitted(stretch, name).stream()).toList(),
+                stretch.sides(),
+                0,
+                0));
+  }
+
+  // What was found on the other side of the place that is named.
+  private Set<String> ofOtherSide(Stretch stretch, List<String> name) {
+    Set<String> found = new TreeSet<>();
+    List<TermMatch> places = said.lexicon().matches(name);
+    Side side = stretch.sides().one();
+    int end = side == null ? 0 : said.endBefore(stretch.from());
+    while (end > 0) {
+      int begin = said.breaks().from(end - 1);
+      List<WordItem> items = said.items(begin, end);
+      Set<Side> here = said.sides(begin, end);
+      List<Omitted> named = names.in(items);
+      if (here.contains(side) || here.isEmpty() && !named.isEmpty()) {
+        break;
+      }
+      named.stream()
+          .filter(one -> finds(items, one.steps()) && !isWhere(one, named))
+          .flatMap(one -> one.steps().stream())
+          .filter(step -> places.stream().anyMatch(place -> LeftOutPlaces.isOf(place, step)))
+          .forEach(found::add);
+      end = said.endBefore(begin);
+    }
+    return found;
+  }
+
+  // "Left eye red reflex good": where something is, which is found.
+  private boolean isWhere(Omitted one, List<Omitted> named) {
+    return named.stream()
+        .filter(other -> other != one && !other.steps().isEmpty())
+        .anyMatch(
+            other ->
+                said.lexicon().matches(one.words()).stream()
+                    .anyMatch(part -> part.steps(Sense.Kind.PLACE).containsAll(other.steps())));
+  }
+
+  // "Left red reflex good, right eye not checked": the red reflex of it.
+  private List<Omitted> omitted(Stretch stretch, List<String> name) {
+    Omitted alone = names.omitted(name);
+    Set<String> found = ofOtherSide(stretch, name);
+    return found.isEmpty() || found.stream().anyMatch(alone.steps()::contains)
+        ? List.of(alone)
+        : found.stream().map(step -> new Omitted(List.of(), Set.of(step))).toList();
   }
 
   // "Kidneys, not examined", "stepping i never got, he was asleep, so not done", "left femoral
   // strong, right one not done".
   private Optional<Things> before(Stretch stretch) {
     LeftOutSides sides = stretch.sides();
-    int end = endBefore(stretch.from());
+    int end = said.endBefore(stretch.from());
     while (end > 0) {
       int begin = said.breaks().from(end - 1);
       List<WordItem> items = said.items(begin, end);
       List<Omitted> named = names.in(items);
       Set<Side> here = said.sides(begin, end);
+      if (!named.isEmpty() && said.says("is-told", begin, end)) {
+        return Optional.empty();
+      }
       if (!named.isEmpty()) {
         boolean ofOther = sides.side() != null && !here.isEmpty() && !here.contains(sides.side());
         return named.stream().allMatch(one -> finds(items, one.steps()) == ofOther)
@@ -61,13 +112,9 @@ final class LeftOutThings {
         return Optional.empty();
       }
       sides = sides.or(here);
-      end = endBefore(begin);
+      end = said.endBefore(begin);
     }
     return Optional.empty();
-  }
-
-  private int endBefore(int word) {
-    return said.breaks().at(word - 1) ? word - 1 : word;
   }
 
   // Whether something is found of the steps, and not only missed or denied.
