@@ -224,7 +224,12 @@ class SentencesTest {
         "boggy swelling across the whole scalp => scalp=subgaleal-swelling",
         "cut from the clip on the scalp => scalp=laceration",
         "moro the same both sides => moro=symmetric",
-        "haven't done the moro yet, palate intact => moro=not-examined;palate=intact"
+        "haven't done the moro yet, palate intact => moro=not-examined;palate=intact",
+        "liver's fine => liver=not-enlarged",
+        "told the family about the hips => told-hips=yes",
+        "boggy swelling right across the head, subgaleal => scalp=subgaleal-swelling",
+        "erythema toxicum, each with a little yellow head => skin=erythema-toxicum",
+        "threw up some blood => vomiting=blood"
       })
   void recordsAtOnceWhereEveryWordIsAccountedFor(String row) {
     benchmark.assertRecorded(row);

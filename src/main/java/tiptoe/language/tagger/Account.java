@@ -217,11 +217,16 @@ final class Account {
         && findings(claim).anyMatch(this::isThing)
         && findings(other)
             .filter(name -> name.from() > Collections.max(claim.evidence()) && !isThing(name))
-            .map(name -> breaks.from(name.from()))
             .anyMatch(
-                from ->
-                    from > Collections.max(claim.evidence())
-                        && lexicon.isListed("refers-back", words.get(from)));
+                name ->
+                    breaks.from(name.from()) > Collections.max(claim.evidence())
+                        && (lexicon.isListed("refers-back", words.get(breaks.from(name.from())))
+                            || isAlone(name)));
+  }
+
+  // "A boggy swelling, subgaleal"
+  private boolean isAlone(WordItem name) {
+    return breaks.from(name.from()) == name.from() && breaks.to(name.from()) == name.to();
   }
 
   private boolean isFound(Claim claim) {

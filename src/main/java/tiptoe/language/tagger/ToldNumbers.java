@@ -444,7 +444,9 @@ final class ToldNumbers {
         told.says("born", part.of(plain)) || part.items.stream().anyMatch(ToldNumbers::isBirth);
     return isBehindThen(part, weeks)
         && !born
-        && part.items.stream().anyMatch(ToldNumbers::isOfElse);
+        && (part.items.stream().anyMatch(ToldNumbers::isOfElse)
+            || plain.contains("turned")
+            || plain.contains("flipped"));
   }
 
   private boolean isBehindThen(ToldPart part, Item weeks) {

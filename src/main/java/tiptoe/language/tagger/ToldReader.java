@@ -630,6 +630,10 @@ final class ToldReader {
       }
     }
     boolean family = subjects.stream().anyMatch(subject -> subject.endsWith("family-history"));
+    // "Told the family about the hips"
+    if (family && subjects.stream().anyMatch(subject -> subject.startsWith("told-"))) {
+      part.drop(one -> one.subject().endsWith("family-history"));
+    }
     boolean far = family && told.says("far", plain) && !told.says("family", plain);
     boolean ours = !measures && isOurs(part, subjects);
     boolean open = !part.open.isEmpty();
