@@ -116,6 +116,18 @@ class SentencesTest {
     "written/pediatrician-boston, 0.90, 0.94, 0, 1",
     "written/registrar-dundee, 0.97, 0.97, 0, 1",
     "written/talk-five, 0, 0, 0, 2",
+    "written/midwife-nottingham, 0.91, 0.95, 2, 0",
+    "written/registrar-sligo, 0.94, 0.97, 0, 1",
+    "written/pnp-devon, 0.85, 0.91, 4, 0",
+    "written/resident-houston, 0.88, 0.93, 0, 0",
+    "written/consultant-colombo, 0.86, 0.90, 1, 1",
+    "written/gp-cumbria, 0.87, 0.94, 0, 0",
+    "written/midwife-dunedin, 0.87, 0.92, 10, 0",
+    "written/sho-belfast, 0.93, 0.96, 7, 0",
+    "written/anp-cornwall, 0.87, 0.90, 0, 0",
+    "written/consultant-bradford, 0.89, 0.92, 0, 0",
+    "written/resident-philadelphia, 0.86, 0.90, 0, 1",
+    "written/talk-family, 0, 0, 0, 0",
     "told/facts, 0.92, 0.95, 0, 0",
     "told/not-of-the-baby, 0.60, 0.60, 0, 9"
   })
