@@ -54,6 +54,15 @@ class LayReaderTest {
     return norm == Norm.NORMAL && LAY.opposite(step, "present").filter(value::equals).isPresent();
   }
 
+  /**
+   * One wording of six hundred thousand terms took a gigabyte and most of the time of a reading.
+   */
+  @Test
+  void noMoreTermsAreWrittenThanAStartCanRead() {
+    int terms = LAY.terms().size();
+    assertTrue(terms <= 300_000, () -> terms + " terms");
+  }
+
   @Test
   void littleWordsMayStandInsideATerm() {
     List<TermMatch> matches = LAY.matches(List.of("ridge", "along", "the", "sagittal", "suture"));
