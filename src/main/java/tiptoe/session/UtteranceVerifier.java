@@ -138,9 +138,8 @@ public final class UtteranceVerifier {
   }
 
   /**
-   * What is left of phrases that fit badly, once what free wordings do not state is left out: of
-   * 226 such statements in sentences about findings 30 had been said, in talk and reading none of
-   * 75 (the sounds that fit, {@code SurenessCases}).
+   * What is left of phrases that fit badly, once what free wordings do not state is left out: it
+   * was hardly ever said, in talk and reading never ({@code models/README.md} has the counts).
    */
   private Decision borneOut(
       Decision phrases, Hypothesis utterance, Function<List<String>, Interpretation> interpret) {
