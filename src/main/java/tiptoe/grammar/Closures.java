@@ -44,7 +44,8 @@ final class Closures {
   }
 
   Closure of(int state) {
-    return known.computeIfAbsent(state, this::compute);
+    Closure closure = known.get(state); // asked for millions of times; that below may lock
+    return closure != null ? closure : known.computeIfAbsent(state, this::compute);
   }
 
   private Closure compute(int from) {

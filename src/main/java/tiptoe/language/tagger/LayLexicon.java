@@ -43,6 +43,12 @@ final class LayLexicon {
   private final Map<String, List<List<String>>> lists;
   private final Map<String, Set<List<String>>> listed = new HashMap<>();
 
+  /** List to its terms of one word. */
+  private final Map<String, Set<String>> listedWords = new HashMap<>();
+
+  /** Step to its names that mean both sides. */
+  private final Map<String, List<List<String>>> pairs;
+
   /** List and first word to the terms that begin with it. */
   private final Map<String, Map<String, List<List<String>>>> beginning = new HashMap<>();
 
@@ -78,7 +84,23 @@ final class LayLexicon {
     this.contexts = Map.copyOf(contexts);
     this.opposites = Map.copyOf(opposites);
     this.anywhere = Set.copyOf(anywhere);
-    this.lists.forEach((name, all) -> listed.put(name, Set.copyOf(all)));
+    this.lists.forEach(
+        (name, all) -> {
+          listed.put(name, Set.copyOf(all));
+          listedWords.put(
+              name,
+              all.stream()
+                  .filter(words -> words.size() == 1)
+                  .map(words -> words.get(0))
+                  .collect(Collectors.toUnmodifiableSet()));
+        });
+    this.pairs =
+        terms.stream()
+            .filter(term -> term.sense().kind() == Sense.Kind.PART && term.sense().pair())
+            .collect(
+                Collectors.groupingBy(
+                    term -> term.sense().step(),
+                    Collectors.mapping(Term::words, Collectors.toList())));
     listed.forEach(
         (name, all) ->
             beginning.put(name, all.stream().collect(Collectors.groupingBy(term -> term.get(0)))));
@@ -127,15 +149,7 @@ final class LayLexicon {
 
   /** Whether the words hold a name of this step that means both sides: "good strong femorals". */
   boolean namesPair(String step, List<String> words) {
-    return words.stream()
-        .map(LayLexicon::plain)
-        .flatMap(word -> byFirstWord.getOrDefault(word, List.of()).stream())
-        .anyMatch(
-            term ->
-                term.sense().kind() == Sense.Kind.PART
-                    && term.sense().pair()
-                    && step.equals(term.sense().step())
-                    && contains(words, term.words()));
+    return pairs.getOrDefault(step, List.of()).stream().anyMatch(pair -> contains(words, pair));
   }
 
   /** Whether two steps are of one region. */
@@ -207,7 +221,7 @@ final class LayLexicon {
   }
 
   boolean isListed(String list, String word) {
-    return isListed(list, List.of(word));
+    return listedWords.getOrDefault(list, Set.of()).contains(word);
   }
 
   /** Whether a step is in this list, which holds its id in words. */

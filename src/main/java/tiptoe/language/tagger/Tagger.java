@@ -56,11 +56,26 @@ public final class Tagger implements SecondReading {
    */
   public static Tagger train(PhraseNetwork network, Protocol protocol, TypedText typed)
       throws IOException {
-    LayLexicon lexicon = LayLexiconReader.shipped(protocol, typed::words);
+    return train(
+        network,
+        protocol,
+        typed,
+        LayLexiconReader.shipped(protocol, typed::words),
+        ToldLexicon.shipped(protocol, typed::words));
+  }
+
+  /** The same where the lexicons have been read. */
+  static Tagger train(
+      PhraseNetwork network,
+      Protocol protocol,
+      TypedText typed,
+      LayLexicon lexicon,
+      ToldLexicon told)
+      throws IOException {
     List<Tagged> sentences = new TrainingSentences(lexicon, protocol, SEED).all(network);
     return new Tagger(
         lexicon,
-        ToldLexicon.shipped(protocol, typed::words),
+        told,
         protocol,
         SpanModel.train(sentences, lexicon),
         TalkModel.train(TalkModel.lines(typed::utterance), lexicon),

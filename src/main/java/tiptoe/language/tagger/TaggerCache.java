@@ -60,7 +60,7 @@ public final class TaggerCache {
       }
     }
     beforeTraining.run();
-    Tagger trained = Tagger.train(network, protocol, typed);
+    Tagger trained = Tagger.train(network, protocol, typed, lexicon, told);
     try {
       cache.put(name, part -> write(trained, part));
     } catch (IOException e) {

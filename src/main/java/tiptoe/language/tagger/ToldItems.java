@@ -168,7 +168,9 @@ final class ToldItems {
   private void listed(List<String> words, int at, List<Item> found) {
     for (Entry entry : byFirst.getOrDefault(words.get(at), List.of())) {
       int to = at + entry.term().size();
-      if (to <= words.size() && words.subList(at, to).equals(entry.term())) {
+      if (to <= words.size()
+          && words.get(to - 1).equals(entry.term().get(to - at - 1))
+          && words.subList(at, to).equals(entry.term())) {
         found.add(new Item(entry.kind(), at, to, null, List.of()));
       }
     }

@@ -20,6 +20,7 @@ import tiptoe.protocol.Protocol;
 final class ToldLexicon {
   private static final String FILE = "told.txt";
   private static final Pattern LIST = Pattern.compile("<([a-z-]+)>");
+  private static final Pattern OWNED = Pattern.compile("[a-z]+'(s|d|ve|re)");
 
   enum Kind {
     /** What is spoken of. */
@@ -59,7 +60,9 @@ final class ToldLexicon {
 
   private record Entry(List<String> words, String with, Sense sense) {}
 
-  private final Map<String, List<Entry>> byFirst = new HashMap<>();
+  /** First and second word to the terms that begin with them; those of one word under "". */
+  private final Map<String, Map<String, List<Entry>>> byTwoWords = new HashMap<>();
+
   private final Map<String, List<List<String>>> lists = new HashMap<>();
 
   /** The lists that each subject wants a word of. */
@@ -68,6 +71,10 @@ final class ToldLexicon {
   private final Map<String, String> whose = new HashMap<>();
   private final Protocol protocol;
   private final Function<String, List<String>> spelling;
+
+  /** The words as spelled, each looked up once. */
+  private final Map<String, List<String>> spelled = new HashMap<>();
+
   private String section;
 
   private ToldLexicon(Protocol protocol, Function<String, List<String>> spelling) {
@@ -168,18 +175,27 @@ final class ToldLexicon {
     if (with != null) {
       uses.computeIfAbsent(section, id -> new HashSet<>()).add(with);
     }
-    byFirst
-        .computeIfAbsent(words.get(0), word -> new ArrayList<>())
+    byTwoWords
+        .computeIfAbsent(words.get(0), word -> new HashMap<>())
+        .computeIfAbsent(words.size() == 1 ? "" : words.get(1), word -> new ArrayList<>())
         .add(new Entry(words, with, sense));
   }
 
   private List<String> words(String text) {
-    return spelling.apply(text).stream().map(ToldLexicon::plain).toList();
+    List<String> words = new ArrayList<>();
+    for (String word : text.split(" ")) {
+      words.addAll(
+          spelled.computeIfAbsent(
+              word, one -> spelling.apply(one).stream().map(ToldLexicon::plain).toList()));
+    }
+    return words;
   }
 
   /** "Baby's" is baby, "she'd" is she. */
   static String plain(String word) {
-    return word.matches("[a-z]+'(s|d|ve|re)") ? word.substring(0, word.indexOf('\'')) : word;
+    return word.indexOf('\'') > 0 && OWNED.matcher(word).matches()
+        ? word.substring(0, word.indexOf('\''))
+        : word;
   }
 
   /** Whether it is a measured step and no fact. */
@@ -269,15 +285,19 @@ final class ToldLexicon {
 
   private List<Match> all(List<String> words, Kind... kinds) {
     List<Match> all = new ArrayList<>();
+    Set<Kind> wanted = Set.of(kinds);
     for (int at = 0; at < words.size(); at++) {
       Map<Integer, List<Sense>> here = new HashMap<>();
-      for (Entry entry : byFirst.getOrDefault(words.get(at), List.of())) {
-        int to = at + entry.words().size();
-        if (List.of(kinds).contains(entry.sense().kind())
-            && to <= words.size()
-            && words.subList(at, to).equals(entry.words())
-            && (entry.with() == null || says(entry.with(), words))) {
-          here.computeIfAbsent(to, end -> new ArrayList<>()).add(entry.sense());
+      Map<String, List<Entry>> begun = byTwoWords.getOrDefault(words.get(at), Map.of());
+      for (String second : at + 1 < words.size() ? List.of("", words.get(at + 1)) : List.of("")) {
+        for (Entry entry : begun.getOrDefault(second, List.of())) {
+          int to = at + entry.words().size();
+          if (wanted.contains(entry.sense().kind())
+              && to <= words.size()
+              && words.subList(at, to).equals(entry.words())
+              && (entry.with() == null || says(entry.with(), words))) {
+            here.computeIfAbsent(to, end -> new ArrayList<>()).add(entry.sense());
+          }
         }
       }
       int from = at;

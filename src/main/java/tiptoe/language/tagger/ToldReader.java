@@ -156,7 +156,8 @@ final class ToldReader {
             term -> {
               for (int at = 0; at + term.size() <= said.size(); at++) {
                 int from = at;
-                if (said.subList(at, at + term.size()).equals(term)
+                if (said.get(at).equals(term.get(0))
+                    && said.subList(at, at + term.size()).equals(term)
                     && matches.stream()
                         .noneMatch(
                             match ->

@@ -52,7 +52,11 @@ final class WordItems {
   private final Corrections corrections;
   private final Map<String, List<Entry>> byFirst = new HashMap<>();
 
-  private record Entry(String list, List<String> words, WordItem.Kind kind) {}
+  private record Entry(String list, List<String> words, String last, WordItem.Kind kind) {
+    Entry(String list, List<String> words, WordItem.Kind kind) {
+      this(list, words, words.get(words.size() - 1), kind);
+    }
+  }
 
   WordItems(LayLexicon lexicon) {
     this.lexicon = lexicon;
@@ -577,6 +581,11 @@ final class WordItems {
   // A break may stand between the words: "no, wait".
   private static int end(Entry entry, List<String> words, int from) {
     boolean corrects = entry.kind() == WordItem.Kind.CORRECTION;
+    int last = from + entry.words().size() - 1;
+    // There are hundreds that begin with "i" or "that's".
+    if (!corrects && !(last < words.size() && words.get(last).equals(entry.last()))) {
+      return 0;
+    }
     int at = from;
     for (String word : entry.words()) {
       if (corrects && at > from && at < words.size() && words.get(at).equals(TypedText.BREAK)) {

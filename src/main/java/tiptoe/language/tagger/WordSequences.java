@@ -128,16 +128,31 @@ public final class WordSequences {
   public static WordAutomaton automaton(
       PhraseNetwork network, Protocol protocol, TypedText typed, Predicate<String> sayable)
       throws IOException {
-    return counted(network, protocol, typed, sayable).automaton();
+    return automaton(network, protocol, typed, sayable, said());
   }
 
-  static WordSequences counted(
-      PhraseNetwork network, Protocol protocol, TypedText typed, Predicate<String> sayable)
+  /** The same of other sentences than are shipped. */
+  static WordAutomaton automaton(
+      PhraseNetwork network,
+      Protocol protocol,
+      TypedText typed,
+      Predicate<String> sayable,
+      List<String> said)
+      throws IOException {
+    return counted(network, protocol, typed, sayable, said).automaton();
+  }
+
+  private static WordSequences counted(
+      PhraseNetwork network,
+      Protocol protocol,
+      TypedText typed,
+      Predicate<String> sayable,
+      List<String> said)
       throws IOException {
     LayLexicon lexicon = LayLexiconReader.heard(protocol, typed::words);
     WordSequences all = new WordSequences(sayable, WordShares.shipped());
     SpokenSentences sentences = new SpokenSentences(lexicon, SEED);
-    for (String line : said()) {
+    for (String line : said) {
       sentences.like(typed.words(line), LIKE_IT, ITSELF, all::count);
     }
     new TrainingSentences(lexicon, protocol, SEED)
