@@ -12,10 +12,10 @@ import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import tiptoe.grammar.GrammarSet;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.grammar.WordAutomaton;
 import tiptoe.graph.DecodingGraph.Arc;
+import tiptoe.language.Shipped;
 
 class DecodingGraphBuilderTest {
   private static final double TRANSITION = 0.69; // ln 2, each frame
@@ -233,9 +233,7 @@ class DecodingGraphBuilderTest {
   }
 
   private static PhraseNetwork network() {
-    GrammarSet grammars = GrammarSet.load(Path.of("grammars"), "exam.gram");
-    assertEquals(List.of(), grammars.problems());
-    return PhraseNetwork.of(grammars);
+    return Shipped.network();
   }
 
   private static GraphWalker walker(String... phrases) {

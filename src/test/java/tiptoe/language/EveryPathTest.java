@@ -3,7 +3,6 @@ package tiptoe.language;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -18,7 +17,6 @@ import tiptoe.TestExtent;
 import tiptoe.finding.Command;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Source;
-import tiptoe.grammar.GrammarSet;
 import tiptoe.grammar.Parse;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.grammar.Tag;
@@ -69,9 +67,7 @@ class EveryPathTest {
 
   @BeforeAll
   static void walk() {
-    GrammarSet grammars = GrammarSet.load(Path.of("grammars"), "exam.gram");
-    assertEquals(List.of(), grammars.problems());
-    network = PhraseNetwork.of(grammars);
+    network = Shipped.network();
     interpreter = new Interpreter(network, PROTOCOL);
     // One walk takes every arc; several take more of the ways they combine.
     paths =

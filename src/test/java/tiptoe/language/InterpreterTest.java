@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -15,8 +14,6 @@ import org.junit.jupiter.params.provider.ValueSource;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
 import tiptoe.finding.Source;
-import tiptoe.grammar.GrammarSet;
-import tiptoe.grammar.PhraseNetwork;
 import tiptoe.protocol.Protocol;
 
 class InterpreterTest {
@@ -25,9 +22,8 @@ class InterpreterTest {
 
   @BeforeAll
   static void loadGrammars() throws IOException {
-    GrammarSet grammars = GrammarSet.load(Path.of("grammars"), "exam.gram");
-    interpreter = new Interpreter(PhraseNetwork.of(grammars), Protocol.standard());
-    typed = TypedText.load(Path.of("grammars/spellings.txt"));
+    interpreter = new Interpreter(Shipped.network(), Protocol.standard());
+    typed = Shipped.typed();
   }
 
   private static Interpretation interpret(String text) {

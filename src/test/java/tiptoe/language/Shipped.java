@@ -1,5 +1,7 @@
 package tiptoe.language;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -29,7 +31,9 @@ public final class Shipped {
 
   public static synchronized PhraseNetwork network() {
     if (network == null) {
-      network = PhraseNetwork.of(GrammarSet.load(GRAMMARS, "exam.gram"));
+      GrammarSet grammars = GrammarSet.load(GRAMMARS, "exam.gram");
+      assertEquals(List.of(), grammars.problems());
+      network = PhraseNetwork.of(grammars);
     }
     return network;
   }

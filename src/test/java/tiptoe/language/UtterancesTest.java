@@ -15,8 +15,6 @@ import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import tiptoe.finding.Source;
-import tiptoe.grammar.GrammarSet;
-import tiptoe.grammar.PhraseNetwork;
 import tiptoe.protocol.Protocol;
 
 /**
@@ -30,10 +28,8 @@ class UtterancesTest {
 
   @BeforeAll
   static void loadGrammars() throws IOException {
-    GrammarSet grammars = GrammarSet.load(Path.of("grammars"), "exam.gram");
-    assertEquals(List.of(), grammars.problems());
-    interpreter = new Interpreter(PhraseNetwork.of(grammars), Protocol.standard());
-    typed = TypedText.load(Path.of("grammars/spellings.txt"));
+    interpreter = new Interpreter(Shipped.network(), Protocol.standard());
+    typed = Shipped.typed();
   }
 
   static Stream<Path> tables() throws IOException {

@@ -21,10 +21,9 @@ import tiptoe.exam.Review;
 import tiptoe.exam.Signer;
 import tiptoe.exam.journal.MemorySink;
 import tiptoe.finding.Source;
-import tiptoe.grammar.GrammarSet;
-import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Interpreter;
+import tiptoe.language.Shipped;
 import tiptoe.language.TypedText;
 import tiptoe.protocol.Protocol;
 import tiptoe.settings.Setting;
@@ -41,9 +40,8 @@ final class Records {
 
   static {
     try {
-      GrammarSet grammars = GrammarSet.load(Path.of("grammars"), "exam.gram");
-      INTERPRETER = new Interpreter(PhraseNetwork.of(grammars), Protocol.standard());
-      TYPED = TypedText.load(Path.of("grammars/spellings.txt"));
+      INTERPRETER = new Interpreter(Shipped.network(), Protocol.standard());
+      TYPED = Shipped.typed();
     } catch (IOException e) {
       throw new ExceptionInInitializerError(e);
     }

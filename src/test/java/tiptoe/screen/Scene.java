@@ -22,12 +22,11 @@ import tiptoe.exam.journal.MemorySink;
 import tiptoe.finding.Command;
 import tiptoe.finding.Outcome;
 import tiptoe.finding.Source;
-import tiptoe.grammar.GrammarSet;
-import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Interpreter;
 import tiptoe.language.Meaning;
+import tiptoe.language.Shipped;
 import tiptoe.protocol.Protocol;
 import tiptoe.settings.Settings;
 import tiptoe.wording.QuestionWording;
@@ -56,8 +55,7 @@ final class Scene {
   }
 
   private static Interpreter interpreter() {
-    GrammarSet grammars = GrammarSet.load(Path.of("grammars"), "exam.gram");
-    return new Interpreter(PhraseNetwork.of(grammars), Protocol.standard());
+    return new Interpreter(Shipped.network(), Protocol.standard());
   }
 
   /** The commands that these words are understood as. */

@@ -8,13 +8,13 @@ import java.util.List;
 import java.util.stream.Stream;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
-import tiptoe.grammar.GrammarSet;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.graph.BuiltModel;
 import tiptoe.graph.GraphCache;
 import tiptoe.graph.GraphInputs;
 import tiptoe.graph.GraphSettings;
 import tiptoe.graph.ModelFolder;
+import tiptoe.language.Shipped;
 
 /** The committed clips of synthetic speech, and the engine over the grammars, for tests. */
 public final class Clips {
@@ -42,7 +42,7 @@ public final class Clips {
   }
 
   static PhraseNetwork network() {
-    return PhraseNetwork.of(GrammarSet.load(Path.of("grammars"), "exam.gram"));
+    return Shipped.network();
   }
 
   static BuiltModel built(PhraseNetwork network) throws IOException {

@@ -11,12 +11,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tiptoe.SampledCsvSource;
-import tiptoe.grammar.GrammarSet;
-import tiptoe.grammar.PhraseNetwork;
 import tiptoe.graph.AcousticModel;
 import tiptoe.graph.ModelFolder;
 import tiptoe.graph.Phone;
 import tiptoe.graph.Pronunciations;
+import tiptoe.language.Shipped;
 
 /** Clinical words that the model's own vocabulary lacks; what it hears for them is invented. */
 class RemarkRepairTest {
@@ -29,7 +28,7 @@ class RemarkRepairTest {
             ModelFolder.open(ModelFolder.locate(null, System.getenv(), Path.of(""))));
     repair =
         new RemarkRepair(
-            PhraseNetwork.of(GrammarSet.load(Path.of("grammars"), "exam.gram")).words(),
+            Shipped.network().words(),
             Pronunciations.read(Path.of("grammars/pronunciations.txt"), model.lexicon()),
             model.lexicon());
   }

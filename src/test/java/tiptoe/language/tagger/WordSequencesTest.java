@@ -14,6 +14,7 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import tiptoe.FullOnly;
+import tiptoe.TestExtent;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.grammar.WordAutomaton;
 import tiptoe.language.Shipped;
@@ -38,7 +39,11 @@ class WordSequencesTest {
   /** Of all words that can be said, which one cannot. */
   private static WordAutomaton automaton() throws IOException {
     return WordSequences.automaton(
-        network, Protocol.standard(), typed, word -> !word.equals(UNKNOWN));
+        network,
+        Protocol.standard(),
+        typed,
+        word -> !word.equals(UNKNOWN),
+        TestExtent.some(WordSequences.said(), 16));
   }
 
   private static Set<String> words(WordAutomaton automaton) {

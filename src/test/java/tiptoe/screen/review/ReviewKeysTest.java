@@ -26,11 +26,10 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Signer;
 import tiptoe.finding.Command;
 import tiptoe.finding.Outcome;
-import tiptoe.grammar.GrammarSet;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Interpreter;
 import tiptoe.language.Meaning;
-import tiptoe.language.TypedText;
+import tiptoe.language.Shipped;
 import tiptoe.protocol.Protocol;
 import tiptoe.screen.Look;
 import tiptoe.session.Playback;
@@ -44,12 +43,10 @@ class ReviewKeysTest {
   private final List<String> sound = new ArrayList<>();
 
   private static TypedWords words() {
-    PhraseNetwork network = PhraseNetwork.of(GrammarSet.load(Path.of("grammars"), "exam.gram"));
+    PhraseNetwork network = Shipped.network();
     try {
       return new TypedWords(
-          network,
-          new Interpreter(network, Protocol.standard()),
-          TypedText.load(Path.of("grammars/spellings.txt")));
+          network, new Interpreter(network, Protocol.standard()), Shipped.typed());
     } catch (IOException e) {
       throw new AssertionError(e);
     }
