@@ -14,11 +14,6 @@ public record Parse(List<Phrase> phrases, List<Span> uncovered) {
     uncovered = List.copyOf(uncovered);
   }
 
-  /** Whether phrases cover every word. */
-  public boolean isComplete() {
-    return uncovered.isEmpty();
-  }
-
   /**
    * Words {@code from} (inclusive) to {@code to} (exclusive), counted from 0.
    *

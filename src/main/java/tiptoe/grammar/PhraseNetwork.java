@@ -152,12 +152,6 @@ public final class PhraseNetwork {
     return new PhraseParser(this, words).parse();
   }
 
-  /** Whether all the words together are one phrase. */
-  public boolean accepts(List<String> words) {
-    Parse parse = parse(words);
-    return parse.isComplete() && parse.phrases().size() == 1;
-  }
-
   /** What can be said after these words, whose last ones may be the beginning of a phrase. */
   public Following following(List<String> words) {
     return new PhraseParser(this, words).following();

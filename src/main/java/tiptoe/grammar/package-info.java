@@ -12,7 +12,6 @@
  * network.parse(List.of("left", "clavicle", "crepitus"))          // Parse(phrases, uncovered)
  *     .phrases().get(0).items()        // WordItem(index) and TagItem(text, position), in order
  * Tag.parse("step=clavicle value=crepitus")                       // List&lt;Tag(key, value)&gt;; ";" is Tag.CLAUSE_END
- * network.accepts(words)               // exactly one phrase
  * network.following(words)             // Following(words that carry on, mayEnd)
  * network.firstWords(), network.words()
  * network.paths(random, limit)         // List&lt;Path(words, items)&gt; that walk every arc

@@ -31,11 +31,6 @@ public record GraphInputs(
     return new GraphInputs(model, none, pronunciations, GraphSettings.PHONES);
   }
 
-  /** The same for the model of these inputs. */
-  public GraphInputs withoutPhrases() {
-    return ofPhones(model, pronunciations.get(0));
-  }
-
   public GraphInputs {
     pronunciations = List.copyOf(pronunciations);
   }

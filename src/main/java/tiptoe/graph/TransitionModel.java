@@ -100,10 +100,6 @@ public final class TransitionModel {
     return Arrays.stream(phones).max().orElse(0);
   }
 
-  public int tuples() {
-    return phoneOfTuple.length;
-  }
-
   /** The highest transition-id; the lowest is 1. */
   public int transitionIds() {
     return 2 * phoneOfTuple.length;

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
+import tiptoe.grammar.Parse;
 import tiptoe.session.Hearing;
 import tiptoe.session.SentenceCheck;
 
@@ -52,7 +53,9 @@ class SoundcheckCommandTest {
 
   @Test
   void asksForASentenceOfTheGrammars() throws IOException {
-    assertTrue(Hearing.understood().network().accepts(SentenceCheck.SENTENCE));
+    Parse parse = Hearing.understood().network().parse(SentenceCheck.SENTENCE);
+    assertEquals(1, parse.phrases().size());
+    assertTrue(parse.uncovered().isEmpty(), parse::toString);
   }
 
   @Test

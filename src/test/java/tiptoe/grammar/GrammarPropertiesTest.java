@@ -45,7 +45,7 @@ class GrammarPropertiesTest {
       }
       if (!words.isEmpty()) {
         boolean possible = Double.isFinite(cost);
-        assertEquals(possible, network.accepts(words), () -> "network: " + words);
+        assertEquals(possible, Grammars.accepts(network, words), () -> "network: " + words);
         if (possible) {
           assertEquals(cost, network.parse(words).phrases().get(0).cost(), 1e-4);
         }
@@ -59,7 +59,7 @@ class GrammarPropertiesTest {
     WordAutomaton automaton = network.automaton();
     for (PhraseNetwork.Path path : network.paths(new Random(seed), 1000)) {
       assertTrue(Float.isFinite(automaton.cost(path.words())), path::toString);
-      assertTrue(path.words().isEmpty() || network.accepts(path.words()), path::toString);
+      assertTrue(path.words().isEmpty() || Grammars.accepts(network, path.words()), path::toString);
     }
     Set<PhraseNetwork.Arc> walked = Collections.newSetFromMap(new IdentityHashMap<>());
     new PathSampler(network, new Random(seed)).walks(1000).forEach(walked::addAll);
@@ -73,7 +73,7 @@ class GrammarPropertiesTest {
     Parse parse = network.parse(words);
     List<Integer> covered = new ArrayList<>();
     for (Parse.Phrase phrase : parse.phrases()) {
-      assertTrue(network.accepts(words.subList(phrase.from(), phrase.to())));
+      assertTrue(Grammars.accepts(network, words.subList(phrase.from(), phrase.to())));
       int from = covered.size();
       phrase.items().stream()
           .filter(Parse.WordItem.class::isInstance)
@@ -170,7 +170,7 @@ class GrammarPropertiesTest {
     for (int to = 1; to <= words.size(); to++) {
       fewest[to] = fewest[to - 1] + 1;
       for (int from = 0; from < to; from++) {
-        if (network.accepts(words.subList(from, to))) {
+        if (Grammars.accepts(network, words.subList(from, to))) {
           fewest[to] = Math.min(fewest[to], fewest[from]);
         }
       }

@@ -26,6 +26,12 @@ final class Grammars {
     return text.isBlank() ? List.of() : List.of(text.strip().split("\\s+"));
   }
 
+  /** Whether all the words together are one phrase. */
+  static boolean accepts(PhraseNetwork network, List<String> words) {
+    Parse parse = network.parse(words);
+    return parse.uncovered().isEmpty() && parse.phrases().size() == 1;
+  }
+
   /** Words and {tags} of a phrase, in order. */
   static String shown(Parse.Phrase phrase, List<String> words) {
     StringBuilder shown = new StringBuilder();

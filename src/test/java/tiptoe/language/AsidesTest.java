@@ -1,19 +1,10 @@
 package tiptoe.language;
 
-import java.io.IOException;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What is said to somebody in the room, between breaks, in a sentence with findings. */
-class AsidesTest {
-  private static SentenceBenchmark benchmark;
-
-  @BeforeAll
-  static void train() throws IOException {
-    benchmark = SentenceBenchmark.shipped();
-  }
-
+class AsidesTest extends Recording {
   @ParameterizedTest
   @ValueSource(
       strings = {

@@ -1,19 +1,10 @@
 package tiptoe.language;
 
-import java.io.IOException;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** A name first, then a break and what is said of it. */
-class HeadingsTest {
-  private static SentenceBenchmark benchmark;
-
-  @BeforeAll
-  static void train() throws IOException {
-    benchmark = SentenceBenchmark.shipped();
-  }
-
+class HeadingsTest extends Recording {
   @ParameterizedTest
   @ValueSource(
       strings = {

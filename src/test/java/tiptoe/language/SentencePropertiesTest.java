@@ -27,7 +27,7 @@ import tiptoe.finding.Question;
  * else is recorded, or nothing. What a sentence is about is left as it is, so that no table of
  * answers is needed.
  */
-class SentencePropertiesTest {
+class SentencePropertiesTest extends Recording {
   private static final Path FOLDER = Path.of("src/test/resources/tiptoe/language/natural/typed");
   private static final Set<String> NOT_A_SIDE =
       Set.of(
@@ -52,13 +52,11 @@ class SentencePropertiesTest {
           "right angle",
           "right height");
 
-  private static SentenceBenchmark benchmark;
   private static List<String> recorded;
   private static List<String> simple;
 
   @BeforeAll
   static void read() throws IOException {
-    benchmark = SentenceBenchmark.shipped();
     List<String> all = new ArrayList<>();
     try (Stream<Path> files = Files.list(FOLDER)) {
       for (Path file : files.sorted().toList()) {

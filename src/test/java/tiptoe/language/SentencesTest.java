@@ -8,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -21,14 +20,8 @@ import tiptoe.SampledCsvSource;
  * head of a file says so); words were added to it with them in view, so that the floors tell of no
  * other author's sentences.
  */
-class SentencesTest {
+class SentencesTest extends Recording {
   private static final Path FOLDER = Path.of("src/test/resources/tiptoe/language/natural");
-  private static SentenceBenchmark benchmark;
-
-  @BeforeAll
-  static void train() throws IOException {
-    benchmark = SentenceBenchmark.shipped();
-  }
 
   private static SentenceBenchmark.Count count(String author) throws IOException {
     return benchmark.count(Files.readAllLines(FOLDER.resolve(author + ".txt")));

@@ -1,7 +1,5 @@
 package tiptoe.language;
 
-import java.io.IOException;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -9,14 +7,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * On which side something is found where the clause does not say it, what is left unsaid because it
  * was said before, and what is put right. A row is a sentence and all that is recorded of it.
  */
-class SidesTest {
-  private static SentenceBenchmark benchmark;
-
-  @BeforeAll
-  static void train() throws IOException {
-    benchmark = SentenceBenchmark.shipped();
-  }
-
+class SidesTest extends Recording {
   /** These recorded the other side too, or something that nobody said of it. */
   @ParameterizedTest
   @ValueSource(

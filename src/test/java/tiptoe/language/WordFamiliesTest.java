@@ -2,21 +2,12 @@ package tiptoe.language;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import java.io.IOException;
 import java.util.List;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Families of words for what the protocol holds: each row is recorded as labelled, and no more. */
-class WordFamiliesTest {
-  private static SentenceBenchmark benchmark;
-
-  @BeforeAll
-  static void train() throws IOException {
-    benchmark = SentenceBenchmark.shipped();
-  }
-
+class WordFamiliesTest extends Recording {
   @ParameterizedTest
   @ValueSource(
       strings = {

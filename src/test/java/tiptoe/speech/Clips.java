@@ -63,7 +63,12 @@ public final class Clips {
     return SpeechModel.open(
         within(models, built),
         within(models, cache().again(built)),
-        within(models, cache().get(inputs.withoutPhrases(), () -> {})));
+        within(
+            models,
+            cache()
+                .get(
+                    GraphInputs.ofPhones(inputs.model(), inputs.pronunciations().get(0)),
+                    () -> {})));
   }
 
   /** What the phrases are heard by. */

@@ -32,7 +32,6 @@ final class Asides {
           WordItem.Kind.OTHER);
   private static final Set<WordItem.Kind> UNSURE =
       EnumSet.of(WordItem.Kind.DOUBT, WordItem.Kind.FOREIGN);
-  private static final String SORRY = "sorry";
 
   private final LayLexicon lexicon;
   private final List<String> words;
@@ -198,7 +197,7 @@ final class Asides {
   // Nothing that would turn a finding round or look at it once more.
   private boolean isSafe(List<String> said) {
     return IntStream.range(0, said.size())
-        .filter(at -> at + 1 == said.size() || !said.get(at + 1).equals("you"))
+        .filter(at -> at + 1 == said.size() || !lexicon.isListed("to-you", said.get(at + 1)))
         .noneMatch(
             at ->
                 lexicon.isListed("turns-round", said.get(at))
@@ -208,7 +207,7 @@ final class Asides {
   // "Hold his arm and it stops"
   private boolean goesOnAboutBaby(List<String> said) {
     return IntStream.range(0, said.size() - 1)
-        .filter(at -> said.get(at).equals("and"))
+        .filter(at -> lexicon.isListed("goes-on-to", said.get(at)))
         .anyMatch(at -> lexicon.isListed("finds-behind", said.get(at + 1)));
   }
 
@@ -217,13 +216,13 @@ final class Asides {
   private boolean isSorry(int i) {
     List<WordItem> chunk = chunks.get(i);
     List<String> said = range(chunk).mapToObj(words::get).toList();
-    if (!said.get(0).equals(SORRY)) {
+    if (!lexicon.isListed("excuses", said.get(0))) {
       return false;
     }
     int at = 0;
     while (at < said.size()) {
       int one =
-          said.get(at).equals(SORRY)
+          lexicon.isListed("excuses", said.get(at))
               ? 1
               : Math.max(
                   called(said.subList(at, said.size())),

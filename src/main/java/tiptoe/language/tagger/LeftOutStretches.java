@@ -12,8 +12,6 @@ import tiptoe.protocol.Side;
  * is none.
  */
 final class LeftOutStretches {
-  private static final Set<String> JOINTS = Set.of("and", "or", "nor", "plus");
-
   /**
    * Says that it was not done, of what, on which side and until when.
    *
@@ -80,7 +78,7 @@ final class LeftOutStretches {
       if (undone != null && isReason(at)) {
         break;
       }
-      int aside = name.isEmpty() || !word.equals("one") ? aside(at) : 0;
+      int aside = name.isEmpty() || !said.isListed("ends-a-name", at) ? aside(at) : 0;
       if (aside > 0) {
         if (said.term("other", at) > 0 && said.sideBefore(from).isEmpty()) {
           return Optional.empty();
@@ -134,7 +132,7 @@ final class LeftOutStretches {
 
   // "Didn't look in the mouth for the palate": that alone, not all that is there.
   private boolean isSought(int at, List<String> name) {
-    return said.words().get(at).equals("for")
+    return said.isListed("sought", at)
         && names.steps(name).isEmpty()
         && !names.steps(said.words().subList(at + 1, said.breaks().to(at))).isEmpty();
   }
@@ -151,7 +149,7 @@ final class LeftOutStretches {
             .stream()
             .mapToInt(list -> said.term(list, at))
             .reduce(0, Math::max);
-    boolean one = JOINTS.contains(said.words().get(at)) || said.isListed("side-words", at);
+    boolean one = said.isListed("undone-joint", at) || said.isListed("side-words", at);
     return longest > 0 ? longest : one ? 1 : 0;
   }
 
@@ -175,7 +173,7 @@ final class LeftOutStretches {
 
   // "Haven't been able to check", "left out", "i'm skipping"; null where no word says so.
   private Undone undone(int from, int at) {
-    if (at == from && said.words().get(at).equals("no")) {
+    if (at == from && said.isListed("undone-no", at)) {
       return new Undone(at + 1, List.of(), true, true);
     }
     int leaves = said.term("leaves-out", at);

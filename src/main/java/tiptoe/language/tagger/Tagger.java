@@ -28,8 +28,7 @@ public final class Tagger implements SecondReading {
   private final TalkModel talk;
   private final Set<String> deniable;
   private final WordItems items;
-  private final ToldLexicon told;
-  private final ToldItems toldItems;
+  private final ToldItems told;
 
   Tagger(
       LayLexicon lexicon,
@@ -39,8 +38,7 @@ public final class Tagger implements SecondReading {
       TalkModel talk,
       Set<String> deniable) {
     this.lexicon = lexicon;
-    this.told = told;
-    this.toldItems = new ToldItems(told, lexicon);
+    this.told = new ToldItems(told, lexicon);
     this.protocol = protocol;
     this.model = model;
     this.talk = talk;
@@ -135,7 +133,7 @@ public final class Tagger implements SecondReading {
 
   @Override
   public Told told(List<String> words) {
-    return new ToldReader(told, toldItems, lexicon, protocol, words).read();
+    return new ToldReader(new ToldWords(told, protocol, words)).read();
   }
 
   @Override

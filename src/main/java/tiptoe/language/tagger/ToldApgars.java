@@ -5,7 +5,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import tiptoe.language.NumberWords;
 import tiptoe.language.SpokenNumber;
 import tiptoe.language.TypedText;
@@ -15,26 +14,25 @@ import tiptoe.language.TypedText;
  * minutes", "six at one minute, eight at five, nine at ten".
  */
 final class ToldApgars {
-  private static final List<String> MINUTES = List.of("one", "five", "ten");
-  private static final Set<String> NAMES = Set.of("apgar", "apgars");
-  private static final Set<String> BETWEEN =
-      Set.of(TypedText.BREAK, "and", "then", "em", "um", "er", "uh", "eh");
-  private static final Set<String> VERBS =
-      Set.of("were", "was", "are", "is", "of", "score", "scores");
+  private static final List<String> STEPS = List.of("apgar-1", "apgar-5", "apgar-10");
+  private static final List<String> MINUTES =
+      STEPS.stream().map(step -> TypedText.spoken(step.replaceAll("\\D", "")).get(0)).toList();
 
   /** The scores by step, and the words that tell them. */
   record Row(Map<String, SpokenNumber> scores, int from, int to) {}
 
+  private final ToldLexicon told;
   private final List<String> words;
 
-  ToldApgars(List<String> words) {
+  ToldApgars(ToldLexicon told, List<String> words) {
+    this.told = told;
     this.words = words;
   }
 
   /** The first row in the sentence. */
   Optional<Row> row() {
     for (int at = 0; at < words.size(); at++) {
-      Optional<Row> found = NAMES.contains(words.get(at)) ? named(at) : pairs(at, at, 3);
+      Optional<Row> found = is("apgar", at) ? named(at) : pairs(at, at, 3);
       if (found.isPresent()) {
         return found;
       }
@@ -49,8 +47,7 @@ final class ToldApgars {
 
   private int behindVerbs(int from) {
     int at = from;
-    while (at < words.size()
-        && (VERBS.contains(words.get(at)) || BETWEEN.contains(words.get(at)))) {
+    while (is("score-verbs", at) || isBetween(at)) {
       at++;
     }
     return at;
@@ -60,7 +57,7 @@ final class ToldApgars {
   private Optional<Row> together(int from, int first) {
     List<String> scores = new ArrayList<>();
     int at = list(first, scores);
-    if (scores.size() < 2 || at >= words.size() || !words.get(at).equals("at")) {
+    if (scores.size() < 2 || !is("minutes-behind", at)) {
       return Optional.empty();
     }
     List<String> minutes = new ArrayList<>();
@@ -91,7 +88,7 @@ final class ToldApgars {
   private boolean isPair(int at, int number) {
     return at + 2 < words.size()
         && isScore(words.get(at))
-        && Set.of("at", "by").contains(words.get(at + 1))
+        && is("minute-behind", at + 1)
         && words.get(at + 2).equals(MINUTES.get(number));
   }
 
@@ -108,14 +105,22 @@ final class ToldApgars {
 
   private int behindBetween(int from) {
     int at = from;
-    while (at < words.size() && BETWEEN.contains(words.get(at))) {
+    while (isBetween(at)) {
       at++;
     }
     return at;
   }
 
+  private boolean isBetween(int at) {
+    return is("between-scores", at) || at < words.size() && words.get(at).equals(TypedText.BREAK);
+  }
+
+  private boolean is(String list, int at) {
+    return at < words.size() && told.isListed(list, words.get(at));
+  }
+
   private int behindMinutes(int at) {
-    return at < words.size() && Set.of("minute", "minutes").contains(words.get(at)) ? at + 1 : at;
+    return is("minute", at) ? at + 1 : at;
   }
 
   private static boolean isScore(String word) {
@@ -128,9 +133,8 @@ final class ToldApgars {
 
   private static Row row(List<String> scores, int from, int to) {
     Map<String, SpokenNumber> row = new LinkedHashMap<>();
-    List<String> minutes = List.of("apgar-1", "apgar-5", "apgar-10");
     for (int i = 0; i < scores.size(); i++) {
-      row.put(minutes.get(i), new SpokenNumber(null, List.of(scores.get(i)), null, null));
+      row.put(STEPS.get(i), new SpokenNumber(null, List.of(scores.get(i)), null, null));
     }
     return new Row(row, from, to);
   }

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import tiptoe.language.NumberWords;
@@ -14,10 +15,7 @@ import tiptoe.language.SpokenNumber;
 final class ToldItems {
   private static final List<String> EMPTY =
       List.of("filler", "function", "neutral", "little", "talk", "severity");
-  private static final Map<String, String> UNITS =
-      Map.of(
-          "hour", "h", "hours", "h", "day", "days", "days", "days", "week", "weeks", "weeks",
-          "weeks");
+  private static final List<String> TIMES = List.of("h", "days", "weeks");
 
   enum Kind {
     /** A word of a fact or a measured step. */
@@ -47,14 +45,18 @@ final class ToldItems {
       return abouts().findAny().isPresent();
     }
 
+    /** All that it can stand for; nothing where it tells nothing. */
+    Stream<ToldLexicon.Sense> senses() {
+      return match == null ? Stream.of() : match.senses().stream();
+    }
+
     /** What it says is spoken of. */
     Stream<ToldLexicon.Sense> abouts() {
-      return match == null ? Stream.of() : match.of(ToldLexicon.Kind.ABOUT).stream();
+      return senses().filter(sense -> sense.kind() == ToldLexicon.Kind.ABOUT);
     }
 
     boolean isFreeValue() {
-      return match != null
-          && match.of(ToldLexicon.Kind.VALUE).stream().anyMatch(sense -> !sense.bound());
+      return senses().anyMatch(sense -> sense.kind() == ToldLexicon.Kind.VALUE && !sense.bound());
     }
 
     int length() {
@@ -86,9 +88,18 @@ final class ToldItems {
     add(Kind.ASIDE, told.list("when"));
   }
 
+  ToldLexicon told() {
+    return told;
+  }
+
+  LayLexicon lay() {
+    return lay;
+  }
+
   private void add(Kind kind, List<List<String>> terms) {
     for (List<String> term : terms) {
-      boolean joint = term.size() == 1 && (isJoint(term.get(0)) || term.get(0).equals("or"));
+      boolean joint =
+          term.size() == 1 && (isJoint(term.get(0)) || told.isListed("either", term.get(0)));
       if (!joint) {
         byFirst.computeIfAbsent(term.get(0), word -> new ArrayList<>()).add(new Entry(kind, term));
       }
@@ -196,12 +207,13 @@ final class ToldItems {
   }
 
   private Item single(List<String> plain, int at) {
+    String word = plain.get(at);
     Kind kind =
-        switch (plain.get(at)) {
-          case "one", "ones" -> Kind.EMPTY;
-          case "or" -> Kind.OR;
-          default -> isJoint(plain.get(at)) ? Kind.JOINT : Kind.UNKNOWN;
-        };
+        isJoint(word)
+            ? Kind.JOINT
+            : told.isListed("either", word)
+                ? Kind.OR
+                : told.isListed("some-one", word) ? Kind.EMPTY : Kind.UNKNOWN;
     return new Item(kind, at, at + 1, null, List.of());
   }
 
@@ -217,12 +229,14 @@ final class ToldItems {
               && terms.stream().noneMatch(term -> term.from() < from && at.from() < term.to());
       String unit = at.said().unit();
       int to = at.to();
-      if (unit == null && to < words.size() && UNITS.containsKey(plain.get(to))) {
-        unit = UNITS.get(plain.get(to++));
+      Optional<String> time = unit == null ? time(plain, to) : Optional.empty();
+      if (time.isPresent()) {
+        unit = time.get();
+        to++;
       }
       boolean pronoun =
           unit == null
-              && plain.subList(from, at.numberTo()).equals(List.of("one"))
+              && told.isListed("some-one", plain.subList(from, at.numberTo()))
               && (from == 0 || told.isListed("pointer", plain.get(from - 1)));
       if (pronoun) {
         continue;
@@ -242,10 +256,16 @@ final class ToldItems {
     return items;
   }
 
-  private static boolean isMinor(List<String> plain, Item major, SpokenNumber minor, int from) {
+  private Optional<String> time(List<String> plain, int at) {
+    return at < plain.size()
+        ? TIMES.stream().filter(unit -> told.isListed("unit-" + unit, plain.get(at))).findFirst()
+        : Optional.empty();
+  }
+
+  private boolean isMinor(List<String> plain, Item major, SpokenNumber minor, int from) {
     String units = major.numbers().get(0).unit() + " " + minor.unit();
     List<String> between = plain.subList(major.to(), from);
-    boolean close = between.isEmpty() || between.equals(List.of("and"));
+    boolean close = between.isEmpty() || told.isListed("major-and-minor", between);
     return major.numbers().size() == 1
         && close
         && (Set.of("kg g", "lb oz", "days h", "weeks days").contains(units)

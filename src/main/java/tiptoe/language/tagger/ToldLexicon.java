@@ -1,6 +1,7 @@
 package tiptoe.language.tagger;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -230,13 +231,28 @@ final class ToldLexicon {
   }
 
   boolean isListed(String list, String word) {
-    return list(list).contains(List.of(word));
+    return isListed(list, List.of(word));
+  }
+
+  boolean isListed(String list, List<String> words) {
+    return list(list).contains(words);
+  }
+
+  /** Whether a subject is in this list, which holds its id in words. */
+  boolean isSubjectListed(String list, String subject) {
+    return isListed(list, List.of(subject.split("-")));
+  }
+
+  /** Whether these words begin with a term of the list. */
+  boolean begins(String list, List<String> words) {
+    return list(list).stream()
+        .filter(term -> term.size() <= words.size())
+        .anyMatch(term -> words.subList(0, term.size()).equals(term));
   }
 
   /** Whether these words hold a term of the list. */
   boolean says(String list, List<String> words) {
-    return list(list).stream()
-        .anyMatch(term -> java.util.Collections.indexOfSubList(words, term) >= 0);
+    return list(list).stream().anyMatch(term -> Collections.indexOfSubList(words, term) >= 0);
   }
 
   /**

@@ -7,8 +7,6 @@ import java.util.Set;
 import tiptoe.language.tagger.ToldItems.Item;
 import tiptoe.language.tagger.ToldItems.Kind;
 import tiptoe.language.tagger.ToldPart.Stated;
-import tiptoe.protocol.Fact;
-import tiptoe.protocol.Protocol;
 
 /**
  * Lets what is only named in a list take the value of its neighbour: "told about the heart and the
@@ -16,21 +14,13 @@ import tiptoe.protocol.Protocol;
  * handed on is listed so, and only where nothing else is said of it.
  */
 final class ToldLists {
-  private static final Set<String> OFFERED =
-      Set.of("vitamin-k", "hepatitis-b", "blood-spot", "hearing-screen");
-  private static final Set<String> JOINTS = Set.of("and", "plus");
-  private static final Set<List<String>> TOO =
-      Set.of(List.of("too"), List.of("as", "well"), List.of("also"));
-
+  private final ToldWords sentence;
   private final ToldLexicon told;
-  private final Protocol protocol;
-  private final List<String> plain;
   private final List<ToldPart> parts;
 
-  ToldLists(ToldLexicon told, Protocol protocol, List<String> plain, List<ToldPart> parts) {
-    this.told = told;
-    this.protocol = protocol;
-    this.plain = plain;
+  ToldLists(ToldWords sentence, List<ToldPart> parts) {
+    this.sentence = sentence;
+    this.told = sentence.told();
     this.parts = parts;
   }
 
@@ -49,12 +39,12 @@ final class ToldLists {
 
   private boolean isJoined(int index) {
     ToldPart part = parts.get(index);
-    return !part.corrects && JOINTS.contains(plain.get(part.from()));
+    return !part.corrects && sentence.isListed("list-joint", part.from());
   }
 
   private boolean saysToo(ToldPart part) {
-    List<String> said = part.of(plain);
-    return TOO.stream()
+    List<String> said = part.of(sentence.plain());
+    return told.list("too").stream()
         .anyMatch(
             too ->
                 said.size() > too.size()
@@ -70,8 +60,8 @@ final class ToldLists {
             subject -> {
               List<Stated> given =
                   giver.stated().stream().filter(one -> shares(subject, one)).toList();
-              boolean told = parts.stream().anyMatch(part -> part.states(subject));
-              if (given.size() == 1 && giver.stated().size() == 1 && !told) {
+              boolean stated = parts.stream().anyMatch(part -> part.states(subject));
+              if (given.size() == 1 && giver.stated().size() == 1 && !stated) {
                 bare.state(
                     new Stated(
                         subject, given.get(0).value(), List.of(), false, given.get(0).sure()));
@@ -82,7 +72,7 @@ final class ToldLists {
 
   // The one thing that is named, where nothing but listing words stands beside it.
   private Optional<String> listed(ToldPart part) {
-    Set<Integer> beside = told.beside(part.subjects(), part.of(plain));
+    Set<Integer> beside = told.beside(part.subjects(), part.of(sentence.plain()));
     List<String> subjects = new ArrayList<>();
     for (Item item : part.items) {
       List<String> named =
@@ -93,7 +83,7 @@ final class ToldLists {
               .distinct()
               .toList();
       if (named.isEmpty()
-          && !told.list("listed").contains(plain.subList(item.from(), item.to()))
+          && !told.isListed("listed", sentence.of(item))
           && !isReferral(item)
           && !(item.kind() == Kind.FINDING && beside.contains(item.from() - part.from()))) {
         return Optional.empty();
@@ -104,23 +94,25 @@ final class ToldLists {
   }
 
   private boolean isReferral(Item item) {
-    return item.kind() != Kind.NUMBER
-        && told.list("referral").contains(plain.subList(item.from(), item.to()));
+    return item.kind() != Kind.NUMBER && told.isListed("referral", sentence.of(item));
   }
 
   private boolean mayBeListed(String subject) {
-    return OFFERED.contains(subject) || isHandover(subject);
+    return isOffered(subject) || isHandover(subject);
+  }
+
+  private boolean isOffered(String subject) {
+    return told.isSubjectListed("offered", subject);
   }
 
   private boolean isHandover(String subject) {
-    return protocol.fact(subject).filter(Fact::handover).isPresent()
-        && !subject.startsWith("consent");
+    return sentence.isHandover(subject) && !subject.startsWith("consent");
   }
 
   private boolean shares(String subject, Stated one) {
     boolean same =
         isHandover(subject) && isHandover(one.subject())
-            || OFFERED.contains(subject) && OFFERED.contains(one.subject());
-    return same && protocol.fact(subject).orElseThrow().values().contains(one.value());
+            || isOffered(subject) && isOffered(one.subject());
+    return same && sentence.fact(subject).orElseThrow().values().contains(one.value());
   }
 }

@@ -9,43 +9,29 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import tiptoe.language.Measurement;
 import tiptoe.language.NumberWords;
 import tiptoe.language.SpokenNumber;
-import tiptoe.language.TypedText;
 import tiptoe.language.tagger.ToldItems.Item;
 import tiptoe.language.tagger.ToldItems.Kind;
 import tiptoe.language.tagger.ToldPart.Stated;
-import tiptoe.protocol.Fact;
-import tiptoe.protocol.Measure;
 import tiptoe.protocol.Protocol;
 
 /** Says what the numbers of a part measure: what is named beside them, or was before. */
 final class ToldNumbers {
-  private static final String GESTATION = "gestation";
-  private static final Set<String> OF_BIRTH =
-      Set.of("sex", "birth-mode", "first-born", "multiple", "presentation");
-  private static final Set<String> OFFERED =
-      Set.of("vitamin-k", "hepatitis-b", "blood-spot", "hearing-screen");
-  private static final Set<String> WHEN = Set.of("at", "by", "after");
-  private static final int TERM = 40;
-  private static final int MOST_DAYS_PAST_TERM = 14;
-
+  private final ToldWords sentence;
   private final ToldLexicon told;
   private final Protocol protocol;
   private final List<String> plain;
+  private final ToldMeasures measures;
+  private final ToldGestation gestation;
 
-  /** Whether the sentence speaks of the birth. */
-  private final boolean birth;
-
-  ToldNumbers(ToldLexicon told, Protocol protocol, List<String> plain) {
-    this.told = told;
-    this.protocol = protocol;
-    this.plain = plain;
-    this.birth =
-        told.matches(plain).stream()
-            .flatMap(match -> match.of(ToldLexicon.Kind.VALUE).stream())
-            .anyMatch(sense -> OF_BIRTH.contains(sense.subject()));
+  ToldNumbers(ToldWords sentence) {
+    this.sentence = sentence;
+    this.told = sentence.told();
+    this.protocol = sentence.protocol();
+    this.plain = sentence.plain();
+    this.measures = new ToldMeasures(sentence);
+    this.gestation = new ToldGestation(sentence, measures);
   }
 
   /**
@@ -66,19 +52,18 @@ final class ToldNumbers {
             .toList();
     List<Item> names =
         part.items.stream()
-            .filter(item -> !measured(item).isEmpty())
+            .filter(item -> !measures.of(item).isEmpty())
             .filter(item -> !isAgeThen(part, item))
             .toList();
     if (isRange(numbers)) {
       return all(names);
     }
-    Optional<List<SpokenNumber>> gestation =
-        numbers.isEmpty() ? Optional.empty() : gestation(part, numbers, names, carried);
     if (numbers.isEmpty()) {
       return part.has(Kind.NUMBER) || told.says("which", part.of(plain)) ? all(names) : Set.of();
     }
-    if (gestation.isPresent()) {
-      return gestation.filter(List::isEmpty).isPresent() ? Set.of(GESTATION) : Set.of();
+    ToldGestation.Found weeks = gestation.read(part, numbers, names.isEmpty(), carried);
+    if (weeks != ToldGestation.Found.NONE) {
+      return weeks == ToldGestation.Found.TIME ? Set.of(ToldGestation.SUBJECT) : Set.of();
     }
     if (names.isEmpty()) {
       unnamed(part, numbers, carried, goesOn).ifPresent(of -> state(of, numbers.get(0), part));
@@ -100,18 +85,17 @@ final class ToldNumbers {
                 numbers.stream()
                     .allMatch(
                         number ->
-                            isOfAnother(number) && !unit(one).equals("%")
-                                || !fits(one, number.numbers().get(0))))
+                            isOfAnother(number) && !measures.unit(one).equals("%")
+                                || !measures.fits(one, number.numbers().get(0))))
         .collect(Collectors.toSet());
   }
 
   // "Weight on day three", "bed five": which, and nothing that was measured.
   private boolean isWhich(ToldPart part, Item number) {
     boolean which =
-        number.from() > part.from()
-            && number.numbers().get(0).unit() == null
-            && told.isListed("which", plain.get(number.from() - 1));
-    if (which && plain.get(number.from() - 1).equals("day")) {
+        number.numbers().get(0).unit() == null
+            && sentence.isBehind("which", number.from(), part.from());
+    if (which && sentence.isListed("which-day", number.from() - 1)) {
       part.account(number.from() - 1, number.to());
     }
     return which;
@@ -121,21 +105,19 @@ final class ToldNumbers {
   private boolean isWhen(ToldPart part, Item number) {
     boolean time =
         Set.of("h", "days").contains(String.valueOf(number.numbers().get(0).unit()))
-            && number.from() > part.from()
-            && WHEN.contains(plain.get(number.from() - 1));
+            && sentence.isBehind("at-time", number.from(), part.from());
+    List<String> units =
+        part.items.stream()
+            .filter(item -> !isAgeThen(part, item))
+            .flatMap(item -> measures.of(item).stream())
+            .map(measures::unit)
+            .toList();
     boolean ofTests =
-        part.states() && part.stated().stream().allMatch(one -> OFFERED.contains(one.subject()));
+        part.states()
+            && part.stated().stream()
+                .allMatch(one -> told.isSubjectListed("offered", one.subject()));
     boolean ofNumbers =
-        part.all(Kind.NUMBER).size() > 1
-            && part.items.stream()
-                .filter(item -> !isAgeThen(part, item))
-                .flatMap(item -> measured(item).stream())
-                .map(this::unit)
-                .anyMatch(unit -> !unit.equals("h"))
-            && part.items.stream()
-                .filter(item -> !isAgeThen(part, item))
-                .flatMap(item -> measured(item).stream())
-                .noneMatch(one -> unit(one).equals("h"));
+        part.all(Kind.NUMBER).size() > 1 && !units.isEmpty() && !units.contains("h");
     if (time && (ofTests || ofNumbers)) {
       part.account(number.from() - 1, number.to());
       part.items.stream()
@@ -153,8 +135,7 @@ final class ToldNumbers {
             .anyMatch(
                 number ->
                     number.to() == item.from()
-                        && number.from() > part.from()
-                        && WHEN.contains(plain.get(number.from() - 1)));
+                        && sentence.isBehind("at-time", number.from(), part.from()));
   }
 
   private static boolean isAge(Item item) {
@@ -163,14 +144,14 @@ final class ToldNumbers {
 
   private Set<String> all(List<Item> names) {
     Set<String> all = new LinkedHashSet<>();
-    names.forEach(name -> all.addAll(measured(name)));
+    names.forEach(name -> all.addAll(measures.of(name)));
     return all;
   }
 
   // "One hundred and twenty to one sixty": what is usual, or nobody knows.
   private boolean isRange(List<Item> numbers) {
     for (int i = 1; i < numbers.size(); i++) {
-      if (plain.subList(numbers.get(i - 1).to(), numbers.get(i).from()).equals(List.of("to"))) {
+      if (told.isListed("range", plain.subList(numbers.get(i - 1).to(), numbers.get(i).from()))) {
         return true;
       }
     }
@@ -180,31 +161,28 @@ final class ToldNumbers {
   // "Weight is down four percent"
   private boolean isOfAnother(Item number) {
     return number.numbers().get(0).unit() == null
-        && number.to() < plain.size()
-        && (told.isListed("other-unit", plain.get(number.to())) || isPercent(number));
+        && (sentence.isListed("other-unit", number.to()) || isPercent(number));
   }
 
   private boolean isPercent(Item number) {
-    List<String> behind = plain.subList(number.to(), Math.min(plain.size(), number.to() + 2));
-    return behind.equals(List.of("per", "cent"))
-        || !behind.isEmpty() && behind.get(0).equals("percent");
+    return told.begins("percent", plain.subList(number.to(), plain.size()));
   }
 
   private Optional<String> unnamed(
       ToldPart part, List<Item> numbers, Set<String> carried, boolean goesOn) {
     SpokenNumber said = numbers.get(0).numbers().get(0);
-    List<String> measured = carried.stream().filter(this::isMeasured).toList();
+    List<String> measured = carried.stream().filter(measures::isMeasured).toList();
     if (numbers.size() > 1) {
       return Optional.empty();
     }
     boolean other =
         isOfAnother(numbers.get(0))
             && !(isPercent(numbers.get(0))
-                && measured.stream().allMatch(one -> unit(one).equals("%")));
+                && measured.stream().allMatch(one -> measures.unit(one).equals("%")));
     boolean rate = told.says("a-minute", plain.subList(numbers.get(0).to(), part.to()));
-    if ((goesOn || rate && measured.stream().allMatch(one -> unit(one).equals("/min")))
+    if ((goesOn || rate && measured.stream().allMatch(one -> measures.unit(one).equals("/min")))
         && measured.size() == 1
-        && fits(measured.get(0), said)
+        && measures.fits(measured.get(0), said)
         && !other) {
       return Optional.of(measured.get(0));
     }
@@ -218,9 +196,10 @@ final class ToldNumbers {
   // Of several, the fact: it needs another word beside it, and that is said.
   private Optional<String> meant(Item name, Item number) {
     List<String> fitting =
-        measured(name).stream()
-            .filter(one -> fits(one, number.numbers().get(0)))
-            .filter(one -> !isOfAnother(number) || isPercent(number) && unit(one).equals("%"))
+        measures.of(name).stream()
+            .filter(one -> measures.fits(one, number.numbers().get(0)))
+            .filter(
+                one -> !isOfAnother(number) || isPercent(number) && measures.unit(one).equals("%"))
             .toList();
     List<String> meant =
         fitting.size() == 1
@@ -273,15 +252,14 @@ final class ToldNumbers {
   // "A maturity score of three for the skin"
   private boolean isFor(Item number, Item name) {
     return name.from() > number.to()
-        && Set.of(List.of("for"), List.of("for", "the"))
-            .contains(plain.subList(number.to(), name.from()));
+        && told.isListed("for-it", plain.subList(number.to(), name.from()));
   }
 
   private void state(String subject, Item number, ToldPart part) {
     if (number.numbers().stream().anyMatch(one -> isGlued(one.words()))) {
       return;
     }
-    boolean rough = protocol.fact(subject).isPresent() && isRough(number);
+    boolean rough = protocol.fact(subject).isPresent() && sentence.isRough(number);
     boolean bounds =
         protocol.find(subject).filter(step -> step.measure().bounds()).isPresent()
             || number.numbers().stream().allMatch(one -> one.bound() == null);
@@ -291,213 +269,11 @@ final class ToldNumbers {
     part.all(Kind.ORDER).forEach(part::account);
   }
 
-  private boolean isRough(Item number) {
-    String before = number.from() == 0 ? "" : plain.get(number.from() - 1);
-    return told.isListed("roughly", before) || told.isListed("nearby", before);
-  }
-
   // "One two point one" may be two numbers.
   private static boolean isGlued(List<String> words) {
     int point = words.indexOf("point");
     return point > 1
         && NumberWords.BELOW_TWENTY.subList(0, 10).contains(words.get(0))
         && NumberWords.BELOW_TWENTY.containsAll(words.subList(0, point));
-  }
-
-  /** Whether a number may measure this: its unit is one of it. */
-  private boolean fits(String subject, SpokenNumber number) {
-    String own = unit(subject);
-    return switch (String.valueOf(number.unit())) {
-      case "null" -> !own.equals("h") && !own.equals("weeks");
-      case "h", "days" -> own.equals("h");
-      case "weeks" -> own.equals("h") || own.equals("weeks");
-      case "g", "kg", "lb", "oz" -> own.equals("g");
-      case "cm", "mm", "in" -> own.equals("cm");
-      case "s" -> own.equals("s");
-      case "°C", "°F" -> own.equals("°C");
-      case "µmol/L", "mmol/L" -> own.equals(number.unit());
-      case "mg/dL" -> own.equals("µmol/L") || own.equals("mmol/L");
-      default -> true;
-    };
-  }
-
-  private String unit(String subject) {
-    return protocol.fact(subject).map(Fact::measure).orElseGet(() -> step(subject)).unit();
-  }
-
-  /** Whether a number may be the right one of what was measured. */
-  boolean mayBe(String step, Item number) {
-    SpokenNumber said = number.numbers().get(0);
-    boolean times = number.to() < plain.size() && plain.get(number.to()).equals("times");
-    boolean plausible =
-        said.unit() != null
-            || NumberWords.readings(said.words()).stream()
-                .anyMatch(n -> step(step).plausible(n) || step(step).plausible(1000 * n));
-    return !times && plausible && fits(step, said);
-  }
-
-  /** Whether numbers come to the same, whatever their units: three point one kilos in grams. */
-  boolean isSame(String subject, List<SpokenNumber> one, List<SpokenNumber> other) {
-    if (one.isEmpty() || other.isEmpty() || !isMeasured(subject) || subject.equals(GESTATION)) {
-      return false;
-    }
-    Measure measure = protocol.fact(subject).map(Fact::measure).orElseGet(() -> step(subject));
-    Measurement first = Measurement.of(one, measure);
-    Measurement second = Measurement.of(other, measure);
-    return first.plausible()
-        && second.plausible()
-        && first.bound() == second.bound()
-        && first.number() == second.number();
-  }
-
-  private Measure step(String id) {
-    return protocol.step(id).measure();
-  }
-
-  private boolean isMeasured(String subject) {
-    return protocol
-        .fact(subject)
-        .map(fact -> fact.measure() != null)
-        .orElseGet(() -> protocol.find(subject).filter(step -> step.isMeasured()).isPresent());
-  }
-
-  private Set<String> measured(Item name) {
-    Set<String> subjects = new LinkedHashSet<>();
-    name.abouts()
-        .map(ToldLexicon.Sense::subject)
-        .filter(subject -> isMeasured(subject) && !subject.equals(GESTATION))
-        .forEach(subjects::add);
-    return subjects;
-  }
-
-  // "Thirty nine plus two", "thirty nine weeks and two days", "term plus three", "thirty nine and
-  // two"
-  // Empty where it is when something was.
-  private Optional<List<SpokenNumber>> gestation(
-      ToldPart part, List<Item> numbers, List<Item> names, Set<String> carried) {
-    Item first = numbers.get(0);
-    boolean pastTerm =
-        numbers.size() == 1
-            && first.from() > 1
-            && plain.subList(first.from() - 2, first.from()).equals(List.of("term", "plus"))
-            && isBetween(0, MOST_DAYS_PAST_TERM, first.numbers().get(0));
-    if (pastTerm) {
-      int days = (int) ToldItems.value(first.numbers().get(0));
-      return state(
-          part,
-          List.of(number(TERM + days / 7, "weeks"), number(days % 7, "days")),
-          first.from() - 2,
-          first.to(),
-          true);
-    }
-    List<SpokenNumber> said = new ArrayList<>(first.numbers());
-    int to = first.to();
-    boolean plus = false;
-    boolean and = false;
-    boolean weeks = "weeks".equals(said.get(0).unit());
-    if (said.size() == 1 && numbers.size() > 1) {
-      Item second = numbers.get(1);
-      SpokenNumber days = second.numbers().get(0);
-      List<String> between = plain.subList(first.to(), second.from());
-      plus = between.equals(List.of("plus"));
-      and = between.equals(List.of("and"));
-      if (between.isEmpty() || and || plus) {
-        // "Thirty six and five weeks"
-        boolean behind = !weeks && said.get(0).unit() == null && "weeks".equals(days.unit());
-        weeks |= behind;
-        said.add(behind ? new SpokenNumber(null, days.words(), null, null) : days);
-        to = second.to();
-      }
-    }
-    boolean named =
-        part.named().anyMatch(sense -> sense.subject().equals(GESTATION))
-            || carried.contains(GESTATION) && part.namesNothing();
-    boolean all = said.size() == numbers.stream().mapToInt(n -> n.numbers().size()).sum();
-    // "Thirty nine and two" by itself: surely where the birth is spoken of.
-    boolean bare = and && carried.stream().noneMatch(this::isMeasured);
-    if (!isWeeksAndDays(said) || !names.isEmpty() || !all || !(named || plus || weeks || bare)) {
-      return Optional.empty();
-    }
-    if (isThen(part, first) || isOfScan(to)) {
-      if (part.states() && part.stated().stream().allMatch(one -> isOfPregnancy(one.subject()))) {
-        part.account(first.from() - 1, to);
-      }
-      return Optional.of(List.of());
-    }
-    // "At thirty eight weeks" by itself: what was?
-    boolean then = isBehindThen(part, first) && !told.says("born", plain);
-    boolean sure = !isRough(first) && (named || plus || weeks && !then || birth);
-    return state(part, said, first.from(), to, sure);
-  }
-
-  private static Optional<List<SpokenNumber>> state(
-      ToldPart part, List<SpokenNumber> gestation, int from, int to, boolean sure) {
-    part.state(new Stated(GESTATION, null, gestation, false, sure));
-    part.account(from, to);
-    part.account(GESTATION);
-    return Optional.of(gestation);
-  }
-
-  // "At thirty two weeks the renal pelvis was dilated": when that was, and not the birth.
-  private boolean isThen(ToldPart part, Item weeks) {
-    boolean born =
-        told.says("born", part.of(plain)) || part.items.stream().anyMatch(ToldNumbers::isBirth);
-    return isBehindThen(part, weeks)
-        && !born
-        && (part.items.stream().anyMatch(ToldNumbers::isOfElse)
-            || plain.contains("turned")
-            || plain.contains("flipped"));
-  }
-
-  private boolean isBehindThen(ToldPart part, Item weeks) {
-    return weeks.from() > part.from() && told.isListed("then", plain.get(weeks.from() - 1));
-  }
-
-  private static boolean isBirth(Item item) {
-    return item.match() != null
-        && item.match().senses().stream()
-            .anyMatch(sense -> Set.of(GESTATION, "birth-mode").contains(sense.subject()));
-  }
-
-  private static boolean isOfElse(Item item) {
-    return switch (item.kind()) {
-      case FINDING, UNKNOWN, DENY, UNASSERTED -> true;
-      case TOLD ->
-          item.match().senses().stream()
-              .noneMatch(sense -> Set.of("sex", "age", "first-born").contains(sense.subject()));
-      default -> false;
-    };
-  }
-
-  // "At the thirty four week scan"
-  private boolean isOfScan(int behind) {
-    return behind < plain.size() && told.isListed("scan", plain.get(behind));
-  }
-
-  private static boolean isOfPregnancy(String subject) {
-    return subject.startsWith("antenatal-")
-        || subject.startsWith("maternal-")
-        || Set.of("group-b-strep", "breech-in-last-month").contains(subject);
-  }
-
-  private static boolean isWeeksAndDays(List<SpokenNumber> said) {
-    SpokenNumber weeks = said.get(0);
-    boolean days =
-        said.size() == 1
-            || isBetween(0, 6, said.get(1))
-                && (said.get(1).unit() == null || said.get(1).unit().equals("days"));
-    return days
-        && isBetween(22, 44, weeks)
-        && weeks.bound() == null
-        && ToldItems.value(weeks) == Math.floor(ToldItems.value(weeks));
-  }
-
-  private static boolean isBetween(int least, int most, SpokenNumber number) {
-    double value = ToldItems.value(number);
-    return least <= value && value <= most;
-  }
-
-  private static SpokenNumber number(int value, String unit) {
-    return new SpokenNumber(null, TypedText.spoken(String.valueOf(value)), unit, null);
   }
 }

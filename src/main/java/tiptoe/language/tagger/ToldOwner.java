@@ -18,25 +18,27 @@ final class ToldOwner {
 
   private static final List<String> PEOPLE = List.of("far", "near", "twin");
 
+  private final ToldWords sentence;
   private final ToldLexicon told;
   private final List<String> words;
   private final List<String> plain;
 
-  ToldOwner(ToldLexicon told, List<String> words, List<String> plain) {
-    this.told = told;
-    this.words = words;
-    this.plain = plain;
+  ToldOwner(ToldWords sentence) {
+    this.sentence = sentence;
+    this.told = sentence.told();
+    this.words = sentence.words();
+    this.plain = sentence.plain();
   }
 
   /** Who is spoken of, where that is not the baby. */
   Optional<Owner> of(ToldPart part) {
     for (int at = part.from(); at < part.to(); at++) {
-      if (told.isListed("of-the-baby", plain.get(at)) && !plain.get(at).equals("his")) {
+      if (sentence.isListed("of-the-baby", at) && !sentence.isListed("possessive", at)) {
         return Optional.empty();
       }
       int to = person(at, part.to());
       if (to > at
-          && !(at > part.from() && told.isListed("before-another", plain.get(at - 1)))
+          && !sentence.isBehind("before-another", at, part.from())
           && (isPossessive(to - 1) || isSubject(part, to))) {
         boolean baby =
             plain.subList(to, part.to()).stream()
@@ -45,8 +47,7 @@ final class ToldOwner {
         boolean mother = told.isListed("mums", plain.get(to - 1)) && !herself;
         return baby && !herself
             ? Optional.empty()
-            : Optional.of(
-                plain.get(at).equals("i") ? Owner.SPEAKER : mother ? Owner.MOTHER : Owner.OTHER);
+            : Optional.of(isSpeaker(at) ? Owner.SPEAKER : mother ? Owner.MOTHER : Owner.OTHER);
       }
     }
     return Optional.empty();
@@ -64,9 +65,13 @@ final class ToldOwner {
         };
   }
 
+  private boolean isSpeaker(int at) {
+    return sentence.isListed("speaker", at);
+  }
+
   private int person(int at, int end) {
-    if (plain.get(at).equals("i")) {
-      return words.get(at).equals("i") ? at + 1 : at;
+    if (isSpeaker(at)) {
+      return words.get(at).equals(plain.get(at)) ? at + 1 : at;
     }
     return PEOPLE.stream()
         .flatMap(list -> told.list(list).stream())
@@ -86,8 +91,8 @@ final class ToldOwner {
     if (to >= part.to()) {
       return false;
     }
-    boolean speaker = plain.get(to - 1).equals("i");
-    return told.isListed(speaker ? "i-was" : "verbs", plain.get(to))
+    boolean speaker = isSpeaker(to - 1);
+    return sentence.isListed(speaker ? "i-was" : "verbs", to)
         || !speaker
             && part.items.stream().anyMatch(item -> item.from() == to && item.isFreeValue());
   }

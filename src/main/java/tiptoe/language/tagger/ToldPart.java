@@ -125,9 +125,7 @@ final class ToldPart {
   /** All that its words can be about. */
   Set<String> subjects() {
     Set<String> subjects = new LinkedHashSet<>();
-    items.stream()
-        .filter(item -> item.match() != null)
-        .forEach(item -> item.match().senses().forEach(sense -> subjects.add(sense.subject())));
+    items.stream().flatMap(Item::senses).forEach(sense -> subjects.add(sense.subject()));
     return subjects;
   }
 
@@ -167,8 +165,7 @@ final class ToldPart {
   /** Accounts for all words of something that is spoken of. */
   void account(String subject) {
     items.stream()
-        .filter(item -> item.match() != null)
-        .filter(item -> item.match().senses().stream().anyMatch(s -> s.subject().equals(subject)))
+        .filter(item -> item.senses().anyMatch(sense -> sense.subject().equals(subject)))
         .forEach(this::account);
   }
 

@@ -2,15 +2,13 @@ package tiptoe.language.tagger;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import tiptoe.language.NumberWords;
 import tiptoe.language.tagger.ToldItems.Item;
 import tiptoe.language.tagger.ToldItems.Kind;
 
 /** Parts a sentence at its breaks, at what puts something right, and where a joint begins anew. */
 final class ToldParts {
-  private static final Set<String> PLAIN_JOINTS = Set.of("and", "plus", "with");
-
+  private final ToldWords sentence;
   private final ToldLexicon told;
   private final Breaks breaks;
   private final Corrections corrections;
@@ -20,17 +18,13 @@ final class ToldParts {
   private List<Item> now = new ArrayList<>();
   private boolean joined;
 
-  ToldParts(
-      ToldLexicon told,
-      Corrections corrections,
-      List<String> words,
-      List<String> plain,
-      List<Item> items) {
-    this.told = told;
-    this.corrections = corrections;
-    this.breaks = new Breaks(words);
-    this.plain = plain;
-    this.items = items;
+  ToldParts(ToldWords sentence) {
+    this.sentence = sentence;
+    this.told = sentence.told();
+    this.breaks = new Breaks(sentence.words());
+    this.corrections = new Corrections(sentence.lay());
+    this.plain = sentence.plain();
+    this.items = sentence.items();
   }
 
   List<ToldPart> all() {
@@ -85,7 +79,7 @@ final class ToldParts {
         items.subList(joint + 1, items.size()).stream()
             .takeWhile(item -> !breaks.at(item.from()) && item.kind() != Kind.JOINT)
             .anyMatch(item -> tells(item) || item.kind() == Kind.FINDING);
-    return says && (more || !PLAIN_JOINTS.contains(plain.get(items.get(joint).from())));
+    return says && (more || !sentence.isListed("plain-joint", items.get(joint).from()));
   }
 
   // "Fontanelle's sunken and this baby's refusing every feed"
@@ -104,10 +98,7 @@ final class ToldParts {
 
   // "Told mummy and daddy about the hips"
   private boolean joinsPeople(int joint) {
-    return joint > 0
-        && joint + 1 < plain.size()
-        && told.isListed("near", plain.get(joint - 1))
-        && told.isListed("near", plain.get(joint + 1));
+    return sentence.isBehind("near", joint, 0) && sentence.isListed("near", joint + 1);
   }
 
   // "Thirty eight and four by dates"
@@ -120,7 +111,6 @@ final class ToldParts {
 
   private static boolean isBetween(int least, int most, Item item) {
     return item.kind() == Kind.NUMBER
-        && least <= ToldItems.value(item.numbers().get(0))
-        && ToldItems.value(item.numbers().get(0)) <= most;
+        && ToldGestation.isBetween(least, most, item.numbers().get(0));
   }
 }

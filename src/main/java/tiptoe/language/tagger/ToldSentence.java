@@ -21,14 +21,13 @@ final class ToldSentence {
       union(ToldPart.CARRY_NOTHING, EnumSet.of(Kind.DENY, Kind.UNASSERTED));
   private static final Set<Kind> NUMBERS = union(ToldPart.CARRY_NOTHING, EnumSet.of(Kind.NUMBER));
   private static final Set<Kind> NAMES = EnumSet.of(Kind.EMPTY, Kind.TOLD, Kind.JOINT, Kind.ORDER);
-  private static final Set<List<String>> APOLOGIES =
-      Set.of(List.of("sorry"), List.of("hang", "on"), List.of("hold", "on"));
 
   private static final int LONGEST_DOUBT = 6;
 
+  private final ToldWords sentence;
   private final ToldLexicon told;
   private final Protocol protocol;
-  private final ToldNumbers numbers;
+  private final ToldMeasures measures;
   private final List<String> words;
   private final List<String> plain;
   private final List<ToldPart> parts;
@@ -36,19 +35,13 @@ final class ToldSentence {
   /** What is said of it in several ways, and nobody knows which holds. */
   private final Set<String> contested;
 
-  ToldSentence(
-      ToldLexicon told,
-      Protocol protocol,
-      ToldNumbers numbers,
-      List<String> words,
-      List<String> plain,
-      List<ToldPart> parts,
-      Set<String> contested) {
-    this.told = told;
-    this.protocol = protocol;
-    this.numbers = numbers;
-    this.words = words;
-    this.plain = plain;
+  ToldSentence(ToldWords sentence, List<ToldPart> parts, Set<String> contested) {
+    this.sentence = sentence;
+    this.told = sentence.told();
+    this.protocol = sentence.protocol();
+    this.measures = new ToldMeasures(sentence);
+    this.words = sentence.words();
+    this.plain = sentence.plain();
     this.parts = parts;
     this.contested = new TreeSet<>(contested);
   }
@@ -72,14 +65,10 @@ final class ToldSentence {
   // "Mum said the temperature is thirty six": of another, or from hearsay.
   private void dropHearsay() {
     for (int at = 0; at + 1 < plain.size(); at++) {
-      if (told.isListed("near", plain.get(at)) && told.isListed("speaks", plain.get(at + 1))) {
-        parts.forEach(part -> part.drop(this::isMeasured));
+      if (sentence.isListed("near", at) && sentence.isListed("speaks", at + 1)) {
+        parts.forEach(part -> part.drop(one -> told.isMeasured(one.subject())));
       }
     }
-  }
-
-  private boolean isMeasured(Stated one) {
-    return protocol.fact(one.subject()).isEmpty();
   }
 
   // "Possibly pulse ox is 99 percent on the right hand and 97 on the foot": what nothing parts is
@@ -96,7 +85,7 @@ final class ToldSentence {
       boolean unknown =
           together.stream().anyMatch(part -> !part.open.isEmpty() || part.leaves(Kind.UNKNOWN));
       for (ToldPart part : together) {
-        part.drop(one -> altered || unknown && isMeasured(one));
+        part.drop(one -> altered || unknown && told.isMeasured(one.subject()));
         if (unknown) {
           part.doubt();
         }
@@ -146,7 +135,7 @@ final class ToldSentence {
   }
 
   private boolean isApology(ToldPart correction) {
-    return APOLOGIES.contains(correction.of(plain));
+    return told.isListed("apology", correction.of(plain));
   }
 
   // A lone "no" or "not really", and a correction of which nobody can tell what it corrects.
@@ -162,7 +151,7 @@ final class ToldSentence {
               && !part.states()
               && !part.isEmpty()
               && part.items.stream()
-                  .allMatch(item -> DENIALS.contains(item.kind()) || isDenial(item));
+                  .allMatch(item -> DENIALS.contains(item.kind()) || sentence.isDenial(item));
       if (denies || part.corrects && !part.settled && !isApology(part)) {
         parts.subList(0, i).stream()
             .flatMap(before -> before.stated().stream())
@@ -175,7 +164,7 @@ final class ToldSentence {
   // "No diabetes, no"
   private boolean agrees(int index) {
     ToldPart before = parts.get(Math.max(0, index - 1));
-    return parts.get(index).of(plain).equals(List.of("no"))
+    return told.isListed("bare-no", parts.get(index).of(plain))
         && before.states()
         && before.stated().stream().allMatch(one -> "no".equals(one.value()));
   }
@@ -183,8 +172,7 @@ final class ToldSentence {
   // "You've got the toddler at home with granny": too much said to be a doubt or a denial.
   private boolean isAside(ToldPart part) {
     return part.to() - part.from() > LONGEST_DOUBT
-        && !part.has(Kind.DENY)
-        && part.items.stream().noneMatch(this::isDenial);
+        && part.items.stream().noneMatch(sentence::isDenial);
   }
 
   // "We'll sort it out together" takes nothing back.
@@ -193,12 +181,6 @@ final class ToldSentence {
         .filter(item -> item.kind() != Kind.JOINT)
         .limit(1)
         .anyMatch(item -> told.says("plan", words.subList(item.from(), item.to())));
-  }
-
-  // "Negative", which is a value of some things
-  private boolean isDenial(Item item) {
-    return item.kind() == Kind.TOLD
-        && told.list("deny").contains(plain.subList(item.from(), item.to()));
   }
 
   // "No family history of hips, hearts or eyes": all of it, where "or" says so; else who knows.
@@ -266,7 +248,7 @@ final class ToldSentence {
 
   // "Three point three one, that's three thousand three hundred and ten grams"
   private boolean saysAgain(Stated one, Stated other) {
-    return one.says(other) || numbers.isSame(one.subject(), one.numbers(), other.numbers());
+    return one.says(other) || measures.isSame(one.subject(), one.numbers(), other.numbers());
   }
 
   // A number that stands alone behind it may be the right one, or the same in other words.
@@ -280,8 +262,8 @@ final class ToldSentence {
               && part.consistsOf(NUMBERS);
       if (before != null && bare && protocol.find(subject).isPresent()) {
         Item number = part.all(Kind.NUMBER).get(0);
-        if (!numbers.isSame(subject, before.numbers(), number.numbers())) {
-          return numbers.mayBe(subject, number);
+        if (!measures.isSame(subject, before.numbers(), number.numbers())) {
+          return measures.mayBe(subject, number);
         }
         part.replaced = true;
       }

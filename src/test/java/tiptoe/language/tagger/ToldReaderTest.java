@@ -30,7 +30,7 @@ class ToldReaderTest {
 
   private static Told told(String text) {
     List<String> words = typed.utterance(text);
-    return new ToldReader(lexicon, items, lay, Protocol.standard(), words).read();
+    return new ToldReader(new ToldWords(items, Protocol.standard(), words)).read();
   }
 
   private static String said(Told.Said said) {
