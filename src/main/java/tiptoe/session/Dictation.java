@@ -67,7 +67,7 @@ public final class Dictation {
             .accept(chunk.samples())
             .forEach(utterance -> ready.addAll(joiner.hear(utterance)));
         String words = recogniser.partial();
-        ready.addAll(joiner.wait(seconds - lost, !words.isBlank()));
+        ready.addAll(joiner.wait(seconds - lost, !words.isBlank(), recogniser.isQuiet()));
         hear(ready, offset + lost, heard);
         remarks.look().ifPresent(heard);
         partial.accept(words);

@@ -74,6 +74,9 @@ public final class Engine implements AutoCloseable {
     Engine engine = open(home, understanding, asked, chosen, progress);
     try {
       ready.await();
+      // Reading grammars and lexicon takes half as much again as they keep; given back, the program
+      // stays small while it listens for hours.
+      System.gc();
       return engine;
     } catch (IOException | RuntimeException e) {
       engine.close();

@@ -9,8 +9,11 @@ import java.util.List;
  * grammar has both as one phrase, so that no number is recorded by its first half.
  */
 public final class Joiner {
-  /** So long after its last word an utterance waits for more, in seconds. */
+  /** So long after its last word an utterance waits for more, in seconds: words show late. */
   static final double WAIT_SECONDS = 0.8;
+
+  /** The same where the sound tells that nothing more has begun. */
+  static final double QUIET_SECONDS = 0.6;
 
   /** What comes later than this is said for itself, in seconds. */
   static final double LONGEST_PAUSE = 1.2;
@@ -56,9 +59,11 @@ public final class Joiner {
    *
    * @param seconds up to where sound was heard, since the recogniser was opened
    * @param speaking whether words are being said, so that it must wait for their end
+   * @param quiet whether nothing is heard at all, so that no word has begun which does not show yet
    */
-  public List<Hypothesis> wait(double seconds, boolean speaking) {
-    boolean over = held != null && !speaking && seconds >= held.end() + WAIT_SECONDS;
+  public List<Hypothesis> wait(double seconds, boolean speaking, boolean quiet) {
+    double enough = quiet ? QUIET_SECONDS : WAIT_SECONDS;
+    boolean over = held != null && !speaking && seconds >= held.end() + enough;
     return over ? end() : List.of();
   }
 

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import tiptoe.audio.CryFilter;
+import tiptoe.audio.Hush;
 import tiptoe.audio.LevelLift;
 import tiptoe.audio.QuietGate;
 
@@ -44,6 +45,7 @@ public final class Recogniser implements AutoCloseable {
   private final LevelLift lift = new LevelLift();
   private final QuietGate gate = new QuietGate();
   private final CryFilter cries = new CryFilter();
+  private final Hush hush = new Hush();
   private final short[] block = new short[BLOCK];
   private int filled;
   private Pointer recogniser;
@@ -90,6 +92,7 @@ public final class Recogniser implements AutoCloseable {
     short[] next = Arrays.copyOf(block, filled);
     filled = 0;
     lift.apply(next);
+    hush.take(next);
     gate.pass(next, () -> !partial().isBlank())
         .forEach(piece -> decode(cries.apply(piece)).ifPresent(ended::add));
     return ended;
@@ -128,6 +131,11 @@ public final class Recogniser implements AutoCloseable {
       partial = VoskResults.partial(library.vosk_recognizer_partial_result(open));
     }
     return partial;
+  }
+
+  /** Whether the sound has just fallen quiet: whoever spoke has paused. */
+  public synchronized boolean isQuiet() {
+    return hush.isQuiet();
   }
 
   /** Ends the stream of sound, and gives the utterance it ended in. */

@@ -81,7 +81,7 @@ final class KeptHearing {
         double now = (double) (at + length) / Pcm.RATE;
         List<Hypothesis> ready = new ArrayList<>();
         recogniser.accept(samples, at, length).forEach(one -> ready.addAll(joiner.hear(one)));
-        ready.addAll(joiner.wait(now, !recogniser.partial().isBlank()));
+        ready.addAll(joiner.wait(now, !recogniser.partial().isBlank(), recogniser.isQuiet()));
         ready.forEach(one -> kept.add(new Kept(now, one)));
       }
       List<Hypothesis> last = new ArrayList<>();

@@ -58,10 +58,18 @@ class JoinerTest {
   @Test
   void aNumberThatNothingFollowsIsGivenAfterAMoment() {
     joiner.hear(said(0, "weight", "three", "thousand"));
-    assertEquals(List.of(), joiner.wait(2.2, false));
-    assertEquals(List.of(), joiner.wait(2.4, true));
-    assertEquals(List.of("weight three thousand"), texts(joiner.wait(2.4, false)));
-    assertEquals(List.of(), joiner.wait(9, false));
+    assertEquals(List.of(), joiner.wait(2.2, false, false));
+    assertEquals(List.of(), joiner.wait(2.4, true, false));
+    assertEquals(List.of("weight three thousand"), texts(joiner.wait(2.4, false, false)));
+    assertEquals(List.of(), joiner.wait(9, false, false));
+  }
+
+  @Test
+  void whereAllIsQuietTheMomentIsShorter() {
+    joiner.hear(said(0, "weight", "three", "thousand"));
+    assertEquals(List.of(), joiner.wait(2, false, true));
+    assertEquals(List.of(), joiner.wait(2.2, true, true));
+    assertEquals(List.of("weight three thousand"), texts(joiner.wait(2.2, false, true)));
   }
 
   @Test
