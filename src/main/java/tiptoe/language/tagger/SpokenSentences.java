@@ -80,8 +80,12 @@ final class SpokenSentences {
    * @param into takes the words of each and what it counts; all together they count 1
    */
   void like(List<String> words, int others, double own, BiConsumer<List<String>, Double> into) {
-    into.accept(words, own);
     List<TermMatch> matches = lexicon.matches(words);
+    if (matches.isEmpty() && words.stream().noneMatch(ALIKE::containsKey)) {
+      into.accept(words, 1.0); // nothing in it can be another
+      return;
+    }
+    into.accept(words, own);
     for (int i = 0; i < others; i++) {
       into.accept(other(words, matches), (1 - own) / others);
     }

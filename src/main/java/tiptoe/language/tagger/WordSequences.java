@@ -6,6 +6,7 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Predicate;
@@ -61,8 +62,11 @@ public final class WordSequences {
   private static final double GAIN = 0.4;
 
   private final Counts words = new Counts();
-  private final Map<String, Counts> pairs = new HashMap<>();
-  private final Map<String, Map<String, Counts>> triples = new HashMap<>();
+
+  /** Each word, and what is counted behind it, looked up once where it is said. */
+  private final Map<String, Said> met = new HashMap<>();
+
+  private final Said start = new Said(START, new Counts(), new HashMap<>());
 
   /** How likely a word is anywhere, once all is counted. */
   private final Map<String, Double> alone = new HashMap<>();
@@ -114,10 +118,18 @@ public final class WordSequences {
     }
   }
 
+  /**
+   * A word that can be said, or the start of a sentence.
+   *
+   * @param behind what follows it
+   * @param behindPair what follows it and the word that is named
+   */
+  private record Said(String word, Counts behind, Map<String, Counts> behindPair) {}
+
   private WordSequences(Predicate<String> sayable, WordShares everyday) {
-    Map<String, Boolean> asked = new HashMap<>();
-    this.sayable = word -> asked.computeIfAbsent(word, sayable::test);
+    this.sayable = sayable;
     this.everyday = everyday;
+    met.put(START, start);
   }
 
   /**
@@ -182,30 +194,40 @@ public final class WordSequences {
   }
 
   private void count(String word, double times) {
-    if (sayable.test(word)) {
+    if (said(word) != null) {
       words.add(word, times);
     }
   }
 
+  /** Null where it cannot be said. */
+  private Said said(String word) {
+    Said known = met.get(word);
+    if (known == null && !met.containsKey(word)) {
+      known = sayable.test(word) ? new Said(word, new Counts(), new HashMap<>()) : null;
+      met.put(word, known);
+    }
+    return known;
+  }
+
   private void count(List<String> sentence, double times) {
-    String first = null;
-    String second = START;
-    for (String word : sentence) {
-      boolean known = sayable.test(word);
-      if (known) {
-        words.add(word, times);
-      }
-      if (known && second != null) {
-        pairs.computeIfAbsent(second, w -> new Counts()).add(word, times);
-      }
-      if (known && second != null && first != null) {
-        triples
-            .computeIfAbsent(first, w -> new HashMap<>())
-            .computeIfAbsent(second, w -> new Counts())
-            .add(word, times);
+    Said first = null;
+    Said second = start;
+    for (String each : sentence) {
+      Said said = said(each);
+      if (said != null) {
+        words.add(said.word(), times);
+        if (second != null) {
+          second.behind().add(said.word(), times);
+        }
+        if (second != null && first != null) {
+          first
+              .behindPair()
+              .computeIfAbsent(second.word(), w -> new Counts())
+              .add(said.word(), times);
+        }
       }
       first = second;
-      second = known ? word : null;
+      second = said;
     }
   }
 
@@ -242,11 +264,18 @@ public final class WordSequences {
                 + share
                     * usual.getOrDefault(
                         word, rest * everyday.shares().getOrDefault(word, 0.0) / everydayAll);
-    return over(pairs.get(before), less);
+    return over(pairs(before), less);
+  }
+
+  /** What was counted behind a word; null for nothing. */
+  private Counts pairs(String before) {
+    Said said = met.get(before);
+    return said == null || said.behind().words().isEmpty() ? null : said.behind();
   }
 
   ToDoubleFunction<String> behind(String first, String second) {
-    return over(triples.getOrDefault(first, Map.of()).get(second), behind(second));
+    Said said = met.get(first);
+    return over(said == null ? null : said.behindPair().get(second), behind(second));
   }
 
   private static ToDoubleFunction<String> over(Counts seen, ToDoubleFunction<String> less) {
@@ -299,30 +328,31 @@ public final class WordSequences {
     for (String before : words.words()) {
       one.put(before, kept(before, alone(before) * words.all));
     }
-    one.put(START, kept(START, pairs.get(START).all));
+    one.put(START, kept(START, start.behind().all));
     Map<String, Map<String, Kept>> two = new TreeMap<>();
     Map<String, Integer> numbers = new HashMap<>();
     words.words().forEach(word -> numbers.put(word, numbers.size() + 1));
     numbers.put(START, numbers.size() + 1);
-    new TreeMap<>(triples)
-        .forEach(
-            (first, all) ->
-                new TreeMap<>(all)
-                    .forEach(
-                        (second, seen) -> {
-                          Kept less = one.get(second);
-                          Kept kept =
-                              kept(
-                                  seen.all,
-                                  seen.words(),
-                                  behind(first, second),
-                                  word -> less.of(word, alone(word)));
-                          boolean isReached = one.get(first).likely().containsKey(second);
-                          if (isReached && !kept.likely().isEmpty()) {
-                            two.computeIfAbsent(first, w -> new TreeMap<>()).put(second, kept);
-                            numbers.put(first + " " + second, numbers.size() + 1);
-                          }
-                        }));
+    Map<String, Said> firsts = new TreeMap<>();
+    met.values().stream().filter(Objects::nonNull).forEach(word -> firsts.put(word.word(), word));
+    firsts.forEach(
+        (first, all) ->
+            new TreeMap<>(all.behindPair())
+                .forEach(
+                    (second, seen) -> {
+                      Kept less = one.get(second);
+                      Kept kept =
+                          kept(
+                              seen.all,
+                              seen.words(),
+                              behind(first, second),
+                              word -> less.of(word, alone(word)));
+                      boolean isReached = one.get(first).likely().containsKey(second);
+                      if (isReached && !kept.likely().isEmpty()) {
+                        two.computeIfAbsent(first, w -> new TreeMap<>()).put(second, kept);
+                        numbers.put(first + " " + second, numbers.size() + 1);
+                      }
+                    }));
     List<State> states = new ArrayList<>();
     states.add(
         new State(
@@ -345,7 +375,7 @@ public final class WordSequences {
 
   private Kept kept(String before, double times) {
     List<String> seen = new ArrayList<>();
-    Counts counts = pairs.get(before);
+    Counts counts = pairs(before);
     if (counts != null) {
       seen.addAll(counts.words());
     }
