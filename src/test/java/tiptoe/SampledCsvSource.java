@@ -23,7 +23,7 @@ import org.junit.jupiter.params.support.ParameterDeclarations;
 public @interface SampledCsvSource {
   String[] value();
 
-  int every() default 4;
+  int every() default 6;
 
   /** Chooses the rows. */
   final class Rows implements ArgumentsProvider, AnnotationConsumer<SampledCsvSource> {
