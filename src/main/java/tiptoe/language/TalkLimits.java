@@ -9,14 +9,20 @@ import tiptoe.files.Shipped;
  * From which probability on a sentence that sounds like talk states less, or nothing; the numbers
  * in use are in {@code talk.yaml}.
  *
- * @param offeredFrom from here on what it seems to state is only offered, 0 to 1
+ * @param unaskedFrom from here on nothing is asked about it, 0 to 1
+ * @param offeredFrom from here on what it seems to state is only offered; not below the first
  * @param silentFrom from here on it states, asks and does nothing; not below the other
  */
 public record TalkLimits(
+    @JsonProperty("unasked-from") double unaskedFrom,
     @JsonProperty("offered-from") double offeredFrom,
     @JsonProperty("silent-from") double silentFrom) {
 
   public TalkLimits {
+    if (!(unaskedFrom <= offeredFrom)) {
+      throw new IllegalArgumentException(
+          "expected unasked-from of at most %s, found %s".formatted(offeredFrom, unaskedFrom));
+    }
     if (!(offeredFrom <= silentFrom)) {
       throw new IllegalArgumentException(
           "expected offered-from of at most %s, found %s".formatted(silentFrom, offeredFrom));
@@ -34,8 +40,11 @@ public record TalkLimits(
    * @param before the dialogue before it, which talk leaves as it was
    */
   Interpretation weigh(Interpretation read, double talk, Dialogue before) {
-    if (talk < offeredFrom) {
+    if (talk < unaskedFrom) {
       return read;
+    }
+    if (talk < offeredFrom) {
+      return unasked(read);
     }
     if (silences(talk)) {
       return new Interpretation(
@@ -58,6 +67,20 @@ public record TalkLimits(
         read.dialogue(),
         offered,
         talk);
+  }
+
+  private static Interpretation unasked(Interpretation read) {
+    return read.questions().isEmpty()
+        ? read
+        : new Interpretation(
+            read.meanings().stream().filter(one -> !(one instanceof Meaning.Asks)).toList(),
+            read.uncovered(),
+            read.spans(),
+            read.withheld(),
+            read.dialogue(),
+            read.certainties().stream()
+                .filter(one -> !(one.meaning() instanceof Meaning.Asks))
+                .toList());
   }
 
   /** Whether what is talk by this probability states nothing. */

@@ -96,9 +96,29 @@ class TalkTest {
   }
 
   @Test
+  void asksNothingAboutWhatMayBeTalk() throws IOException {
+    List<String> words = Shipped.typed().utterance("there's a bit of crepitus at the clavicle");
+    assertEquals(1, asked(0, words));
+    assertEquals(0, asked(TalkLimits.shipped().unaskedFrom(), words));
+  }
+
+  private static int asked(double talk, List<String> words) throws IOException {
+    return new Interpreter(
+            Shipped.network(), Protocol.standard(), TalkModelFit.like(Shipped.tagger(), talk))
+        .interpret(words, Dialogue.START, Source.TYPED)
+        .questions()
+        .size();
+  }
+
+  @Test
   void wantsTheLimitsInTheirOrder() {
     assertEquals(
         "expected offered-from of at most 0.5, found 0.6",
-        assertThrows(IllegalArgumentException.class, () -> new TalkLimits(0.6, 0.5)).getMessage());
+        assertThrows(IllegalArgumentException.class, () -> new TalkLimits(0.1, 0.6, 0.5))
+            .getMessage());
+    assertEquals(
+        "expected unasked-from of at most 0.5, found 0.6",
+        assertThrows(IllegalArgumentException.class, () -> new TalkLimits(0.6, 0.5, 0.5))
+            .getMessage());
   }
 }

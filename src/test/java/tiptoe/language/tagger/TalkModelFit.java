@@ -29,7 +29,9 @@ import tiptoe.session.UtteranceVerifier;
  */
 public final class TalkModelFit {
   private static final int FOLDS = 6;
-  private static final double[] LIMITS = {0.4, 0.45, 0.5, 0.55, 0.6, 0.65, 0.7, 0.75, 0.8, 0.9};
+  private static final double[] LIMITS = {
+    0.1, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4, 0.45, 0.5, 0.6, 0.7, 0.75, 0.8, 0.9
+  };
 
   /**
    * @param recorded statements and facts that would be recorded of what no phrase covers whole
@@ -121,12 +123,13 @@ public final class TalkModelFit {
   private static void print(String name, List<Case> cases) {
     System.out.println(name + ": limit, share of talk above it, of statements;");
     System.out.println(
-        "  lines of talk below it that record, offer, ask; what is lost of statements");
+        "  lines of talk below it that record, offer, ask; what is lost of statements, and lines of"
+            + " statements above it that ask");
     for (double limit : LIMITS) {
       Predicate<Case> above = one -> one.chance() >= limit;
       System.out.printf(
           "%.2f %5.1f %% %5.2f %%  %d of %d, %d of %d, %d of %d  %d of %d recorded, %d of %d"
-              + " offered%n",
+              + " offered, %d of %d%n",
           limit,
           100 * share(cases, Case::talk, above),
           100 * share(cases, one -> !one.talk(), above),
@@ -139,7 +142,9 @@ public final class TalkModelFit {
           sum(cases, Case::recorded, above),
           sum(cases, Case::recorded, one -> true),
           sum(cases, Case::offered, above),
-          sum(cases, Case::offered, one -> true));
+          sum(cases, Case::offered, one -> true),
+          asking(cases, above),
+          asking(cases, one -> true));
     }
   }
 
@@ -152,6 +157,13 @@ public final class TalkModelFit {
     return cases.stream()
         .filter(one -> one.talk() && one.read())
         .filter(does)
+        .filter(where)
+        .count();
+  }
+
+  private static long asking(List<Case> cases, Predicate<Case> where) {
+    return cases.stream()
+        .filter(one -> !one.talk() && one.read() && one.acts())
         .filter(where)
         .count();
   }
