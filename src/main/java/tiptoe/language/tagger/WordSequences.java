@@ -59,7 +59,7 @@ public final class WordSequences {
   private static final double EVERYDAY_PAIRS = 0.3;
 
   /** Nats that all occurrences of a sequence must gain, to be kept. */
-  private static final double GAIN = 0.4;
+  private static final double GAIN = 1.5;
 
   private final Counts words = new Counts();
 
