@@ -1,6 +1,6 @@
 """Says a text by a synthetic voice and writes it as a WAV of 16 kHz.
 
-Needs flite, espeak-ng, festival's text2wave or what the voices asked for are of, and sox.
+Needs flite, espeak-ng, festival's text2wave, pico2wave or what the voices asked for are of, and sox.
 """
 
 import os
@@ -15,6 +15,8 @@ def write(name, voice, text, tail):
         subprocess.run(["flite", "-voice", voice_name, "-t", text, "-o", raw], check=True)
     elif engine == "esp":
         subprocess.run(["espeak-ng", "-v", voice_name, "-s", "150", "-w", raw, text], check=True)
+    elif engine == "pico":
+        subprocess.run(["pico2wave", "-l", voice_name, "-w", raw, text], check=True)
     else:
         voiced = ["text2wave", "-eval", f"(voice_{voice_name})", "-o", raw]
         subprocess.run(voiced, input=text.encode(), check=True)

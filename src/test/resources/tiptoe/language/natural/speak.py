@@ -3,10 +3,12 @@
 
 The text file holds the sentence with what it states, the key what it states alone. What states
 nothing (=> -) is spoken into FOLDER-talk, without either. Each sentence is said by one of the
-voices in turn: those that teach and fit, or those that are kept for measuring. Needs flite,
-espeak-ng, sox and, for the held voices, festival with cmu_us_slt_arctic_hts.
+voices in turn: those that teach and fit, those that are kept for measuring, or fresh ones of kinds
+that nothing was fitted to: a small statistical synthesiser and diphones. Needs flite, espeak-ng, sox
+and, for the held voices, festival with cmu_us_slt_arctic_hts, for the fresh ones libttspico-utils
+and mbrola with en1, us1, us2 and us3, which Debian has under non-free.
 
-usage: speak.py fit|held FOLDER AUTHOR.txt…
+usage: speak.py fit|held|fresh FOLDER AUTHOR.txt…
 """
 import concurrent.futures
 import os
@@ -22,6 +24,9 @@ VOICES = {
     "held": [
         "flite:awb", "flite:slt", "esp:en-us+f3", "esp:en-gb-x-rp", "esp:en-gb-scotland",
         "fest:cmu_us_slt_arctic_hts",
+    ],
+    "fresh": [
+        "pico:en-GB", "esp:mb-en1", "pico:en-US", "esp:mb-us1", "esp:mb-us2", "esp:mb-us3",
     ],
 }
 

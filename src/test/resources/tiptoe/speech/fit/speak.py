@@ -2,8 +2,10 @@
 """Speaks what HearAll hears into a folder: one WAV and one text file a clip.
 
 360 phrases of the utterance tables and the ward talk of chat.txt for each half; which half a text
-belongs to is decided by its SHA-256, and each half has voices of its own. Needs flite, espeak-ng,
-festival with the voices kal_diphone and cmu_us_slt_arctic_hts, and sox.
+belongs to is decided by its SHA-256, and each half has voices of its own; the held phrases are said
+by fresh voices too, of kinds that nothing was fitted to. Needs flite, espeak-ng, festival with the
+voices kal_diphone and cmu_us_slt_arctic_hts, libttspico-utils, mbrola with en1, us1, us2 and us3,
+and sox.
 
 usage: speak.py FOLDER
 """
@@ -25,6 +27,9 @@ VOICES = {
     "held": [
         "flite:awb", "flite:slt", "esp:en-us+f3", "esp:en-gb-x-rp", "esp:en-gb-scotland",
         "fest:cmu_us_slt_arctic_hts",
+    ],
+    "fresh": [
+        "pico:en-GB", "esp:mb-en1", "pico:en-US", "esp:mb-us1", "esp:mb-us2", "esp:mb-us3",
     ],
 }
 
@@ -78,6 +83,8 @@ def main():
         halves[half(phrase)].append(phrase)
     for name, texts in halves.items():
         shuffle(texts)
+    halves["fresh"] = halves["held"]
+    for name, texts in halves.items():
         voices = VOICES[name]
         for number, text in enumerate(texts[:360]):
             speak(f"{root}/{name}-phrases", number, voices[number % len(voices)], text)
