@@ -2,7 +2,6 @@ package tiptoe.language;
 
 import java.time.ZonedDateTime;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
@@ -107,50 +106,20 @@ public final class Interpreter {
       Set<Integer> aside,
       Dialogue dialogue,
       Source source) {
-    List<String> kept = new ArrayList<>();
-    List<Integer> places = new ArrayList<>();
-    List<SecondReading.Span> spans = new ArrayList<>();
-    int plain = 0;
-    for (int at = 0; at < spoken.size(); at++) {
-      String word = spoken.get(at);
-      boolean joins =
-          word.equals(TypedText.BREAK)
-              && (kept.isEmpty() || kept.get(kept.size() - 1).equals(TypedText.BREAK));
-      if (aside.contains(at)) {
-        spans.addAll(
-            TypedText.isWord(word)
-                ? List.of(new SecondReading.Span("aside", plain, plain + 1))
-                : List.of());
-      } else if (!joins) {
-        kept.add(word);
-        places.addAll(TypedText.isWord(word) ? List.of(plain) : List.of());
-      }
-      plain += TypedText.isWord(word) ? 1 : 0;
-    }
-    if (kept.get(kept.size() - 1).equals(TypedText.BREAK)) {
-      kept.remove(kept.size() - 1);
-    }
+    LessAsides less = new LessAsides(spoken, aside);
     double talk = second.talk(spoken);
     Interpretation read =
         limits.weigh(
-            read(second.headed(kept), dialogue, source),
-            limits.silences(talk) ? talk : Math.min(talk, second.talk(kept)),
+            read(second.headed(less.words()), dialogue, source),
+            limits.silences(talk) ? talk : Math.min(talk, second.talk(less.words())),
             dialogue);
     if (read.meanings().stream().anyMatch(Meaning.Instruction.class::isInstance)) {
       return whole;
     }
-    read.spans().stream()
-        .filter(span -> span.to() <= places.size())
-        .map(
-            span ->
-                new SecondReading.Span(
-                    span.label(), places.get(span.from()), places.get(span.to() - 1) + 1))
-        .forEach(spans::add);
-    spans.sort(Comparator.comparingInt(SecondReading.Span::from));
     return new Interpretation(
         read.meanings(),
         read.uncovered(),
-        spans,
+        less.among(read.spans()),
         read.withheld(),
         read.dialogue(),
         read.certainties(),

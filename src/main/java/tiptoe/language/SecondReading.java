@@ -231,6 +231,16 @@ public interface SecondReading {
       numbers = List.copyOf(numbers);
       evidence = Set.copyOf(evidence);
     }
+
+    /** The same that rests on other words. */
+    public Claim with(Set<Integer> others) {
+      return new Claim(step, side, value, denied, numbers, others);
+    }
+
+    /** Whether another is of the same step and side. */
+    public boolean isOfSame(Claim other) {
+      return step.equals(other.step) && side == other.side;
+    }
   }
 
   /**

@@ -33,18 +33,16 @@ final class Asides {
   private static final Set<WordItem.Kind> UNSURE =
       EnumSet.of(WordItem.Kind.DOUBT, WordItem.Kind.FOREIGN);
 
+  private final SentenceItems sentence;
   private final LayLexicon lexicon;
   private final List<String> words;
   private final List<List<WordItem>> chunks;
 
-  /**
-   * @param words with breaks
-   * @param items what they are
-   */
-  Asides(LayLexicon lexicon, List<String> words, List<WordItem> items) {
-    this.lexicon = lexicon;
-    this.words = words;
-    this.chunks = WordItem.chunks(items);
+  Asides(SentenceItems sentence) {
+    this.sentence = sentence;
+    this.lexicon = sentence.lexicon();
+    this.words = sentence.words();
+    this.chunks = WordItem.chunks(sentence.items());
   }
 
   /** The indexes of the words of all asides; none where there is nothing else. */
@@ -53,7 +51,7 @@ final class Asides {
     boolean more = false;
     for (int i = 0; i < chunks.size(); i++) {
       if (!chunks.get(i).isEmpty() && isAside(i)) {
-        range(chunks.get(i)).forEach(asides::add);
+        asides.addAll(WordItem.places(chunks.get(i)));
       } else {
         more |= !chunks.get(i).isEmpty();
       }
@@ -61,18 +59,14 @@ final class Asides {
     return more ? asides : Set.of();
   }
 
-  private static IntStream range(List<WordItem> chunk) {
-    return IntStream.range(chunk.get(0).from(), chunk.get(chunk.size() - 1).to());
-  }
-
   private boolean isAside(int i) {
     List<WordItem> chunk = chunks.get(i);
     if (parts(i)) {
       return false;
     }
-    int end = chunk.get(chunk.size() - 1).to();
-    boolean asks = words.get(end - 1).equals(TypedText.ASKS);
-    List<String> said = words.subList(chunk.get(0).from(), asks ? end - 1 : end);
+    List<String> all = WordItem.said(chunk, words);
+    boolean asks = all.get(all.size() - 1).equals(TypedText.ASKS);
+    List<String> said = asks ? all.subList(0, all.size() - 1) : all;
     if (said.isEmpty() || said.contains(TypedText.ASKS)) {
       return false;
     }
@@ -161,7 +155,7 @@ final class Asides {
                 item ->
                     isWeightless(item)
                         || item.kind() == WordItem.Kind.PART
-                        || lexicon.isListed("held", words.subList(item.from(), item.to())));
+                        || lexicon.isListed("held", sentence.said(item)));
   }
 
   private boolean isWeightless(List<WordItem> chunk, boolean asks, boolean forbids) {
@@ -171,14 +165,13 @@ final class Asides {
                 isWeightless(item)
                     || asks && UNSURE.contains(item.kind()) && isRequest(item)
                     || forbids && item.kind() == WordItem.Kind.NOT && isForbidding(item)
-                    || lexicon.isListed("held", words.subList(item.from(), item.to())));
+                    || lexicon.isListed("held", sentence.said(item)));
   }
 
   // A person, but nobody of whom something is told.
   private boolean isWeightless(WordItem item) {
     return WEIGHTLESS.contains(item.kind())
-        || item.kind() == WordItem.Kind.FOREIGN
-            && lexicon.isListed("others", words.subList(item.from(), item.to()));
+        || item.kind() == WordItem.Kind.FOREIGN && lexicon.isListed("others", sentence.said(item));
   }
 
   private boolean isRequest(WordItem item) {
@@ -189,7 +182,7 @@ final class Asides {
   }
 
   private boolean isForbidding(WordItem item) {
-    return lexicon.isListed("forbidding", words.subList(item.from(), item.to()))
+    return lexicon.isListed("forbidding", sentence.said(item))
         || item.from() > 0
             && lexicon.isListed("forbidding", words.subList(item.from() - 1, item.to()));
   }
@@ -215,7 +208,7 @@ final class Asides {
   // was said before it or nothing is behind it.
   private boolean isSorry(int i) {
     List<WordItem> chunk = chunks.get(i);
-    List<String> said = range(chunk).mapToObj(words::get).toList();
+    List<String> said = WordItem.said(chunk, words);
     if (!lexicon.isListed("excuses", said.get(0))) {
       return false;
     }

@@ -75,7 +75,7 @@ final class Corrections {
     if (chunk.isEmpty()) {
       return false;
     }
-    List<String> said = words.subList(chunk.get(0).from(), chunk.get(chunk.size() - 1).to());
+    List<String> said = WordItem.said(chunk, words);
     // "Digits swapped", "wrong hand"
     boolean mixedUp = said.size() <= 3 && lexicon.says("mixed-up", said);
     boolean bare =

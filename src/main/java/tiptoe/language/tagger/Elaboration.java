@@ -18,7 +18,6 @@ final class Elaboration {
       Set.of(WordItem.Kind.COMMA, WordItem.Kind.AND, WordItem.Kind.TURN);
 
   private static final Set<String> SIDES = Set.of("left", "right", "both");
-  private static final Set<String> ARTICLES = Set.of("a", "an");
 
   private final LayLexicon lexicon;
   private final List<String> words;
@@ -27,12 +26,12 @@ final class Elaboration {
   private final Protocol protocol;
   private final boolean supposes;
 
-  Elaboration(LayLexicon lexicon, List<String> words, List<WordItem> items, Protocol protocol) {
-    this.lexicon = lexicon;
-    this.words = words;
-    this.breaks = new Breaks(words);
-    this.items = items;
-    this.protocol = protocol;
+  Elaboration(SentenceItems sentence) {
+    this.lexicon = sentence.lexicon();
+    this.words = sentence.words();
+    this.breaks = sentence.breaks();
+    this.items = sentence.items();
+    this.protocol = sentence.protocol();
     this.supposes =
         lexicon.says("supposes", words) || lexicon.says("hypothetical", words) || isDefinition();
   }
@@ -53,7 +52,7 @@ final class Elaboration {
       String said = words.get(verb.from());
       if (begins
           && subject.kind() == WordItem.Kind.FINDING
-          && ARTICLES.contains(words.get(article.from()))
+          && lexicon.isListed("article", words.get(article.from()))
           && (lexicon.isListed("of-any", said)
               || verb.kind() == WordItem.Kind.UNKNOWN && said.endsWith("s"))) {
         return true;

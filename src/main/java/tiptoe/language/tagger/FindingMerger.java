@@ -39,7 +39,7 @@ final class FindingMerger {
     for (Claim claim : claims) {
       int same = -1;
       for (int i = 0; i < merged.size(); i++) {
-        if (samePlace(merged.get(i), claim)
+        if (merged.get(i).isOfSame(claim)
             && java.util.Objects.equals(merged.get(i).value(), claim.value())
             && claim.numbers().equals(merged.get(i).numbers())) {
           same = i;
@@ -61,10 +61,6 @@ final class FindingMerger {
     evidence.addAll(other.evidence());
     return new Claim(
         one.step(), one.side(), one.value(), List.copyOf(denied), one.numbers(), evidence);
-  }
-
-  private static boolean samePlace(Claim one, Claim other) {
-    return one.step().equals(other.step()) && one.side() == other.side();
   }
 
   private boolean stands(Claim claim, List<Claim> all) {

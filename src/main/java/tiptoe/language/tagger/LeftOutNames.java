@@ -6,16 +6,13 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import tiptoe.language.SecondReading.Omitted;
-import tiptoe.protocol.Protocol;
 
 /** Says which steps the words name that were left out. */
 final class LeftOutNames {
-  private final LeftOutSentence said;
-  private final Protocol protocol;
+  private final SentenceItems said;
 
-  LeftOutNames(LeftOutSentence said, Protocol protocol) {
+  LeftOutNames(SentenceItems said) {
     this.said = said;
-    this.protocol = protocol;
   }
 
   Omitted omitted(List<String> name) {
@@ -30,7 +27,7 @@ final class LeftOutNames {
             .filter(word -> !said.lexicon().isListed("determiner", word))
             .collect(Collectors.joining("-"));
     for (String one : List.of(id, id.replaceFirst("s$", ""))) {
-      if (protocol.find(one).isPresent()) {
+      if (said.protocol().find(one).isPresent()) {
         return Set.of(one);
       }
     }
@@ -76,7 +73,7 @@ final class LeftOutNames {
       String last = said.words().get(item.to() - 1);
       if (item.kind() == WordItem.Kind.PART && !item.match().steps(Sense.Kind.PART).isEmpty()) {
         parts.add(item.match());
-      } else if (item.kind() == WordItem.Kind.FINDING && protocol.find(last).isPresent()) {
+      } else if (item.kind() == WordItem.Kind.FINDING && said.protocol().find(last).isPresent()) {
         named.add(new Omitted(List.of(last), Set.of(last)));
       } else if (item.kind() == WordItem.Kind.FINDING && !item.match().isBound()) {
         named.add(new Omitted(List.of(), item.match().steps(Sense.Kind.VALUE)));

@@ -7,7 +7,6 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tiptoe.language.SecondReading.Omitted;
 import tiptoe.language.tagger.LeftOutStretches.Stretch;
-import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
 
 /**
@@ -15,12 +14,10 @@ import tiptoe.protocol.Side;
  * with a side: "left hand's splinted, so I've not counted those fingers".
  */
 final class LeftOutPlaces {
-  private final LeftOutSentence said;
-  private final Protocol protocol;
+  private final SentenceItems said;
 
-  LeftOutPlaces(LeftOutSentence said, Protocol protocol) {
+  LeftOutPlaces(SentenceItems said) {
     this.said = said;
-    this.protocol = protocol;
   }
 
   /** Whether a structure is of a step, or a place of it. */
@@ -64,7 +61,7 @@ final class LeftOutPlaces {
             .anyMatch(
                 step ->
                     said.lexicon().namesPair(step, omitted.words())
-                        && !protocol.step(step).name(Side.LEFT).endsWith(" " + name));
+                        && !said.protocol().step(step).name(Side.LEFT).endsWith(" " + name));
   }
 
   private boolean finds(int from, int to) {

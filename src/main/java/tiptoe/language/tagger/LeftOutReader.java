@@ -13,7 +13,6 @@ import tiptoe.language.TypedText;
 import tiptoe.language.tagger.LeftOutReasons.Reason;
 import tiptoe.language.tagger.LeftOutStretches.Stretch;
 import tiptoe.language.tagger.LeftOutThings.Things;
-import tiptoe.protocol.Protocol;
 
 /**
  * Reads what was not examined inside a sentence. One stretch says that it was not done, of what, on
@@ -22,30 +21,22 @@ import tiptoe.protocol.Protocol;
  * cues.txt}.
  */
 final class LeftOutReader {
-  private final LeftOutSentence said;
-  private final Protocol protocol;
+  private final SentenceItems said;
   private final LeftOutStretches stretches;
   private final LeftOutThings things;
   private final LeftOutReasons reasons;
   private final LeftOutPlaces places;
 
   /**
-   * @param items what the words are, in their order
    * @param tells whether words tell a fact that is no reason to leave something out
    */
-  LeftOutReader(
-      LayLexicon lexicon,
-      Protocol protocol,
-      List<String> words,
-      List<WordItem> items,
-      Predicate<List<String>> tells) {
-    this.said = new LeftOutSentence(lexicon, words, items);
-    this.protocol = protocol;
-    LeftOutNames names = new LeftOutNames(said, protocol);
+  LeftOutReader(SentenceItems said, Predicate<List<String>> tells) {
+    this.said = said;
+    LeftOutNames names = new LeftOutNames(said);
     this.stretches = new LeftOutStretches(said, names);
     this.things = new LeftOutThings(said, names);
     this.reasons = new LeftOutReasons(said, tells);
-    this.places = new LeftOutPlaces(said, protocol);
+    this.places = new LeftOutPlaces(said);
   }
 
   Optional<LeftOut> read() {
@@ -128,7 +119,7 @@ final class LeftOutReader {
             .allMatch(
                 step ->
                     said.lexicon().isStepListed("measured", step)
-                        || !denied && protocol.step(step).isMeasured());
+                        || !denied && said.protocol().step(step).isMeasured());
   }
 
   // "If the baby screams, the murmur is not assessed", "it says hips not examined"; or told of

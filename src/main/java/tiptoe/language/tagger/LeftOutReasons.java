@@ -22,13 +22,13 @@ final class LeftOutReasons {
    */
   record Reason(int from, int to, List<String> words, LeftOutSides sides) {}
 
-  private final LeftOutSentence said;
+  private final SentenceItems said;
   private final Predicate<List<String>> tells;
 
   /**
    * @param tells whether words tell a fact that is no reason to leave something out
    */
-  LeftOutReasons(LeftOutSentence said, Predicate<List<String>> tells) {
+  LeftOutReasons(SentenceItems said, Predicate<List<String>> tells) {
     this.said = said;
     this.tells = tells;
   }

@@ -38,10 +38,10 @@ final class LeftOutStretches {
    */
   record Undone(int to, List<String> deed, boolean perceived, boolean denied) {}
 
-  private final LeftOutSentence said;
+  private final SentenceItems said;
   private final LeftOutNames names;
 
-  LeftOutStretches(LeftOutSentence said, LeftOutNames names) {
+  LeftOutStretches(SentenceItems said, LeftOutNames names) {
     this.said = said;
     this.names = names;
   }

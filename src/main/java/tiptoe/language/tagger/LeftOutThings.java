@@ -19,10 +19,10 @@ final class LeftOutThings {
    */
   record Things(List<Omitted> omitted, LeftOutSides sides, int from, int to) {}
 
-  private final LeftOutSentence said;
+  private final SentenceItems said;
   private final LeftOutNames names;
 
-  LeftOutThings(LeftOutSentence said, LeftOutNames names) {
+  LeftOutThings(SentenceItems said, LeftOutNames names) {
     this.said = said;
     this.names = names;
   }

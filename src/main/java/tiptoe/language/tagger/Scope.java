@@ -41,22 +41,15 @@ final class Scope {
    * @param claims all that the sentence claims
    * @param contested what it says too, but does not go together with these
    */
-  Scope(
-      LayLexicon lexicon,
-      List<String> words,
-      List<WordItem> items,
-      Set<Integer> suspected,
-      List<Claim> claims,
-      List<Claim> contested,
-      Protocol protocol) {
-    this.lexicon = lexicon;
-    this.words = words;
-    this.items = items;
+  Scope(SentenceItems sentence, Set<Integer> suspected, List<Claim> claims, List<Claim> contested) {
+    this.lexicon = sentence.lexicon();
+    this.words = sentence.words();
+    this.items = sentence.items();
+    this.protocol = sentence.protocol();
     this.suspected = suspected;
-    this.protocol = protocol;
     this.contested = contested;
     this.claims = claims;
-    this.elaboration = new Elaboration(lexicon, words, items, protocol);
+    this.elaboration = new Elaboration(sentence);
     claims.forEach(claim -> stated.addAll(claim.evidence()));
     part();
   }

@@ -114,11 +114,11 @@ public final class Tagger implements SecondReading {
 
   @Override
   public Reading read(List<String> words) {
-    List<WordItem> all = items.of(words);
-    return new Account(lexicon, protocol, words, all, unlisted(words))
+    SentenceItems said = items(words);
+    return new Account(said, unlisted(words))
         .of(
-            new SentenceReader(lexicon, words, all),
-            new ClaimReader(lexicon, protocol, deniable, words, all));
+            new SentenceReader(lexicon, words, said.items()),
+            new ClaimReader(lexicon, protocol, deniable, words, said.items()));
   }
 
   @Override
@@ -143,14 +143,16 @@ public final class Tagger implements SecondReading {
 
   @Override
   public Optional<LeftOut> leftOut(List<String> words) {
-    return new LeftOutReader(lexicon, protocol, words, items.of(words), this::tells).read();
+    return new LeftOutReader(items(words), this::tells).read();
   }
 
   @Override
   public Set<Integer> asides(List<String> words) {
-    return words.contains(TypedText.BREAK)
-        ? new Asides(lexicon, words, items.of(words)).words()
-        : Set.of();
+    return words.contains(TypedText.BREAK) ? new Asides(items(words)).words() : Set.of();
+  }
+
+  private SentenceItems items(List<String> words) {
+    return new SentenceItems(lexicon, protocol, words, items.of(words));
   }
 
   // Facts that are no reason to leave something out, as that the baby feeds just now would be.

@@ -5,6 +5,9 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import tiptoe.protocol.Side;
 
 /**
@@ -66,6 +69,22 @@ record WordItem(Kind kind, int from, int to, TermMatch match) {
       }
     }
     return chunks;
+  }
+
+  /** The words from the first item to the last; at least one. */
+  static List<String> said(List<WordItem> items, List<String> words) {
+    return words.subList(items.get(0).from(), items.get(items.size() - 1).to());
+  }
+
+  /** The places of the words from the first item to the last; at least one. */
+  static Set<Integer> places(List<WordItem> items) {
+    return IntStream.range(items.get(0).from(), items.get(items.size() - 1).to())
+        .boxed()
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  Set<Integer> places() {
+    return places(List.of(this));
   }
 
   /** Whether it parts nothing and says nothing. */

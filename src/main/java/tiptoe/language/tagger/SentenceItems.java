@@ -4,17 +4,63 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import tiptoe.language.SecondReading.Claim;
+import tiptoe.protocol.Protocol;
 import tiptoe.protocol.Side;
 
 /**
- * The words of a sentence and what they are, as they are asked for where something was left out.
- * Ranges of words end behind the last one.
+ * The words of a sentence and what they are. Ranges of words end behind the last one.
+ *
+ * @param words with breaks
+ * @param items what the words are, in their order
  */
-record LeftOutSentence(
-    LayLexicon lexicon, List<String> words, Breaks breaks, List<WordItem> items) {
+record SentenceItems(
+    LayLexicon lexicon,
+    Protocol protocol,
+    List<String> words,
+    Breaks breaks,
+    List<WordItem> items) {
 
-  LeftOutSentence(LayLexicon lexicon, List<String> words, List<WordItem> items) {
-    this(lexicon, words, new Breaks(words), items);
+  SentenceItems(LayLexicon lexicon, Protocol protocol, List<String> words, List<WordItem> items) {
+    this(lexicon, protocol, words, new Breaks(words), items);
+  }
+
+  List<String> said(WordItem item) {
+    return words.subList(item.from(), item.to());
+  }
+
+  /** The words between the breaks around an item. */
+  Set<Integer> chunk(WordItem item) {
+    return IntStream.range(breaks.from(item.from()), breaks.to(item.from()))
+        .boxed()
+        .collect(Collectors.toSet());
+  }
+
+  /** The findings that a claim is made of. */
+  Stream<WordItem> findings(Claim claim) {
+    return items.stream()
+        .filter(item -> item.kind() == WordItem.Kind.FINDING)
+        .filter(item -> claim.evidence().contains(item.from()));
+  }
+
+  boolean isNormal(Claim claim) {
+    return protocol.step(claim.step()).isNormal(claim.value());
+  }
+
+  /** Whether something is found that is not normal. */
+  boolean isFound(Claim claim) {
+    return claim.value() != null && claim.denied().isEmpty() && !isNormal(claim);
+  }
+
+  boolean isCount(List<String> said) {
+    return said.stream().allMatch(word -> lexicon.isListed("count", word));
+  }
+
+  /** Whether something else may have been so before. */
+  boolean saysNow() {
+    return lexicon.says("by-now", words);
   }
 
   boolean isListed(String list, int at) {
