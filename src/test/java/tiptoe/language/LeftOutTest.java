@@ -47,7 +47,7 @@ class LeftOutTest extends Recording {
       strings = {
         "couldn't listen for a murmur, he's screaming the place down => murmur=not-examined",
         "i have left out the murmur, as the baby will not stop crying => murmur=not-examined",
-        "left out the jaundice, the light is bad => jaundice=not-examined",
+        "left out the jaundice, the light is poor => jaundice=not-examined",
         "couldn't elicit the moro, she's swaddled => moro=not-examined",
         "moro not done, sleeping peacefully => moro=not-examined",
         "weight not done, mum's breastfeeding => weight=not-examined",

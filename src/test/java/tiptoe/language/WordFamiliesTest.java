@@ -51,7 +51,7 @@ class WordFamiliesTest extends Recording {
         "hydrocele on the right, but both testes are down =>"
             + " testis/right=hydrocele;testis/left=descended;testis/right=descended",
         "nothing on the skin apart from a few little milia => skin=milia",
-        "that's not a bruise, it's a mongolian blue spot => skin=dermal-melanocytosis"
+        "that's no bruise, it's a mongolian blue spot over the sacrum => skin=dermal-melanocytosis"
       })
   void recordsWhatIsBenignBesideWhatIsNormal(String row) {
     benchmark.assertRecorded(row);

@@ -15,17 +15,33 @@ final class LeftOutNames {
     this.said = said;
   }
 
-  Omitted omitted(List<String> name) {
-    return new Omitted(name, steps(name));
+  Omitted omitted(List<String> name, List<String> deed) {
+    // "Head not measured"
+    List<String> around = new ArrayList<>(name);
+    around.add("circumference");
+    boolean measured = deed.stream().anyMatch(word -> said.lexicon().isListed("measures", word));
+    return measured && said.protocol().find(id(around)).isPresent()
+        ? new Omitted(around, Set.of(id(around)))
+        : new Omitted(name, steps(name));
+  }
+
+  /** All steps that the words may name. */
+  Set<String> all(List<String> name) {
+    return said.lexicon().matches(name).stream()
+        .flatMap(match -> match.steps(Sense.Kind.PART).stream())
+        .collect(Collectors.toSet());
+  }
+
+  private String id(List<String> name) {
+    return name.stream()
+        .map(LayLexicon::plain)
+        .filter(word -> !said.lexicon().isListed("determiner", word))
+        .collect(Collectors.joining("-"));
   }
 
   /** The steps that words name which say nothing else; none where they may name more than one. */
   Set<String> steps(List<String> name) {
-    String id =
-        name.stream()
-            .map(LayLexicon::plain)
-            .filter(word -> !said.lexicon().isListed("determiner", word))
-            .collect(Collectors.joining("-"));
+    String id = id(name);
     for (String one : List.of(id, id.replaceFirst("s$", ""))) {
       if (said.protocol().find(one).isPresent()) {
         return Set.of(one);

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 import tiptoe.language.TypedText;
 import tiptoe.language.tagger.LeftOutStretches.Stretch;
 import tiptoe.language.tagger.LeftOutThings.Things;
@@ -36,7 +37,7 @@ final class LeftOutReasons {
   /** None where what stands there takes it back, or finds what was left out. */
   Optional<Reason> of(Stretch stretch, Things things, Set<String> steps) {
     LeftOutSides sides = things.sides();
-    int to = said.breaks().to(stretch.behind());
+    int to = Math.max(things.to(), said.breaks().to(stretch.behind()));
     List<String> why = new ArrayList<>(said.words().subList(stretch.behind(), to));
     if (finds(steps, stretch.behind(), to)) {
       return Optional.empty();
@@ -69,7 +70,8 @@ final class LeftOutReasons {
   private boolean isSo(int begin, int from) {
     return said.isListed("parts-off", from)
         || said.isListed("parts-off", from - 1)
-        || said.isListed("reason-begins", begin);
+        || said.isListed("reason-begins", begin)
+        || IntStream.range(begin + 1, from - 1).anyMatch(at -> said.isListed("degree", at));
   }
 
   // "That was his brother": parents may be in the reason, others not behind a word that points.
@@ -102,7 +104,8 @@ final class LeftOutReasons {
     return said.isListed("reason-begins", from)
         || isDried(from, to)
         || isWhere(from, to)
-        || said.items(from, to).stream().noneMatch(this::isOfExamination)
+        || said.items(from, to).stream()
+                .noneMatch(item -> isOfExamination(item) && !isTensed(item, from, to))
             && !tells.test(said.words().subList(from, to));
   }
 
@@ -136,6 +139,14 @@ final class LeftOutReasons {
             sense ->
                 !said.lexicon().isStepListed("state", sense.step())
                     || said.lexicon().isAbnormal(sense));
+  }
+
+  // "Screaming and stiff as a board, so Barlow not done": stiff for that.
+  private boolean isTensed(WordItem item, int from, int to) {
+    return item.kind() == WordItem.Kind.FINDING
+        && said.says("in-the-way", from, to)
+        && item.match().steps(Sense.Kind.VALUE).stream()
+            .allMatch(step -> said.lexicon().isStepListed("tensed", step));
   }
 
   // Whether something is found there of the steps.

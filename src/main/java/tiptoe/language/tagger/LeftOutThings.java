@@ -37,11 +37,35 @@ final class LeftOutThings {
     return named.isEmpty()
         ? before(stretch)
         : Optional.of(
-            new Things(
-                named.stream().flatMap(name -> omitted(stretch, name).stream()).toList(),
-                stretch.sides(),
-                0,
-                0));
+            narrowed(
+                stretch, named.stream().flatMap(name -> omitted(stretch, name).stream()).toList()));
+  }
+
+  // "Hips not done, Barlow and Ortolani": these of them.
+  private Things narrowed(Stretch stretch, List<Omitted> omitted) {
+    Things all = new Things(omitted, stretch.sides(), 0, 0);
+    int begin = stretch.behind() + 1;
+    if (omitted.size() > 1 || begin >= said.words().size() || !said.breaks().at(begin - 1)) {
+      return all;
+    }
+    int to = said.breaks().to(begin);
+    List<WordItem> items = said.items(begin, to);
+    List<Omitted> parts = names.in(items);
+    Set<String> whole = names.all(omitted.get(0).words());
+    boolean names =
+        items.stream()
+            .allMatch(
+                item ->
+                    item.isEmpty()
+                        || item.kind() == WordItem.Kind.PART
+                        || item.kind() == WordItem.Kind.AND
+                        || item.kind() == WordItem.Kind.OR);
+    return names
+            && !parts.isEmpty()
+            && parts.stream().allMatch(one -> whole.containsAll(one.steps()))
+            && parts.stream().mapToInt(one -> one.steps().size()).sum() < whole.size()
+        ? new Things(parts, stretch.sides(), begin, to)
+        : all;
   }
 
   // What was found on the other side of the place that is named.
@@ -80,7 +104,7 @@ final class LeftOutThings {
 
   // "Left red reflex good, right eye not checked": the red reflex of it.
   private List<Omitted> omitted(Stretch stretch, List<String> name) {
-    Omitted alone = names.omitted(name);
+    Omitted alone = names.omitted(name, stretch.undone().deed());
     Set<String> found = ofOtherSide(stretch, name);
     return found.isEmpty() || found.stream().anyMatch(alone.steps()::contains)
         ? List.of(alone)

@@ -512,7 +512,7 @@ final class SentenceReader {
         && now.findings.stream().allMatch(found -> found.match().isBound())) {
       return;
     }
-    // "Brachials good in both arms": nothing is told of the arms.
+    // "Brachials good in both arms", "femorals good in both groins": nothing is told of these.
     if (isWhereFound(item)) {
       part.senses().stream()
           .filter(sense -> sense.pair() && now.sides.isEmpty())
@@ -605,15 +605,21 @@ final class SentenceReader {
     return now.allOwnParts()
         && !behindComma
         && isBehindPreposition(item)
-        && !isPlace(item.match())
         && named.stream().allMatch(step -> lexicon.isStepListed("felt-in-limb", step))
-        && item.match().steps(Sense.Kind.PART).stream().noneMatch(named::contains)
+        && item.match().steps(Sense.Kind.PART).stream()
+            .noneMatch(step -> named.contains(step) || isFoundLater(step))
         && now.findings.stream()
             .allMatch(
                 found ->
                     found.match().isBound()
                         && found.match().steps(Sense.Kind.VALUE).stream()
                             .anyMatch(named::contains));
+  }
+
+  private boolean isFoundLater(String step) {
+    return items.subList(at + 1, items.size()).stream()
+        .filter(item -> item.kind() == WordItem.Kind.FINDING)
+        .anyMatch(item -> item.match().steps(Sense.Kind.VALUE).contains(step));
   }
 
   private boolean isReached(WordItem item) {

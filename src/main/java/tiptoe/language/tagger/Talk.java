@@ -8,9 +8,9 @@ import java.util.stream.Stream;
 
 /**
  * Tells talk about findings from what is found: a definition, whose subject is any such thing and
- * no thing of this baby ("a murmur's just a noise"), whom somebody met, a question, and a finding
- * that is only the topic ("the class about jaundice"). The words are in {@code cues.txt}. What has
- * no such form {@link TalkModel} may tell.
+ * no thing of this baby ("a murmur's just a noise"), whom somebody met or who lies elsewhere, what
+ * is read out, a question, and a finding that is only the topic ("the class about jaundice"). The
+ * words are in {@code cues.txt}. What has no such form {@link TalkModel} may tell.
  */
 final class Talk {
   private static final int LONGEST_SUBJECT = 9;
@@ -43,6 +43,8 @@ final class Talk {
     return IntStream.range(0, words.size()).anyMatch(at -> isMet(at) || isToParent(at))
         || IntStream.range(0, words.size()).anyMatch(at -> begins(at) && explains(at))
         || lexicon.says("unreal", words)
+        || lexicon.says("another", words)
+        || lexicon.says("read-out", words)
         || !words.isEmpty() && asks(afterOpeners(0));
   }
 
