@@ -194,9 +194,15 @@ final class LayLexicon {
   /** Whether the sentence holds a term of this list. */
   boolean says(String list, List<String> words) {
     Map<String, List<List<String>>> terms = beginning.getOrDefault(list, Map.of());
-    return words.stream()
-        .flatMap(word -> terms.getOrDefault(word, List.of()).stream())
-        .anyMatch(term -> contains(words, term));
+    for (int at = 0; at < words.size(); at++) {
+      for (List<String> term : terms.getOrDefault(words.get(at), List.of())) {
+        int to = at + term.size();
+        if (to <= words.size() && words.subList(at, to).equals(term)) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   /** How many words the longest term of this list has that these words begin with; 0 for none. */

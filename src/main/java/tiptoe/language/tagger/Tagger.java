@@ -2,7 +2,10 @@ package tiptoe.language.tagger;
 
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
@@ -19,6 +22,7 @@ import tiptoe.protocol.Protocol;
  * stand for, rules make statements of them.
  */
 public final class Tagger implements SecondReading {
+  private static final int LATELY = 8;
   static final long SEED = 7;
   private static final int PATHS_FOR_DENIALS = 20_000;
 
@@ -29,6 +33,16 @@ public final class Tagger implements SecondReading {
   private final Set<String> deniable;
   private final WordItems items;
   private final ToldItems told;
+
+  /** Items of the sentences that were read last. */
+  private final Map<List<String>, List<WordItem>> lately =
+      Collections.synchronizedMap(
+          new LinkedHashMap<>() {
+            @Override
+            protected boolean removeEldestEntry(Map.Entry<List<String>, List<WordItem>> eldest) {
+              return size() > LATELY;
+            }
+          });
 
   Tagger(
       LayLexicon lexicon,
@@ -128,7 +142,7 @@ public final class Tagger implements SecondReading {
 
   @Override
   public Parted parted(List<String> words) {
-    return new Partings(lexicon, words, items.of(words)).parted();
+    return new Partings(lexicon, words, itemsOf(words)).parted();
   }
 
   @Override
@@ -152,7 +166,18 @@ public final class Tagger implements SecondReading {
   }
 
   private SentenceItems items(List<String> words) {
-    return new SentenceItems(lexicon, protocol, words, items.of(words));
+    return new SentenceItems(lexicon, protocol, words, itemsOf(words));
+  }
+
+  // A sentence is read for what was left out, for what is found, and parted.
+  private List<WordItem> itemsOf(List<String> words) {
+    List<String> key = List.copyOf(words);
+    List<WordItem> known = lately.get(key);
+    if (known == null) {
+      known = List.copyOf(items.of(words));
+      lately.put(key, known);
+    }
+    return known;
   }
 
   // Facts that are no reason to leave something out, as that the baby feeds just now would be.
