@@ -122,7 +122,7 @@ class SentencesTest extends Recording {
     "written/resident-philadelphia, 0.85, 0.90, 0, 1",
     "written/registrar-birmingham, 0.95, 0.97, 0, 0",
     "written/midwife-hull, 0.86, 0.92, 0, 0",
-    "written/fnp-arizona, 0.94, 0.96, 0, 0",
+    "written/fnp-arizona, 0.95, 0.97, 0, 0",
     "written/talk-family, 0, 0, 0, 0",
     "written/talk-hard, 0, 0, 0, 4",
     "told/facts, 0.89, 0.95, 0, 0",
@@ -246,6 +246,9 @@ class SentencesTest extends Recording {
         "not dysmorphic, beautiful face => appearance=not-dysmorphic",
         "he's held in one hand and his tone face down is good => ventral-tone=good",
         "epstein pearls on the gums, tiny white dots => gums=epstein-pearls",
+        "mom gave verbal consent for the exam =>"
+            + " consent=given;consent-by=mother;consent-form=verbal",
+        "strong suck, mashallah => suck=strong",
         "head not measured today => head-circumference=not-examined",
         "hips not done, just barlow and ortolani =>"
             + " barlow/left=not-examined;barlow/right=not-examined;"
