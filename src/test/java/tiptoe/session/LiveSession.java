@@ -93,6 +93,7 @@ final class LiveSession implements SampleSource {
   private boolean first;
   private int extraHere;
   private int utterancesBefore;
+  private int told;
   private Pcm sound = Pcm.silence(1);
   private int at;
   private long position;
@@ -178,6 +179,15 @@ final class LiveSession implements SampleSource {
 
   private Optional<String> next(ExamRecord record) {
     settle(record);
+    if (said != null && extraHere > 0) {
+      record.utterances().stream()
+          .skip(told)
+          .forEach(
+              one ->
+                  System.out.println(
+                      "      " + one.heard().outcome() + " \"" + one.heard().text() + "\""));
+    }
+    told = record.utterances().size();
     if (said != null && extraHere < MOST_EXTRA) {
       Optional<String> answer = answer(record);
       if (answer.isPresent()) {
@@ -244,7 +254,7 @@ final class LiveSession implements SampleSource {
     if (yes.isPresent()) {
       return yes;
     }
-    if (offersWhatIsMeant(record) && extraHere > 0) {
+    if (offersWhatIsMeant(record) && extraHere > 0 && !hasHeardSince(record)) {
       return Optional.of("yes"); // an answer that was heard unsurely
     }
     Optional<Asked> asked = record.openQuestion().filter(one -> isOfThisSentence(one));
@@ -314,6 +324,17 @@ final class LiveSession implements SampleSource {
     }
     meanings.get(said).forEach(one -> once.removeAll(one.keys()));
     return Optional.of("cross that out");
+  }
+
+  /** Whether something was heard behind what is offered: a yes would not be taken for an answer. */
+  private static boolean hasHeardSince(ExamRecord record) {
+    return record.toConfirm().stream()
+        .flatMap(offer -> offer.utterances().stream())
+        .anyMatch(
+            offered ->
+                record.utterances().stream()
+                    .anyMatch(
+                        one -> one.number() > offered.number() && !one.heard().text().isBlank()));
   }
 
   private boolean offersWhatIsMeant(ExamRecord record) {

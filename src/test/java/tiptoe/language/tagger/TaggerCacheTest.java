@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tiptoe.FullOnly;
 import tiptoe.files.ContentCache;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Shipped;
@@ -29,6 +30,8 @@ class TaggerCacheTest {
   private final AtomicInteger trained = new AtomicInteger();
 
   @Test
+  @FullOnly(
+      "every test that understands words trains a tagger or reads the one that another trained")
   void readsWhatItTrainedAndTrainsTheSameAnewWhereItIsDamaged() throws IOException {
     PhraseNetwork network = Shipped.network();
     TypedText typed = Shipped.typed();
