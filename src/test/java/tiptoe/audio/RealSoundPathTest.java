@@ -107,6 +107,7 @@ class RealSoundPathTest {
   }
 
   @Test
+  @FullOnly("MicrophoneTest comes back after the microphone was pulled out")
   void comesBackAfterTheSoundServerCrashed() throws Exception {
     await("listening");
     pulse.kill();

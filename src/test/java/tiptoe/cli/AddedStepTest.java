@@ -76,7 +76,7 @@ class AddedStepTest {
   }
 
   @Test
-  @FullOnly("WardProtocolTest adds steps without a process")
+  @FullOnly("LocalProtocolTest adds steps without a process")
   void isUnderstoodAskedAboutOfferedAndFlagged() throws Exception {
     try (ChildCommands commands = commands()) {
       isUnderstoodAskedAboutOfferedAndFlagged(commands);

@@ -163,6 +163,7 @@ class MeasureCommandTest {
   }
 
   @Test
+  @FullOnly("the others hear with the usual seed and threads")
   void theSameSeedGivesTheSameFiguresWhateverTheThreads(@TempDir Path folder) throws IOException {
     int files = TestExtent.of(1, 2);
     Path speech = Files.createDirectory(folder.resolve("speech"));

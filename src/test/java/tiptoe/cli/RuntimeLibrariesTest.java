@@ -74,6 +74,7 @@ class RuntimeLibrariesTest {
   }
 
   @Test
+  @FullOnly("ReadyCommandTest hears the demonstration with the libraries of the tests")
   void anExaminationIsHeardReportedInEveryFormatAndShown() throws Exception {
     run("exam", "--from", CLIP, "--fast", "--plain");
     String exam;

@@ -146,7 +146,7 @@ class TmuxTest extends RealTerminal {
   }
 
   @Test
-  @FullOnly("RuntimeLibrariesTest hears the same without a terminal")
+  @FullOnly("CommandsTest hears the same without a terminal")
   void plainPrintsLines() throws Exception {
     start("LC_ALL=C.UTF-8", "exam", "--plain", "--fast", "--from", CLIP);
     await(frame -> frame.contains("exit 0"));

@@ -123,8 +123,13 @@ class SentencesTest extends Recording {
     "written/registrar-birmingham, 0.95, 0.97, 0, 0",
     "written/midwife-hull, 0.86, 0.92, 0, 0",
     "written/fnp-arizona, 0.95, 0.97, 0, 0",
+    "written/doctor-kent, 0.94, 0.96, 0, 0",
+    "written/midwife-inverness, 0.91, 0.95, 2, 1",
+    "written/hospitalist-minneapolis, 0.94, 0.96, 2, 0",
+    "written/doctor-southampton, 0.90, 0.94, 2, 0",
     "written/talk-family, 0, 0, 0, 0",
     "written/talk-hard, 0, 0, 0, 4",
+    "written/talk-bay, 0, 0, 0, 1",
     "told/facts, 0.89, 0.95, 0, 0",
     "told/not-of-the-baby, 0.60, 0.60, 0, 9"
   })

@@ -9,8 +9,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import tiptoe.FullOnly;
 import tiptoe.finding.Source;
 import tiptoe.language.tagger.TalkModelFit;
 import tiptoe.protocol.Protocol;
@@ -20,15 +20,8 @@ class TalkTest {
   private static final List<String> LEFT_OUT =
       List.of("six in the room", "in Limerick", "in Galway", "in Lincoln", "in Lagos");
 
-  private static SecondReading reading;
-  private static SentenceBenchmark benchmark;
-
-  @BeforeAll
-  static void train() throws IOException {
-    reading = TalkModelFit.without(heading -> LEFT_OUT.stream().anyMatch(heading::endsWith));
-    benchmark =
-        new SentenceBenchmark(
-            new Interpreter(Shipped.network(), Protocol.standard(), reading), Shipped.typed());
+  private static SecondReading reading() throws IOException {
+    return TalkModelFit.without(heading -> LEFT_OUT.stream().anyMatch(heading::endsWith));
   }
 
   private static List<String> lines(String file) throws IOException {
@@ -36,7 +29,7 @@ class TalkTest {
         Path.of("src/test/resources/tiptoe/language/natural/written", file + ".txt"));
   }
 
-  private static double silent(Stream<String> lines) throws IOException {
+  private static double silent(SecondReading reading, Stream<String> lines) throws IOException {
     TypedText typed = Shipped.typed();
     double limit = TalkLimits.shipped().silentFrom();
     return lines
@@ -48,19 +41,21 @@ class TalkTest {
   }
 
   @Test
+  @FullOnly("SentencesTest holds what becomes of talk to its bounds")
   void tellsTalkOfAuthorsItHasNotMet() throws IOException {
-    double talk = silent(lines("talk-room").stream());
+    SecondReading reading = reading();
+    double talk = silent(reading, lines("talk-room").stream());
     assertTrue(talk >= 0.5, () -> "of talk " + talk);
     double said =
         silent(
+            reading,
             Stream.concat(lines("anp-lincoln").stream(), lines("midwife-limerick").stream())
                 .filter(line -> line.contains("=>") && !line.endsWith("none")));
     assertTrue(said <= 0.01, () -> "of statements " + said);
-  }
-
-  @Test
-  void recordsAlmostNothingOfThem() throws IOException {
-    SentenceBenchmark.Count count = benchmark.count(lines("talk-room"));
+    SentenceBenchmark.Count count =
+        new SentenceBenchmark(
+                new Interpreter(Shipped.network(), Protocol.standard(), reading), Shipped.typed())
+            .count(lines("talk-room"));
     assertTrue(count.talkRecorded <= 1, count::toString);
     assertTrue(count.talkAsked <= 1, count::toString);
     assertEquals(0, count.talkCommanded, count::toString);

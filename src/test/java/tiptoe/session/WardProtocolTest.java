@@ -13,6 +13,7 @@ import java.time.ZonedDateTime;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tiptoe.FullOnly;
 import tiptoe.clinical.Assessor;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Slot;
@@ -63,6 +64,7 @@ class WardProtocolTest {
   }
 
   @Test
+  @FullOnly("LocalProtocolTest puts a ward's steps among ours")
   void isPartOfTheExaminationAndStaysInItsRecord() throws IOException {
     Understanding understanding = Understanding.load(Home.of(WARD));
     OpenExam open = store(WARD).create(null, "1", null, null);

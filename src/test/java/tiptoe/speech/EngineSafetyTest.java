@@ -20,6 +20,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tiptoe.FullOnly;
 import tiptoe.TestExtent;
 import tiptoe.audio.AudioFile;
 import tiptoe.audio.Pcm;
@@ -60,6 +61,7 @@ class EngineSafetyTest {
   }
 
   @Test
+  @FullOnly("noise, cries and silence are endured")
   void enduresPeopleTalkingOverOneAnother() throws IOException {
     endures("babble", Strain.babble(TestExtent.of(4, 16), 4));
   }

@@ -1,6 +1,7 @@
 package tiptoe.language.tagger;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -10,6 +11,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.CompletableFuture;
 import tiptoe.grammar.Parse;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.grammar.Tag;
@@ -84,14 +86,19 @@ public final class Tagger implements SecondReading {
       LayLexicon lexicon,
       ToldLexicon told)
       throws IOException {
+    // Beside one another, each on a thread of its own: the two depend on nothing of each other.
+    CompletableFuture<TalkModel> talk =
+        CompletableFuture.supplyAsync(
+            () -> {
+              try {
+                return TalkModel.train(TalkModel.lines(typed::utterance), lexicon);
+              } catch (IOException e) {
+                throw new UncheckedIOException(e);
+              }
+            });
     List<Tagged> sentences = new TrainingSentences(lexicon, protocol, SEED).all(network);
-    return new Tagger(
-        lexicon,
-        told,
-        protocol,
-        SpanModel.train(sentences, lexicon),
-        TalkModel.train(TalkModel.lines(typed::utterance), lexicon),
-        deniable(network));
+    SpanModel model = SpanModel.train(sentences, lexicon);
+    return new Tagger(lexicon, told, protocol, model, talk.join(), deniable(network));
   }
 
   /** {@code step value} of every abnormal value that some phrase of the grammars denies. */

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import tiptoe.FullOnly;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Interpreter;
 import tiptoe.language.Shipped;
@@ -104,6 +105,7 @@ class NaturalSpeechTest {
   }
 
   @Test
+  @FullOnly("what is trained is read by every test that understands words")
   void learnsTheSameFromTheSameSentences() throws IOException {
     List<Tagged> sentences =
         new TrainingSentences(lay, Protocol.standard(), 3).all(network).subList(0, 500);
