@@ -18,12 +18,22 @@ public final class OneAtATime {
 
   /** Waits until no other process makes what has this name. */
   public static <T> T make(String name, Making<T> making) throws IOException {
-    Path file = Path.of("target", name + ".lock");
-    Files.createDirectories(file.getParent());
-    try (FileChannel channel =
-        FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
+    try (FileChannel channel = lockFile(name)) {
       channel.lock(); // until the channel is closed
       return making.make();
     }
+  }
+
+  /** Whether another process is making what has this name. */
+  public static boolean isBeingMade(String name) throws IOException {
+    try (FileChannel channel = lockFile(name)) {
+      return channel.tryLock() == null;
+    }
+  }
+
+  private static FileChannel lockFile(String name) throws IOException {
+    Path file = Path.of("target", name + ".lock");
+    Files.createDirectories(file.getParent());
+    return FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
   }
 }

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import tiptoe.ChildJava;
+import tiptoe.FullOnly;
 import tiptoe.graph.ModelFolder;
 
 /** What only a process of its own can lack: the library, and the locale that Java starts in. */
@@ -75,6 +76,7 @@ class ReadyProcessTest {
   }
 
   @Test
+  @FullOnly("WeightDifferencesTest refuses them")
   @EnabledOnOs(OS.LINUX)
   void damagedWeightsAreRefusedByName() throws Exception {
     Path models = Files.createDirectory(folder.resolve("models"));

@@ -24,6 +24,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tiptoe.ChildJava;
+import tiptoe.FullOnly;
 import tiptoe.audio.Chunk;
 import tiptoe.audio.SegmentStore;
 import tiptoe.exam.Bedside;
@@ -390,6 +391,7 @@ class RecordCommandsTest {
    * or two when it starts, to find out whether there is IPv6; what counts is that none is used.
    */
   @Test
+  @FullOnly("ArchitectureTest finds no socket but in report.send")
   void noCommandTalksToANetwork() throws Exception {
     assumeTrue(Files.isExecutable(Path.of("/usr/bin/strace")), "needs strace");
     ExamFolder exam = recorded(null);

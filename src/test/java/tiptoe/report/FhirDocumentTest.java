@@ -27,6 +27,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import tiptoe.FullOnly;
 import tiptoe.Golden;
 import tiptoe.TestExtent;
 import tiptoe.exam.Answer;
@@ -214,6 +215,7 @@ class FhirDocumentTest {
   }
 
   @Test
+  @FullOnly("documents with codes of these systems are valid")
   void theCodeSystemsArePublishedInTheProjectAndValid() throws IOException {
     String now = CodeSystems.json(Protocol.standard());
     Golden.check(

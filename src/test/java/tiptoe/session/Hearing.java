@@ -32,16 +32,19 @@ public final class Hearing {
 
   Hearing(Settings settings) throws IOException {
     understanding = understood();
-    engine =
-        OneAtATime.make(
-            "engine",
-            () -> {
-              Engine opened = Engine.open(Home.locate(), understanding, null, settings, System.err);
-              if (!opened.hearsFreeWordings()) {
-                throw new IOException("expected free wordings to be heard");
-              }
-              return opened;
-            });
+    engine = open(understanding, settings);
+  }
+
+  private static Engine open(Understanding understanding, Settings settings) throws IOException {
+    return OneAtATime.make(
+        "engine",
+        () -> {
+          Engine opened = Engine.open(Home.locate(), understanding, null, settings, System.err);
+          if (!opened.hearsFreeWordings()) {
+            throw new IOException("expected free wordings to be heard");
+          }
+          return opened;
+        });
   }
 
   /** Loaded once for all tests of a process, and freed with it. */
@@ -60,8 +63,13 @@ public final class Hearing {
   public static synchronized Understanding understood() {
     if (understood == null) {
       try {
+        Understanding loading = Understanding.load(Home.locate());
+        if (OneAtATime.isBeingMade("tagger")) {
+          // Instead of waiting for it: graphs need none, and the tests of hearing need them.
+          open(loading, Settings.DEFAULT).close();
+        }
         keepTagger();
-        understood = Understanding.load(Home.locate());
+        understood = loading;
       } catch (IOException e) {
         throw new UncheckedIOException(e);
       }

@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import tiptoe.FullOnly;
 import tiptoe.audio.Pcm;
 import tiptoe.settings.Setting;
 import tiptoe.settings.Settings;
@@ -34,6 +35,7 @@ class SynthesiserTest {
 
   /** Else the microphone would stay shut. */
   @Test
+  @FullOnly("one that speaks and one that plays itself are run")
   void aProgramThatHangsIsEnded() {
     assumeTrue(Files.isExecutable(Path.of("/bin/sleep")), "no sleep here");
     Synthesiser hanging = new Synthesiser(SPOKEN.with(Setting.SYNTHESISER, "/bin/sleep 600"));
