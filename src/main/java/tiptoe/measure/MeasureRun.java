@@ -67,6 +67,7 @@ public record MeasureRun(MeasuredPipeline subject, Noises noises, boolean offScr
    */
   public List<Done> run(List<Task> tasks, int threads, Runnable step) throws InterruptedException {
     int atOnce = Math.max(1, Math.min(threads, tasks.size()));
+    tasks.stream().findFirst().ifPresent(this::warmUp);
     ExecutorService cores = Executors.newFixedThreadPool(atOnce);
     try {
       ExecutorCompletionService<Done> service = new ExecutorCompletionService<>(cores);
@@ -85,6 +86,15 @@ public record MeasureRun(MeasuredPipeline subject, Noises noises, boolean offScr
       throw new IllegalStateException(e.getCause().getMessage(), e.getCause());
     } finally {
       cores.shutdownNow();
+    }
+  }
+
+  /** Before the clock starts: what loads when first needed, loads once in hours of listening. */
+  private void warmUp(Task task) {
+    try {
+      subject.hear(new PcmSource(sound(task)), changes -> {});
+    } catch (IOException e) {
+      // The recording is tried again, and then told of.
     }
   }
 

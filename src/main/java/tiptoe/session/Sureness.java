@@ -213,10 +213,13 @@ record Sureness(
   List<Case> ofPhrases(Hypothesis heard, Function<List<String>, Interpretation> interpret) {
     List<String> words = texts(heard);
     List<Meaning> meanings = interpret.apply(words).meanings();
+    List<Said> all = Said.of(meanings);
+    if (all.isEmpty()) {
+      return List.of();
+    }
     List<Way> strict = ways(heard, words, interpret);
     List<Way> free =
         heard.freely().map(other -> ways(other, other.parted(), interpret)).orElse(List.of());
-    List<Said> all = Said.of(meanings);
     double support = heard.support().orElse(0) / Math.max(0.3, heard.spokenSeconds());
     List<Case> cases = new ArrayList<>();
     for (Meaning meaning : meanings) {
@@ -290,29 +293,34 @@ record Sureness(
   /** What most ways to hear free wordings state with every word accounted for. */
   List<Case> ofFreeWordings(
       Hypothesis heard, Hypothesis free, Function<List<String>, Interpretation> interpret) {
+    List<Meaning> meanings =
+        interpret.apply(free.parted()).meanings().stream()
+            .filter(one -> one instanceof Meaning.States || one instanceof Meaning.Fact)
+            .toList();
+    if (meanings.isEmpty()) {
+      return List.of(); // as most talk: its other ways need not be read
+    }
     List<Way> ways = ways(free, free.parted(), interpret);
     List<Way> phrased = null;
     double support = free.support().orElse(0) / Math.max(0.1, free.spokenSeconds());
     List<Case> cases = new ArrayList<>();
-    for (Meaning meaning : interpret.apply(free.parted()).meanings()) {
-      if (meaning instanceof Meaning.States || meaning instanceof Meaning.Fact) {
-        Said said = Said.of(List.of(meaning)).get(0);
-        if (share(ways, way -> way.parted().contains(said)) < freely.leastShare()) {
-          continue;
-        }
-        phrased = phrased == null ? ways(heard, texts(heard), interpret) : phrased;
-        double other = share(phrased, way -> way.states().stream().anyMatch(said::contradicts));
-        if (!said.isNumber() || other < freely.otherNumber()) {
-          cases.add(
-              new Case(
-                  meaning,
-                  new double[] {
-                    share(ways, way -> way.surely().contains(said)),
-                    Math.max(LEAST_SUPPORT, Math.min(MOST_SUPPORT, support)),
-                    share(ways, said),
-                    share(phrased, said)
-                  }));
-        }
+    for (Meaning meaning : meanings) {
+      Said said = Said.of(List.of(meaning)).get(0);
+      if (share(ways, way -> way.parted().contains(said)) < freely.leastShare()) {
+        continue;
+      }
+      phrased = phrased == null ? ways(heard, texts(heard), interpret) : phrased;
+      double other = share(phrased, way -> way.states().stream().anyMatch(said::contradicts));
+      if (!said.isNumber() || other < freely.otherNumber()) {
+        cases.add(
+            new Case(
+                meaning,
+                new double[] {
+                  share(ways, way -> way.surely().contains(said)),
+                  Math.max(LEAST_SUPPORT, Math.min(MOST_SUPPORT, support)),
+                  share(ways, said),
+                  share(phrased, said)
+                }));
       }
     }
     return cases;

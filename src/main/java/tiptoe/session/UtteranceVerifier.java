@@ -1,6 +1,7 @@
 package tiptoe.session;
 
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -94,6 +95,15 @@ public final class UtteranceVerifier {
    * @param awaitsYesOrNo whether a question is open that yes or no answers
    */
   public Decision decide(
+      Hypothesis utterance,
+      Function<List<String>, Interpretation> interpret,
+      boolean awaitsYesOrNo) {
+    // The same words are looked at from several sides.
+    Map<List<String>, Interpretation> read = new HashMap<>();
+    return decided(utterance, words -> read.computeIfAbsent(words, interpret), awaitsYesOrNo);
+  }
+
+  private Decision decided(
       Hypothesis utterance,
       Function<List<String>, Interpretation> interpret,
       boolean awaitsYesOrNo) {

@@ -1,6 +1,8 @@
 package tiptoe.speech;
 
 import com.sun.jna.Pointer;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executor;
@@ -8,7 +10,8 @@ import java.util.function.Supplier;
 
 /**
  * Hears one stretch of sound piece by piece, on another thread than the one that brings it: what
- * takes long is done by the time the stretch ends.
+ * takes long is done by the time the stretch ends. Where it may turn out that nobody asks, the
+ * pieces wait: heard later, they are heard the same.
  */
 final class BackgroundDecoder {
   private final VoskLibrary library;
@@ -16,7 +19,13 @@ final class BackgroundDecoder {
   /** Does one thing after the other, and all that is done with the recogniser. */
   private final Executor thread;
 
-  private final CompletableFuture<Optional<Pointer>> recogniser;
+  private final Supplier<Optional<Pointer>> recognisers;
+  private final int alternatives;
+  private final List<short[]> waiting = new ArrayList<>();
+
+  /** Null until something is heard. */
+  private CompletableFuture<Optional<Pointer>> recogniser;
+
   private volatile boolean dropped;
 
   /**
@@ -31,12 +40,18 @@ final class BackgroundDecoder {
       int alternatives) {
     this.library = library;
     this.thread = thread;
-    recogniser =
-        CompletableFuture.supplyAsync(recognisers, thread)
-            .thenApply(made -> prepared(made, alternatives));
+    this.recognisers = recognisers;
+    this.alternatives = alternatives;
   }
 
-  private Optional<Pointer> prepared(Optional<Pointer> made, int alternatives) {
+  private CompletableFuture<Optional<Pointer>> recogniser() {
+    if (recogniser == null) {
+      recogniser = CompletableFuture.supplyAsync(recognisers, thread).thenApply(this::prepared);
+    }
+    return recogniser;
+  }
+
+  private Optional<Pointer> prepared(Optional<Pointer> made) {
     made.ifPresent(
         one -> {
           library.vosk_recognizer_set_words(one, 1);
@@ -45,12 +60,23 @@ final class BackgroundDecoder {
     return made;
   }
 
-  /** Takes the next sound of the stretch; not copied. */
-  void hear(short[] sound) {
+  /** Takes the next sound of the stretch, to be heard when it is asked for; not copied. */
+  void take(short[] sound) {
+    waiting.add(sound);
+  }
+
+  /** Hears the sound that waits. */
+  void hear() {
+    waiting.forEach(this::hear);
+    waiting.clear();
+  }
+
+  private void hear(short[] sound) {
+    CompletableFuture<Optional<Pointer>> by = recogniser();
     thread.execute(
         () -> {
           if (!dropped) {
-            recogniser.thenAccept(
+            by.thenAccept(
                 made ->
                     made.ifPresent(
                         one ->
@@ -61,7 +87,9 @@ final class BackgroundDecoder {
 
   /** What the library gives for the stretch, as JSON; empty where there was no recogniser. */
   CompletableFuture<Optional<String>> end() {
-    return CompletableFuture.supplyAsync(() -> recogniser.join().map(this::result), thread);
+    hear();
+    CompletableFuture<Optional<Pointer>> by = recogniser();
+    return CompletableFuture.supplyAsync(() -> by.join().map(this::result), thread);
   }
 
   private String result(Pointer one) {
@@ -75,7 +103,10 @@ final class BackgroundDecoder {
   /** Nobody asks what was heard. */
   void drop() {
     dropped = true;
-    thread.execute(
-        () -> recogniser.thenAccept(made -> made.ifPresent(library::vosk_recognizer_free)));
+    waiting.clear();
+    if (recogniser != null) {
+      CompletableFuture<Optional<Pointer>> by = recogniser;
+      thread.execute(() -> by.thenAccept(made -> made.ifPresent(library::vosk_recognizer_free)));
+    }
   }
 }

@@ -15,7 +15,8 @@ import java.util.stream.Stream;
  * of a filler model.
  *
  * <p>It begins as soon as words show, and keeps up: the clinician waits for the outcome, and 15 s
- * of babble heard again at their end would let everything fall behind.
+ * of babble heard again at their end would let everything fall behind. The phrases alone wait while
+ * it looks as if nobody will ask how they fit, as in most talk.
  */
 final class SecondPass implements AutoCloseable {
   /** Seconds of sound around an utterance that are taken in. */
@@ -106,6 +107,9 @@ final class SecondPass implements AutoCloseable {
     if (ready * Recogniser.RATE >= SecondPassHypothesis.PIECE) {
       current.hear(recent.between(current.until(), recent.seconds() - AROUND));
     }
+    if (isLikelyWeighed(partial)) {
+      current.hearPhrases();
+    }
     if (recent.seconds() - current.from() > LONGEST_SENTENCE + 2 * SHOWN_AFTER) {
       current.dropWordings();
     }
@@ -154,6 +158,18 @@ final class SecondPass implements AutoCloseable {
     return utterance.hasFiller()
         && utterance.hasPhrase()
         && utterance.end() - utterance.start() <= LONGEST;
+  }
+
+  /**
+   * Whether phrases of what is being said are likely to be weighed as a whole: with filler not
+   * before it has become too long to weigh them by themselves, without any never.
+   */
+  private boolean isLikelyWeighed(String partial) {
+    List<String> words = List.of(partial.split(" "));
+    boolean phrase = words.stream().anyMatch(word -> !word.equals(Hypothesis.FILLER));
+    return phrase
+        && (!words.contains(Hypothesis.FILLER)
+            || recent.seconds() - current.from() > LONGEST + SHOWN_AFTER + AROUND);
   }
 
   /** Whether an utterance is heard in free wordings. */

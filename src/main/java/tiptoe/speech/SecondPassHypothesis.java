@@ -50,15 +50,22 @@ final class SecondPassHypothesis {
     return from + (double) given / Recogniser.RATE;
   }
 
-  /** Takes the sound from where the last one ended. */
+  /** Takes the sound from where the last one ended; over the decoding graph it is not heard yet. */
   void hear(short[] sound) {
     for (int at = 0; at < sound.length; at += PIECE) {
       short[] piece = Arrays.copyOfRange(sound, at, Math.min(sound.length, at + PIECE));
-      phones.hear(piece);
-      phrases.ifPresent(decoder -> decoder.hear(piece));
-      wordings.ifPresent(decoder -> decoder.hear(piece));
+      phones.take(piece);
+      phrases.ifPresent(decoder -> decoder.take(piece));
+      wordings.ifPresent(decoder -> decoder.take(piece));
     }
+    phones.hear();
+    wordings.ifPresent(BackgroundDecoder::hear);
     given += sound.length;
+  }
+
+  /** Hears over the decoding graph what it has taken so far. */
+  void hearPhrases() {
+    phrases.ifPresent(BackgroundDecoder::hear);
   }
 
   void dropPhrases() {

@@ -4,10 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 import tiptoe.finding.Finding;
 import tiptoe.language.Dialogue;
@@ -126,6 +129,21 @@ class SurenessTest {
     assertFalse(freely(HIPS, heard("talk"), heard("can hips")));
     assertFalse(inPhrases(HIPS, heard("can hips").freely(heard("can hips"))));
     assertTrue(freely(HIPS, heard("talk"), heard("can next hips")));
+  }
+
+  @Test
+  void theOtherWaysToHearTalkAreNotRead() {
+    Hypothesis free = heard("talk", new Rival("hips", 1));
+    Hypothesis heard = heard("talk", new Rival("murmur", 1)).freely(free);
+    List<String> read = new ArrayList<>();
+    Function<List<String>, Interpretation> interpret =
+        words -> {
+          read.add(String.join(" ", words));
+          return interpret(words);
+        };
+    assertEquals(Map.of(), SURENESS.inFreeWordings(heard, free, false, interpret));
+    assertEquals(List.of(), SURENESS.ofPhrases(heard, interpret));
+    assertEquals(Set.of("talk"), Set.copyOf(read));
   }
 
   private static boolean freely(Meaning meaning, Hypothesis heard, Hypothesis free) {

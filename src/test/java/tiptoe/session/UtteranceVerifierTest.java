@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -118,6 +119,20 @@ class UtteranceVerifierTest {
     assertEquals(Optional.empty(), VERIFIER.offered(moment));
     assertEquals(
         "word word word word", VERIFIER.better(utterance(0, 0.8, 3.0).freely(other)).get());
+  }
+
+  @Test
+  void looksAtTheSameWordsOnce() {
+    List<List<String>> read = new ArrayList<>();
+    UtteranceVerifier.standard()
+        .decide(
+            free(5, 3, 0, 4, -12.0),
+            words -> {
+              read.add(words);
+              return interpret(words);
+            },
+            false);
+    assertEquals(Set.copyOf(read).size(), read.size(), read.toString());
   }
 
   private static UtteranceVerifier.Decision decide(Hypothesis utterance) {
