@@ -86,6 +86,10 @@ public final class Interpreter {
    * @param source {@link Source#GRAMMAR} for speech, {@link Source#TYPED} for the keyboard
    */
   public Interpretation interpret(List<String> spoken, Dialogue dialogue, Source source) {
+    return mended(UnsayableWord.mended(spoken), dialogue, source);
+  }
+
+  private Interpretation mended(List<String> spoken, Dialogue dialogue, Source source) {
     List<String> words = second.headed(spoken);
     Interpretation read = inOneBreath(words, dialogue, source);
     Interpretation weighed = weighed(read, words, dialogue);

@@ -46,7 +46,7 @@ final class SentenceReader {
       switch (item.kind()) {
         case COMMA -> {
           behindComma = true;
-          if (now.denier >= 0 && now.findings.isEmpty()) {
+          if (now.denier >= 0 && now.findings.isEmpty() || isEchoed()) {
             next();
           }
         }
@@ -100,6 +100,15 @@ final class SentenceReader {
     sayAgain();
     correct();
     return statements;
+  }
+
+  // "Right hip opens fully, so does the left, and the knees are level": no heading of the knees.
+  private boolean isEchoed() {
+    return now.alike >= 0
+        && !now.sides.isEmpty()
+        && now.parts.isEmpty()
+        && now.findings.isEmpty()
+        && lexicon.isListed("echoes", words.subList(now.alike, now.alike + 2));
   }
 
   private void next() {
@@ -676,8 +685,10 @@ final class SentenceReader {
     if (describes(match) || isSizeOf(item) || isPraiseOf(item)) {
       return;
     }
-    // "Same both sides, and her knees are level"
-    if (beginsAnew(match) || now.same >= 0 && behindComma) {
+    // "Same both sides, and her knees are level", "… on the right, normal creases on both palms"
+    boolean ofBoth =
+        now.sides.size() == 1 && lexicon.says("both", words.subList(match.from(), match.to()));
+    if (beginsAnew(match) || (now.same >= 0 || ofBoth) && behindComma) {
       next();
     }
     // "Strong cry, nothing wrong with the lungs": what needs a structure begins anew.

@@ -58,6 +58,11 @@ class ToldReaderTest {
           first baby, born by vacuum, beg pardon, by forceps | birth-mode=forceps first-born=yes
           mummy had diabetes in the pregnancy, gestational | maternal-diabetes=gestational
           this one was breech, sister | presentation=breech
+          she was breech, so she arrived by caesarean section | birth-mode=caesarean presentation=breech
+          he isn't your first, he's got a big sister waiting at home | first-born=no
+          you didn't have a fever around the birth | maternal-fever=no
+          no heart conditions from birth on either side, and no childhood eye problems | eye-family-history=no heart-family-history=no
+          she's having some breast and some bottle | feeding=mixed
           told the parents about the heart and the hips | told-heart=yes told-hips=yes
           the leaflet and the safety net advice were given | leaflet=given safety-net=given
           urology referral still needs doing, kidney ultrasound too | referral-urology=due renal-scan=due
