@@ -7,6 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Predicate;
@@ -260,7 +261,7 @@ record Sureness(
 
   /**
    * What free wordings say of findings and of the baby, and how sure it is. Facts that are likely
-   * are such that are read back, those that are not are left out.
+   * or that phrases leave open are such that are read back, others are left out.
    *
    * @param fits whether the phrases fit the sound too: then they must say the same
    */
@@ -272,17 +273,14 @@ record Sureness(
     List<Case> cases = ofFreeWordings(heard, free, interpret);
     Map<Meaning, Rating> all = new LinkedHashMap<>();
     for (Meaning meaning : interpret.apply(free.parted()).meanings()) {
-      Rating rating =
-          cases.stream()
-              .filter(one -> one.meaning().equals(meaning))
-              .filter(one -> !fits || one.features()[3] >= AGREED)
-              .map(freely::rating)
-              .findFirst()
-              .orElse(Rating.OPEN);
+      Optional<Case> found =
+          cases.stream().filter(one -> one.meaning().equals(meaning)).findFirst();
+      Rating rating = found.map(freely::rating).orElse(Rating.OPEN);
+      boolean agreed = !fits || found.map(one -> one.features()[3] >= AGREED).orElse(false);
       if (meaning instanceof Meaning.States) {
-        all.put(meaning, rating);
+        all.put(meaning, agreed ? rating : Rating.OPEN);
       } else if (meaning instanceof Meaning.Fact fact && rating != Rating.OPEN) {
-        boolean doubtful = fact.doubtful() || rating == Rating.LIKELY;
+        boolean doubtful = fact.doubtful() || rating == Rating.LIKELY || !agreed;
         all.put(
             new Meaning.Fact(fact.id(), fact.value(), fact.correction(), doubtful), Rating.SURE);
       }

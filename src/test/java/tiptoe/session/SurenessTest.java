@@ -203,6 +203,18 @@ class SurenessTest {
     assertEquals(Map.of(), free(asks, heard("talk"), heard("first", new Rival("talk", 0))));
   }
 
+  /** A finding in its place is offered; a fact was lost, though every word of it was heard. */
+  @Test
+  void aFactThatPhrasesLeaveOpenIsReadBack() {
+    Hypothesis open = heard("first", new Rival("talk", 0));
+    assertEquals(
+        Map.of(new Meaning.Fact("first-born", "yes", false, true), Sureness.Rating.SURE),
+        SURENESS.inFreeWordings(open, heard("first"), true, SurenessTest::interpret));
+    assertEquals(
+        Map.of(FIRST, Sureness.Rating.SURE),
+        SURENESS.inFreeWordings(heard("first"), heard("first"), true, SurenessTest::interpret));
+  }
+
   /** Phrases at equal cost: fifty and fifteen. */
   @Test
   void aNumberIsNotSureWherePhrasesMayGiveAnother() {
