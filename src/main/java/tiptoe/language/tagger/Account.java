@@ -77,6 +77,7 @@ final class Account {
                 claim ->
                     claim.evidence().stream()
                         .noneMatch(word -> doubts.isDoubted(word, claim, doubted)))
+            .filter(doubts::isLeft)
             .filter(claim -> !doubts.uneasy() || !sentence.isNormal(claim))
             .filter(claim -> !isFoundElse(claim, settled, read, unaccounted))
             .toList();
@@ -88,6 +89,7 @@ final class Account {
         offered.stream().map(this::plain).toList(),
         offered.stream()
             .map(claim -> scope(claim, whole.said(claim, read, unaccounted), scope, unaccounted))
+            .map(words -> doubts.withAside(words))
             .map(this::plain)
             .toList(),
         spans(unaccounted),

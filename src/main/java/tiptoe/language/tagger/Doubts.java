@@ -5,31 +5,43 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import tiptoe.language.SecondReading.Claim;
+import tiptoe.language.TypedText;
 
 /** Says what of a sentence is only doubted, planned or said of others. */
 final class Doubts {
+  private static final int NONE = Integer.MAX_VALUE;
+  private static final int SHORTEST_ASIDE = 3;
+
   private final SentenceItems sentence;
   private final LayLexicon lexicon;
   private final List<String> words;
   private final List<WordItem> items;
+  private final List<List<WordItem>> chunks;
+  private int aside = NONE;
+  private boolean ofOthers;
 
   Doubts(SentenceItems sentence) {
     this.sentence = sentence;
     this.lexicon = sentence.lexicon();
     this.words = sentence.words();
     this.items = sentence.items();
+    this.chunks = WordItem.chunks(items);
   }
 
   /**
    * The words that a doubt, a plan or another person takes with it: the chunk it stands in, or the
-   * whole sentence where that chunk says nothing else.
+   * whole sentence where that chunk says nothing else. A plan, a question or a remark about others
+   * behind what was found takes only what it stands in, and what follows: {@link #isLeft}.
    */
   Set<Integer> doubted() {
     Set<Integer> doubted = new TreeSet<>();
-    for (List<WordItem> chunk : WordItem.chunks(items)) {
+    for (List<WordItem> chunk : chunks) {
       for (WordItem item : chunk) {
         if (item.kind() == WordItem.Kind.FOREIGN) {
-          return all();
+          if (!isAside(chunk)) {
+            return all();
+          }
+          return from(chunk, doubted, !words.get(item.from()).equals(TypedText.ASKS));
         }
         if (item.kind() != WordItem.Kind.DOUBT && item.kind() != WordItem.Kind.PLAN) {
           continue;
@@ -46,13 +58,71 @@ final class Doubts {
             lexicon.isListed("in-case", words.get(item.from()))
                 && chunk.subList(0, chunk.indexOf(item)).stream()
                     .anyMatch(other -> lexicon.isListed("to-tell", words.get(other.to() - 1)));
-        if (!says || supposed) {
+        boolean plans = item.kind() == WordItem.Kind.PLAN || asks(chunk, item);
+        if (supposed || !says && !(plans && isAside(chunk))) {
           return all();
+        }
+        if (!says) {
+          return from(chunk, doubted, false);
         }
         chunk.forEach(other -> doubted.addAll(other.places()));
       }
     }
     return doubted;
+  }
+
+  // "Ortolani positive, did you feel that through the mattress": no tag as in "a bruise, is it".
+  private boolean asks(List<WordItem> chunk, WordItem doubt) {
+    return doubt == chunk.get(0)
+        && lexicon.isListed("asking", words.get(doubt.from()))
+        && WordItem.places(chunk).size() > SHORTEST_ASIDE;
+  }
+
+  // A stretch of its own behind what was found, which says nothing of how that was or will be.
+  private boolean isAside(List<WordItem> chunk) {
+    return chunk != chunks.get(0)
+        && WordItem.places(chunk).size() >= SHORTEST_ASIDE
+        && chunk.stream()
+            .noneMatch(
+                item ->
+                    item.kind() == WordItem.Kind.PART
+                        || item.kind() == WordItem.Kind.CORRECTION
+                        || lexicon.isListed("of-before", words.get(item.from()))
+                        || lexicon.isListed("supposes", words.get(item.from())));
+  }
+
+  private Set<Integer> from(List<WordItem> chunk, Set<Integer> before, boolean others) {
+    Set<Integer> doubted = new TreeSet<>(before);
+    aside = chunk.get(0).from();
+    ofOthers = others;
+    items.stream()
+        .filter(item -> item.from() >= aside)
+        .forEach(item -> doubted.addAll(item.places()));
+    return doubted;
+  }
+
+  /**
+   * Whether a claim stands before what is said aside: of what is said about others only where
+   * something was found. {@link #doubted} finds the aside.
+   */
+  boolean isLeft(Claim claim) {
+    return aside == NONE
+        || Collections.max(claim.evidence()) < aside && (!ofOthers || sentence.isFound(claim));
+  }
+
+  /** The words that may change a claim, and those of an aside: beside one it is only offered. */
+  Set<Integer> withAside(Set<Integer> scope) {
+    Set<Integer> all = new TreeSet<>(scope);
+    items.stream()
+        .filter(item -> item.from() >= aside)
+        .filter(
+            item ->
+                item.kind() == WordItem.Kind.DOUBT
+                    || item.kind() == WordItem.Kind.PLAN
+                    || item.kind() == WordItem.Kind.FOREIGN)
+        .filter(item -> TypedText.isWord(words.get(item.from())))
+        .forEach(item -> all.addAll(item.places()));
+    return all;
   }
 
   private Set<Integer> all() {
