@@ -45,8 +45,11 @@ record Sureness(
   /** From this share of the free wordings on, they say something. */
   private static final double MOST = 0.5;
 
-  /** From this share of the ways to hear phrases on, these leave nothing open. */
+  /** From this share of the ways to hear phrases or free wordings on, these leave nothing open. */
   private static final double AGREED = 0.9;
+
+  /** From this share of the free wordings on, they may say something else instead. */
+  private static final double DISPUTED = 0.05;
 
   /** Support of free wordings for each second beyond which it tells no more. */
   private static final double LEAST_SUPPORT = -8;
@@ -188,11 +191,63 @@ record Sureness(
   /** Whether a statement that phrases make is sure enough to be recorded; what else is said is. */
   Predicate<Meaning> inPhrases(Hypothesis heard, Function<List<String>, Interpretation> interpret) {
     List<Case> cases = ofPhrases(heard, interpret);
+    List<Way> free = freely(heard, interpret);
     return meaning ->
         heard.support().isEmpty()
+            || isAgreed(free, meaning)
             || cases.stream()
                 .filter(one -> one.meaning().equals(meaning))
                 .allMatch(phrases::isSure);
+  }
+
+  /**
+   * Which other phrases count for nothing, however near in sound: where nearly all ways to hear
+   * free wordings state all that the likeliest phrases do, and the likeliest of them nothing else.
+   * Phrases are told apart by sound alone, free wordings by what people say too ({@code
+   * models/README.md} has the counts). Other details of the same finding always count.
+   */
+  Predicate<String> settled(Hypothesis heard, Function<List<String>, Interpretation> interpret) {
+    List<Meaning> meanings = interpret.apply(texts(heard)).meanings();
+    List<Way> free = freely(heard, interpret);
+    boolean agreed =
+        !meanings.isEmpty()
+            && !free.isEmpty()
+            && Said.of(meanings).containsAll(free.get(0).states())
+            && meanings.stream().allMatch(meaning -> isAgreed(free, meaning));
+    return other ->
+        agreed && !differsInDetail(meanings, interpret.apply(List.of(other.split(" "))).meanings());
+  }
+
+  private static boolean differsInDetail(List<Meaning> meanings, List<Meaning> others) {
+    return meanings.stream()
+        .anyMatch(
+            one ->
+                others.stream()
+                    .anyMatch(
+                        other ->
+                            Said.of(List.of(one)).equals(Said.of(List.of(other)))
+                                && !details(one).equals(details(other))));
+  }
+
+  private static Object details(Meaning meaning) {
+    return meaning instanceof Meaning.States states ? states.statement().details() : List.of();
+  }
+
+  // A heading decides what short answers belong to: it has a limit of its own.
+  private static boolean isAgreed(List<Way> free, Meaning meaning) {
+    List<Said> said = Said.of(List.of(meaning));
+    return !said.isEmpty()
+        && !(meaning instanceof Meaning.Heading)
+        && said.stream()
+            .allMatch(
+                one ->
+                    share(free, one) >= AGREED
+                        && share(free, way -> way.states().stream().anyMatch(one::contradicts))
+                            < DISPUTED);
+  }
+
+  private List<Way> freely(Hypothesis heard, Function<List<String>, Interpretation> interpret) {
+    return heard.freely().map(other -> ways(other, other.parted(), interpret)).orElse(List.of());
   }
 
   /**
@@ -219,8 +274,7 @@ record Sureness(
       return List.of();
     }
     List<Way> strict = ways(heard, words, interpret);
-    List<Way> free =
-        heard.freely().map(other -> ways(other, other.parted(), interpret)).orElse(List.of());
+    List<Way> free = freely(heard, interpret);
     double support = heard.support().orElse(0) / Math.max(0.3, heard.spokenSeconds());
     List<Case> cases = new ArrayList<>();
     for (Meaning meaning : meanings) {

@@ -330,8 +330,16 @@ public final class UtteranceVerifier {
   /** The first words that the sound may as well have been and that mean something else. */
   private Optional<String> otherMeaning(
       Hypothesis utterance, Interpretation said, Function<List<String>, Interpretation> interpret) {
-    return Stream.concat(rivals(utterance).stream(), better(utterance).stream())
-        .filter(rival -> !interpret.apply(split(rival)).meanings().equals(said.meanings()))
+    List<String> others =
+        Stream.concat(rivals(utterance).stream(), better(utterance).stream())
+            .filter(rival -> !interpret.apply(split(rival)).meanings().equals(said.meanings()))
+            .toList();
+    Predicate<String> settled =
+        others.isEmpty()
+            ? other -> false
+            : sureness.map(sure -> sure.settled(utterance, interpret)).orElse(other -> false);
+    return others.stream()
+        .filter(settled.negate())
         .findFirst()
         .map(rival -> rival.isEmpty() ? "other speech" : rival);
   }

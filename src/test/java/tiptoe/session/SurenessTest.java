@@ -44,6 +44,8 @@ class SurenessTest {
   static {
     MEANINGS.putAll(
         Map.of("clunk", List.of(CLUNK), "first", List.of(FIRST), "fifty", List.of(FIFTY)));
+    Finding loud = Finding.of("murmur", null, "present").withDetails(Map.of("grade", "3"));
+    MEANINGS.put("loud murmur", List.of(new Meaning.States(loud, false)));
     MEANINGS.put("fifteen", List.of(new Meaning.Fact("age", "15")));
     MEANINGS.putAll(
         Map.of(
@@ -85,12 +87,42 @@ class SurenessTest {
   /** Shares 0.56 and 0.44 by exp(−0.5 · 0.5): log odds 0.12 and, of the hips, −0.12. */
   @Test
   void aKeyStepIsCalledNormalOnlyWhereThatIsSurerThanAMurmurMustBe() {
-    Hypothesis murmur = heard("murmur", new Rival("talk", 0.5)).freely(heard("murmur"));
-    Hypothesis hips = heard("hips", new Rival("talk", 0.5)).freely(heard("hips"));
+    Rival talk = new Rival("talk", 0.5);
+    Hypothesis murmur = heard("murmur", talk).freely(heard("murmur", talk));
+    Hypothesis hips = heard("hips", talk).freely(heard("hips", talk));
     assertTrue(inPhrases(MURMUR, murmur));
     assertFalse(inPhrases(HIPS, hips));
     // A share of 1 has log odds 1, probability 0.73.
     assertTrue(inPhrases(HIPS, heard("hips").freely(heard("hips"))));
+  }
+
+  @Test
+  void whatNearlyAllFreeWordingsStateIsSureWhateverOtherPhrasesAreNear() {
+    Rival talk = new Rival("talk", 0.1);
+    assertFalse(inPhrases(HIPS, heard("hips", talk).freely(heard("hips", talk))));
+    assertTrue(inPhrases(HIPS, heard("hips", talk).freely(heard("hips"))));
+  }
+
+  @Test
+  void otherPhrasesCountForNothingWhereFreeWordingsSayTheSameAndNothingElse() {
+    Rival talk = new Rival("talk", 0.1);
+    assertTrue(settled("talk", heard("hips", talk).freely(heard("hips"))));
+    assertFalse(settled("talk", heard("hips", talk)));
+    assertFalse(settled("talk", heard("hips", talk).freely(heard("hips", talk))));
+    assertFalse(settled("talk", heard("hips", talk).freely(heard("murmur hips"))));
+    assertFalse(settled("hips", heard("talk", new Rival("hips", 0.1)).freely(heard("talk"))));
+  }
+
+  /** A grade of two heard as three would be a false entry however sure the murmur is. */
+  @Test
+  void otherDetailsOfTheSameFindingAlwaysCount() {
+    Hypothesis murmur = heard("murmur", new Rival("loud murmur", 0.1)).freely(heard("murmur"));
+    assertFalse(settled("loud murmur", murmur));
+    assertTrue(settled("talk", murmur));
+  }
+
+  private static boolean settled(String other, Hypothesis heard) {
+    return SURENESS.settled(heard, SurenessTest::interpret).test(other);
   }
 
   /** A share of 1 has log odds 1, probability 0.73; beside a finding a heading decides nothing. */
