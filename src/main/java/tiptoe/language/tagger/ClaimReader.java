@@ -231,11 +231,7 @@ final class ClaimReader {
   // "Scalp's clear, no lumps": of what is spoken of, and not of the belly that may have them too.
   private boolean isOfTopic(Statement statement, Statement.Found found) {
     TermMatch match = found.match();
-    List<String> thing = words.subList(match.from(), match.to());
-    boolean things =
-        lexicon.denies(match, words)
-            ? lexicon.isListed("thing", thing.subList(1, thing.size()))
-            : found.denied() && lexicon.isListed("thing", thing);
+    boolean things = isThing(match) && (found.denied() || lexicon.denies(match, words));
     Set<String> parts = statement.topicParts();
     Set<String> topic = parts.isEmpty() ? statement.topicSteps() : parts;
     return things
@@ -243,6 +239,18 @@ final class ClaimReader {
         && !topic.isEmpty()
         && match.senses().stream()
             .noneMatch(sense -> topic.stream().anyMatch(step -> lexicon.near(step, sense.step())));
+  }
+
+  // "Lumps", "no lumps or bumps", "no masses felt"
+  private boolean isThing(TermMatch match) {
+    int from = match.from() + (lexicon.denies(match, words) ? 1 : 0);
+    return from < match.to()
+        && words.subList(from, match.to()).stream()
+            .allMatch(
+                word ->
+                    lexicon.isListed("thing", word)
+                        || word.equals("or")
+                        || lexicon.isListed("none-behind", word));
   }
 
   // "A stork mark, that's normal": said of what was found.
@@ -273,6 +281,10 @@ final class ClaimReader {
       if (topical.isEmpty() && free.stream().allMatch(sense -> lexicon.isAnywhere(sense.step()))) {
         topical = ofFormer(statement, finding);
       }
+      // "Neck supple, full rotation, no masses": of the neck, whatever was last said of it.
+      if (topical.isEmpty() && isThing(finding)) {
+        topical = ofRegion(resolved.isEmpty() ? statement.topicSteps() : resolved, finding);
+      }
       if (!free.isEmpty()) {
         // "Neck supple, no masses": of what is being spoken of, though the belly may have them too.
         // "No organomegaly" is of both organs.
@@ -293,7 +305,9 @@ final class ClaimReader {
       if (same.isEmpty()) {
         same = forEach(statement.topicParts(), finding);
       }
-      return same.isEmpty() && finding.words() > 1 ? ofRegion(statement, finding) : same;
+      return same.isEmpty() && finding.words() > 1
+          ? ofRegion(statement.topicSteps(), finding)
+          : same;
     }
     // "White reflex in the left, correction, white in the right pupil"
     List<Sense> corrected =
@@ -433,13 +447,10 @@ final class ClaimReader {
   }
 
   // "No lumps in the neck, turns both ways": so much is said of nothing else there.
-  private List<Sense> ofRegion(Statement statement, TermMatch finding) {
+  private List<Sense> ofRegion(Set<String> steps, TermMatch finding) {
     return oneStep(
         finding.senses().stream()
-            .filter(
-                sense ->
-                    statement.topicSteps().stream()
-                        .anyMatch(step -> lexicon.near(step, sense.step())))
+            .filter(sense -> steps.stream().anyMatch(step -> lexicon.near(step, sense.step())))
             .toList());
   }
 

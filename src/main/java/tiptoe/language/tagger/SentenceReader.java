@@ -228,6 +228,7 @@ final class SentenceReader {
           && samePart
           && !isDoubtBetween(before, correction)) {
         before.takenBack = true;
+        takeBackSide(i - 1, correction);
         if (correction.sides.isEmpty()) {
           correction.sides.addAll(before.sides);
         }
@@ -240,6 +241,25 @@ final class SentenceReader {
         before.takenBack = true;
         correction.takenBack = true;
       }
+    }
+  }
+
+  // "Right hip slides out, Barlow positive, I mean left, left Barlow positive": the side that was
+  // wrong was said before, and goes with all that was said of it.
+  private void takeBackSide(int index, Statement correction) {
+    int said = index;
+    while (said >= 0 && statements.get(said).sides.isEmpty()) {
+      said--;
+    }
+    boolean puts =
+        said >= 0
+            && said < index
+            && correction.sides.size() == 1
+            && statements.get(said).sides.size() == 1
+            && !statements.get(said).sides.equals(correction.sides);
+    for (int i = said; puts && i < index; i++) {
+      statements.get(i).takenBack = true;
+      replaced.add(statements.get(i));
     }
   }
 
@@ -904,12 +924,17 @@ final class SentenceReader {
   // "Good creases on the soles, both feet": it is the creases that are good.
   private boolean isPraiseOf(WordItem item) {
     List<String> said = words.subList(item.from(), item.to());
-    return lexicon.isListed("good", said)
-        && lexicon.isListed("filler", said)
-        && now.parts.isEmpty()
-        && at + 1 < items.size()
-        && items.get(at + 1).kind() == WordItem.Kind.FINDING
-        && items.get(at + 1).match().words() > 1
-        && items.get(at + 1).match().senses().stream().noneMatch(Sense::bound);
+    boolean praises =
+        lexicon.isListed("good", said)
+            && lexicon.isListed("filler", said)
+            && at + 1 < items.size()
+            && items.get(at + 1).kind() == WordItem.Kind.FINDING;
+    // "A braw red glow back at me from the left eye"
+    boolean noun = item.from() > 0 && Set.of("a", "an").contains(words.get(item.from() - 1));
+    return praises
+        && (noun
+            || now.parts.isEmpty()
+                && items.get(at + 1).match().words() > 1
+                && items.get(at + 1).match().senses().stream().noneMatch(Sense::bound));
   }
 }

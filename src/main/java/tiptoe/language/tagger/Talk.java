@@ -91,7 +91,9 @@ final class Talk {
     boolean any = lexicon.isListed("any", words.get(from));
     int to = Math.min(breaks.to(from), from + LONGEST_SUBJECT);
     for (int at = from + 1; at < to && !lexicon.isListed("new-subject", words.get(at)); at++) {
-      boolean verb = lexicon.isListed(any ? "verb-of-one" : "verb-of-many", words.get(at));
+      boolean verb =
+          lexicon.isListed(any ? "verb-of-one" : "verb-of-many", words.get(at))
+              || any && isDoneByBaby(at);
       boolean copula = lexicon.isListed("copula", words.get(at)) || words.get(at).endsWith(IS);
       if (at + 1 < words.size() && (verb || copula)) {
         Subject subject = subject(from, at);
@@ -101,6 +103,15 @@ final class Talk {
       }
     }
     return false;
+  }
+
+  // "A floppy baby hangs like a rag doll"
+  private boolean isDoneByBaby(int at) {
+    String verb = words.get(at);
+    return lexicon.isListed("newborn", words.get(at - 1))
+        && verb.endsWith("s")
+        && !verb.endsWith(IS)
+        && !lexicon.isListed("copula", verb);
   }
 
   private boolean isAnyFinding(Subject subject, boolean any) {

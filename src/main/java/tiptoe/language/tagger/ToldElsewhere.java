@@ -77,10 +77,11 @@ final class ToldElsewhere {
     return breech >= 0
         && (told.says("turned", said)
             || told.says("pregnancy-time", said)
-                && IntStream.range(breech + 1, Math.min(breech + NEAR_BREECH, said.size() - 1))
-                    .anyMatch(
-                        at ->
-                            told.isListed("then", said.get(at))
-                                && told.isListed("weeks-of-then", said.get(at + 1))));
+                && (said.subList(breech + 1, said.size()).indexOf("then") == 0
+                    || IntStream.range(breech + 1, Math.min(breech + NEAR_BREECH, said.size() - 1))
+                        .anyMatch(
+                            at ->
+                                told.isListed("then", said.get(at))
+                                    && told.isListed("weeks-of-then", said.get(at + 1)))));
   }
 }

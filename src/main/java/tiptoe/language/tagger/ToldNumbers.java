@@ -190,7 +190,9 @@ final class ToldNumbers {
     if (!weight || !carried.isEmpty()) {
       return Optional.empty();
     }
-    return Optional.of(then(part, "weight"));
+    // "Came out at seven pounds, that's three thousand two hundred": what nothing else names.
+    return Optional.of(
+        told.says("at-birth", plain.subList(0, part.to())) ? "birth-weight" : "weight");
   }
 
   // Of several, the fact: it needs another word beside it, and that is said.

@@ -76,7 +76,12 @@ final class ToldReader {
     }
     new ToldLists(sentence, parts).share();
     Told all = new ToldSentence(sentence, parts, contested).told();
-    all.said().forEach(one -> unread.remove(one.subject()));
+    Set<String> said = all.said().stream().map(Told.Said::subject).collect(Collectors.toSet());
+    unread.removeAll(said);
+    if (said.contains("birth-weight") && !said.contains("weight")) {
+      // "Came out at seven pounds, so that's three thousand two hundred grams"
+      unread.add("weight");
+    }
     unread.addAll(all.contested());
     return new Told(all.said(), all.rest(), all.open(), unread);
   }

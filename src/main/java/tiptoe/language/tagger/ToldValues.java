@@ -110,6 +110,10 @@ final class ToldValues {
       if (isInPhrase(part, item) || isPreposition(part, item) || isVisitor(item)) {
         continue;
       }
+      if (isOrdinal(part, item)) {
+        part.account(item);
+        continue;
+      }
       List<ToldLexicon.Sense> senses =
           isArticle(part, item)
               ? told.shorter(item.match(), plain)
@@ -140,6 +144,19 @@ final class ToldValues {
     return sentence.isBehind("definite", item.from(), 0)
         && sentence.isListed("behind-visitor", item.to())
         && item.senses().anyMatch(sense -> sense.subject().equals("sex"));
+  }
+
+  // "Her first penicillin", "looking at her first": no child of hers.
+  private boolean isOrdinal(ToldPart part, Item item) {
+    boolean ofChild = item.to() == plain.size() || sentence.isListed("first-of", item.to());
+    boolean thing =
+        !ofChild
+            && part.items.stream()
+                .filter(other -> other.from() == item.to())
+                .anyMatch(other -> THINGS.contains(other.kind()) || other.kind() == Kind.TOLD);
+    return sentence.isListed("ordinal", item.to() - 1)
+        && item.length() == 2
+        && (thing || sentence.isBehind("does-first", item.from(), part.from()));
   }
 
   // "Diabetic, gestational", "hearing test done and he passed"

@@ -84,6 +84,7 @@ final class WordItems {
         all.stream()
             .filter(match -> !isIdle(words, match, all) && !isAdverb(words, match))
             .filter(match -> !isHalf(words, match, all) && !isOfThing(words, match))
+            .filter(match -> !isOpener(words, match))
             .toList();
     List<WordItem> found = new ArrayList<>();
     for (TermMatch match : matches) {
@@ -167,6 +168,14 @@ final class WordItems {
     return words.subList(match.from(), match.to()).equals(List.of("back"))
         && !new Breaks(words).at(match.from() - 1)
         && !lexicon.isListed("before-back", words.get(match.from() - 1));
+  }
+
+  // "Okay eyes, red reflex present in both": it opens the sentence, and says nothing of the eyes.
+  private boolean isOpener(List<String> words, TermMatch match) {
+    return match.is(Sense.Kind.VALUE)
+        && !new Breaks(words).at(match.to())
+        && lexicon.isListed("good", words.subList(match.from(), match.to()))
+        && words.subList(0, match.to()).stream().allMatch(w -> lexicon.isListed("opener", w));
   }
 
   // "Coming out" of a hip is a finding; where no hip is named it says what it says every day.
@@ -433,6 +442,12 @@ final class WordItems {
         && match.words() > 1
         && AROUND.contains(words.get(match.from()))
         && lexicon.isListed("determiner", words.get(match.from() + 1))) {
+      return true;
+    }
+    // "Well done the wee one": no urine.
+    if (words.get(match.to() - 1).equals("wee")
+        && match.to() < words.size()
+        && lexicon.isListed("wee-one", words.get(match.to()))) {
       return true;
     }
     if (match.is(Sense.Kind.VALUE) && isOfLump(words, match)) {
