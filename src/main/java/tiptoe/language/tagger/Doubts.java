@@ -4,6 +4,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import tiptoe.language.SecondReading.Claim;
 import tiptoe.language.TypedText;
 
@@ -38,10 +39,11 @@ final class Doubts {
     for (List<WordItem> chunk : chunks) {
       for (WordItem item : chunk) {
         if (item.kind() == WordItem.Kind.FOREIGN) {
-          if (!isAside(chunk)) {
+          boolean asked = words.get(item.from()).equals(TypedText.ASKS);
+          if (!isAside(chunk) || asked && !asksElse(chunk)) {
             return all();
           }
-          return from(chunk, doubted, !words.get(item.from()).equals(TypedText.ASKS));
+          return from(chunk, doubted, !asked);
         }
         if (item.kind() != WordItem.Kind.DOUBT && item.kind() != WordItem.Kind.PLAN) {
           continue;
@@ -76,6 +78,13 @@ final class Doubts {
     return doubt == chunk.get(0)
         && lexicon.isListed("asking", words.get(doubt.from()))
         && WordItem.places(chunk).size() > SHORTEST_ASIDE;
+  }
+
+  // "Pink all over, do you want to hold her?"; but "pink, no distress?" asks all of it.
+  private boolean asksElse(List<WordItem> chunk) {
+    return chunk.stream().noneMatch(item -> item.kind() == WordItem.Kind.FINDING)
+        && Stream.of("asking", "before-a-question", "asks-where", "inverts")
+            .anyMatch(list -> lexicon.isListed(list, words.get(chunk.get(0).from())));
   }
 
   // A stretch of its own behind what was found, which says nothing of how that was or will be.
