@@ -276,6 +276,7 @@ record Sureness(
     List<Way> strict = ways(heard, words, interpret);
     List<Way> free = freely(heard, interpret);
     double support = heard.support().orElse(0) / Math.max(0.3, heard.spokenSeconds());
+    boolean awaited = meanings.stream().anyMatch(Meaning.Answers.class::isInstance);
     List<Case> cases = new ArrayList<>();
     for (Meaning meaning : meanings) {
       for (Said said : Said.of(List.of(meaning))) {
@@ -284,7 +285,9 @@ record Sureness(
         if (!all.contains(said)) {
           continue; // a heading beside a finding
         }
-        boolean missing = share(free, said) < heardFreely;
+        boolean contradicted = isContradicted(free, said);
+        // A bare answer is what was asked for; free wordings know no question, only sentences.
+        boolean missing = share(free, said) < heardFreely && (!awaited || contradicted);
         boolean known = beside.stream().anyMatch(other -> share(free, other) > KNOWN);
         cases.add(
             new Case(
@@ -294,7 +297,7 @@ record Sureness(
                   support,
                   missing && known ? 1 : 0,
                   missing && !beside.isEmpty() && !known ? 1 : 0,
-                  missing && beside.isEmpty() ? isContradicted(free, said) ? 2 : 1 : 0
+                  missing && beside.isEmpty() ? contradicted ? 2 : 1 : 0
                 }));
       }
     }

@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 import tiptoe.finding.Finding;
+import tiptoe.finding.Question;
 import tiptoe.language.Dialogue;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
@@ -28,7 +29,7 @@ class SurenessTest {
       new Sureness(
           0.05,
           0.5,
-          new Sureness.Phrases(0.5, 0.7, 0.75, -1, 2, 0, -4, -1, 0),
+          new Sureness.Phrases(0.5, 0.7, 0.75, -1, 2, 0, -4, -1, -1.5),
           new Sureness.Freely(0.5, 0.7, 0.2, 0, 1, -1, 2, 0, 0, 0));
 
   private static final Meaning MURMUR = states("murmur", null, "present");
@@ -46,6 +47,8 @@ class SurenessTest {
         Map.of("clunk", List.of(CLUNK), "first", List.of(FIRST), "fifty", List.of(FIFTY)));
     Finding loud = Finding.of("murmur", null, "present").withDetails(Map.of("grade", "3"));
     MEANINGS.put("loud murmur", List.of(new Meaning.States(loud, false)));
+    Question side = Question.side(Finding.of("barlow", null, "positive"));
+    MEANINGS.put("the left", List.of(new Meaning.Answers(side), CLUNK));
     MEANINGS.put("fifteen", List.of(new Meaning.Fact("age", "15")));
     MEANINGS.putAll(
         Map.of(
@@ -138,6 +141,15 @@ class SurenessTest {
     Hypothesis added = heard("murmur hips").freely(heard("murmur"));
     assertTrue(inPhrases(MURMUR, added));
     assertFalse(inPhrases(HIPS, added));
+  }
+
+  /** "Right" to "left, right or both?": by itself it would state nothing in free wordings. */
+  @Test
+  void anAnswerToWhatWasAskedNeedsNoFreeWordings() {
+    assertFalse(inPhrases(CLUNK, heard("clunk")));
+    assertTrue(inPhrases(CLUNK, heard("the left")));
+    assertTrue(inPhrases(CLUNK, heard("the left").freely(heard("talk"))));
+    assertFalse(inPhrases(CLUNK, heard("the left").freely(heard("hips"))));
   }
 
   @Test
