@@ -77,6 +77,26 @@ class ToldReaderTest {
           no diabetes, mum, no beta blockers, no | maternal-beta-blocker=no? maternal-diabetes=no
           the wee girl with the machine was round, hearing screen passed | hearing-screen=passed
           term plus three | gestation=40.0+3.0
+          nothing in the family for kidneys, nothing for eyes, asked both sides | eye-family-history=no kidney-family-history=no
+          nothing on either side with hips | hip-family-history=no
+          hearing test was passed before they left hospital | hearing-screen=passed
+          the hearing screen hasn't been passed | ''
+          renal ultrasound requested for next week | renal-scan=requested
+          the booklet's in her hands | leaflet=given
+          no leaflet given | ''
+          labour commenced of its own accord | spontaneous-labour=yes
+          an older sister required the blue lights in her first week | sibling-phototherapy=yes
+          mum had no fever in labour and no evidence of sepsis | maternal-fever=no maternal-sepsis=no
+          mum's well and he has no sign of sepsis | ''
+          the bilirubin on the handheld device reads two hundred and ten | bilirubin=210.0
+          birth weight was documented as three thousand and forty grams | birth-weight=3040.0
+          weight on our scales, three thousand and sixty grams | weight=3060.0
+          head circumference, the largest is thirty five | head-circumference=35.0
+          waters were away before contractions ever started | prelabour-rupture=yes
+          parents have not yet been told about the hips | told-hips=not-yet
+          neither of her parents has any worries | parental-concern=no
+          required cardiac massage at birth | cardiopulmonary-resuscitation=yes
+          did not need cardiac massage or any resuscitation | cardiopulmonary-resuscitation=no
           born at three point two kilos | birth-weight=3.2
           three point two kilos | weight=3.2
           head circumference thirty six, tape slipped, thirty five and a half | head-circumference=35.5
