@@ -70,7 +70,10 @@ class WordFamiliesTest extends Recording {
         "suck is strong, ravenous wee bairn => suck=strong",
         "the neck itself is normal => neck=normal",
         "abdomen soft, easy there cariad => abdomen=soft",
-        "moro symmetrical, sawa sana mtoto => moro=symmetric"
+        "moro symmetrical, sawa sana mtoto => moro=symmetric",
+        "umbilical hernia present, it'll likely close by itself => umbilical-hernia=present",
+        "the tone held face down is good, dead strong for a titch => ventral-tone=good",
+        "suck is strong, bravissimo bella => suck=strong"
       })
   void takesAnAsideOfEverydayWordsForNothing(String row) {
     benchmark.assertRecorded(row);
