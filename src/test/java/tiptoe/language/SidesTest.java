@@ -68,6 +68,14 @@ class SidesTest extends Recording {
             + " palmar-grasp/left=absent;arm-movement/left=reduced",
         "movement is reduced on the right and the right palmar grasp is weak =>"
             + " arm-movement/right=reduced;palmar-grasp/right=weak",
+        "ortolani positive, left hip => ortolani/left=positive",
+        "red reflex dull, right eye => red-reflex/right=dull",
+        "left hip, barlow negative, right hip => barlow/left=negative",
+        "clunk on the right, ortolani positive, well done mum => ortolani/right=positive",
+        "white reflex in the right eye, good red one on the left =>"
+            + " red-reflex/right=white;red-reflex/left=present",
+        "both lugs are set in the right place =>"
+            + " ear-position/left=normal;ear-position/right=normal",
         "left hip, barlow negative, left femoral strong, club foot => "
             + "barlow/left=negative;femoral-pulse/left=strong"
       })

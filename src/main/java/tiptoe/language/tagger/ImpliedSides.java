@@ -10,8 +10,10 @@ import tiptoe.protocol.Side;
 
 /**
  * The sides of a finding that its own stretch between breaks does not name: those of a heading
- * before it ("left hip first, Barlow negative, Ortolani negative"), or of a stretch behind it that
- * names both ("sole creases present, plantar grasp present, both feet").
+ * before it ("left hip first, Barlow negative, Ortolani negative"), of the same found just before
+ * it in other words ("clunk on the left, Ortolani positive"), or of a stretch behind it that names
+ * both ("sole creases present, plantar grasp present, both feet") or ends the sentence with one
+ * structure ("Barlow positive, right hip").
  */
 final class ImpliedSides {
   private final LayLexicon lexicon;
@@ -42,7 +44,54 @@ final class ImpliedSides {
     if (chunks.subList(first, last + 1).stream().anyMatch(ImpliedSides::names)) {
       return Optional.empty();
     }
-    return heading(step, first).or(() -> behind(step, last));
+    return heading(step, first)
+        .or(() -> saidBefore(step, first))
+        .or(() -> behind(step, last))
+        .or(() -> at(step, last));
+  }
+
+  // "Clunk on the left, Ortolani positive": what is not normal, in other words for the same step.
+  private Optional<Implied> saidBefore(String step, int first) {
+    if (first == 0) {
+      return Optional.empty();
+    }
+    List<WordItem> before = chunks.get(first - 1);
+    List<WordItem> found = findings(before);
+    boolean same =
+        !found.isEmpty()
+            && found.stream().allMatch(item -> isOfAbnormal(step, item))
+            && findings(chunks.get(first)).stream().allMatch(item -> isOfAbnormal(step, item));
+    return same && sides(before).size() == 1 && isBareBut(found, before)
+        ? Optional.of(implied(before))
+        : Optional.empty();
+  }
+
+  // "Barlow positive, right hip": the structure at the end, which heads nothing.
+  private Optional<Implied> at(String step, int last) {
+    int end = chunks.size() - 1;
+    boolean ends =
+        end > last
+            && chunks.subList(last + 1, end).stream().noneMatch(ImpliedSides::names)
+            && sides(chunks.get(end)).size() == 1
+            && chunks.get(end).stream().anyMatch(item -> item.kind() == WordItem.Kind.PART)
+            && isBare(chunks.get(end));
+    return ends && isOfOneRegion(step, last, end + 1)
+        ? Optional.of(implied(chunks.get(end)))
+        : Optional.empty();
+  }
+
+  private static List<WordItem> findings(List<WordItem> chunk) {
+    return chunk.stream().filter(item -> item.kind() == WordItem.Kind.FINDING).toList();
+  }
+
+  private boolean isOfAbnormal(String step, WordItem item) {
+    List<Sense> senses =
+        item.match().senses().stream().filter(sense -> step.equals(sense.step())).toList();
+    return !senses.isEmpty() && senses.stream().allMatch(lexicon::isAbnormal);
+  }
+
+  private static boolean isBareBut(List<WordItem> findings, List<WordItem> chunk) {
+    return isBare(chunk.stream().filter(item -> !findings.contains(item)).toList());
   }
 
   private Optional<Implied> heading(String step, int first) {
