@@ -116,7 +116,7 @@ class SentencesTest extends Recording {
     "written/consultant-colombo, 0.86, 0.89, 1, 1",
     "written/gp-cumbria, 0.85, 0.94, 0, 0",
     "written/midwife-dunedin, 0.86, 0.92, 3, 0",
-    "written/sho-belfast, 0.92, 0.96, 1, 0",
+    "written/sho-belfast, 0.92, 0.96, 2, 0",
     "written/anp-cornwall, 0.87, 0.90, 0, 0",
     "written/consultant-bradford, 0.88, 0.92, 0, 0",
     "written/resident-philadelphia, 0.85, 0.90, 0, 1",

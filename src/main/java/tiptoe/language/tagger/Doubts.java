@@ -82,14 +82,18 @@ final class Doubts {
 
   // "Pink all over, do you want to hold her?"; but "pink, no distress?" asks all of it.
   private boolean asksElse(List<WordItem> chunk) {
+    List<Integer> places = List.copyOf(WordItem.places(chunk));
+    boolean behind = lexicon.isListed("before-a-question", words.get(places.get(0)));
+    String opener = words.get(places.get(behind && places.size() > 1 ? 1 : 0));
     return chunk.stream().noneMatch(item -> item.kind() == WordItem.Kind.FINDING)
-        && Stream.of("asking", "before-a-question", "asks-where", "inverts")
-            .anyMatch(list -> lexicon.isListed(list, words.get(chunk.get(0).from())));
+        && Stream.of("asking", "asks-where", "inverts")
+            .anyMatch(list -> lexicon.isListed(list, opener));
   }
 
   // A stretch of its own behind what was found, which says nothing of how that was or will be.
   private boolean isAside(List<WordItem> chunk) {
     return chunk != chunks.get(0)
+        && !lexicon.isListed("still-of-it", words.get(chunk.get(0).from()))
         && WordItem.places(chunk).size() >= SHORTEST_ASIDE
         && chunk.stream()
             .noneMatch(

@@ -1,7 +1,6 @@
 package tiptoe.language.tagger;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -89,13 +88,7 @@ public final class Tagger implements SecondReading {
     // Beside one another, each on a thread of its own: the two depend on nothing of each other.
     CompletableFuture<TalkModel> talk =
         CompletableFuture.supplyAsync(
-            () -> {
-              try {
-                return TalkModel.train(TalkModel.lines(typed::utterance), lexicon);
-              } catch (IOException e) {
-                throw new UncheckedIOException(e);
-              }
-            });
+            () -> TalkModel.train(TalkModel.lines(typed::utterance), lexicon));
     List<Tagged> sentences = new TrainingSentences(lexicon, protocol, SEED).all(network);
     SpanModel model = SpanModel.train(sentences, lexicon);
     return new Tagger(lexicon, told, protocol, model, talk.join(), deniable(network));

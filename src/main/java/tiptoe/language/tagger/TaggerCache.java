@@ -27,7 +27,7 @@ import tiptoe.protocol.Protocol;
  */
 public final class TaggerCache {
   /** Changed whenever the way sentences are made or words are looked at changes. */
-  private static final String VERSION = "3";
+  private static final String VERSION = "4";
 
   private static final int HASH_BYTES = 32;
 
