@@ -92,7 +92,7 @@ public record MeasureRun(MeasuredPipeline subject, Noises noises, boolean offScr
   /** Before the clock starts: what loads when first needed, loads once in hours of listening. */
   private void warmUp(Task task) {
     try {
-      subject.hear(new PcmSource(sound(task)), changes -> {});
+      subject.warmUp(new PcmSource(sound(task)));
     } catch (IOException e) {
       // The recording is tried again, and then told of.
     }

@@ -17,6 +17,11 @@ public interface MeasuredPipeline {
    */
   ExamRecord hear(SampleSource sound, Consumer<Changes> heard) throws IOException;
 
+  /** Hears a sound that nobody counts, so that what loads when first needed is loaded. */
+  default void warmUp(SampleSource sound) throws IOException {
+    hear(sound, changes -> {});
+  }
+
   /**
    * Takes in an examination of its own as if its words had been heard without fault.
    *
