@@ -233,11 +233,13 @@ record Sureness(
     return meaning instanceof Meaning.States states ? states.statement().details() : List.of();
   }
 
-  // A heading decides what short answers belong to: it has a limit of its own.
+  // A heading decides what short answers belong to, and where a key step is called normal nobody
+  // looks again ("asymmetrical" heard as "symmetrical" in a cry): both have limits of their own.
   private static boolean isAgreed(List<Way> free, Meaning meaning) {
     List<Said> said = Said.of(List.of(meaning));
     return !said.isEmpty()
         && !(meaning instanceof Meaning.Heading)
+        && !isKeyNormal(meaning)
         && said.stream()
             .allMatch(
                 one ->
