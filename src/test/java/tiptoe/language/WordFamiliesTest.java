@@ -61,7 +61,7 @@ class WordFamiliesTest extends Recording {
   @ValueSource(
       strings = {
         "posture flexed, snug under the duvet => posture=flexed",
-        "cry is strong, pavarotti in the making => cry=strong",
+        "cry is strong, an opera singer in the making => cry=strong",
         "grasp strong on both sides, a proper goalkeeper =>"
             + " palmar-grasp/left=present;palmar-grasp/right=present",
         "moving both arms fully, conducting the orchestra =>"
