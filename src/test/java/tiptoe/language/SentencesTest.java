@@ -137,6 +137,8 @@ class SentencesTest extends Recording {
     "written/midwife-northampton, 0.85, 0.90, 3, 0",
     "written/sho-cork, 0.91, 0.95, 0, 0",
     "written/talk-moor, 0, 0, 0, 4",
+    "written/talk-hill, 0, 0, 0, 3",
+    "written/talk-lane, 0, 0, 0, 3",
     "written/talk-family, 0, 0, 0, 0",
     "written/talk-hard, 0, 0, 0, 4",
     "written/talk-bay, 0, 0, 0, 1",
