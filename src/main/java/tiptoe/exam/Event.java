@@ -74,6 +74,7 @@ public sealed interface Event {
    *
    * @param candidates what an unsure utterance seems to say, for the reviewer
    * @param asks what it seems to say without a side, a limb or a possible number
+   * @param facts what it seems to say of the baby
    * @param uncovered words no phrase covers
    * @param region id of the region the dialogue is in after it; null before the first
    */
@@ -82,6 +83,7 @@ public sealed interface Event {
       Heard heard,
       List<Meaning.States> candidates,
       List<Meaning.Asks> asks,
+      List<Meaning.Fact> facts,
       List<String> uncovered,
       String region)
       implements Event {
@@ -89,7 +91,8 @@ public sealed interface Event {
     public void applyTo(Fold fold, Entry entry) {
       fold.region = region == null ? fold.region : region;
       fold.utterances.put(
-          number, new Utterance(number, entry.at(), heard, candidates, asks, uncovered, null));
+          number,
+          new Utterance(number, entry.at(), heard, candidates, asks, facts, uncovered, null));
     }
   }
 

@@ -222,7 +222,13 @@ public final class Examination {
               int utterance = batch.nextUtterance();
               batch.add(
                   new Event.UtteranceHeard(
-                      utterance, heard, List.of(), List.of(), meaning.uncovered(), next.region()));
+                      utterance,
+                      heard,
+                      List.of(),
+                      List.of(),
+                      List.of(),
+                      meaning.uncovered(),
+                      next.region()));
               UtteranceHandler handler = new UtteranceHandler(batch, utterance, heard);
               if (kept.isPresent()) {
                 return confirm(batch, offered.get(), kept.get(), utterance);
@@ -325,16 +331,19 @@ public final class Examination {
         offers
             ? meaning.of(Meaning.Asks.class).filter(one -> !one.findings().isEmpty()).toList()
             : List.of();
+    // What a yes takes needs no reading back: it was read out.
+    List<Meaning.Fact> facts =
+        offers ? meaning.of(Meaning.Fact.class).map(Meaning.Fact::certain).toList() : List.of();
     return change(
         batch -> {
           int utterance = batch.nextUtterance();
           batch.add(
               new Event.UtteranceHeard(
-                  utterance, heard, candidates, asks, meaning.uncovered(), null));
+                  utterance, heard, candidates, asks, facts, meaning.uncovered(), null));
           if (!heard.text().isBlank()) {
             new QuestionUpkeep(batch, null).dropLapsed();
           }
-          if (!candidates.isEmpty() || !asks.isEmpty()) {
+          if (!candidates.isEmpty() || !asks.isEmpty() || !facts.isEmpty()) {
             readOut(batch, utterance);
           }
           return List.of();

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import tiptoe.finding.Command;
-import tiptoe.finding.Finding;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
 
@@ -95,10 +94,8 @@ public record Offer(Way way, List<Part> parts) {
     List<Part> kept = new ArrayList<>();
     for (int at = 1; at <= places.size(); at++) {
       for (Part part : places.get(at - 1)) {
-        for (Finding said : part.meaning().findings()) {
-          if (!kept.contains(part) && picks.keeps(said, at, places.size())) {
-            kept.add(part);
-          }
+        if (picks.keeps(part.meaning(), at, places.size())) {
+          kept.add(part);
         }
       }
     }

@@ -28,6 +28,11 @@ record OpenOffers(ExamRecord record) {
     // By step and by slot: hours of one examination leave thousands that wait.
     Map<String, List<Answer>> answers =
         record.answers().stream().collect(Collectors.groupingBy(Answer::step));
+    Map<String, Integer> facts = new HashMap<>();
+    record
+        .events(Event.ContextStated.class)
+        .filter(one -> one.utterance() != null)
+        .forEach(one -> facts.merge(one.fact(), one.utterance(), Math::max));
     Map<Slot, Integer> said = new HashMap<>();
     record.statements().stream()
         .filter(one -> one.stands() && !one.statement().group() && one.utterance() != null)
@@ -36,14 +41,19 @@ record OpenOffers(ExamRecord record) {
         record.unsure().stream()
             .flatMap(one -> one.offered().stream().map(offered -> new Offer.Part(one, offered)))
             .filter(part -> !isStated(answers, part))
-            .filter(part -> !isReplaced(part, said))
+            .filter(part -> !isReplaced(part, said) && !isStatedSince(part, facts))
             .toList();
     Map<Slot, List<Offer.Part>> later = new HashMap<>();
-    Map<List<Finding>, Offer.Part> open = new LinkedHashMap<>();
+    Set<String> laterFacts = new HashSet<>();
+    Map<Object, Offer.Part> open = new LinkedHashMap<>();
     Set<Offer.Part> replaced = Collections.newSetFromMap(new IdentityHashMap<>());
     for (int at = all.size() - 1; at >= 0; at--) {
       Offer.Part part = all.get(at);
-      if (part.meaning() instanceof Meaning.States states) {
+      if (part.meaning() instanceof Meaning.Fact fact) {
+        if (!laterFacts.add(fact.id())) {
+          replaced.add(part);
+        }
+      } else if (part.meaning() instanceof Meaning.States states) {
         List<Offer.Part> same =
             later.computeIfAbsent(slot(states.statement()), slot -> new ArrayList<>());
         if (same.stream().anyMatch(one -> replaces(one, part))) {
@@ -56,11 +66,18 @@ record OpenOffers(ExamRecord record) {
     }
     all.stream()
         .filter(part -> !replaced.contains(part))
-        .forEach(part -> open.putIfAbsent(part.meaning().findings(), part));
+        .forEach(part -> open.putIfAbsent(said(part.meaning()), part));
     return List.copyOf(open.values());
   }
 
-  private static boolean isStated(Map<String, List<Answer>> answers, Offer.Part part) {
+  private static Object said(Meaning offered) {
+    return offered instanceof Meaning.Fact ? offered : offered.findings();
+  }
+
+  private boolean isStated(Map<String, List<Answer>> answers, Offer.Part part) {
+    if (part.meaning() instanceof Meaning.Fact fact) {
+      return record.baby().is(fact.id(), fact.value());
+    }
     return part.meaning().findings().stream()
         .flatMap(said -> answers.getOrDefault(said.step(), List.of()).stream())
         .anyMatch(answer -> states(answer, part));
@@ -82,6 +99,11 @@ record OpenOffers(ExamRecord record) {
         && hasOneValue(said.statement())
         && !isAbnormal(said.statement())
         && later.getOrDefault(slot(said.statement()), 0) > part.of().number();
+  }
+
+  private static boolean isStatedSince(Offer.Part part, Map<String, Integer> later) {
+    return part.meaning() instanceof Meaning.Fact fact
+        && later.getOrDefault(fact.id(), 0) > part.of().number();
   }
 
   private boolean replaces(Offer.Part later, Offer.Part part) {

@@ -1,6 +1,7 @@
 package tiptoe.exam;
 
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
@@ -139,12 +140,21 @@ public final class Review {
    * Accepts an unsure utterance with what it seems to say; what lacks its side, its limb or a
    * possible number is asked.
    *
-   * @param parts the findings of it that are right
+   * @param parts the findings and facts of it that are right
    */
-  public Changes acceptOffered(int utterance, List<Finding> parts) {
+  public Changes acceptOffered(int utterance, List<Meaning> parts) {
     return edit(
         batch -> {
-          accept(batch, utterance, parts);
+          Context context = new Context(batch, utterance, author);
+          List<Finding> findings = new ArrayList<>();
+          for (Meaning part : parts) {
+            if (part instanceof Meaning.Fact fact) {
+              context.state(fact.id(), fact.value());
+            } else {
+              findings.addAll(part.findings());
+            }
+          }
+          accept(batch, utterance, findings);
           batch.record().utterance(utterance).stream()
               .flatMap(heard -> heard.asks().stream())
               .forEach(asks -> batch.ask(asks.question(), asks.correction(), utterance));

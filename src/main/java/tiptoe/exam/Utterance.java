@@ -19,12 +19,14 @@ public record Utterance(
     Heard heard,
     List<Meaning.States> candidates,
     List<Meaning.Asks> asks,
+    List<Meaning.Fact> facts,
     List<String> uncovered,
     Boolean reviewed) {
   public Utterance {
     candidates = List.copyOf(candidates);
     // Older records have none.
     asks = asks == null ? List.of() : List.copyOf(asks);
+    facts = facts == null ? List.of() : List.copyOf(facts);
     uncovered = List.copyOf(uncovered);
   }
 
@@ -35,7 +37,7 @@ public record Utterance(
 
   /** What is offered when it is unsure, in the order that people are told. */
   public List<Meaning> offered() {
-    return Stream.<Meaning>concat(candidates.stream(), asks.stream()).toList();
+    return Stream.of(facts, candidates, asks).<Meaning>flatMap(List::stream).toList();
   }
 
   /** Findings that it may state when it is unsure, those that lack something included. */
@@ -44,6 +46,6 @@ public record Utterance(
   }
 
   Utterance withReviewed(boolean accepted) {
-    return new Utterance(number, at, heard, candidates, asks, uncovered, accepted);
+    return new Utterance(number, at, heard, candidates, asks, facts, uncovered, accepted);
   }
 }

@@ -66,6 +66,11 @@ public sealed interface Meaning {
     public Fact(String id, String value) {
       this(id, value, false);
     }
+
+    /** The same where a yes is said to it already. */
+    public Fact certain() {
+      return new Fact(id, value, correction);
+    }
   }
 
   /** A region was announced; what is said short from here on belongs to it. */
@@ -93,14 +98,19 @@ public sealed interface Meaning {
       return only && places.isEmpty() && steps.isEmpty() && side == null;
     }
 
-    /** Whether the finding at this place, from 1, of so many is kept. */
-    public boolean keeps(Finding finding, int at, int of) {
-      boolean named =
-          !places.isEmpty()
-              ? places.contains(at) || at == of && places.contains(-1)
-              : (steps.isEmpty() || steps.contains(finding.step()))
-                  && (side == null || side == finding.side());
-      return named == only;
+    /** Whether any of what one part seems to say, at this place, from 1, of so many, is kept. */
+    public boolean keeps(Meaning part, int at, int of) {
+      if (!places.isEmpty()) {
+        return (places.contains(at) || at == of && places.contains(-1)) == only;
+      }
+      return part.findings().isEmpty()
+          ? (steps.isEmpty() && side == null) == only
+          : part.findings().stream().anyMatch(said -> names(said) == only);
+    }
+
+    private boolean names(Finding said) {
+      return (steps.isEmpty() || steps.contains(said.step()))
+          && (side == null || side == said.side());
     }
   }
 

@@ -102,7 +102,7 @@ record Sureness(
    * @param keyNormalFrom the same where it says that a step which must be stated for itself is
    *     normal: nobody looks again
    * @param likelyFrom from this probability on a statement is offered however badly any words fit
-   *     the sound, and a fact about the baby is read back
+   *     the sound
    * @param leastShare of the ways to hear them that must state it with every word accounted for,
    *     parted as the speaker paused
    * @param otherNumber share of the ways to hear phrases from which on another number in its place
@@ -312,15 +312,15 @@ record Sureness(
 
   /** How sure something is that was heard. */
   enum Rating {
-    /** Enough to count; of a fact that is only likely, that it is read back. */
+    /** Enough to count. */
     SURE,
     LIKELY,
     OPEN
   }
 
   /**
-   * What free wordings say of findings and of the baby, and how sure it is. Facts that are likely
-   * or that phrases leave open are such that are read back, others are left out.
+   * What free wordings say of findings and of the baby, and how sure it is. Facts that fewer than
+   * most of the ways state are left out: many are no more than a likeness in talk.
    *
    * @param fits whether the phrases fit the sound too: then they must say the same
    */
@@ -336,12 +336,9 @@ record Sureness(
           cases.stream().filter(one -> one.meaning().equals(meaning)).findFirst();
       Rating rating = found.map(freely::rating).orElse(Rating.OPEN);
       boolean agreed = !fits || found.map(one -> one.features()[3] >= AGREED).orElse(false);
-      if (meaning instanceof Meaning.States) {
+      if (meaning instanceof Meaning.States
+          || meaning instanceof Meaning.Fact && found.isPresent()) {
         all.put(meaning, agreed ? rating : Rating.OPEN);
-      } else if (meaning instanceof Meaning.Fact fact && rating != Rating.OPEN) {
-        boolean doubtful = fact.doubtful() || rating == Rating.LIKELY || !agreed;
-        all.put(
-            new Meaning.Fact(fact.id(), fact.value(), fact.correction(), doubtful), Rating.SURE);
       }
     }
     return all;

@@ -137,11 +137,10 @@ public final class UtteranceVerifier {
     }
     return byMeaning(
         offered(utterance)
-            .map(one -> inFreeWordings(one, otherwise(fit, rival, one), interpret))
+            .map(one -> inFreeWordings(one, free, otherwise(fit, rival, one), interpret))
             .filter(
                 one ->
-                    !one.interpretation().statements().isEmpty()
-                        || isReadBack(one.interpretation()))
+                    one.interpretation().meanings().stream().anyMatch(UtteranceVerifier::isStated))
             .or(() -> likely(utterance, free, interpret))
             .orElseGet(() -> fit.isAccepted() ? asPhrases : borneOut(fit, utterance, interpret)),
         awaitsYesOrNo);
@@ -188,8 +187,7 @@ public final class UtteranceVerifier {
       return decision;
     }
     boolean divides =
-        meaning.meanings().stream()
-                .allMatch(one -> one instanceof Meaning.States || one instanceof Meaning.Fact)
+        meaning.meanings().stream().allMatch(UtteranceVerifier::isStated)
             && meaning.meanings().stream().anyMatch(sure);
     if (!divides) {
       return decision.with(Outcome.UNSURE, doubt);
@@ -374,7 +372,10 @@ public final class UtteranceVerifier {
 
   // Whatever it rests on, it waits for someone to confirm it.
   private static Decision inFreeWordings(
-      Hypothesis free, String reason, Function<List<String>, Interpretation> interpret) {
+      Hypothesis free,
+      Map<Meaning, Rating> rated,
+      String reason,
+      Function<List<String>, Interpretation> interpret) {
     Interpretation meaning = interpret.apply(free.parted());
     if (isReadBack(meaning)) {
       return new Decision(Outcome.ACCEPTED, "", free.phraseWords(), meaning);
@@ -383,13 +384,21 @@ public final class UtteranceVerifier {
         meaning.statements().stream()
             .map(statement -> statement.withSource(Source.TAGGER))
             .map(statement -> new Meaning.States(statement, false));
-    List<Meaning> meanings = Stream.concat(meaning.of(Meaning.Withdraws.class), offered).toList();
+    Stream<Meaning.Fact> facts = meaning.of(Meaning.Fact.class).filter(rated::containsKey);
+    List<Meaning> meanings =
+        Stream.of(meaning.of(Meaning.Withdraws.class), offered, facts)
+            .<Meaning>flatMap(one -> one)
+            .toList();
     return new Decision(
         Outcome.UNSURE,
         reason,
         free.phraseWords(),
         new Interpretation(
             meanings, meaning.uncovered(), meaning.spans(), false, meaning.dialogue()));
+  }
+
+  private static boolean isStated(Meaning meaning) {
+    return meaning instanceof Meaning.States || meaning instanceof Meaning.Fact;
   }
 
   /** Whether it only asks whether a fact about the baby was heard right. */

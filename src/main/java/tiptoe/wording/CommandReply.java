@@ -10,7 +10,7 @@ import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Offer;
 import tiptoe.exam.Slot;
 import tiptoe.finding.Command;
-import tiptoe.finding.Finding;
+import tiptoe.language.Meaning;
 
 /** What is shown when the clinician asks what is missing, or for what was recorded. */
 public final class CommandReply {
@@ -140,8 +140,9 @@ public final class CommandReply {
   static List<String> numbered(Offer offer, Words words) {
     List<String> told = new ArrayList<>();
     for (List<Offer.Part> place : offer.places()) {
-      List<Finding> said = place.get(0).meaning().findings();
-      String text = place.size() > 1 ? words.onBothSides(said.get(0)) : words.either(said);
+      Meaning said = place.get(0).meaning();
+      String text =
+          place.size() > 1 ? words.onBothSides(said.findings().get(0)) : words.offered(said);
       told.add(told.size() + 1 + " " + text);
     }
     return told;

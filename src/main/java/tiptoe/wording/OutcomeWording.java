@@ -316,6 +316,10 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
     }
 
     private boolean isTaken(Meaning offer, Utterance utterance) {
+      if (offer instanceof Meaning.Fact fact) {
+        return record.baby().is(fact.id(), fact.value())
+            || record.openQuestions().stream().anyMatch(asked -> fact.id().equals(asked.fact()));
+      }
       return offer instanceof Meaning.Asks asks
           ? record.questions().stream()
               .filter(asked -> Objects.equals(asked.utterance(), utterance.number()))

@@ -52,9 +52,14 @@ public record Words(Protocol protocol, Settings settings) {
 
   /** What an unsure utterance seems to say: {@code murmur: none; left Barlow: negative}. */
   public String seems(List<Meaning> offered) {
-    return offered.stream()
-        .map(offer -> either(offer.findings()))
-        .collect(Collectors.joining("; "));
+    return offered.stream().map(this::offered).collect(Collectors.joining("; "));
+  }
+
+  /** One thing that is offered: {@code left Barlow: negative}, {@code feeding: breast}. */
+  public String offered(Meaning offer) {
+    return offer instanceof Meaning.Fact fact
+        ? stated(fact.id(), fact.value())
+        : either(offer.findings());
   }
 
   /** Findings of which one is meant. */

@@ -38,7 +38,7 @@ class ExaminationTest {
     assertEquals(1, bed.record().unsure().size());
     bed.exam
         .review("Dr Reed")
-        .acceptOffered(1, List.of(FindingNotation.parse("barlow.left positive")));
+        .acceptOffered(1, List.of(Bedside.finding("barlow.left positive", false)));
     assertEquals("barlow.left positive", bed.answers());
     assertTrue(bed.record().unsure().isEmpty());
     assertEquals("Dr Reed", bed.record().statements().get(0).author());

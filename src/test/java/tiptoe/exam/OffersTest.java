@@ -240,6 +240,70 @@ class OffersTest {
     assertEquals(2, bed.record().offers().size(), "but what is abnormal is asked about");
   }
 
+  private Changes offerFacts(Meaning... facts) {
+    return bed.hear("facts", Outcome.UNSURE, facts);
+  }
+
+  private String fact(String id) {
+    return bed.record().baby().fact(id).orElse("");
+  }
+
+  @Test
+  void aFactIsOfferedAndTakenByYesAsAFindingIs() {
+    Changes asked = offerFacts(new Meaning.Fact("feeding", "breast"));
+    assertEquals("UNSURE, NOT RECORDED: (feeding: breast) yes or no?", lines(asked));
+    assertEquals("", fact("feeding"));
+    assertEquals("NOTED feeding: breast", lines(bed.command(Command.YES)));
+    assertEquals("breast", fact("feeding"));
+    assertTrue(bed.record().unsure().isEmpty());
+    offerFacts(new Meaning.Fact("birth-weight", "3540"));
+    assertEquals("LEFT OUT birth weight: 3540 g", lines(bed.command(Command.NO)));
+    assertEquals("", fact("birth-weight"));
+  }
+
+  @Test
+  void factsAreReadOutAndPickedWithFindings() {
+    offerFacts(new Meaning.Fact("feeding", "breast"), new Meaning.Fact("first-born", "yes"));
+    offer("moro symmetric");
+    Changes asked = bed.command(Command.SAY_UNSURE);
+    assertTrue(
+        lines(asked).endsWith("1 feeding: breast\n2 first born: yes\n3 Moro: symmetric"),
+        lines(asked));
+    pick(false, 1);
+    assertEquals("", fact("feeding"));
+    assertEquals("yes", fact("first-born"));
+    assertEquals("moro symmetric", answers());
+    offerFacts(new Meaning.Fact("vitamin-k", "given"), new Meaning.Fact("hearing-screen", "due"));
+    offer("suck strong", "tone low");
+    pick(false, null, "tone");
+    assertEquals("suck strong, moro symmetric", answers());
+    bed.command(Command.SAY_UNSURE);
+    yesToAll();
+    assertEquals("given", fact("vitamin-k"));
+    assertEquals("due", fact("hearing-screen"));
+  }
+
+  @Test
+  void aFactThatWasSaidAnewIsOfferedOnceAndOneThatStandsIsNot() {
+    offerFacts(new Meaning.Fact("age", "30"));
+    offerFacts(new Meaning.Fact("age", "13"));
+    assertEquals(1, bed.record().offers().size());
+    bed.fact("age", "31");
+    assertTrue(bed.record().offers().isEmpty(), "what was surely said since stands for it");
+    offerFacts(new Meaning.Fact("age", "31"));
+    assertTrue(bed.record().offers().isEmpty());
+  }
+
+  /** A yes says that it was heard right, not that what was stated before it was wrong. */
+  @Test
+  void aFactThatContradictsWhatStandsIsAskedAboutWhenAYesTakesIt() {
+    bed.fact("sex", "girl");
+    offerFacts(new Meaning.Fact("sex", "boy"));
+    bed.command(Command.YES);
+    assertEquals("girl", fact("sex"));
+    assertEquals(1, bed.record().openQuestions().size());
+  }
+
   @Test
   void whatStandsAlreadyIsNotOfferedAgain() {
     offer("moro symmetric");

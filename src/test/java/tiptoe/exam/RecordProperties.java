@@ -241,10 +241,10 @@ class RecordProperties {
       case 1 -> review.redo();
       case 2 -> review.state(placed);
       case 3 -> {
-        List<Finding> all =
+        List<Meaning> all =
             bed.record().utterance(number).stream()
-                .flatMap(heard -> heard.candidates().stream())
-                .map(Meaning.States::statement)
+                .flatMap(heard -> heard.offered().stream())
+                .filter(part -> !(part instanceof Meaning.Asks))
                 .toList();
         review.acceptOffered(number, all);
       }
@@ -317,6 +317,7 @@ class RecordProperties {
                         new Heard(n, n + 1, text, List.of(new Word(text, n, n, 1)), outcome, null),
                         List.of(),
                         List.of(),
+                        List.of(new Meaning.Fact("sex", "girl")),
                         List.of("um"),
                         "hips"));
     Arbitrary<Event> struck =

@@ -108,7 +108,7 @@ class AgreementTest {
     hear(Outcome.UNSURE, CLAVICLE);
     hear(Outcome.UNSURE, CLAVICLE);
     Review review = exam.review("Dr Reed");
-    review.acceptOffered(1, List.of(LEFT));
+    review.acceptOffered(1, List.of(new Meaning.States(LEFT, false)));
     review.accept(2, List.of(LEFT_POSITIVE));
     review.dismiss(3);
     assertEquals(

@@ -30,6 +30,7 @@ import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.language.Interpretation;
+import tiptoe.language.Meaning;
 import tiptoe.settings.Settings;
 
 /**
@@ -121,20 +122,21 @@ final class LiveSession implements SampleSource {
     learn(understanding.network());
   }
 
-  /** The shortest wording of each finding. */
+  /** The shortest wording of each finding, and of each fact that is no number. */
   private void learn(PhraseNetwork network) {
     for (PhraseNetwork.Path path : network.paths(new Random(1), 20_000)) {
       Interpretation meaning = session.meaning(path.words());
       List<Finding> statements = meaning.statements();
       boolean one =
           !statements.isEmpty()
-              && meaning.uncovered().isEmpty()
               && meaning.meanings().size() == statements.size()
               && statements.stream().noneMatch(Finding::group)
               && statements.stream().map(Finding::step).distinct().count() == 1;
-      if (one) {
+      boolean fact =
+          meaning.meanings().size() == 1 && meaning.meanings().get(0) instanceof Meaning.Fact;
+      if ((one || fact) && meaning.uncovered().isEmpty()) {
         Set<String> keys = new TreeSet<>(Comparator.reverseOrder());
-        statements.forEach(finding -> keys.add(key(finding)));
+        meaning.meanings().forEach(said -> keys.addAll(keys(said)));
         String words = String.join(" ", path.words());
         wordings.merge(String.join(",", keys), words, (a, b) -> a.length() <= b.length() ? a : b);
       }
@@ -164,6 +166,12 @@ final class LiveSession implements SampleSource {
 
   private static String key(String fact, Object value) {
     return fact + "=" + value.toString().replaceFirst("\\.0$", "");
+  }
+
+  private static List<String> keys(Meaning said) {
+    return said instanceof Meaning.Fact fact
+        ? List.of(key(fact.id(), fact.value()))
+        : said.findings().stream().map(LiveSession::key).toList();
   }
 
   private Set<String> standing() {
@@ -286,9 +294,7 @@ final class LiveSession implements SampleSource {
       }
     }
     Set<String> offered = new HashSet<>();
-    record
-        .offers()
-        .forEach(part -> part.meaning().findings().forEach(one -> offered.add(key(one))));
+    record.offers().forEach(part -> offered.addAll(keys(part.meaning())));
     List<String> lacking = new ArrayList<>();
     for (Meant one : open) {
       Set<String> missing = new TreeSet<>(Comparator.reverseOrder());
@@ -344,8 +350,8 @@ final class LiveSession implements SampleSource {
         .filter(
             offer ->
                 offer.parts().stream()
-                    .flatMap(part -> part.meaning().findings().stream())
-                    .allMatch(one -> allMeant.contains(key(one))))
+                    .flatMap(part -> keys(part.meaning()).stream())
+                    .allMatch(allMeant::contains))
         .isPresent();
   }
 
@@ -366,8 +372,8 @@ final class LiveSession implements SampleSource {
     for (int at = 0; at < offer.places().size(); at++) {
       boolean meant =
           offer.places().get(at).stream()
-              .flatMap(part -> part.meaning().findings().stream())
-              .anyMatch(one -> allMeant.contains(key(one)));
+              .flatMap(part -> keys(part.meaning()).stream())
+              .anyMatch(allMeant::contains);
       (meant ? right : wrong).add(PLACES.get(at));
     }
     if (right.isEmpty()) {

@@ -172,26 +172,16 @@ class UtteranceVerifierTest {
   @ParameterizedTest(name = "{0}: {1}")
   @CsvSource({"0, ACCEPTED", "-3, ACCEPTED", "-6, UNSURE", "-9, IGNORED"})
   void whatFreeWordingsAreLikelyToSayIsOfferedHoweverBadlyTheyFit(double support, Outcome outcome) {
-    Meaning states = new Meaning.States(Finding.of("murmur", null, "present"), false);
-    UtteranceVerifier.Decision decision = freely(support, states);
-    assertEquals(outcome, decision.outcome());
-    assertEquals(
-        outcome == Outcome.IGNORED ? List.of() : List.of(states),
-        decision.interpretation().meanings());
-  }
-
-  /** The same: whether a fact is recorded, read back or left alone. */
-  @ParameterizedTest(name = "{0}: {1}, read back {2}")
-  @CsvSource({"0, ACCEPTED, false", "-6, ACCEPTED, true", "-9, IGNORED, false"})
-  void aFactThatIsLikelyIsReadBack(double support, Outcome outcome, boolean doubtful) {
-    UtteranceVerifier.Decision decision =
-        freely(support, new Meaning.Fact("first-born", "yes", false));
-    assertEquals(outcome, decision.outcome());
-    assertEquals(
-        outcome == Outcome.IGNORED
-            ? List.of()
-            : List.of(new Meaning.Fact("first-born", "yes", false, doubtful)),
-        decision.interpretation().meanings());
+    for (Meaning said :
+        List.of(
+            new Meaning.States(Finding.of("murmur", null, "present"), false),
+            new Meaning.Fact("first-born", "yes"))) {
+      UtteranceVerifier.Decision decision = freely(support, said);
+      assertEquals(outcome, decision.outcome());
+      assertEquals(
+          outcome == Outcome.IGNORED ? List.of() : List.of(said),
+          decision.interpretation().meanings());
+    }
   }
 
   private static UtteranceVerifier.Decision freely(double support, Meaning meaning) {

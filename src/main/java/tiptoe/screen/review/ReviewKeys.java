@@ -9,8 +9,8 @@ import java.util.Optional;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import tiptoe.exam.Asked;
-import tiptoe.finding.Finding;
 import tiptoe.finding.Question;
+import tiptoe.language.Meaning;
 import tiptoe.protocol.Region;
 import tiptoe.protocol.Step;
 import tiptoe.protocol.Value;
@@ -181,7 +181,7 @@ public final class ReviewKeys {
 
   /** All that an utterance seems to say, or each part for itself. */
   private void accept(int utterance) {
-    List<Finding> parts = service.parts(utterance);
+    List<Meaning> parts = service.parts(utterance);
     if (parts.size() < 2 || service.isNoFinding(utterance)) {
       dialogue.edit(() -> service.accept(utterance));
     } else if (dialogue.mayEdit()) {
@@ -199,14 +199,14 @@ public final class ReviewKeys {
   }
 
   private void acceptOneByOne(
-      int utterance, List<Finding> parts, int next, List<Finding> accepted) {
+      int utterance, List<Meaning> parts, int next, List<Meaning> accepted) {
     if (next == parts.size()) {
       dialogue.tell(service.accept(utterance, accepted));
       return;
     }
-    Finding part = parts.get(next);
+    Meaning part = parts.get(next);
     overlay.choose(
-        service.wording().words().of(part),
+        service.wording().words().offered(part),
         List.of("accept", "leave out"),
         at -> {
           if (at == 0) {

@@ -388,10 +388,10 @@ public final class ReviewService {
   }
 
   /** What an utterance seems to say, each part to be accepted by itself. */
-  List<Finding> parts(int utterance) {
+  List<Meaning> parts(int utterance) {
     return record().utterance(utterance).stream()
-        .flatMap(heard -> heard.candidates().stream())
-        .map(Meaning.States::statement)
+        .flatMap(heard -> heard.offered().stream())
+        .filter(part -> !(part instanceof Meaning.Asks))
         .toList();
   }
 
@@ -400,7 +400,7 @@ public final class ReviewService {
   }
 
   /** Accepts some parts of what an utterance seems to say; the others are not to be used. */
-  public Reply accept(int utterance, List<Finding> parts) {
+  public Reply accept(int utterance, List<Meaning> parts) {
     if (isNoFinding(utterance)) {
       return Reply.refused(NO_FINDING);
     }
