@@ -319,8 +319,8 @@ record Sureness(
   }
 
   /**
-   * What free wordings say of findings and of the baby, and how sure it is. Facts that fewer than
-   * most of the ways state are left out: many are no more than a likeness in talk.
+   * What free wordings say of findings and of the baby, and how sure it is. Facts that most of the
+   * ways do not state are left out.
    *
    * @param fits whether the phrases fit the sound too: then they must say the same
    */
@@ -337,11 +337,18 @@ record Sureness(
       Rating rating = found.map(freely::rating).orElse(Rating.OPEN);
       boolean agreed = !fits || found.map(one -> one.features()[3] >= AGREED).orElse(false);
       if (meaning instanceof Meaning.States
-          || meaning instanceof Meaning.Fact && found.isPresent()) {
+          || meaning instanceof Meaning.Fact && isMostlyStated(free, meaning, interpret)) {
         all.put(meaning, agreed ? rating : Rating.OPEN);
       }
     }
     return all;
+  }
+
+  private boolean isMostlyStated(
+      Hypothesis free, Meaning meaning, Function<List<String>, Interpretation> interpret) {
+    List<Way> ways = ways(free, free.parted(), interpret);
+    return Said.of(List.of(meaning)).stream()
+        .allMatch(said -> share(ways, said) >= freely.leastShare());
   }
 
   /** What most ways to hear free wordings state with every word accounted for. */

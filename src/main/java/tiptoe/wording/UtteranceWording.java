@@ -46,6 +46,9 @@ public final class UtteranceWording {
                     .append(words.of(statement))
                     .append(behind.apply(statement))
                     .append('\n'));
+    utterance.facts().stream()
+        .map(words::offered)
+        .forEach(fact -> text.append("  ").append(fact).append('\n'));
     if (record.toConfirm().filter(offer -> isFor(offer, utterance)).isPresent()) {
       text.append("  ? record that — yes or no?\n");
     }

@@ -20,6 +20,7 @@ import tiptoe.speech.Word;
 import tiptoe.wording.CommandReply;
 import tiptoe.wording.OutcomeWording;
 import tiptoe.wording.SpokenWording;
+import tiptoe.wording.UtteranceWording;
 import tiptoe.wording.Words;
 
 /** What is offered is confirmed whole or in part, and gone through again by voice. */
@@ -252,6 +253,9 @@ class OffersTest {
   void aFactIsOfferedAndTakenByYesAsAFindingIs() {
     Changes asked = offerFacts(new Meaning.Fact("feeding", "breast"));
     assertEquals("UNSURE, NOT RECORDED: (feeding: breast) yes or no?", lines(asked));
+    assertEquals(
+        "\"facts\"  unsure\n  feeding: breast\n  ? record that — yes or no?\n",
+        UtteranceWording.of(bed.record(), WORDS));
     assertEquals("", fact("feeding"));
     assertEquals("NOTED feeding: breast", lines(bed.command(Command.YES)));
     assertEquals("breast", fact("feeding"));

@@ -268,6 +268,10 @@ class SentencesTest extends Recording {
         "haven't done the moro yet, palate intact => moro=not-examined;palate=intact",
         "liver's fine => liver=not-enlarged",
         "told the family about the hips => told-hips=yes",
+        "i've told you both what i found with her hips and her heart =>"
+            + " told-heart=yes;told-hips=yes",
+        "i've told you both what i found => told-result=yes",
+        "there's a cafe au lait patch here on her tummy, flat and pale brown => skin=cafe-au-lait",
         "boggy swelling right across the head, subgaleal => scalp=subgaleal-swelling",
         "erythema toxicum, each with a little yellow head => skin=erythema-toxicum",
         "threw up some blood => vomiting=blood",
