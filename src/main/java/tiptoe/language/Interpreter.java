@@ -86,7 +86,8 @@ public final class Interpreter {
    * @param source {@link Source#GRAMMAR} for speech, {@link Source#TYPED} for the keyboard
    */
   public Interpretation interpret(List<String> spoken, Dialogue dialogue, Source source) {
-    return mended(UnsayableWord.mended(spoken), dialogue, source);
+    List<String> words = spoken.stream().map(ScotsNegation::plain).toList();
+    return mended(UnsayableWord.mended(words), dialogue, source);
   }
 
   private Interpretation mended(List<String> spoken, Dialogue dialogue, Source source) {
@@ -401,7 +402,9 @@ public final class Interpreter {
       Meaning meaning = new Meaning.States(finding, false);
       certainties.add(new Interpretation.Certainty(meaning, true, BY_ITSELF));
     }
-    why.howSure().stream().filter(one -> isAbnormal(one.meaning())).forEach(certainties::add);
+    why.howSure().stream()
+        .filter(one -> isAbnormal(one.meaning()) && !leavesOut(one.meaning()))
+        .forEach(certainties::add);
     rest.howSure().stream()
         .filter(one -> !(one.meaning() instanceof Meaning.Instruction))
         .forEach(certainties::add);
@@ -434,6 +437,10 @@ public final class Interpreter {
   private boolean isAbnormal(Meaning meaning) {
     return findings(List.of(meaning))
         .anyMatch(one -> one.value() != null && !protocol.step(one.step()).isNormal(one.value()));
+  }
+
+  private static boolean leavesOut(Meaning meaning) {
+    return findings(List.of(meaning)).anyMatch(one -> Value.NOT_EXAMINED.equals(one.value()));
   }
 
   private static boolean isFound(Finding out, Finding other) {

@@ -113,7 +113,7 @@ public final class TypedText {
         continue;
       }
       if (isOfLetters(typed)) {
-        words.add(typed);
+        words.add(ScotsNegation.plain(typed));
         continue;
       }
       for (String piece :
@@ -155,7 +155,7 @@ public final class TypedText {
       base.set(base.size() - 1, base.get(base.size() - 1) + OWNS);
       words.addAll(base);
     } else {
-      words.add(piece);
+      words.add(ScotsNegation.plain(piece));
     }
   }
 

@@ -75,10 +75,8 @@ final class Account {
             .filter(claim -> !whole.said(claim, read, unaccounted).isEmpty())
             .filter(
                 claim ->
-                    claim.evidence().stream()
-                        .noneMatch(word -> doubts.isDoubted(word, claim, doubted)))
-            .filter(doubts::isLeft)
-            .filter(claim -> !doubts.uneasy() || !sentence.isNormal(claim))
+                    whole.said(claim, read, unaccounted).stream()
+                        .anyMatch(one -> isUndoubted(one, doubts, doubted) && doubts.isLeft(one)))
             .filter(claim -> !isFoundElse(claim, settled, read, unaccounted))
             .toList();
     settled.stream()
@@ -88,14 +86,31 @@ final class Account {
     return new Reading(
         offered.stream().map(this::plain).toList(),
         offered.stream()
-            .map(claim -> scope(claim, whole.said(claim, read, unaccounted), scope, unaccounted))
-            .map(words -> doubts.withAside(words))
+            .map(
+                claim -> {
+                  Set<Integer> words =
+                      new TreeSet<>(
+                          scope(claim, whole.said(claim, read, unaccounted), scope, unaccounted));
+                  // "A small chin, I think, so I'd call that a small jaw"
+                  if (!isUndoubted(claim, doubts, doubted)) {
+                    words.addAll(doubted);
+                  }
+                  if (sentence.isNormal(claim)) {
+                    words.addAll(doubts.unease());
+                  }
+                  return words;
+                })
+            .map(doubts::withAside)
             .map(this::plain)
             .toList(),
         spans(unaccounted),
         doubtful,
         plain(unaccounted),
         plain(fillers()));
+  }
+
+  private static boolean isUndoubted(Claim claim, Doubts doubts, Set<Integer> doubted) {
+    return claim.evidence().stream().noneMatch(word -> doubts.isDoubted(word, claim, doubted));
   }
 
   // "Trembling, quits when I hold them, so jittery, not a seizure": what is denied is not all.

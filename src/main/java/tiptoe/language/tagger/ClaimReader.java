@@ -241,6 +241,12 @@ final class ClaimReader {
             .noneMatch(sense -> topic.stream().anyMatch(step -> lexicon.near(step, sense.step())));
   }
 
+  private boolean pointsBack(TermMatch finding) {
+    int to = Math.min(words.size(), finding.to() + 2);
+    return breaks.to(finding.from()) <= to
+        && lexicon.says("points-back", words.subList(finding.from(), breaks.to(finding.from())));
+  }
+
   // "Lumps", "no lumps or bumps", "no masses felt"
   private boolean isThing(TermMatch match) {
     int from = match.from() + (lexicon.denies(match, words) ? 1 : 0);
@@ -285,6 +291,10 @@ final class ClaimReader {
       if (topical.isEmpty() && isThing(finding)) {
         topical = ofRegion(resolved.isEmpty() ? statement.topicSteps() : resolved, finding);
       }
+      // "Lips are whole, no cleft there": of what was spoken of.
+      if (!topical.isEmpty() && pointsBack(finding)) {
+        return topical;
+      }
       if (!free.isEmpty()) {
         // "Neck supple, no masses": of what is being spoken of, though the belly may have them too.
         // "No organomegaly" is of both organs.
@@ -305,9 +315,9 @@ final class ClaimReader {
       if (same.isEmpty()) {
         same = forEach(statement.topicParts(), finding);
       }
-      return same.isEmpty() && finding.words() > 1
-          ? ofRegion(statement.topicSteps(), finding)
-          : same;
+      // "No murmur, regular"
+      boolean plain = finding.words() > 1 || lexicon.isListed("of-region", words.get(finding.from()));
+      return same.isEmpty() && plain ? ofRegion(statement.topicSteps(), finding) : same;
     }
     // "White reflex in the left, correction, white in the right pupil"
     List<Sense> corrected =
@@ -366,6 +376,11 @@ final class ClaimReader {
     if (!found.isEmpty()) {
       return found;
     }
+    // "Red reflex, right eye, present, left eye, absent": the same structure of the other side.
+    Statement topic = statement.topicOf;
+    if (topic != null && statement.sides.size() == 1 && isAgain(statement, topic)) {
+      return forEach(topic.steps, finding);
+    }
     List<Sense> placed =
         finding.senses().stream()
             .filter(sense -> !sense.bound())
@@ -376,6 +391,20 @@ final class ClaimReader {
                             .allMatch(part -> lexicon.isNear(part, sense.step())))
             .toList();
     return oneStep(placed);
+  }
+
+  private boolean isAgain(Statement statement, Statement topic) {
+    return !topic.sides.equals(statement.sides)
+        && statement.parts.stream()
+            .allMatch(
+                part ->
+                    topic.parts.stream()
+                        .anyMatch(
+                            before ->
+                                before.to() - before.from() == part.to() - part.from()
+                                    && words
+                                        .subList(before.from(), before.to())
+                                        .equals(words.subList(part.from(), part.to()))));
   }
 
   // "Both hands on the belly, sutures normal": what is named in its own stretch between breaks is

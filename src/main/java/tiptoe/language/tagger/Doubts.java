@@ -19,7 +19,6 @@ final class Doubts {
   private final List<WordItem> items;
   private final List<List<WordItem>> chunks;
   private int aside = NONE;
-  private boolean ofOthers;
 
   Doubts(SentenceItems sentence) {
     this.sentence = sentence;
@@ -38,12 +37,15 @@ final class Doubts {
     Set<Integer> doubted = new TreeSet<>();
     for (List<WordItem> chunk : chunks) {
       for (WordItem item : chunk) {
+        if (item.kind() == WordItem.Kind.FOREIGN && isReported(item, chunk)) {
+          continue;
+        }
         if (item.kind() == WordItem.Kind.FOREIGN) {
           boolean asked = words.get(item.from()).equals(TypedText.ASKS);
           if (!isAside(chunk) || asked && !asksElse(chunk)) {
             return all();
           }
-          return from(chunk, doubted, !asked);
+          return from(chunk, doubted);
         }
         if (item.kind() != WordItem.Kind.DOUBT && item.kind() != WordItem.Kind.PLAN) {
           continue;
@@ -65,7 +67,7 @@ final class Doubts {
           return all();
         }
         if (!says) {
-          return from(chunk, doubted, false);
+          return from(chunk, doubted);
         }
         chunk.forEach(other -> doubted.addAll(other.places()));
       }
@@ -104,10 +106,28 @@ final class Doubts {
                         || lexicon.isListed("supposes", words.get(item.from())));
   }
 
-  private Set<Integer> from(List<WordItem> chunk, Set<Integer> before, boolean others) {
+  // "Dad says there's a rash on the chest": of this baby, now, but nobody examined it: the claims
+  // that it may change are only offered.
+  private boolean isReported(WordItem person, List<WordItem> chunk) {
+    List<String> behind = words.subList(person.to(), words.size());
+    boolean alone =
+        chunk.stream()
+            .filter(item -> item.kind() == WordItem.Kind.FOREIGN)
+            .allMatch(item -> item == person);
+    return lexicon.isListed("reporter", sentence.said(person))
+        && lexicon.longest("reports", behind) > 0
+        && alone
+        && WordItem.said(chunk, words).stream()
+            .noneMatch(
+                word ->
+                    lexicon.isListed("of-before", word)
+                        || lexicon.isListed("had-before", word)
+                        || lexicon.isListed("supposes", word));
+  }
+
+  private Set<Integer> from(List<WordItem> chunk, Set<Integer> before) {
     Set<Integer> doubted = new TreeSet<>(before);
     aside = chunk.get(0).from();
-    ofOthers = others;
     items.stream()
         .filter(item -> item.from() >= aside)
         .forEach(item -> doubted.addAll(item.places()));
@@ -115,12 +135,11 @@ final class Doubts {
   }
 
   /**
-   * Whether a claim stands before what is said aside: of what is said about others only where
-   * something was found. {@link #doubted} finds the aside.
+   * Whether a claim stands before what is said aside. {@link #doubted} finds the aside.
    */
   boolean isLeft(Claim claim) {
     return aside == NONE
-        || Collections.max(claim.evidence()) < aside && (!ofOthers || sentence.isFound(claim));
+        || Collections.max(claim.evidence()) < aside;
   }
 
   /** The words that may change a claim, and those of an aside: beside one it is only offered. */
@@ -166,8 +185,12 @@ final class Doubts {
         .anyMatch(item -> claim.evidence().contains(item.from()));
   }
 
-  /** Whether something makes a doubt of what is normal. */
-  boolean uneasy() {
-    return items.stream().anyMatch(item -> item.kind() == WordItem.Kind.CONCERN);
+  /** The words that make a doubt of what is normal. */
+  Set<Integer> unease() {
+    Set<Integer> unease = new TreeSet<>();
+    items.stream()
+        .filter(item -> item.kind() == WordItem.Kind.CONCERN)
+        .forEach(item -> unease.addAll(item.places()));
+    return unease;
   }
 }

@@ -83,11 +83,16 @@ final class Elaboration {
       case NUMBER ->
           step.values().stream().noneMatch(value -> NumberWords.BELOW_TWENTY.contains(value.id()));
       case SIDE -> !isOfSides(claim) || claim.side() != null && isOfOther(item, claim);
-      case FINDING ->
-          item.match().senses().stream()
-                  .filter(sense -> claim.step().equals(sense.step()))
-                  .allMatch(lexicon::isAbnormal)
-              && !lexicon.denies(item.match(), words);
+      case FINDING -> {
+        List<Sense> ofStep =
+            item.match().senses().stream()
+                .filter(sense -> claim.step().equals(sense.step()))
+                .toList();
+        // "A soft click in the right hip, no clunk": it denies something else.
+        yield lexicon.denies(item.match(), words)
+            ? ofStep.isEmpty()
+            : ofStep.stream().allMatch(lexicon::isAbnormal);
+      }
       case PART -> !inChunk(item, claim);
       default -> false;
     };

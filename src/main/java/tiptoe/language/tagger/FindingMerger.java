@@ -17,7 +17,7 @@ final class FindingMerger {
   }
 
   List<Claim> settled(List<Claim> claims) {
-    List<Claim> merged = merged(claims);
+    List<Claim> merged = placed(merged(claims));
     return merged.stream()
         .filter(claim -> stands(claim, merged) && !isTold(claim, merged))
         .toList();
@@ -54,6 +54,26 @@ final class FindingMerger {
     return merged;
   }
 
+  // "Head's held to one side, a right torticollis", "a clunk, Ortolani positive on the left": what
+  // is said without a side is said again with one.
+  private List<Claim> placed(List<Claim> claims) {
+    List<Claim> placed = new ArrayList<>(claims);
+    for (Claim claim : claims) {
+      List<Claim> withSide =
+          placed.stream()
+              .filter(other -> claim.side() == null && other.side() != null)
+              .filter(other -> other.step().equals(claim.step()))
+              .filter(other -> claim.value() != null && claim.value().equals(other.value()))
+              .filter(other -> !isNormal(claim) && claim.denied().isEmpty())
+              .toList();
+      if (withSide.size() == 1) {
+        placed.remove(claim);
+        placed.set(placed.indexOf(withSide.get(0)), join(withSide.get(0), claim));
+      }
+    }
+    return placed;
+  }
+
   private static Claim join(Claim one, Claim other) {
     Set<String> denied = new LinkedHashSet<>(one.denied());
     denied.addAll(other.denied());
@@ -66,8 +86,20 @@ final class FindingMerger {
   private boolean stands(Claim claim, List<Claim> all) {
     return all.stream()
         .filter(other -> other != claim && other.step().equals(claim.step()))
-        .filter(other -> !protocol.step(claim.step()).sided() || other.side() == claim.side())
+        .filter(
+            other ->
+                !protocol.step(claim.step()).sided()
+                    || other.side() == claim.side()
+                    || isSomewhere(other) && isNormal(claim))
         .allMatch(other -> goesTogether(claim, other));
+  }
+
+  // "Crackles, audible on both sides of the chest": neither side is clear then.
+  private boolean isSomewhere(Claim claim) {
+    return claim.side() == null
+        && claim.value() != null
+        && claim.denied().isEmpty()
+        && !isNormal(claim);
   }
 
   private boolean goesTogether(Claim claim, Claim other) {

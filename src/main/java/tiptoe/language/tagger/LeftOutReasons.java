@@ -42,7 +42,7 @@ final class LeftOutReasons {
     if (finds(steps, stretch.behind(), to)) {
       return Optional.empty();
     }
-    while (to + 1 < said.words().size() && isTalk(to + 1, said.breaks().to(to + 1))) {
+    while (to + 1 < said.words().size() && isTalk(to + 1, said.breaks().to(to + 1), steps)) {
       int begin = to + 1;
       to = said.breaks().to(begin);
       if (takesBack(begin, to) || finds(steps, begin, to)) {
@@ -59,7 +59,7 @@ final class LeftOutReasons {
     int end = said.breaks().at(from - 1) ? from - 1 : from;
     int begin = end > 0 ? said.breaks().from(end - 1) : from;
     boolean named = things.from() <= begin && begin < things.to();
-    if (end > 0 && !named && (isSo(begin, from) || isDried(begin, end)) && isTalk(begin, end)) {
+    if (end > 0 && !named && (isSo(begin, from) || isDried(begin, end)) && isTalk(begin, end, Set.of())) {
       sides = isWhere(begin, end) ? sides.or(said.sides(begin, end)) : sides;
       from = begin;
     }
@@ -100,12 +100,14 @@ final class LeftOutReasons {
   }
 
   // Whether a stretch names and finds nothing, but for how the baby is just now.
-  private boolean isTalk(int from, int to) {
+  private boolean isTalk(int from, int to, Set<String> steps) {
     return said.isListed("reason-begins", from)
         || isDried(from, to)
         || isWhere(from, to)
         || said.items(from, to).stream()
-                .noneMatch(item -> isOfExamination(item) && !isTensed(item, from, to))
+                .noneMatch(
+                    item ->
+                        isOfExamination(item) && !isTensed(item, from, to) && !names(item, steps))
             && !tells.test(said.words().subList(from, to));
   }
 
@@ -116,6 +118,13 @@ final class LeftOutReasons {
       case FINDING -> findsElse(item.match());
       default -> false;
     };
+  }
+
+  // "The Moro not done, mother asked me not to startle him": what was left out, in other words.
+  private static boolean names(WordItem item, Set<String> steps) {
+    return item.kind() == WordItem.Kind.PART
+        && !steps.isEmpty()
+        && steps.containsAll(item.match().steps(Sense.Kind.PART));
   }
 
   // "He just settled on dad's chest"

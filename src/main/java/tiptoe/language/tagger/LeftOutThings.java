@@ -119,7 +119,7 @@ final class LeftOutThings {
     while (end > 0) {
       int begin = said.breaks().from(end - 1);
       List<WordItem> items = said.items(begin, end);
-      List<Omitted> named = names.in(items);
+      List<Omitted> named = isWhy(begin, end) ? List.of() : ofNoState(names.in(items));
       Set<Side> here = said.sides(begin, end);
       if (!named.isEmpty() && said.says("is-told", begin, end)) {
         return Optional.empty();
@@ -139,6 +139,26 @@ final class LeftOutThings {
       end = said.endBefore(begin);
     }
     return Optional.empty();
+  }
+
+  // "Didn't get the red reflexes, the lids are glued shut, so not examined": the red reflexes.
+  private boolean isWhy(int begin, int end) {
+    return said.says("in-the-way", begin, end)
+        && said.words().subList(0, begin).stream()
+            .anyMatch(word -> said.lexicon().isListed("undone-not", word));
+  }
+
+  // "Haven't done Barlow as he's crying so hard, so not examined": not the cry.
+  private List<Omitted> ofNoState(List<Omitted> named) {
+    List<Omitted> others =
+        named.stream()
+            .filter(
+                one ->
+                    one.steps().isEmpty()
+                        || !one.steps().stream()
+                            .allMatch(step -> said.lexicon().isStepListed("state", step)))
+            .toList();
+    return others.isEmpty() ? named : others;
   }
 
   // Whether something is found of the steps, and not only missed or denied.

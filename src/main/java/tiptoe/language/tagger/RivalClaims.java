@@ -44,7 +44,12 @@ final class RivalClaims {
     for (Claim claim : List.copyOf(read)) {
       Optional<Claim> whole =
           read.stream()
-              .filter(other -> isReason(claim, other) || isNamedBehind(claim, other))
+              .filter(
+                  other ->
+                      isReason(claim, other)
+                          || isNamedBehind(claim, other)
+                          || isPraise(claim, other)
+                          || isToldCloser(claim, other))
               .findFirst();
       if (whole.isPresent()) {
         Claim other = whole.get();
@@ -54,6 +59,42 @@ final class RivalClaims {
         read.remove(claim);
       }
     }
+  }
+
+  // "Spleen tip just there, fine": a remark on what was found.
+  private boolean isPraise(Claim claim, Claim other) {
+    return claim.value() != null
+        && other.value() != null
+        && claim.isOfSame(other)
+        && !claim.value().equals(other.value())
+        && isPraise(claim)
+        && !isPraise(other)
+        && sentence.findings(claim).allMatch(this::isRemark)
+        && isBehind(claim, other);
+  }
+
+  private boolean isPraise(Claim claim) {
+    return sentence.isNormal(claim)
+        && claim.denied().isEmpty()
+        && sentence
+            .findings(claim)
+            .allMatch(item -> lexicon.isListed("good", sentence.said(item)));
+  }
+
+  private boolean isRemark(WordItem praise) {
+    Set<Integer> chunk = sentence.chunk(praise);
+    return items.stream()
+        .filter(item -> chunk.contains(item.from()))
+        .allMatch(item -> item == praise || item.isEmpty());
+  }
+
+  // "It isn't in the scrotum, it's in the groin": the second says where it is.
+  private boolean isToldCloser(Claim claim, Claim other) {
+    return claim.isOfSame(other)
+        && claim.value() != null
+        && other.value() != null
+        && lexicon.isListed("vaguer", claim.value())
+        && lexicon.isListed("closer", other.value());
   }
 
   // "Folded from being squished, but it's well formed": what it comes to.
@@ -79,12 +120,28 @@ final class RivalClaims {
                 .findings(claim)
                 .anyMatch(item -> lexicon.says("not-yellow", sentence.said(item)));
     boolean why =
-        NOT_DONE.contains(String.valueOf(other.value()))
+        !isNamedAnew(claim, other)
+            && NOT_DONE.contains(String.valueOf(other.value()))
             && lexicon.near(claim.step(), other.step())
             && sentence
                 .findings(claim)
                 .anyMatch(item -> lexicon.isListed("reason", sentence.said(item)));
     return why || ofColour && claim.step().equals("eyes");
+  }
+
+  // "Vessels not assessable now, stump's dry": that is found.
+  private boolean isNamedAnew(Claim claim, Claim other) {
+    int last = Collections.max(other.evidence());
+    return sentence
+        .findings(claim)
+        .anyMatch(
+            item ->
+                breaks.from(item.from()) > last
+                    && items.stream()
+                        .filter(one -> one.kind() == WordItem.Kind.PART)
+                        .anyMatch(one -> sentence.chunk(item).contains(one.from())))
+        && words.subList(last, Collections.max(claim.evidence())).stream()
+            .noneMatch(word -> lexicon.isListed("reason-begins", word));
   }
 
   // "Cord's dried up, so I can't tell you how many vessels": of these it says nothing either.
@@ -106,19 +163,22 @@ final class RivalClaims {
 
   // "A boggy swelling, so that's a caput": what was described is told by its name.
   private boolean isNamedBehind(Claim claim, Claim other) {
+    int last = sentence.findings(claim).mapToInt(WordItem::to).max().orElse(words.size());
+    boolean bare = sentence.findings(claim).allMatch(this::isBareThing);
     return sentence.isFound(claim)
         && sentence.isFound(other)
-        && other.isOfSame(claim)
+        && (other.isOfSame(claim)
+            || bare && claim.side() == null && other.step().equals(claim.step()))
         && !other.value().equals(claim.value())
         && sentence.findings(claim).anyMatch(this::isThing)
         && sentence
             .findings(other)
-            .filter(name -> name.from() > Collections.max(claim.evidence()) && !isThing(name))
+            .filter(name -> !isThing(name) && breaks.from(name.from()) >= last)
             .anyMatch(
                 name ->
-                    breaks.from(name.from()) > Collections.max(claim.evidence())
-                        && (lexicon.isListed("refers-back", words.get(breaks.from(name.from())))
-                            || isAlone(name)));
+                    lexicon.isListed("refers-back", words.get(breaks.from(name.from())))
+                        || isAlone(name)
+                        || bare && isNamedNext(last, name));
   }
 
   // "A boggy swelling, subgaleal"
@@ -126,9 +186,40 @@ final class RivalClaims {
     return breaks.from(name.from()) == name.from() && breaks.to(name.from()) == name.to();
   }
 
+  // "A squishy swelling, a cephalohaematoma over the parietal bone"
+  private boolean isNamedNext(int last, WordItem name) {
+    Set<Integer> chunk = sentence.chunk(name);
+    return breaks.to(last - 1) + 1 == breaks.from(name.from())
+        && items.stream()
+            .filter(item -> item != name && chunk.contains(item.from()))
+            .allMatch(
+                item ->
+                    item.kind() == WordItem.Kind.SIDE
+                        || (item.from() < name.from()
+                            ? lexicon.isListed("article", words.get(item.from()))
+                            : item.isEmpty() || item.kind() == WordItem.Kind.PART));
+  }
+
+  // "A soft boggy swelling": what it feels like, and no name.
+  private boolean isBareThing(WordItem finding) {
+    List<String> said = sentence.said(finding);
+    return lexicon.isListed("thing", said.get(said.size() - 1))
+        && said.stream()
+            .allMatch(
+                word ->
+                    lexicon.isListed("thing", word)
+                        || lexicon.isListed("feels-like", word)
+                        || lexicon.isListed("severity", word));
+  }
+
+  // "Moist, smelly" are two things found of the stump.
   private boolean isThing(WordItem finding) {
-    return sentence.said(finding).stream()
-        .anyMatch(word -> lexicon.isListed("thing", word) || lexicon.isListed("neutral", word));
+    List<String> said = sentence.said(finding);
+    return said.stream()
+        .anyMatch(
+            word ->
+                lexicon.isListed("thing", word)
+                    || said.size() > 1 && lexicon.isListed("neutral", word));
   }
 
   /**
@@ -200,7 +291,14 @@ final class RivalClaims {
       return true;
     }
     boolean elsewhere = claim.step().equals("skin") && Objects.equals(kept.value(), claim.value());
+    // "A clunk, Ortolani positive on the left": the same without its side.
+    boolean placed =
+        claim.side() == null
+            && claim.step().equals(kept.step())
+            && Objects.equals(kept.value(), claim.value())
+            && kept.evidence().containsAll(claim.evidence());
     return elsewhere
+        || placed
         || kept.isOfSame(claim)
             && (Objects.equals(kept.value(), claim.value()) || !claim.denied().isEmpty());
   }

@@ -429,7 +429,10 @@ final class SentenceReader {
     while (before >= 0 && lexicon.isListed("pointing", words.get(before))) {
       before--;
     }
-    boolean preposition = before >= 0 && lexicon.isListed("preposition", words.get(before));
+    // "Negative on both her hips": some terms for both begin with it.
+    boolean preposition =
+        lexicon.isListed("preposition", words.get(side.from()))
+            || before >= 0 && lexicon.isListed("preposition", words.get(before));
     Optional<WordItem> following = following(at + 1);
     boolean lonely = endsChunk(at + 1);
     if (lonely) {
@@ -705,9 +708,9 @@ final class SentenceReader {
     if (describes(match) || isSizeOf(item) || isPraiseOf(item)) {
       return;
     }
-    // "Same both sides, and her knees are level", "… on the right, normal creases on both palms"
-    boolean ofBoth =
-        now.sides.size() == 1 && lexicon.says("both", words.subList(match.from(), match.to()));
+    // "Same both sides, and her knees are level", "… on the right, normal creases on both palms",
+    // "… on the right, no hernias in the groins".
+    boolean ofBoth = now.sides.size() == 1 && isOfBoth(match);
     if (beginsAnew(match) || (now.same >= 0 || ofBoth) && behindComma) {
       next();
     }
@@ -750,6 +753,15 @@ final class SentenceReader {
     }
   }
 
+  private boolean isOfBoth(TermMatch match) {
+    List<String> said = words.subList(match.from(), match.to());
+    return lexicon.says("both", said)
+        || !now.findings.isEmpty()
+            && (lexicon.says("of-both", said)
+                || match.steps(Sense.Kind.VALUE).stream()
+                    .anyMatch(step -> lexicon.namesPair(step, said)));
+  }
+
   // "Soft spot sunken and he's lethargic", "sutures normal, can't feel the spleen": a finding of
   // something else than the structures before it, or of the one right behind it.
   private boolean beginsAnew(TermMatch match) {
@@ -767,7 +779,7 @@ final class SentenceReader {
     if (free && !related && (behindComma || joined && !now.findings.isEmpty())) {
       return true;
     }
-    Optional<WordItem> behind = following(at + 1).filter(next -> next.kind() == WordItem.Kind.PART);
+    Optional<WordItem> behind = followingPart();
     return behindComma
         && !now.findings.isEmpty()
         && behind
@@ -778,6 +790,14 @@ final class SentenceReader {
                         && now.parts.get(now.parts.size() - 1).steps(Sense.Kind.PART).stream()
                             .noneMatch(part.match().steps(Sense.Kind.PART)::contains))
             .orElse(false);
+  }
+
+  // "He's not moving the left arm": a side may stand before it.
+  private Optional<WordItem> followingPart() {
+    return items.subList(at + 1, items.size()).stream()
+        .filter(item -> !item.isEmpty() && item.kind() != WordItem.Kind.SIDE)
+        .findFirst()
+        .filter(item -> item.kind() == WordItem.Kind.PART);
   }
 
   // What joins this item to the one before it, little words aside.

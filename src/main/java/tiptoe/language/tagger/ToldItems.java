@@ -84,6 +84,8 @@ final class ToldItems {
     add(Kind.UNASSERTED, told.list("roughly"));
     List.of("doubt", "later", "again", "general")
         .forEach(list -> add(Kind.UNASSERTED, lay.list(list)));
+    // "Saturation ninety one, don't like that"
+    add(Kind.EMPTY, lay.list("concern").stream().filter(term -> term.size() > 1).toList());
     add(Kind.ASIDE, lay.list("aside"));
     add(Kind.ASIDE, told.list("when"));
   }

@@ -156,6 +156,10 @@ final class ToldReader {
     }
     unread.addAll(numbers.read(part, topic.subjects(), topic.isOfNumber()));
     dropOthers(part);
+    // "You're going to do great at nursing": how it feeds now is not told.
+    if (told.says("to-come", part.of(plain))) {
+      part.drop(one -> told.isListed("now-only", one.subject()));
+    }
     if (elsewhere.wasBreechBefore()) {
       part.drop(
           one -> one.subject().equals("presentation") && ToldElsewhere.BREECH.equals(one.value()));

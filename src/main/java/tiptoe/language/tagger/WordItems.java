@@ -453,23 +453,28 @@ final class WordItems {
     if (match.is(Sense.Kind.VALUE) && isOfLump(words, match)) {
       return true;
     }
-    if (!match.is(Sense.Kind.VALUE) || !lexicon.isAbnormal(match)) {
-      return false;
-    }
     String before = match.from() == 0 ? TypedText.BREAK : words.get(match.from() - 1);
-    String behind = match.to() < words.size() ? words.get(match.to()) : TypedText.BREAK;
-    boolean ofMark =
-        match.steps(Sense.Kind.VALUE).equals(Set.of("colour")) && lexicon.isListed("mark", behind);
     boolean done =
         lexicon.isListed("did", before)
             && words.get(match.from()).endsWith("ed")
-            && match.to() == match.from() + 1;
+            && (match.to() == match.from() + 1
+                || match.to() == match.from() + 2
+                    && lexicon.isListed("done-with", words.get(match.from() + 1)));
+    if (match.is(Sense.Kind.VALUE) && done) {
+      return true;
+    }
+    if (!match.is(Sense.Kind.VALUE) || !lexicon.isAbnormal(match)) {
+      return false;
+    }
+    String behind = match.to() < words.size() ? words.get(match.to()) : TypedText.BREAK;
+    boolean ofMark =
+        match.steps(Sense.Kind.VALUE).equals(Set.of("colour")) && lexicon.isListed("mark", behind);
     // "And a wee": an adjective has its noun.
     boolean noun =
         lexicon.isListed("severity", words.subList(match.from(), match.to()))
             && ARTICLES.contains(before)
             && new Breaks(words).at(match.to());
-    return ofMark || done || noun || lexicon.isListed("tool", before);
+    return ofMark || noun || lexicon.isListed("tool", before);
   }
 
   // "The lump is firm", "a mass on the left, it feels hard": not the belly.
@@ -684,7 +689,7 @@ final class WordItems {
       case TypedText.ASKS -> WordItem.Kind.FOREIGN;
       case "and", "plus", "then" -> WordItem.Kind.AND;
       case "or", "nor" -> WordItem.Kind.OR;
-      case "one", "ones", "side", "sides", "sided" -> WordItem.Kind.FILLER;
+      case "one", "ones", "side", "side's", "sides", "sided" -> WordItem.Kind.FILLER;
       default -> WordItem.Kind.UNKNOWN;
     };
   }
