@@ -345,8 +345,8 @@ class SentencesTest extends Recording {
         "hips are stable, left isnae clicking, nor the right, i canna hear a murmur => murmur=none",
         "vessels not assessable now, stump's dry => cord-vessels=not-assessable;cord-stump=intact",
         "lips are whole, no cleft there => lips=intact",
-        "squishy swelling on the right side of the head, a cephalohaematoma over the parietal bone =>"
-            + " scalp/right=cephalohaematoma",
+        "squishy swelling on the right side of the head, a cephalohaematoma over the parietal bone"
+            + " => scalp/right=cephalohaematoma",
         "right testis descended, left testis descended, no hernias in the groins =>"
             + " testis/right=descended;testis/left=descended;"
             + "inguinal-hernia/left=none;inguinal-hernia/right=none",

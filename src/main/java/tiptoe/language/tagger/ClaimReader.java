@@ -316,7 +316,8 @@ final class ClaimReader {
         same = forEach(statement.topicParts(), finding);
       }
       // "No murmur, regular"
-      boolean plain = finding.words() > 1 || lexicon.isListed("of-region", words.get(finding.from()));
+      boolean plain =
+          finding.words() > 1 || lexicon.isListed("of-region", words.get(finding.from()));
       return same.isEmpty() && plain ? ofRegion(statement.topicSteps(), finding) : same;
     }
     // "White reflex in the left, correction, white in the right pupil"

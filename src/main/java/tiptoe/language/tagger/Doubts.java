@@ -134,12 +134,9 @@ final class Doubts {
     return doubted;
   }
 
-  /**
-   * Whether a claim stands before what is said aside. {@link #doubted} finds the aside.
-   */
+  /** Whether a claim stands before what is said aside. {@link #doubted} finds the aside. */
   boolean isLeft(Claim claim) {
-    return aside == NONE
-        || Collections.max(claim.evidence()) < aside;
+    return aside == NONE || Collections.max(claim.evidence()) < aside;
   }
 
   /** The words that may change a claim, and those of an aside: beside one it is only offered. */

@@ -59,7 +59,10 @@ final class LeftOutReasons {
     int end = said.breaks().at(from - 1) ? from - 1 : from;
     int begin = end > 0 ? said.breaks().from(end - 1) : from;
     boolean named = things.from() <= begin && begin < things.to();
-    if (end > 0 && !named && (isSo(begin, from) || isDried(begin, end)) && isTalk(begin, end, Set.of())) {
+    if (end > 0
+        && !named
+        && (isSo(begin, from) || isDried(begin, end))
+        && isTalk(begin, end, Set.of())) {
       sides = isWhere(begin, end) ? sides.or(said.sides(begin, end)) : sides;
       from = begin;
     }

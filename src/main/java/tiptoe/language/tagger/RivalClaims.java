@@ -76,9 +76,7 @@ final class RivalClaims {
   private boolean isPraise(Claim claim) {
     return sentence.isNormal(claim)
         && claim.denied().isEmpty()
-        && sentence
-            .findings(claim)
-            .allMatch(item -> lexicon.isListed("good", sentence.said(item)));
+        && sentence.findings(claim).allMatch(item -> lexicon.isListed("good", sentence.said(item)));
   }
 
   private boolean isRemark(WordItem praise) {
@@ -133,13 +131,13 @@ final class RivalClaims {
   private boolean isNamedAnew(Claim claim, Claim other) {
     int last = Collections.max(other.evidence());
     return sentence
-        .findings(claim)
-        .anyMatch(
-            item ->
-                breaks.from(item.from()) > last
-                    && items.stream()
-                        .filter(one -> one.kind() == WordItem.Kind.PART)
-                        .anyMatch(one -> sentence.chunk(item).contains(one.from())))
+            .findings(claim)
+            .anyMatch(
+                item ->
+                    breaks.from(item.from()) > last
+                        && items.stream()
+                            .filter(one -> one.kind() == WordItem.Kind.PART)
+                            .anyMatch(one -> sentence.chunk(item).contains(one.from())))
         && words.subList(last, Collections.max(claim.evidence())).stream()
             .noneMatch(word -> lexicon.isListed("reason-begins", word));
   }
