@@ -342,7 +342,7 @@ class SentencesTest extends Recording {
         "back fontanelle's closed already, fine => posterior-fontanelle=closed",
         "no murmur, regular => murmur=none;rhythm=regular",
         "i cannae hear a murmur => murmur=none",
-        "hips are stable, left isnae clicking, nor the right, i canna hear a murmur => murmur=none",
+        "left testis isnae down, i canna hear a murmur => testis/left=undescended;murmur=none",
         "vessels not assessable now, stump's dry => cord-vessels=not-assessable;cord-stump=intact",
         "lips are whole, no cleft there => lips=intact",
         "squishy swelling on the right side of the head, a cephalohaematoma over the parietal bone"
