@@ -4,28 +4,44 @@ import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.List;
 import java.util.Locale;
 import tiptoe.files.Shipped;
+import tiptoe.protocol.Value;
 
 /**
  * From which probability on a sentence that sounds like talk states less, or nothing; the numbers
  * in use are in {@code talk.yaml}.
  *
  * @param unaskedFrom from here on nothing is asked about it, 0 to 1
- * @param offeredFrom from here on what it seems to state is only offered; not below the first
- * @param silentFrom from here on it states, asks and does nothing; not below the other
+ * @param findings for what states a finding
+ * @param told for what states no finding, but facts about the baby or what was not examined: that
+ *     is said in words that talk has too, and hardly ever by talk
  */
 public record TalkLimits(
     @JsonProperty("unasked-from") double unaskedFrom,
-    @JsonProperty("offered-from") double offeredFrom,
-    @JsonProperty("silent-from") double silentFrom) {
+    @JsonProperty("findings") Kind findings,
+    @JsonProperty("told") Kind told) {
+
+  /**
+   * The limits of a kind of statement.
+   *
+   * @param offeredFrom from here on it is only offered, 0 to 1
+   * @param silentFrom from here on the sentence states, asks and does nothing; not below the other
+   */
+  public record Kind(
+      @JsonProperty("offered-from") double offeredFrom,
+      @JsonProperty("silent-from") double silentFrom) {
+    public Kind {
+      if (!(offeredFrom <= silentFrom)) {
+        throw new IllegalArgumentException(
+            "expected offered-from of at most %s, found %s".formatted(silentFrom, offeredFrom));
+      }
+    }
+  }
 
   public TalkLimits {
-    if (!(unaskedFrom <= offeredFrom)) {
+    double most = Math.min(findings.offeredFrom, told.offeredFrom);
+    if (!(unaskedFrom <= most)) {
       throw new IllegalArgumentException(
-          "expected unasked-from of at most %s, found %s".formatted(offeredFrom, unaskedFrom));
-    }
-    if (!(offeredFrom <= silentFrom)) {
-      throw new IllegalArgumentException(
-          "expected offered-from of at most %s, found %s".formatted(silentFrom, offeredFrom));
+          "expected unasked-from of at most %s, found %s".formatted(most, unaskedFrom));
     }
   }
 
@@ -40,13 +56,14 @@ public record TalkLimits(
    * @param before the dialogue before it, which talk leaves as it was
    */
   Interpretation weigh(Interpretation read, double talk, Dialogue before) {
+    Kind kind = findsNothing(read) ? told : findings;
     if (talk < unaskedFrom) {
       return read;
     }
-    if (talk < offeredFrom) {
+    if (talk < kind.offeredFrom) {
       return unasked(read);
     }
-    if (silences(talk)) {
+    if (talk >= kind.silentFrom) {
       return new Interpretation(
           List.of(), read.uncovered(), read.spans(), false, before, List.of(), talk);
     }
@@ -83,8 +100,19 @@ public record TalkLimits(
                 .toList());
   }
 
-  /** Whether what is talk by this probability states nothing. */
+  /** Whether it states something, but no finding. */
+  public static boolean findsNothing(Interpretation read) {
+    return !read.meanings().isEmpty()
+        && read.meanings().stream()
+            .allMatch(
+                one ->
+                    one instanceof Meaning.Fact
+                        || one instanceof Meaning.States states
+                            && Value.NOT_EXAMINED.equals(states.statement().value()));
+  }
+
+  /** Whether what is talk by this probability states nothing, whatever it seems to state. */
   boolean silences(double talk) {
-    return talk >= silentFrom;
+    return talk >= Math.max(findings.silentFrom, told.silentFrom);
   }
 }

@@ -108,7 +108,7 @@ class SentencesTest extends Recording {
     "written/midwife-swansea, 0.93, 0.96, 0, 0",
     "written/pediatrician-boston, 0.90, 0.94, 0, 1",
     "written/registrar-dundee, 0.97, 0.97, 0, 1",
-    "written/talk-five, 0, 0, 0, 2",
+    "written/talk-five, 0, 0, 0, 0",
     "written/midwife-nottingham, 0.90, 0.95, 2, 0",
     "written/registrar-sligo, 0.94, 0.97, 0, 1",
     "written/pnp-devon, 0.83, 0.91, 3, 0",
@@ -131,7 +131,7 @@ class SentencesTest extends Recording {
     "written/resident-baltimore, 0.89, 0.97, 0, 0",
     "written/midwife-fife, 0.90, 0.95, 1, 1",
     "written/registrar-sheffield, 0.90, 0.94, 1, 0",
-    "written/talk-harbour, 0, 0, 0, 4",
+    "written/talk-harbour, 0, 0, 0, 0",
     "written/registrar-cardiff, 0.90, 0.95, 1, 0",
     "written/hospitalist-portland, 0.88, 0.93, 1, 0",
     "written/midwife-northampton, 0.85, 0.90, 3, 0",
@@ -140,12 +140,12 @@ class SentencesTest extends Recording {
     "written/registrar-edinburgh, 0.94, 0.96, 1, 0",
     "written/midwife-swindon, 0.73, 0.91, 3, 0",
     "written/sho-reading, 0.93, 0.96, 0, 0",
-    "written/talk-moor, 0, 0, 0, 4",
-    "written/talk-hill, 0, 0, 0, 3",
-    "written/talk-lane, 0, 0, 0, 3",
+    "written/talk-moor, 0, 0, 0, 0",
+    "written/talk-hill, 0, 0, 0, 0",
+    "written/talk-lane, 0, 0, 0, 0",
     "written/talk-family, 0, 0, 0, 0",
-    "written/talk-hard, 0, 0, 0, 4",
-    "written/talk-bay, 0, 0, 0, 1",
+    "written/talk-hard, 0, 0, 0, 0",
+    "written/talk-bay, 0, 0, 0, 0",
     "told/facts, 0.89, 0.95, 0, 0",
     "told/not-of-the-baby, 0.60, 0.60, 0, 9"
   })
@@ -460,7 +460,14 @@ class SentencesTest extends Recording {
         "a stiff baby arches like a bow, that's hypertonia",
         "a jaundiced baby looks like a banana",
         "quote, a dimple under five millimetres is simple",
-        "my flash card has a murmur and weak femorals on it"
+        "my flash card has a murmur and weak femorals on it",
+        "i examined a lad in nineteen ninety one, loud murmur, both femorals absent",
+        "we've seen three with a cleft palate this month",
+        "next slide, bilateral hydroceles, and both testes are down",
+        "she has a murmur, my friend's baby, and the hips are stable",
+        "they sent me the photo, there's a strawberry mark on the back",
+        "this photograph is of an undescended left testis",
+        "that was the boy from sunday, the palate is cleft"
       })
   void recordsNothingOfWhatIsHalfADoubtAQuestionOrNotOfThisBaby(String text) {
     benchmark.assertNothingRecorded(text);

@@ -27,7 +27,7 @@ import tiptoe.protocol.Protocol;
  */
 public final class TaggerCache {
   /** Changed whenever the way sentences are made or words are looked at changes. */
-  private static final String VERSION = "4";
+  private static final String VERSION = "5";
 
   private static final int HASH_BYTES = 32;
 
@@ -82,7 +82,7 @@ public final class TaggerCache {
       digest.update(Files.readAllBytes(file));
     }
     digest.update(String.join("\n", LayLexiconReader.text()).getBytes(StandardCharsets.UTF_8));
-    for (String file : List.of(TalkModel.SAID, TalkModel.TALK)) {
+    for (String file : TalkModel.SOURCES.keySet()) {
       digest.update(Shipped.text(Interpreter.class, file).getBytes(StandardCharsets.UTF_8));
     }
     digest.update(protocol.regions().toString().getBytes(StandardCharsets.UTF_8));

@@ -30,12 +30,16 @@ import tiptoe.language.TypedText;
  * this baby. A logistic regression (LIBLINEAR: Fan et al., J Mach Learn Res 2008; 9: 1871–1874) on
  * runs of up to three words, in which what is found, structures and numbers are each one kind,
  * since talk is full of them too, on the words themselves and their pairs, and on how many there
- * are. It learns from {@code said.txt} and {@code talk.txt} until nothing improves, so that a
- * sentence more or less changes little, and the same sentences give the same model.
+ * are. It learns from {@code said.txt}, {@code talk.txt} and more of either until nothing improves,
+ * so that a sentence more or less changes little, and the same sentences give the same model.
  */
 final class TalkModel {
   static final String SAID = "said.txt";
   static final String TALK = "talk.txt";
+
+  /** What it learns from, and whether that is talk. */
+  static final Map<String, Boolean> SOURCES =
+      new TreeMap<>(Map.of(SAID, false, "said-more.txt", false, TALK, true, "talk-more.txt", true));
 
   private static final int LONGEST_RUN = 3;
   private static final int LONGEST_OF_WORDS = 2;
@@ -75,13 +79,13 @@ final class TalkModel {
    */
   static List<Line> lines(Function<String, List<String>> utterance) {
     List<Line> lines = new ArrayList<>();
-    for (String file : List.of(SAID, TALK)) {
+    for (Map.Entry<String, Boolean> source : SOURCES.entrySet()) {
       String author = "";
-      for (String line : Shipped.lines(Interpreter.class, file)) {
+      for (String line : Shipped.lines(Interpreter.class, source.getKey())) {
         if (line.startsWith("#")) {
           author = line;
         } else if (!line.isBlank()) {
-          lines.add(new Line(author, file.equals(TALK), utterance.apply(line)));
+          lines.add(new Line(author, source.getValue(), utterance.apply(line)));
         }
       }
     }

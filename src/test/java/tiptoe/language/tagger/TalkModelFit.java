@@ -13,6 +13,7 @@ import tiptoe.language.Interpreter;
 import tiptoe.language.Meaning;
 import tiptoe.language.SecondReading;
 import tiptoe.language.Shipped;
+import tiptoe.language.TalkLimits;
 import tiptoe.language.TypedText;
 import tiptoe.protocol.Protocol;
 import tiptoe.session.UtteranceVerifier;
@@ -30,16 +31,23 @@ import tiptoe.session.UtteranceVerifier;
 public final class TalkModelFit {
   private static final int FOLDS = 6;
   private static final double[] LIMITS = {
-    0.1, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4, 0.45, 0.5, 0.6, 0.7, 0.75, 0.8, 0.9
+    0.05, 0.08, 0.1, 0.12, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9
   };
 
   /**
    * @param recorded statements and facts that would be recorded of what no phrase covers whole
    * @param offered the same for those that would be offered
+   * @param told whether it finds nothing, but tells facts or what was not examined
    * @param acts whether something would be asked or carried out
    */
   private record Case(
-      boolean talk, boolean read, double chance, int recorded, int offered, boolean acts) {}
+      boolean talk,
+      boolean read,
+      double chance,
+      int recorded,
+      int offered,
+      boolean told,
+      boolean acts) {}
 
   private static final UtteranceVerifier VERIFIER = UtteranceVerifier.standard();
 
@@ -81,8 +89,10 @@ public final class TalkModelFit {
         }
       }
     }
-    print("as typed", typed);
-    print("without commas", unbroken);
+    print("findings as typed", typed.stream().filter(one -> !one.told()).toList());
+    print("told as typed", typed.stream().filter(Case::told).toList());
+    print("findings without commas", unbroken.stream().filter(one -> !one.told()).toList());
+    print("told without commas", unbroken.stream().filter(Case::told).toList());
   }
 
   private static int fold(String author) {
@@ -97,7 +107,7 @@ public final class TalkModelFit {
       Interpreter interpreter) {
     double chance = reading.talk(words);
     if (!read) {
-      return new Case(talk, false, chance, 0, 0, false);
+      return new Case(talk, false, chance, 0, 0, false, false);
     }
     Interpretation all = interpreter.interpret(words, Dialogue.START, Source.GRAMMAR);
     boolean phrase = all.uncovered().isEmpty() && all.certainties().isEmpty();
@@ -117,7 +127,8 @@ public final class TalkModelFit {
       acts |=
           outcome == Outcome.COMMAND || outcome != Outcome.IGNORED && !part.questions().isEmpty();
     }
-    return new Case(talk, !phrase, chance, recorded, offered, acts);
+    boolean told = TalkLimits.findsNothing(all);
+    return new Case(talk, !phrase, chance, recorded, offered, told, acts);
   }
 
   private static void print(String name, List<Case> cases) {
