@@ -279,6 +279,9 @@ class SentencesTest extends Recording {
         "i've told you both what i found with her hips and her heart =>"
             + " told-heart=yes;told-hips=yes",
         "i've told you both what i found => told-result=yes",
+        "the spine is straight with no pit, dimple or hair over the sacrum =>"
+            + " lumbosacral=clear;spine=straight",
+        "you're breastfeeding, and you tell me she's feeding well => feeding=breast;feeds=well",
         "there's a cafe au lait patch here on her tummy, flat and pale brown => skin=cafe-au-lait",
         "boggy swelling right across the head, subgaleal => scalp=subgaleal-swelling",
         "erythema toxicum, each with a little yellow head => skin=erythema-toxicum",

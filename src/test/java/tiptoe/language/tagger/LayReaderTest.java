@@ -63,6 +63,19 @@ class LayReaderTest {
     assertTrue(terms <= 300_000, () -> terms + " terms");
   }
 
+  /** "Straight with no" took the denial from the dimple behind it, which was recorded. */
+  @Test
+  void noValueEndsInAWordThatDeniesWhatStandsBehindIt() {
+    assertEquals(
+        List.of(),
+        LAY.terms().stream()
+            .filter(term -> term.sense().kind() == Sense.Kind.VALUE)
+            .map(Term::words)
+            .filter(words -> List.of("no", "without", "nor").contains(words.get(words.size() - 1)))
+            .filter(words -> words.size() > 1)
+            .toList());
+  }
+
   @Test
   void littleWordsMayStandInsideATerm() {
     List<TermMatch> matches = LAY.matches(List.of("ridge", "along", "the", "sagittal", "suture"));

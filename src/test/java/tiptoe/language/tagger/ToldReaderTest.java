@@ -125,6 +125,9 @@ class ToldReaderTest {
           consent written from mum | consent-by=mother consent-form=written consent=given
           bilirubin on day three, one hundred and ten | bilirubin=110.0
           attempted ventouse, then forceps | birth-mode=forceps
+          round his head is thirty five and a half centimetres | head-circumference=35.5
+          you tell me she's been feeding poorly | feeds=poorly
+          you tell me if she's feeding poorly | ''
           """)
   void isToldByItself(String text, String expected) {
     TreeSet<String> found = new TreeSet<>();
