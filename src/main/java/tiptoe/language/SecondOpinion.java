@@ -54,7 +54,9 @@ final class SecondOpinion {
       }
     }
     for (SecondReading.Claim claim : reading.claims()) {
-      if (claim.evidence().stream().anyMatch(uncovered::contains)) {
+      // "Clunk on the left, Ortolani positive": phrases know no side of it.
+      boolean unsaid = findings(first).noneMatch(other -> other.step().equals(claim.step()));
+      if (unsaid || claim.evidence().stream().anyMatch(uncovered::contains)) {
         statement(claim)
             .filter(statement -> isNew(statement, meanings) && !isContested(statement, first))
             .ifPresent(statement -> meanings.add(new Meaning.States(statement, false)));

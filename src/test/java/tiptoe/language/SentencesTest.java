@@ -179,7 +179,9 @@ class SentencesTest extends Recording {
         "suck is strong, babies always do that => suck=strong",
         "dad says he's passed urine => urine=passed",
         "no murmur today, mum's certain => murmur=none",
-        "rhythm's irregular, usually just extra beats => rhythm=irregular"
+        "rhythm's irregular, usually just extra beats => rhythm=irregular",
+        "clunk on the left, ortolani positive, did you feel that => ortolani/left=positive",
+        "i think that's just acrocyanosis => colour=acrocyanosis"
       })
   void offersWhatStandsBeforeAnAside(String row) {
     SentenceBenchmark.Count count = benchmark.count(List.of(row));
@@ -344,6 +346,8 @@ class SentencesTest extends Recording {
         "spleen tip just there, fine => spleen=tip",
         "back fontanelle's closed already, fine => posterior-fontanelle=closed",
         "no murmur, regular => murmur=none;rhythm=regular",
+        "ortolani is positive on the right, sorry, on the left, and it is negative on the right =>"
+            + " ortolani/left=positive;ortolani/right=negative",
         "i cannae hear a murmur => murmur=none",
         "left testis isnae down, i canna hear a murmur => testis/left=undescended;murmur=none",
         "vessels not assessable now, stump's dry => cord-vessels=not-assessable;cord-stump=intact",

@@ -50,6 +50,10 @@ final class Doubts {
         if (item.kind() != WordItem.Kind.DOUBT && item.kind() != WordItem.Kind.PLAN) {
           continue;
         }
+        // "I think that's just acrocyanosis": what it may change is only offered.
+        if (lexicon.isListed("hedge", sentence.said(item))) {
+          continue;
+        }
         boolean says =
             chunk.stream()
                 .anyMatch(

@@ -723,6 +723,11 @@ final class SentenceReader {
         && now.findings.stream().anyMatch(found -> !found.match().isBound())) {
       next();
     }
+    // "Positive on the right, sorry, on the left, and it is negative on the right": what was put
+    // right is said.
+    if (now.corrects && now.findings.isEmpty() && !now.sides.isEmpty() && hasOwnSide()) {
+      next();
+    }
     // "Reduced left, clear right": each with the side behind it.
     if (!now.findings.isEmpty()
         && (!now.sides.isEmpty() || behindComma)
