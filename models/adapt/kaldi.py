@@ -71,7 +71,10 @@ class AcousticModel:
         with open(path, "rb") as file:
             self.data = file.read()
         reader = Reader(self.data, 2)
-        self.outputs_of_phones = self._transitions(reader)
+        self.tuples = self._transitions(reader)
+        self.outputs_of_phones = {}
+        for phone, forward, loop in self.tuples:
+            self.outputs_of_phones.setdefault(phone, set()).update({forward, loop})
         reader.expect("<Nnet3>")
         reader.at = self.data.index(b"\n\n", reader.at) + 2
         reader.expect("<NumComponents>")
@@ -112,7 +115,7 @@ class AcousticModel:
 
     @staticmethod
     def _transitions(reader):
-        """From a phone to the outputs of the network that its states use."""
+        """Of each transition tuple: its phone and the outputs of the network for entering and staying."""
         reader.expect("<TransitionModel>")
         reader.expect("<Topology>")
         reader.ints()
@@ -129,17 +132,16 @@ class AcousticModel:
                     reader.real()
         reader.expect("</Topology>")
         kind = reader.token()
-        outputs = {}
+        tuples = []
         for _ in range(reader.int32()):
             phone, _, forward = (reader.int32() for _ in range(3))
-            found = {forward, reader.int32()} if kind == "<Tuples>" else {forward}
-            outputs.setdefault(phone, set()).update(found)
+            tuples.append((phone, forward, reader.int32() if kind == "<Tuples>" else forward))
         reader.expect("</" + kind[1:])
         reader.expect("<LogProbs>")
         reader.array()
         reader.expect("</LogProbs>")
         reader.expect("</TransitionModel>")
-        return outputs
+        return tuples
 
     def weights(self):
         """Every block that is trained: (component, field) to array; those of no use left out."""

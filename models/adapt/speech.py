@@ -38,15 +38,23 @@ def is_fitted(text):
     return hashlib.sha256(text.encode()).digest()[0] % 2 == 0
 
 
-def phrases():
+def all_phrases():
     found = {}
     for table in sorted(glob.glob(TABLES)):
         for line in open(table, encoding="utf-8"):
             said, arrow, meaning = line.strip().partition("=>")
             said = said.strip()
-            if arrow and meaning.strip() != "-" and len(said.split()) >= 2 and is_fitted(said):
+            if arrow and meaning.strip() != "-" and len(said.split()) >= 2:
                 found[said] = None
     return list(found)
+
+
+def phrases():
+    return [each for each in all_phrases() if is_fitted(each)]
+
+
+def held_out_phrases():
+    return {each for each in all_phrases() if not is_fitted(each)}
 
 
 def sentences(files):
@@ -104,4 +112,5 @@ def main():
     print("clips", number, "minutes", round(seconds / 60, 1))
 
 
-main()
+if __name__ == "__main__":
+    main()
