@@ -361,7 +361,20 @@ class SentencesTest extends Recording {
             + " fingers/left=five;fingers/right=five;"
             + "palm-creases/left=normal;palm-creases/right=normal",
         "foot sats ninety one, don't like that => saturation-foot=91",
-        "moro not done, mother asked me not to startle him => moro=not-examined"
+        "moro not done, mother asked me not to startle him => moro=not-examined",
+        "the left hip is tight in its socket => barlow/left=negative",
+        "the toes curl round my finger, grasp there left and right =>"
+            + " plantar-grasp/left=present;plantar-grasp/right=present",
+        "a tuft of hair low on the back with a small red haemangioma beside it =>"
+            + " lumbosacral=hair-tuft;lumbosacral=haemangioma",
+        "pale pink birthmark on the neck => skin=salmon-patch",
+        "the cord's dry and clean, no hernia there => cord-stump=intact;umbilical-hernia=none",
+        "skin round the belly button clear, no hernia =>"
+            + " umbilical-skin=clear;umbilical-hernia=none",
+        "bottom was still down at thirty seven weeks, so breech in the last month =>"
+            + " breech-in-last-month=yes",
+        "it was a ventouse in the end, in theatre => birth-mode=vacuum",
+        "verbal consent from the two of them => consent=given;consent-form=verbal"
       })
   void recordsAtOnceWhereEveryWordIsAccountedFor(String row) {
     benchmark.assertRecorded(row);
@@ -474,7 +487,13 @@ class SentencesTest extends Recording {
         "she has a murmur, my friend's baby, and the hips are stable",
         "they sent me the photo, there's a strawberry mark on the back",
         "this photograph is of an undescended left testis",
-        "that was the boy from sunday, the palate is cleft"
+        "that was the boy from sunday, the palate is cleft",
+        "see this picture in the book, that's a port-wine stain, this is a stork mark",
+        "look at the poster, that's a club foot",
+        "on the practice mannequin the left hip is dislocated and the right is normal",
+        "on the manikin there's a clunk on the left",
+        "i am looking at the red book you gave me, hips normal, heart normal, eyes normal",
+        "she was head down at thirty four weeks"
       })
   void recordsNothingOfWhatIsHalfADoubtAQuestionOrNotOfThisBaby(String text) {
     benchmark.assertNothingRecorded(text);
