@@ -374,7 +374,21 @@ class SentencesTest extends Recording {
         "bottom was still down at thirty seven weeks, so breech in the last month =>"
             + " breech-in-last-month=yes",
         "it was a ventouse in the end, in theatre => birth-mode=vacuum",
-        "verbal consent from the two of them => consent=given;consent-form=verbal"
+        "verbal consent from the two of them => consent=given;consent-form=verbal",
+        "right hip click, barlow and ortolani both negative on that side =>"
+            + " hip-click/right=present;barlow/right=negative;ortolani/right=negative",
+        "left hip, barlow and ortolani both negative on this side =>"
+            + " barlow/left=negative;ortolani/left=negative",
+        "nothing in the family for hips, hearts or eyes =>"
+            + " hip-family-history=no;heart-family-history=no;eye-family-history=no",
+        "couldn't get the red reflex on the right, lids are swollen shut =>"
+            + " red-reflex/right=not-examined;eyes/right=swollen-lids",
+        "couldn't get the red reflex on the right, lids are swollen on both eyes =>"
+            + " red-reflex/right=not-examined;eyes/left=swollen-lids;eyes/right=swollen-lids",
+        "red reflex present on the right, lids are swollen => red-reflex/right=present",
+        "right nostril open, we get air down the left => nostrils/right=patent",
+        "toes webbed both sides => toes/left=fused-digits;toes/right=fused-digits",
+        "moro not done, mother asked me not to startle him => moro=not-examined"
       })
   void recordsAtOnceWhereEveryWordIsAccountedFor(String row) {
     benchmark.assertRecorded(row);
@@ -432,6 +446,7 @@ class SentencesTest extends Recording {
   @ValueSource(
       strings = {
         "both red reflexes present, i'm not happy with it",
+        "not teeth, just little pearls",
         "you can bath her as usual, just keep the cord dry",
         "head control is good",
         "femorals not strong on the left",
@@ -533,6 +548,9 @@ class SentencesTest extends Recording {
   @ValueSource(
       strings = {
         "one of his testicles hasn't come down",
+        "barlow and ortolani both negative on that side",
+        "the third toes are joined",
+        "toes are joined",
         "glucose one two point one",
         "right ear's a bit folded but it's well formed",
         "moro present on the right",

@@ -892,6 +892,7 @@ final class ClaimReader {
   // there": of one side, and nobody knows of which.
   private boolean isOfOne(Statement statement, Step step, Set<Integer> evidence) {
     return saidOfOneSide.contains(step.id())
+        || isOfSeveral(statement, step)
         || items.stream()
             .filter(item -> item.kind() == WordItem.Kind.FINDING)
             .filter(item -> evidence.contains(item.from()) && item.from() > 0)
@@ -900,6 +901,30 @@ final class ClaimReader {
                 item ->
                     statement.parts.stream()
                         .allMatch(part -> part.to() <= breaks.from(item.from())));
+  }
+
+  // "Second and third toes are joined": of one foot there are several; and so there are lids of one
+  // eye, where one side was spoken of: "red reflex present on the left, lids swollen".
+  private boolean isOfSeveral(Statement statement, Step step) {
+    boolean oneSide = saidOfOneSide.stream().anyMatch(one -> lexicon.near(one, step.id()));
+    List<String> lists = oneSide ? List.of("digits", "lids") : List.of("digits");
+    Statement named = statement;
+    while (named.parts.isEmpty() && named.topicOf != null) {
+      named = named.topicOf;
+    }
+    List<TermMatch> pairs =
+        named.parts.stream()
+            .filter(
+                part ->
+                    part.senses().stream()
+                        .anyMatch(sense -> sense.pair() && sense.step().equals(step.id())))
+            .toList();
+    return !pairs.isEmpty()
+        && pairs.stream()
+            .allMatch(
+                part ->
+                    lists.stream()
+                        .anyMatch(list -> lexicon.isListed(list, words.get(part.to() - 1))));
   }
 
   private static Set<Integer> evidence(Statement statement, Statement.Found found, String step) {

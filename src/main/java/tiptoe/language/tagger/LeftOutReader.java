@@ -13,6 +13,7 @@ import tiptoe.language.TypedText;
 import tiptoe.language.tagger.LeftOutReasons.Reason;
 import tiptoe.language.tagger.LeftOutStretches.Stretch;
 import tiptoe.language.tagger.LeftOutThings.Things;
+import tiptoe.protocol.Side;
 
 /**
  * Reads what was not examined inside a sentence. One stretch says that it was not done, of what, on
@@ -70,24 +71,29 @@ final class LeftOutReader {
                         item ->
                             item.kind() == WordItem.Kind.FOREIGN && !takes(item.from(), all, why)))
         .map(
-            why ->
-                new LeftOut(
-                    all.omitted(),
-                    why.sides().or(places.sides(stretch, all.omitted())).one(),
-                    said.says("unable", stretch.from(), stretch.behind()),
-                    why.words(),
-                    rest(all, why)));
+            why -> {
+              Side side = why.sides().or(places.sides(stretch, all.omitted())).one();
+              return new LeftOut(
+                  all.omitted(),
+                  side,
+                  said.says("unable", stretch.from(), stretch.behind()),
+                  why.words(),
+                  rest(all, why, side));
+            });
   }
 
   private static boolean takes(int at, Things all, Reason why) {
     return all.from() <= at && at < all.to() || why.from() <= at && at < why.to();
   }
 
-  private List<String> rest(Things all, Reason why) {
+  private List<String> rest(Things all, Reason why, Side side) {
     List<String> rest = new ArrayList<>();
     for (int at = 0; at < said.words().size(); at++) {
       boolean joint = rest.isEmpty() || rest.get(rest.size() - 1).equals(TypedText.BREAK);
       if (said.breaks().at(at) ? !joint : !takes(at, all, why)) {
+        if (side != null && isOfThatEye(at)) {
+          rest.add(side.id());
+        }
         rest.add(said.words().get(at));
       }
     }
@@ -95,6 +101,15 @@ final class LeftOutReader {
       rest.remove(rest.size() - 1);
     }
     return rest;
+  }
+
+  // "Couldn't get the red reflex on the right, lids are swollen": both lids of that eye.
+  private boolean isOfThatEye(int at) {
+    int from = said.breaks().from(at);
+    int end = said.words().size();
+    return said.isListed("lids", at)
+        && !said.has(WordItem.Kind.SIDE, from, end)
+        && !said.says("of-both-eyes", from, end);
   }
 
   // What could not be seen, heard or felt was not examined only where something known was in the

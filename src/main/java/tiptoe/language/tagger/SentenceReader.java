@@ -82,8 +82,12 @@ final class SentenceReader {
               && words.get(item.to() - 1).endsWith("'s")) {
             next();
           }
-          if (isThatSide(item)) {
-            sideOfBefore(item);
+          if (isThatSide(words, item)) {
+            // "Right hip's fine, a clunk on this side": it may be the other one.
+            if (!words.get(item.to() - 2).equals("this")) {
+              sideOfBefore(item);
+            }
+            now.ofOne = true;
           }
           if (lexicon.isListed("perceive", words.subList(item.from(), item.to()))) {
             now.perceived = item.from();
@@ -370,11 +374,12 @@ final class SentenceReader {
     }
   }
 
-  // "Left arm hanging, grasp's weak on that side too"
-  private boolean isThatSide(WordItem item) {
-    return words.get(item.to() - 1).equals("side")
+  /** "Left arm hanging, grasp's weak on that side too" */
+  static boolean isThatSide(List<String> words, WordItem item) {
+    return item.kind() != WordItem.Kind.SIDE
+        && words.get(item.to() - 1).equals("side")
         && item.to() >= 2
-        && Set.of("that", "same").contains(words.get(item.to() - 2));
+        && Set.of("that", "this", "same").contains(words.get(item.to() - 2));
   }
 
   private void sideOfBefore(WordItem item) {

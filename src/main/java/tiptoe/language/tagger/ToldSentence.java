@@ -206,7 +206,9 @@ final class ToldSentence {
     return part.states()
         && !part.denied
         && part.stated().stream().allMatch(one -> "yes".equals(one.value()))
-        && part.of(plain).stream().noneMatch(word -> told.isListed("verbs", word));
+        && part.of(plain).stream()
+            .noneMatch(
+                word -> told.isListed("verbs", word) || sentence.lay().isListed("turn", word));
   }
 
   // Two values of one thing count for nothing, but for "yes" and what tells more, and for readings

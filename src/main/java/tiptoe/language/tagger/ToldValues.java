@@ -55,7 +55,9 @@ final class ToldValues {
             .filter(item -> item.kind() == Kind.DENY || isOnlyDenial(part, item))
             .filter(item -> !isInPhrase(part, item))
             .toList();
-    boolean denied = !denials.isEmpty() || answer.filter(yes -> !yes).isPresent();
+    // "Nothing in the family for hips, hearts or eyes": it denies what is listed behind it too.
+    boolean nothing = told.says("nothing-in", part.of(plain));
+    boolean denied = nothing || !denials.isEmpty() || answer.filter(yes -> !yes).isPresent();
     Map<String, String> values = values(part);
     boolean yesNo = values.keySet().stream().anyMatch(this::isYesNo);
     values.forEach(
@@ -71,6 +73,7 @@ final class ToldValues {
           } else if (denials.isEmpty() && value.equals("no")) {
             // "No beta blockers, no"
             part.state(new Stated(subject, value, List.of(), false, true));
+            part.denied |= nothing;
           } else if (isPlainYes(subject, value)
               && (denials.size() < 2 || allBefore(part, denials))) {
             part.state(new Stated(subject, "no", List.of(), false, true));

@@ -132,6 +132,7 @@ final class WordItems {
     List<WordItem> items = corrections.in(words, fill(words, known));
     compare(words, items);
     contrast(words, items);
+    items.replaceAll(item -> isNotThat(words, item) ? filler(item) : item);
     supersede(words, items);
     turn(words, items);
     seek(words, items);
@@ -159,9 +160,17 @@ final class WordItems {
   }
 
   // "It goes back in easily": no structure.
-  // "Crackles down low": where they are, not how much air comes in.
+  // "Crackles down low", "we get air down the left": where, not how much air comes in.
   private boolean isAdverb(List<String> words, TermMatch match) {
     if (words.subList(match.from(), match.to()).equals(List.of("down"))) {
+      boolean along =
+          match.to() < words.size()
+              && lexicon.isListed("pointing", words.get(match.to()))
+              && words.subList(new Breaks(words).from(match.from()), match.from()).stream()
+                  .anyMatch(word -> lexicon.isListed("goes-down", word));
+      if (along) {
+        return true;
+      }
       return lexicon.matches(words.subList(0, match.from())).stream()
           .anyMatch(before -> before.to() == match.from() && before.is(Sense.Kind.VALUE));
     }
@@ -234,6 +243,15 @@ final class WordItems {
         items.subList(i, to).replaceAll(WordItems::filler);
       }
     }
+  }
+
+  // "Not teeth, just little pearls": what it is not tells what was found, and not that all is well.
+  private boolean isNotThat(List<String> words, WordItem item) {
+    return item.kind() == WordItem.Kind.FINDING
+        && words.get(item.from()).equals("not")
+        && item.to() + 1 < words.size()
+        && words.get(item.to()).equals(TypedText.BREAK)
+        && lexicon.isListed("but-that", words.get(item.to() + 1));
   }
 
   // "I thought I heard a murmur, no murmur": what was found in the end counts.
@@ -360,7 +378,7 @@ final class WordItems {
   private static boolean isCount(List<String> words, List<WordItem> items, WordItem item) {
     if (item.kind() == WordItem.Kind.SIDE
         && words.subList(item.from(), item.to()).equals(List.of("both"))
-        && countsStructures(items, item)) {
+        && countsStructures(words, items, item)) {
       return true;
     }
     if (item.kind() != WordItem.Kind.SIDE
@@ -369,8 +387,8 @@ final class WordItems {
     }
     for (int i = items.indexOf(item) + 1; i < items.size(); i++) {
       WordItem next = items.get(i);
-      if (next.kind() == WordItem.Kind.SIDE) {
-        return next.sides().size() == 1;
+      if (next.kind() == WordItem.Kind.SIDE || SentenceReader.isThatSide(words, next)) {
+        return next.sides().size() <= 1;
       }
       if (next.kind() == WordItem.Kind.COMMA
           || next.kind() == WordItem.Kind.TURN
@@ -381,19 +399,22 @@ final class WordItems {
     return false;
   }
 
-  // Behind two structures that "and" joins, where one side is named beside them: "on the right
-  // Barlow and Ortolani are both negative".
-  private static boolean countsStructures(List<WordItem> items, WordItem both) {
+  // Behind two structures in a row, where one side is named beside them: "on the right Barlow and
+  // Ortolani are both negative", "… both negative on that side".
+  private static boolean countsStructures(List<String> words, List<WordItem> items, WordItem both) {
     int at = items.indexOf(both);
     List<WordItem> chunk =
         WordItem.chunks(items).stream().filter(one -> one.contains(both)).findFirst().orElseThrow();
-    boolean ofOneSide =
+    long sides =
         chunk.stream()
-                .filter(item -> item.kind() == WordItem.Kind.SIDE && item != both)
-                .flatMap(item -> item.sides().stream())
-                .distinct()
-                .count()
-            == 1;
+            .filter(item -> item.kind() == WordItem.Kind.SIDE && item != both)
+            .flatMap(item -> item.sides().stream())
+            .distinct()
+            .count();
+    boolean ofOneSide =
+        sides == 1
+            || sides == 0
+                && chunk.stream().anyMatch(item -> SentenceReader.isThatSide(words, item));
     List<WordItem.Kind> before =
         items.subList(0, at).stream()
             .filter(item -> !item.isEmpty() && item.kind() != WordItem.Kind.SIDE)
@@ -402,9 +423,10 @@ final class WordItems {
     int last = before.size();
     return ofOneSide
         && last >= 3
-        && before
-            .subList(last - 3, last)
-            .equals(List.of(WordItem.Kind.PART, WordItem.Kind.AND, WordItem.Kind.PART));
+        && before.get(last - 3) == WordItem.Kind.PART
+        && (before.get(last - 2) == WordItem.Kind.AND
+            || before.get(last - 2) == WordItem.Kind.COMMA)
+        && before.get(last - 1) == WordItem.Kind.PART;
   }
 
   // "Navel skin clear": not all of the skin; "well folded": not what is folded over.
@@ -511,7 +533,7 @@ final class WordItems {
     return item.kind() == WordItem.Kind.SAME
         && words.get(item.to() - 1).equals("same")
         && item.to() < words.size()
-        && Set.of("left", "right").contains(words.get(item.to()));
+        && Set.of("left", "right", "side").contains(words.get(item.to()));
   }
 
   private static boolean isCompared(List<String> words, WordItem item) {
