@@ -129,6 +129,7 @@ def main():
     parser.add_argument("--name", default="d")
     args = parser.parse_args()
     began = time.time()
+    os.makedirs(args.out, exist_ok=True)
     device = "cuda" if torch.cuda.is_available() else "cpu"
     torch.backends.cuda.matmul.allow_tf32 = True
     model = AcousticModel(os.path.join(args.model, "am/final.mdl"))

@@ -2,7 +2,8 @@
 information over sequences of phones, without lattices (Povey et al., Interspeech 2016).
 
 Every phone has one state that it enters on one output and stays in on another; which outputs depends on the
-phone before it."""
+phone before it. A text's ways weigh nothing, those of anything as a trigram of phones has them: the difference
+tells how training goes, it is no probability of the text."""
 import random
 from collections import Counter
 
@@ -102,7 +103,7 @@ class Said:
 class Anything:
     """All that could have been said: a trigram of phones over texts, interpolated with its bigram."""
 
-    TRIGRAM, SEEN = 0.7, 0.02
+    TRIGRAM = 0.7  # its share; the rest is the bigram's
 
     def __init__(self, spelling, texts, device):
         chance = random.Random(1)

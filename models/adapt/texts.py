@@ -35,7 +35,8 @@ def main():
             found.update(dict.fromkeys(stretches(line.replace("?", ""))))
     said = set(phrases())
     for text in found:
-        if text not in kept_out:
+        parts = {text.replace(",", ""), *(chunk.strip() for chunk in text.split(","))}
+        if not parts & kept_out:
             for _ in range(PHRASE_TIMES if text in said else 1):
                 print(text)
 

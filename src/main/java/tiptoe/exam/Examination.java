@@ -331,9 +331,15 @@ public final class Examination {
         offers
             ? meaning.of(Meaning.Asks.class).filter(one -> !one.findings().isEmpty()).toList()
             : List.of();
-    // What a yes takes needs no reading back: it was read out.
+    // What a yes takes needs no reading back: it was read out. It says that it was heard right, not
+    // that what was stated before is wrong: that is asked.
     List<Meaning.Fact> facts =
-        offers ? meaning.of(Meaning.Fact.class).map(Meaning.Fact::certain).toList() : List.of();
+        offers
+            ? meaning
+                .of(Meaning.Fact.class)
+                .map(fact -> new Meaning.Fact(fact.id(), fact.value()))
+                .toList()
+            : List.of();
     return change(
         batch -> {
           int utterance = batch.nextUtterance();

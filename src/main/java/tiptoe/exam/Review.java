@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import tiptoe.finding.Finding;
+import tiptoe.finding.Question;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
 import tiptoe.protocol.Protocol;
@@ -149,7 +150,11 @@ public final class Review {
           List<Finding> findings = new ArrayList<>();
           for (Meaning part : parts) {
             if (part instanceof Meaning.Fact fact) {
-              context.state(fact.id(), fact.value());
+              if (batch.record().protocol().problem(fact.id(), fact.value()).isPresent()) {
+                batch.ask(Question.fact(fact.id(), fact.value()), false, utterance);
+              } else {
+                context.state(fact.id(), fact.value());
+              }
             } else {
               findings.addAll(part.findings());
             }

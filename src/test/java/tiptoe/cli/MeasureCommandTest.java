@@ -190,7 +190,7 @@ class MeasureCommandTest {
                 "--noise",
                 noises,
                 "--snr",
-                9,
+                0,
                 "--threads",
                 threads,
                 "--seed",

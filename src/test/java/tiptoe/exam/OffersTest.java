@@ -308,6 +308,24 @@ class OffersTest {
     assertEquals(1, bed.record().openQuestions().size());
   }
 
+  /** It may have been misheard, and what is read out names the new value alone. */
+  @Test
+  void aCorrectionThatIsOnlyOfferedReplacesNothingUnasked() {
+    bed.fact("sex", "girl");
+    offerFacts(new Meaning.Fact("sex", "boy", true));
+    bed.command(Command.YES);
+    assertEquals("girl", fact("sex"));
+    assertEquals(1, bed.record().openQuestions().size());
+  }
+
+  @Test
+  void anImpossibleNumberThatAReviewerAcceptsIsAskedAboutAndNotKept() {
+    offerFacts(new Meaning.Fact("birth-weight", "35400"));
+    bed.exam.review("Dr Reed").acceptOffered(1, List.of(new Meaning.Fact("birth-weight", "35400")));
+    assertTrue(bed.record().baby().fact("birth-weight").isEmpty());
+    assertEquals(1, bed.record().openQuestions().size());
+  }
+
   @Test
   void whatStandsAlreadyIsNotOfferedAgain() {
     offer("moro symmetric");

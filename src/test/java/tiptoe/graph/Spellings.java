@@ -21,7 +21,7 @@ final class Spellings {
   /** TEXTS OUT: a file of texts, one a line, and the folder to write to. */
   public static void main(String[] args) throws Exception {
     AcousticModel model = StockModel.read();
-    Path out = Path.of(args[1]);
+    Path out = Files.createDirectories(Path.of(args[1]));
     try (PrintWriter contexts =
         new PrintWriter(out.resolve("contexts.tsv").toFile(), StandardCharsets.UTF_8)) {
       for (int left = 0; left <= Phone.LAST; left++) {

@@ -73,8 +73,7 @@ class LeftOutTest extends Recording {
             + " => fingers/left=not-examined",
         "her left foot is in a cast, toes not counted => toes/left=not-examined",
         "toes not counted because the left foot's in plaster => toes/left=not-examined",
-        "her right arm's in a backslab so i haven't counted the fingers"
-            + " => fingers/right=not-examined",
+        "her right arm's in a backslab, fingers not counted" + " => fingers/right=not-examined",
         "left hand's got a drip in, fingers not counted on that hand"
             + " => fingers/left=not-examined",
         "cannula in the left hand, grasp not done => palmar-grasp/left=not-examined",

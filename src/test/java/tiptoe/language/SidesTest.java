@@ -111,7 +111,7 @@ class SidesTest extends Recording {
             + " liver=not-enlarged;spleen=not-enlarged;"
             + "kidneys/left=not-enlarged;kidneys/right=not-enlarged",
         "the spleen is enlarged, the liver is not => liver=not-enlarged;spleen=enlarged",
-        "the liver is enlarged but the spleen isn't => liver=enlarged;spleen=not-enlarged",
+        "liver's enlarged but the spleen isn't => liver=enlarged;spleen=not-enlarged",
         "left kidney is enlarged, right kidney isn't =>"
             + " kidneys/left=enlarged;kidneys/right=not-enlarged",
         "kidney on the left, enlarged, right one, not =>"

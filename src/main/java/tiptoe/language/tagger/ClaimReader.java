@@ -360,12 +360,7 @@ final class ClaimReader {
       // "Single crease on the left hand, the right hand is normal": of the same as before.
       if (here.isEmpty() && statement.topicOf != null) {
         Set<String> before = statement.topicOf.steps;
-        here =
-            oneStep(
-                fitting.stream()
-                    .filter(s -> before.contains(s.step()))
-                    .filter(s -> !isLoose(part, s.step()) || isPlaced(statement, s.step()))
-                    .toList());
+        here = oneStep(fitting.stream().filter(s -> before.contains(s.step())).toList());
       }
       if (here.isEmpty()) {
         here = oneStep(fitting.stream().filter(s -> !isLoose(part, s.step())).toList());
@@ -397,11 +392,6 @@ final class ClaimReader {
                             .allMatch(part -> lexicon.isNear(part, sense.step())))
             .toList();
     return oneStep(placed);
-  }
-
-  // "Toes curl, grip weak in the left hand": not where what was spoken of before is.
-  private boolean isPlaced(Statement statement, String step) {
-    return statement.parts.stream().allMatch(part -> lexicon.isNear(part, step));
   }
 
   private boolean isAgain(Statement statement, Statement topic) {

@@ -285,6 +285,7 @@ final class ToldSentence {
     List<Told.Said> said = new ArrayList<>();
     List<String> rest = new ArrayList<>();
     List<String> open = new ArrayList<>();
+    boolean more = parts.stream().anyMatch(part -> !part.states() && !isUsed(part));
     for (int i = 0; i < parts.size(); i++) {
       ToldPart part = parts.get(i);
       part.stated()
@@ -293,7 +294,7 @@ final class ToldSentence {
                   said.add(new Told.Said(one.subject(), one.value(), one.numbers(), one.sure())));
       if (part.states()) {
         part.open.forEach(at -> open.add(words.get(at)));
-      } else if (!isUsed(part)) {
+      } else if (!isUsed(part) || more && isUneasy(part)) {
         if (!rest.isEmpty()) {
           rest.add(TypedText.BREAK);
         }
@@ -304,6 +305,11 @@ final class ToldSentence {
       }
     }
     return new Told(said, rest, open, contested);
+  }
+
+  // It takes nothing from a number, but makes a doubt of what is normal beside it.
+  private boolean isUneasy(ToldPart part) {
+    return sentence.lay().says("concern", part.of(plain));
   }
 
   private boolean isUsed(ToldPart part) {
