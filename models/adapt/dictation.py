@@ -22,6 +22,7 @@ from sound import Shelf, Ward, active_level, read_cries, read_speech, read_wav, 
 from train import Lesson, Student, distance, split
 
 MARGIN = 1600  # samples: what is said is at least this much shorter than the window
+SAME, SQUARE = 12.0, 3  # as `clean` and `square` of recipe a: clean speech is to stay as it is
 DOUBTFUL = 0.06  # of what was spoken, the share that the network itself hears least as the text: said wrong
 
 
@@ -175,9 +176,9 @@ def main():
         mine, theirs = outputs[: args.batch], outputs[args.batch :]
         gap = (anything.score(mine) - Said(graphs, device).score(mine)) / mine.shape[1]
         divergence, square = distance(target, theirs)
-        weight = torch.where(same, 12.0, 1.0)
+        weight = torch.where(same, SAME, 1.0)
         weight = weight / weight.sum()
-        held = (weight * (divergence + 3 * square)).sum()
+        held = (weight * (divergence + SQUARE * square)).sum()
         gradient = list(torch.autograd.grad(args.weight * gap.mean() + held, student.weights))
         with torch.no_grad():
             student._update(gradient, step, pace)

@@ -22,7 +22,10 @@ HERE = os.path.dirname(os.path.abspath(__file__))
 TABLES = os.path.join(HERE, "../../src/test/resources/tiptoe/language/utterances/*.txt")
 
 # The voices of the halves and clips that figures are reported on; never trained on.
-HELD_OUT = {"flite:awb", "flite:slt", "esp:en-us+f3", "esp:en-gb-x-rp", "esp:en-gb-scotland"}
+HELD_OUT = {
+    "flite:awb", "flite:slt", "esp:en-us+f3", "esp:en-gb-x-rp", "esp:en-gb-scotland",
+    "esp:mb-en1", "esp:mb-us1", "esp:mb-us2", "esp:mb-us3", "pico:en-GB", "pico:en-US",
+}
 
 ACCENTS = ["en-us", "en-gb", "en-029", "en-us-nyc", "en-gb-x-gbclan", "en-gb-x-gbcwmd"]
 VARIANTS = """Alex Alicia Andrea Andy Annie Denis Diogo Gene Henrique Hugo Jacky Lee Marco Mario Michael Mike

@@ -66,11 +66,6 @@ public sealed interface Meaning {
     public Fact(String id, String value) {
       this(id, value, false);
     }
-
-    /** The same where a yes is said to it already. */
-    public Fact certain() {
-      return new Fact(id, value, correction);
-    }
   }
 
   /** A region was announced; what is said short from here on belongs to it. */

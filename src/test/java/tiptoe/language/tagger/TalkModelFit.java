@@ -19,8 +19,8 @@ import tiptoe.protocol.Protocol;
 import tiptoe.session.UtteranceVerifier;
 
 /**
- * Prints what each limit of {@code talk.yaml} would keep back of {@code said.txt} and {@code
- * talk.txt}, each sentence judged by a model that has not learned from its author, with commas and
+ * Prints what each limit of {@code talk.yaml} would keep back of what {@code TalkModel} learns
+ * from, each sentence judged by a model that has not learned from its author, with commas and
  * without. Only authors whose heading matches are read as the product does; count those whose
  * sentences the rules and lists were not made with in view.
  *
