@@ -198,7 +198,10 @@ public final class Examination {
 
   private Changes take(Heard heard, Interpretation meaning) {
     Dialogue next = moved(meaning);
-    Optional<Offer> offered = record.toConfirm().filter(waiting -> isRightBehind(heard, waiting));
+    boolean picks = meaning.meanings().stream().anyMatch(Meaning.Picks.class::isInstance);
+    Optional<Offer> offered =
+        record.toConfirm().filter(waiting -> isRightBehind(heard, waiting, picks));
+    Optional<Offer> passed = record.toConfirm().filter(one -> picks && offered.isEmpty());
     Optional<List<Offer.Part>> kept = offered.flatMap(waiting -> waiting.kept(meaning));
     boolean stray = says(meaning, Command.YES) || says(meaning, Command.NO);
     boolean together = offered.filter(one -> one.way() == Offer.Way.TOGETHER).isPresent();
@@ -236,6 +239,11 @@ public final class Examination {
               if (together && stray) {
                 // Several are taken by "yes to all" alone: so that it is said, they are read again.
                 batch.add(Event.OfferAsked.of(offered.get().utterances(), utterance));
+                return List.of();
+              }
+              if (passed.isPresent()) {
+                // Words between may have been about something else: it is asked again, not taken.
+                batch.add(Event.OfferAsked.of(passed.get().utterances(), utterance));
                 return List.of();
               }
               handler.take(meaning);
@@ -279,14 +287,16 @@ public final class Examination {
     return List.of(kept.isEmpty() ? Command.NO : Command.YES);
   }
 
-  // What the end would leave out is shown for as long as the end is asked about.
-  private boolean isRightBehind(Heard answer, Offer offered) {
+  // What the end would leave out is shown for as long as the end is asked about. "Yes to all" and
+  // "only the first" say themselves what they answer, so that they may come after a long silence.
+  private boolean isRightBehind(Heard answer, Offer offered, boolean picks) {
     Utterance last = offered.parts().get(offered.parts().size() - 1).of();
     Utterance by =
         record.offerAsked().map(Event.OfferAsked::by).flatMap(record::utterance).orElse(last);
     double reading =
         offered.way() == Offer.Way.TOGETHER ? (offered.places().size() - 1) * READING : 0;
-    return offered.way() == Offer.Way.AT_END || isRightBehind(answer, by, LONGEST_WAIT + reading);
+    double within = picks ? Double.POSITIVE_INFINITY : LONGEST_WAIT + reading;
+    return offered.way() == Offer.Way.AT_END || isRightBehind(answer, by, within);
   }
 
   private boolean isRightBehind(Heard answer, Utterance waiting) {

@@ -35,9 +35,9 @@ record AnswerKey(char key, String words) {
     return key + " \"" + words + "\"";
   }
 
-  /** Those that answer what is asked now, beside yes and no. */
+  /** Those that answer what is asked now, beside yes and no; none while an offer goes before. */
   static List<AnswerKey> now(ExamRecord record) {
-    if (record.phase() != Phase.LISTENING) {
+    if (record.phase() != Phase.LISTENING || record.toConfirm().isPresent()) {
       return List.of();
     }
     return record

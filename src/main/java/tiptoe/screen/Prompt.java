@@ -41,6 +41,7 @@ record Prompt(String headline, String text, String answers) {
       case ENDING -> Optional.of(ending(wording));
       default ->
           readOut(wording)
+              .or(() -> offered(wording))
               .or(
                   () ->
                       wording
@@ -62,6 +63,29 @@ record Prompt(String headline, String text, String answers) {
                     offer.places().size() + " not recorded",
                     CommandReply.offered(wording.record(), wording.words()),
                     TOGETHER));
+  }
+
+  /** What a yes records goes before an older question, which that yes would not answer. */
+  private static Optional<Prompt> offered(RecordWording wording) {
+    Words words = wording.words();
+    return wording
+        .record()
+        .openQuestion()
+        .flatMap(
+            waits ->
+                wording
+                    .record()
+                    .toConfirm()
+                    .map(offer -> offer.utterances().get(0).offered())
+                    .map(
+                        seems ->
+                            new Prompt(
+                                "record it?",
+                                words.seems(seems)
+                                    + "? Then: "
+                                    + words.spelled(waits.question().text()),
+                                "\"yes\" to record it, \"no\" to leave it out"
+                                    + (seems.size() > 1 ? ", or only which" : ""))));
   }
 
   private static Optional<String> asked(RecordWording wording, Question.Kind kind) {

@@ -63,7 +63,8 @@ enum Voice {
       default -> {
         List<Voice> others =
             List.of(MISSING, STRIKE, PAUSE, END, READ_BACK, NEXT, PREVIOUS, START_REMARK);
-        List<Voice> answers = record.openQuestion().isPresent() ? List.of(YES, NO) : List.of();
+        boolean asks = record.openQuestion().isPresent() || record.toConfirm().isPresent();
+        List<Voice> answers = asks ? List.of(YES, NO) : List.of();
         yield Stream.concat(answers.stream(), others.stream()).toList();
       }
     };

@@ -122,6 +122,34 @@ class OffersTest {
     assertEquals(1, bed.record().openQuestions().size());
   }
 
+  /** Aloud, at this second. */
+  private Changes yesToAll(double at) {
+    return bed.exam.hear(
+        new Heard(
+            at,
+            at + 1,
+            "yes to all",
+            List.of(new Word("yes", at, at + 1, 1)),
+            Outcome.COMMAND,
+            null),
+        new Interpretation(
+            List.of(new Meaning.Picks(true, List.of(), List.of(), null)),
+            List.of(),
+            bed.exam.dialogue()));
+  }
+
+  @Test
+  void whatSaysItselfThatItTakesAnOfferMayComeAfterALongSilence() {
+    offer("moro symmetric");
+    yesToAll(90);
+    assertEquals("moro symmetric", answers());
+    offer("suck strong");
+    offer("tone low");
+    bed.command(Command.SAY_UNSURE);
+    yesToAll(190);
+    assertEquals("suck strong, tone low, moro symmetric", answers());
+  }
+
   private Changes yesToAll() {
     return bed.say("yes to all", new Meaning.Picks(true, List.of(), List.of(), null));
   }
@@ -210,14 +238,9 @@ class OffersTest {
     offer("suck strong");
     bed.command(Command.SAY_UNSURE);
     bed.hear("what a lovely boy", Outcome.IGNORED);
-    bed.exam.hear(
-        new Heard(30, 31, "yes to all", List.of(new Word("yes", 30, 31, 1)), Outcome.COMMAND, null),
-        new Interpretation(
-            List.of(new Meaning.Picks(true, List.of(), List.of(), null)),
-            List.of(),
-            bed.exam.dialogue()));
+    Changes again = yesToAll(30);
     assertEquals("", answers());
-    bed.command(Command.SAY_UNSURE);
+    assertTrue(lines(again).endsWith("1 Moro: symmetric\n2 suck: strong"), lines(again));
     bed.command(Command.NO);
     assertEquals("", answers());
     assertTrue(bed.record().offers().isEmpty());

@@ -35,6 +35,8 @@ class FramesTest {
               + "weight three thousand four hundred and twenty grams."
               + "left clavicle crepitus. now the hips. barlow negative both hips."
               + "?right ortolani positive. left ortolani negative.";
+      case "offer-before-question" ->
+          baby + "left clavicle intact. clavicle crepitus. ?right femoral pulse weak.";
       case "contradiction" -> "left barlow negative. left barlow positive.";
       case "paused" -> "palate intact. pause the recording.";
       case "read-out" -> said("unsure") + "?no murmur.";
@@ -63,6 +65,8 @@ class FramesTest {
     "findings, 120, 40",
     "findings, 200, 50",
     "findings, 60, 15",
+    "offer-before-question, 80, 24",
+    "offer-before-question, 120, 40",
     "contradiction, 80, 24",
     "paused, 80, 24",
     "ending, 80, 24",
