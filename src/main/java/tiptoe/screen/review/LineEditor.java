@@ -20,6 +20,7 @@ final class LineEditor implements Overlay.Layer {
 
   private List<String> choices = List.of();
   private int choice;
+  private String refusal = "";
 
   /**
    * @param prompt what is to be typed
@@ -54,6 +55,15 @@ final class LineEditor implements Overlay.Layer {
     return cursor;
   }
 
+  /** Says why the line was not taken, until a key is pressed. */
+  void refuse(String why) {
+    refusal = why;
+  }
+
+  String refusal() {
+    return refusal;
+  }
+
   /** What Tab offers; empty while it was not pressed. */
   List<String> choices() {
     return choices;
@@ -66,6 +76,7 @@ final class LineEditor implements Overlay.Layer {
   @Override
   public void key(KeyStroke key) {
     KeyType type = key.getKeyType();
+    refusal = "";
     if (type == KeyType.Tab || type == KeyType.ReverseTab) {
       complete(type == KeyType.Tab ? 1 : -1);
       return;

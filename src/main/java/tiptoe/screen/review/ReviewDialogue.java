@@ -129,6 +129,7 @@ final class ReviewDialogue {
           tell(reply);
           if (reply.refused() && reply.questions().isEmpty()) {
             type(prompt, line, then, asking, waiting);
+            overlay.typing().ifPresent(again -> again.refuse(reply.text()));
             return;
           }
           waiting.addAll(reply.questions());

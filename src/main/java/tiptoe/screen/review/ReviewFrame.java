@@ -2,6 +2,7 @@ package tiptoe.screen.review;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Phase;
 import tiptoe.screen.Area;
@@ -53,8 +54,9 @@ record ReviewFrame(Canvas canvas, ReviewDialogue dialogue) {
     String search = shown.search().isEmpty() ? "" : " with \"" + shown.search() + "\"";
     String right =
         shown.items().size() + " " + shown.filter().words() + search + "  " + state + " ";
+    int room = Math.max(0, area.width() - right.length());
     canvas.text(area, 0, 0, left, Ink.BAR);
-    canvas.text(area, 0, Math.max(0, area.width() - right.length()), right, Ink.BAR);
+    canvas.text(area, 0, Math.max(0, room - 1), " " + right, Ink.BAR);
   }
 
   private void footer(Area area) {
@@ -178,10 +180,17 @@ record ReviewFrame(Canvas canvas, ReviewDialogue dialogue) {
     };
   }
 
-  /** What there is to choose from, else how a line can go on, else the chosen item in full. */
+  /**
+   * What there is to choose from, else why a line was not taken or how it can go on, else the
+   * chosen item in full.
+   */
   private void beside(Area area) {
+    Optional<String> refusal =
+        dialogue.overlay().typing().map(LineEditor::refusal).filter(why -> !why.isEmpty());
     if (dialogue.overlay().choice().isPresent()) {
       choice(area, dialogue.overlay().choice().get());
+    } else if (refusal.isPresent()) {
+      wrapped(area, List.of(refusal.get()));
     } else if (dialogue.overlay().typing().filter(line -> !line.choices().isEmpty()).isPresent()) {
       LineEditor line = dialogue.overlay().typing().get();
       String all = String.join(", ", line.choices().subList(line.choice(), line.choices().size()));

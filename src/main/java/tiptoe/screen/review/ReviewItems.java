@@ -254,7 +254,7 @@ public final class ReviewItems {
         slot.toString(),
         slot,
         step.key() ? Sign.KEY : Sign.OPEN,
-        wording.missing(slot) + " is missing" + (step.key() ? " (key step)" : ""),
+        wording.missing(slot) + ": missing" + (step.key() ? ", a key step" : ""),
         Provenance.NONE,
         step.reminder() == null ? List.of() : List.of(words.spelled(step.reminder())),
         Set.of(Filter.MISSING));

@@ -263,7 +263,7 @@ public final class ReviewKeys {
     }
     Question question = question(item).orElse(null);
     String name =
-        item.is(ReviewItem.Kind.STEP) ? item.text().replaceFirst(" is missing.*", " ") : "";
+        item.is(ReviewItem.Kind.STEP) ? service.wording().words().name(item.slot()) + " " : "";
     dialogue.type(
         question == null ? "a finding:" : service.wording().words().spelled(question.text()),
         name,

@@ -188,11 +188,15 @@ class ReviewKeysTest {
   }
 
   @Test
-  void whatIsNotUnderstoodIsNotRecorded() {
+  void whatIsNotUnderstoodIsNotRecorded() throws IOException {
     ReviewKeys review = review();
     int before = bed.record().entries().size();
     press(review, "tpurple elephants\n");
-    assertEquals("nothing recorded; not understood: purple elephants", review.dialogue().notice());
+    String why = "nothing recorded; not understood: purple elephants";
+    assertEquals(why, review.dialogue().notice());
+    assertTrue(frame(review, 80, 24).contains(why), "told while the line can be mended");
+    press(review, "s");
+    assertFalse(frame(review, 80, 24).contains(why), frame(review, 80, 24));
     assertEquals(before, bed.record().entries().size());
   }
 
@@ -251,7 +255,7 @@ class ReviewKeysTest {
     choose(review, "right clavicle: intact");
     press(review, "x\n");
     assertFalse(bed.answers().contains("clavicle.right"), bed.answers());
-    choose(review, "right clavicle is missing");
+    choose(review, "right clavicle: missing");
     press(review, "nasleep\n");
     assertTrue(bed.answers().contains("clavicle.right not-examined reason=asleep"));
   }
