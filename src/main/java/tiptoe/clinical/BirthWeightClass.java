@@ -16,8 +16,8 @@ public enum BirthWeightClass implements Identified {
     return grams < 1000 ? EXTREMELY_LOW : grams < 1500 ? VERY_LOW : grams < 2500 ? LOW : NOT_LOW;
   }
 
-  /** The same for people: {@code very low birth weight}. */
+  /** The same for people: {@code very low}. */
   public String text() {
-    return id().replace('-', ' ') + (this == NOT_LOW ? "" : " birth weight");
+    return id().replace('-', ' ');
   }
 }

@@ -43,7 +43,7 @@ final class Results {
               return new Result(
                   "gestation-class",
                   found.id(),
-                  gestation + ", " + found.text(),
+                  "gestation " + gestation + " weeks, " + found.text(),
                   List.of(),
                   GestationClass.SOURCE);
             });
@@ -57,7 +57,7 @@ final class Results {
               return new Result(
                   "birth-weight-class",
                   found.id(),
-                  shown(grams, 0) + " g, " + found.text(),
+                  "birth weight " + shown(grams, 0) + " g, " + found.text(),
                   List.of(),
                   BirthWeightClass.SOURCE);
             });
@@ -112,7 +112,7 @@ final class Results {
               return new Result(
                   "apgar-5",
                   band.id(),
-                  total + " at 5 minutes, " + band.text(),
+                  "Apgar " + total + " at 5 minutes, " + band.text(),
                   List.of(),
                   ApgarBand.SOURCE);
             });

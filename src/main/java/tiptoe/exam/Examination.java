@@ -293,8 +293,7 @@ public final class Examination {
     Utterance last = offered.parts().get(offered.parts().size() - 1).of();
     Utterance by =
         record.offerAsked().map(Event.OfferAsked::by).flatMap(record::utterance).orElse(last);
-    double reading =
-        offered.way() == Offer.Way.TOGETHER ? (offered.places().size() - 1) * READING : 0;
+    double reading = (offered.places().size() - 1) * READING;
     double within = picks ? Double.POSITIVE_INFINITY : LONGEST_WAIT + reading;
     return offered.way() == Offer.Way.AT_END || isRightBehind(answer, by, within);
   }

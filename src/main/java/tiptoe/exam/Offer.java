@@ -3,7 +3,9 @@ package tiptoe.exam;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import tiptoe.finding.BothSides;
 import tiptoe.finding.Command;
+import tiptoe.finding.Finding;
 import tiptoe.language.Interpretation;
 import tiptoe.language.Meaning;
 
@@ -37,35 +39,21 @@ public record Offer(Way way, List<Part> parts) {
    * @param of the utterance that seems to say it
    */
   public record Part(Utterance of, Meaning meaning) {
-    /** Whether the other says the same of the other side. */
-    private boolean isAcross(Part other) {
+    private Optional<Finding> stated() {
       return meaning instanceof Meaning.States said
-          && other.meaning instanceof Meaning.States across
-          && said.statement().side() != null
-          && across.statement().side() != null
-          && said.statement().side() != across.statement().side()
-          && said.statement().withSide(null).equals(across.statement().withSide(null));
+          ? Optional.of(said.statement())
+          : Optional.empty();
     }
   }
 
-  /** What is told, and picked by its place, as one: with others, the same on both sides. */
+  /** What is told, and picked by its place, as one: the same on both sides. */
   public List<List<Part>> places() {
-    return way == Way.ALONE ? parts.stream().map(List::of).toList() : together(parts);
+    return together(parts);
   }
 
   /** The places of parts that are told with others. */
   public static List<List<Part>> together(List<Part> parts) {
-    List<List<Part>> places = new ArrayList<>();
-    for (Part part : parts) {
-      Optional<List<Part>> across =
-          places.stream()
-              .filter(place -> place.size() == 1 && place.get(0).isAcross(part))
-              .findFirst();
-      across.ifPresentOrElse(
-          place -> places.set(places.indexOf(place), List.of(place.get(0), part)),
-          () -> places.add(List.of(part)));
-    }
-    return places;
+    return BothSides.together(parts, Part::stated);
   }
 
   /** The utterances that its parts are of. */

@@ -55,6 +55,14 @@ public record Finding(
     return new Finding(step, side, value, quantity, Map.of(), List.of(), false, Source.GRAMMAR);
   }
 
+  /** Whether the other says the same of the other side. */
+  public boolean isAcross(Finding other) {
+    return side != null
+        && other.side != null
+        && side != other.side
+        && withSide(other.side).equals(other);
+  }
+
   public Finding withSide(Side newSide) {
     return new Finding(step, newSide, value, quantity, details, denied, group, source);
   }

@@ -48,13 +48,11 @@ public final class ChecklistWording {
     wording.waiting().stream()
         .filter(answer -> wording.isIn(region, answer.step()))
         .forEach(answer -> line(Sign.UNSURE, answer));
-    String missing =
-        record.missing().stream()
-            .filter(slot -> wording.isIn(region, slot.step()))
-            .map(wording::missing)
-            .collect(Collectors.joining(", "));
+    List<String> missing =
+        wording.missing(
+            record.missing().stream().filter(slot -> wording.isIn(region, slot.step())).toList());
     if (!missing.isEmpty()) {
-      text.append("    missing: ").append(missing).append('\n');
+      text.append("    missing: ").append(String.join(", ", missing)).append('\n');
     }
   }
 
@@ -68,11 +66,7 @@ public final class ChecklistWording {
     list("LEFT TO THE REVIEWER", wording.unsure());
     list("TO ACT ON", wording.flags());
     list("SIZE", wording.assessment().sizes().stream().map(this::size).toList());
-    list(
-        "LATER",
-        wording.assessment().plan().stream()
-            .map(item -> words.spelled(item.due() + ": " + item.what()))
-            .toList());
+    list("LATER", wording.plan());
     list("TO STATE", wording.needs());
     text.append("\nRules: ").append(String.join(", ", wording.assessment().ruleSets()));
     text.append('\n').append(words.spelled(wording.assessment().caution())).append('\n');

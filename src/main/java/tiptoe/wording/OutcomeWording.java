@@ -377,9 +377,13 @@ public record OutcomeWording(Kind kind, String heard, List<Line> lines) {
 
     private String struck(Event.Struck struck) {
       Stream<String> statements =
-          struck.statements().stream()
-              .flatMap(number -> record.statement(number).stream())
-              .map(said -> words.of(said.statement()));
+          words
+              .together(
+                  struck.statements().stream()
+                      .flatMap(number -> record.statement(number).stream())
+                      .map(RecordedFinding::statement)
+                      .toList())
+              .stream();
       Stream<String> questions =
           record.questions().stream()
               .filter(asked -> asked.statement() == null)

@@ -261,7 +261,7 @@ public final class RecordWording {
   }
 
   private String outcome(ProgrammeResult result) {
-    String owed = result.owed().stream().map(this::missing).collect(Collectors.joining(", "));
+    String owed = String.join(", ", missing(result.owed()));
     return switch (result.outcome()) {
       case NO_CONCERN -> "no concern";
       case NOT_DONE -> "not done, owed: " + owed;
@@ -525,15 +525,15 @@ public final class RecordWording {
   }
 
   public List<String> missingKeySteps() {
-    return record.missingKeySteps().stream().map(this::missing).toList();
+    return missing(record.missingKeySteps());
   }
 
   /** Steps without an answer that are no key steps. */
   public List<String> otherMissingSteps() {
-    return record.missing().stream()
-        .filter(slot -> !record.protocol().step(slot.step()).key())
-        .map(this::missing)
-        .toList();
+    return missing(
+        record.missing().stream()
+            .filter(slot -> !record.protocol().step(slot.step()).key())
+            .toList());
   }
 
   /**
@@ -541,6 +541,11 @@ public final class RecordWording {
    */
   public String missing(Slot slot) {
     return words.missing(slot, record.deferred());
+  }
+
+  /** The same of several, both sides of a step as one. */
+  List<String> missing(List<Slot> slots) {
+    return CommandReply.names(slots, record, words);
   }
 
   /** Details that a finding wants. */

@@ -6,12 +6,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.apache.commons.lang3.StringUtils;
 import tiptoe.clinical.Flag;
 import tiptoe.clinical.Need;
 import tiptoe.clinical.Size;
 import tiptoe.exam.Slot;
+import tiptoe.finding.BothSides;
 import tiptoe.finding.Finding;
 import tiptoe.finding.Quantity;
 import tiptoe.language.Meaning;
@@ -50,9 +52,26 @@ public record Words(Protocol protocol, Settings settings) {
     return new Words(protocol, Settings.DEFAULT);
   }
 
-  /** What an unsure utterance seems to say: {@code murmur: none; left Barlow: negative}. */
+  /** What an unsure utterance seems to say: {@code murmur: none; Barlow (both sides): negative}. */
   public String seems(List<Meaning> offered) {
-    return offered.stream().map(this::offered).collect(Collectors.joining("; "));
+    return BothSides.together(offered, Words::stated).stream()
+        .map(
+            place ->
+                place.size() > 1
+                    ? onBothSides(stated(place.get(0)).orElseThrow())
+                    : offered(place.get(0)))
+        .collect(Collectors.joining("; "));
+  }
+
+  private static Optional<Finding> stated(Meaning offer) {
+    return offer instanceof Meaning.States said ? Optional.of(said.statement()) : Optional.empty();
+  }
+
+  /** Findings in words, in their order, those that are the same on both sides as one. */
+  List<String> together(List<Finding> findings) {
+    return BothSides.together(findings, Optional::of).stream()
+        .map(place -> place.size() > 1 ? onBothSides(place.get(0)) : of(place.get(0)))
+        .toList();
   }
 
   /** One thing that is offered: {@code left Barlow: negative}, {@code feeding: breast}. */

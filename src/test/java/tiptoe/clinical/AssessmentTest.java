@@ -353,12 +353,12 @@ class AssessmentTest {
       delimiter = '|',
       textBlock =
           """
-          gestation=39+4 | | gestation-class | full-term | 39+4, full term |
-          birth-weight=2499 | | birth-weight-class | low | 2499 g, low birth weight |
-          age=24 | weight 1499 g | birth-weight-class | very-low | 1499 g, very low birth weight |
+          gestation=39+4 | | gestation-class | full-term | gestation 39+4 weeks, full term |
+          birth-weight=2499 | | birth-weight-class | low | birth weight 2499 g, low |
+          age=24 | weight 1499 g | birth-weight-class | very-low | birth weight 1499 g, very low |
           gestation=38+0 | maturity-score 35 | maturity | 38 | 38 weeks by a maturity score of 35 |
           gestation=40+1 | maturity-score 35 | maturity | 38 | 38 weeks by a maturity score of 35 | more than 2 weeks from the stated 40+1
-          | apgar-5 6 | apgar-5 | moderately-abnormal | 6 at 5 minutes, moderately abnormal |
+          | apgar-5 6 | apgar-5 | moderately-abnormal | Apgar 6 at 5 minutes, moderately abnormal |
           age=24 | saturation-right-hand 99 %; saturation-foot 97 % | saturation-screen | pass | saturation screen: passed | a pass does not exclude coarctation
           age=23.9 | saturation-right-hand 99 %; saturation-foot 97 % | saturation-screen | pass | saturation screen: passed | a pass does not exclude coarctation; the screen is meant for 24 hours of age or later
           age=24 | saturation-right-hand 99 %; saturation-foot 92 % | saturation-screen | repeat | saturation screen: to be repeated in 1 hour |

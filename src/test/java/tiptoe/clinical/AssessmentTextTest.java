@@ -33,8 +33,8 @@ class AssessmentTextTest {
         size at birth
           weight 3000 g: 25th centile, z -0.69 (INTERGROWTH-21st newborn size standard, Lancet 2014;384:857); 30th centile, z -0.52 (WHO Child Growth Standards 2006, at birth)
         computed
-          40+0, full term (ACOG Committee Opinion 579, 2013)
-          3000 g, not low (WHO, ICD-10 P07)
+          gestation 40+0 weeks, full term (ACOG Committee Opinion 579, 2013)
+          birth weight 3000 g, not low (WHO, ICD-10 P07)
         plan
           2026-11-25, today: refer to ophthalmology immediately (cataract or retinoblastoma)
           before discharge: X-ray as local protocol says; check arm movement and Moro (fracture of the clavicle)

@@ -43,11 +43,11 @@ class ScreeningTest {
   // WHO, ICD-10, P07: below 2,500, 1,500 and 1,000 g.
   @ParameterizedTest
   @CsvSource({
-    "999, extremely-low, extremely low birth weight",
-    "1000, very-low, very low birth weight",
-    "1499, very-low, very low birth weight",
-    "1500, low, low birth weight",
-    "2499, low, low birth weight",
+    "999, extremely-low, extremely low",
+    "1000, very-low, very low",
+    "1499, very-low, very low",
+    "1500, low, low",
+    "2499, low, low",
     "2500, not-low, not low",
   })
   void classesBirthWeightOnBothSidesOfEachLine(double grams, String id, String text) {

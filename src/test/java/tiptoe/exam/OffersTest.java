@@ -74,6 +74,20 @@ class OffersTest {
   }
 
   @Test
+  void whatIsTheSameOnBothSidesIsOfferedAsOneAndTakenBySide() {
+    Changes changes = offer("clavicle.right intact", "clavicle.left intact", "moro symmetric");
+    assertEquals(
+        "UNSURE, NOT RECORDED (clavicle (both sides): intact; Moro: symmetric) yes, no, or only"
+            + " which?",
+        lines(changes).replace("RECORDED: ", "RECORDED "));
+    bed.say("only the left", new Meaning.Picks(true, List.of(), List.of(), Side.LEFT));
+    assertEquals("clavicle.left intact", answers());
+    offer("barlow.right negative", "barlow.left negative", "suck strong");
+    pick(true, 2);
+    assertEquals("suck strong, clavicle.left intact", answers());
+  }
+
+  @Test
   void aPickThatNamesNoneOfThemSettlesNothing() {
     offer("moro symmetric", "suck strong");
     pick(true, 3);

@@ -50,6 +50,7 @@ class OutcomeWordingTest {
           left barlow negative. left barlow positive. yes.          | RECORDED | RECORDED left Barlow: positive
           left barlow negative. left barlow positive. no.           | DONE | LEFT OUT left Barlow: positive
           left barlow negative. left clavicle crepitus. cross that out. | DONE | CROSSED OUT left clavicle: crepitus
+          barlow negative both hips. cross that out.                | DONE | CROSSED OUT Barlow (both sides): negative
           clavicle crepitus. cross that out.                        | DONE | CROSSED OUT clavicle: crepitus
           cross that out.                                           | DONE | NOTHING CHANGED
           baby girl.                                                | RECORDED | NOTED sex: girl
