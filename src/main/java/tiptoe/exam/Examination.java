@@ -48,6 +48,7 @@ public final class Examination {
   private final QuestionText words;
   private final Fold fold;
   private volatile ExamRecord record;
+  private volatile double spokeUntil;
   private Dialogue dialogue;
 
   private Examination(Clock clock, EventSink sink, QuestionText words, ExamRecord record) {
@@ -99,6 +100,11 @@ public final class Examination {
     return asked.utterance() != null
         && record.statements().stream()
             .anyMatch(said -> said.utterance() != null && said.utterance() > asked.utterance());
+  }
+
+  /** The tool spoke up to this second of the sound: no answer could be heard before. */
+  public void spokeUntil(double second) {
+    spokeUntil = second;
   }
 
   /** Whether a bare yes or no has something to answer now. */
@@ -305,7 +311,7 @@ public final class Examination {
   // "Yes" is said to parents too: it confirms only what was said just before, with no talk between.
   // What was typed or pressed is meant.
   private boolean isRightBehind(Heard answer, Utterance waiting, double within) {
-    boolean soon = answer.start() - waiting.heard().end() <= within;
+    boolean soon = answer.start() - Math.max(waiting.heard().end(), spokeUntil) <= within;
     boolean next =
         record.utterances().stream()
             .filter(one -> one.number() > waiting.number())

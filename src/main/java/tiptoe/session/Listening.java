@@ -95,7 +95,12 @@ public final class Listening {
             Microphone.open(Optional.ofNullable(device), clock, event -> reported(event, offset));
         SampleSource sound =
             new SeenSound(
-                new OwnVoiceGate(opened.listen(), feedback::spoke, opened::seconds, view::speaking),
+                new OwnVoiceGate(
+                    opened.listen(),
+                    feedback::spoke,
+                    opened::seconds,
+                    view::speaking,
+                    second -> session.examination().spokeUntil(offset + second)),
                 view,
                 offset);
         Recorder recorder =

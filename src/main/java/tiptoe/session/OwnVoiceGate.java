@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.Optional;
 import java.util.Random;
 import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
 import java.util.function.DoublePredicate;
 import java.util.function.DoubleSupplier;
 import tiptoe.audio.Chunk;
@@ -22,6 +23,7 @@ final class OwnVoiceGate extends PassedSound {
   private final DoublePredicate spoke;
   private final DoubleSupplier captured;
   private final Consumer<Boolean> changed;
+  private final DoubleConsumer until;
   private final Random random = new Random(1);
   private boolean speaks;
 
@@ -30,16 +32,19 @@ final class OwnVoiceGate extends PassedSound {
    * @param captured up to which second sound came in: what is decoded may be older, where the
    *     machine is slow
    * @param changed told when it begins and ends
+   * @param until told up to which second of the sound it spoke
    */
   OwnVoiceGate(
       SampleSource source,
       DoublePredicate spoke,
       DoubleSupplier captured,
-      Consumer<Boolean> changed) {
+      Consumer<Boolean> changed,
+      DoubleConsumer until) {
     super(source);
     this.spoke = spoke;
     this.captured = captured;
     this.changed = changed;
+    this.until = until;
   }
 
   @Override
@@ -60,6 +65,7 @@ final class OwnVoiceGate extends PassedSound {
   }
 
   private Chunk quiet(Chunk chunk) {
+    until.accept((double) chunk.end() / Pcm.RATE);
     short[] samples = new short[chunk.samples().length];
     for (int i = 0; i < samples.length; i++) {
       samples[i] = (short) Math.round(QUIET * random.nextGaussian());

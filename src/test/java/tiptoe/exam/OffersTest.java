@@ -136,6 +136,26 @@ class OffersTest {
     assertEquals(1, bed.record().openQuestions().size());
   }
 
+  /** Nobody can answer while a voice reads the offer out. */
+  @Test
+  void aYesIsWaitedForFromTheEndOfTheVoiceOn() {
+    offer("moro symmetric");
+    yes(15);
+    assertEquals("", answers());
+    offer("suck strong");
+    bed.exam.spokeUntil(13);
+    yes(22);
+    assertEquals("suck strong", answers());
+  }
+
+  private void yes(double at) {
+    bed.exam.hear(
+        new Heard(
+            at, at + 1, "yes", List.of(new Word("yes", at, at + 1, 1)), Outcome.COMMAND, null),
+        new Interpretation(
+            List.of(new Meaning.Instruction(Command.YES)), List.of(), bed.exam.dialogue()));
+  }
+
   /** Aloud, at this second. */
   private Changes yesToAll(double at) {
     return bed.exam.hear(

@@ -15,6 +15,7 @@ import java.util.Queue;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
 import tiptoe.audio.Chunk;
 import tiptoe.audio.SampleSource;
@@ -52,9 +53,14 @@ class OwnVoiceGateTest {
     List<Boolean> told = new ArrayList<>();
     List<Boolean> loud = new ArrayList<>();
     AtomicInteger read = new AtomicInteger();
+    AtomicReference<Double> until = new AtomicReference<>();
     try (OwnVoiceGate gate =
         new OwnVoiceGate(
-            new Loud(6), ago -> speaks.get(), () -> 0.01 * read.incrementAndGet(), told::add)) {
+            new Loud(6),
+            ago -> speaks.get(),
+            () -> 0.01 * read.incrementAndGet(),
+            told::add,
+            until::set)) {
       for (int i = 0; i < 6; i++) {
         speaks.set(i == 2 || i == 3);
         Chunk chunk = gate.next().orElseThrow();
@@ -64,6 +70,7 @@ class OwnVoiceGateTest {
     }
     assertEquals(List.of(true, true, false, false, true, true), loud);
     assertEquals(List.of(true, false), told);
+    assertEquals(0.04, until.get(), 1e-9, "an answer counts from here on");
   }
 
   /** Pieces of 10 ms that are decoded 30 ms late, with a voice that spoke from 20 to 30 ms. */
@@ -73,7 +80,8 @@ class OwnVoiceGateTest {
     OwnVoice voice = new OwnVoice(clock::get);
     List<Boolean> loud = new ArrayList<>();
     try (OwnVoiceGate gate =
-        new OwnVoiceGate(new Loud(6), voice::spoke, () -> clock.get() / 1e9, now -> {})) {
+        new OwnVoiceGate(
+            new Loud(6), voice::spoke, () -> clock.get() / 1e9, now -> {}, second -> {})) {
       for (int at = 0; at < 9; at++) {
         clock.set(at * 10_000_000L);
         if (at == 2) {
