@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -23,6 +24,8 @@ import tiptoe.clinical.PlanItem;
 import tiptoe.clinical.ProgrammeResult;
 import tiptoe.clinical.Size;
 import tiptoe.exam.Answer;
+import tiptoe.exam.Effect;
+import tiptoe.exam.Event;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Handled;
 import tiptoe.exam.Handover;
@@ -390,11 +393,22 @@ public final class RecordWording {
         reviewer(alike));
   }
 
-  /** Who typed or accepted these in a review; empty where they stand as they were dictated. */
+  /**
+   * Who typed or accepted these in a review, or let them stand against what was said before; empty
+   * where they stand as they were dictated.
+   */
   public String reviewer(List<Answer> answers) {
-    return answers.stream()
-        .flatMap(answer -> record.statement(answer.statement()).stream())
-        .map(RecordedFinding::author)
+    Set<Integer> statements = answers.stream().map(Answer::statement).collect(Collectors.toSet());
+    Stream<String> made =
+        answers.stream()
+            .flatMap(answer -> record.statement(answer.statement()).stream())
+            .map(RecordedFinding::author);
+    Stream<String> settled =
+        record
+            .events(Event.StatementSettled.class)
+            .filter(one -> one.effect() == Effect.STANDS && statements.contains(one.statement()))
+            .map(Event.StatementSettled::author);
+    return Stream.concat(made, settled)
         .filter(Objects::nonNull)
         .map(PlainText::line)
         .distinct()

@@ -21,6 +21,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tiptoe.Golden;
 import tiptoe.clinical.Assessor;
+import tiptoe.exam.Answer;
 import tiptoe.exam.Bedside;
 import tiptoe.exam.ExamRecord;
 import tiptoe.exam.Signer;
@@ -31,6 +32,7 @@ import tiptoe.language.Interpreter;
 import tiptoe.language.Meaning;
 import tiptoe.language.Shipped;
 import tiptoe.protocol.Protocol;
+import tiptoe.protocol.Side;
 import tiptoe.screen.Look;
 import tiptoe.session.Playback;
 import tiptoe.settings.Settings;
@@ -270,6 +272,11 @@ class ReviewKeysTest {
     choose(review, "left Barlow: first");
     press(review, "2");
     assertTrue(bed.answers().contains("barlow.left positive"), bed.answers());
+    List<Answer> settled =
+        bed.record().answers().stream()
+            .filter(answer -> answer.step().equals("barlow") && answer.side() == Side.LEFT)
+            .toList();
+    assertEquals("Dr Reed", wording(bed.record()).reviewer(settled), "told in every report");
     choose(review, "ignored:");
     press(review, "d");
     assertEquals(0, bed.record().unsure().size());
