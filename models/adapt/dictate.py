@@ -1,10 +1,11 @@
 #!/usr/bin/env python3
 """Speaks texts for `dictation.py` into a folder: 16 kHz mono WAV files and `spoken.tsv`, a name and a text a line.
 
-No voice that figures are reported on speaks: see HELD_OUT in speech.py. The diphones here are those of other
+No voice that figures are reported on speaks: see HELD_OUT in speech.py. MBROLA's diphones here are those of other
 languages, speaking English; the check's voices speak into FOLDER-check and teach nothing.
 
-Needs what speech.py needs, espeak-ng's mbrola with the voices named below, RHVoice with its English voices.
+Needs what speech.py needs, festival's rab_diphone, espeak-ng's mbrola with the voices named below, RHVoice with
+its English voices.
 
 usage: dictate.py FOLDER COUNT SEED TEXTS RESPELLED
 """
@@ -17,10 +18,10 @@ import sys
 
 from speech import ACCENTS, HELD_OUT, VARIANTS
 
-MBROLA = "af1 de2 fr1 fr4 gr2 pl1 ro1 sw2".split()
+MBROLA = "af1 de2 fr1 fr4 gr2 pl1 sw2".split()
 RHVOICE = ["alan", "bdl"]
 CHECK = ["rhv:clb", "esp:mb-hu1-en"]
-SHARES = {"rhvoice": 0.34, "mbrola": 0.30, "flite": 0.16, "espeak": 0.20}
+SHARES = {"rhvoice": 0.27, "mbrola": 0.29, "flite": 0.12, "festival": 0.12, "espeak": 0.20}
 
 
 def respellings(file):
@@ -41,6 +42,8 @@ def voice_of(chance):
         return f"esp:mb-{chance.choice(MBROLA)}-en"
     if kind == "flite":
         return chance.choice(["flite:rms", "flite:rms", "flite:kal16"])
+    if kind == "festival":
+        return "fest:rab_diphone"
     return f"esp:{chance.choice(ACCENTS)}+{chance.choice(VARIANTS)}"
 
 
@@ -52,6 +55,9 @@ def speak(name, voice, text, pace, pitch, gain):
         subprocess.run(words, input=text.encode(), check=True)
     elif engine == "esp":
         subprocess.run(["espeak-ng", "-v", kind, "-s", str(pace), "-p", str(pitch), "-w", raw, text], check=True)
+    elif engine == "fest":
+        eval_ = f"(begin (voice_{kind}) (Parameter.set 'Duration_Stretch {150 / pace:.2f}))"
+        subprocess.run(["text2wave", "-eval", eval_, "-o", raw], input=text.encode(), check=True)
     else:
         stretch = f"duration_stretch={150 / pace:.2f}"
         subprocess.run(["flite", "-voice", kind, "--setf", stretch, "-t", text, "-o", raw], check=True)

@@ -162,8 +162,9 @@ def main():
         if done >= 1:
             break
         pace = max(0.01, min(1, (step + 1) / 50) * (0.5 + 0.5 * math.cos(math.pi * done)))
-        begin = chance.randrange(max(1, len(order) - 8 * args.batch))
-        rows = chance.sample(order[begin : begin + 8 * args.batch], args.batch)
+        near, last = 8 * args.batch, max(0, len(order) - 8 * args.batch)
+        begin = min(max(chance.randrange(-near, last + near), 0), last)  # the ends are drawn as often as the rest
+        rows = chance.sample(order[begin : begin + near], args.batch)
         r = ward.chance
         with torch.no_grad():
             clean, heard, graphs = dictated.mixed(rows, args.clean)

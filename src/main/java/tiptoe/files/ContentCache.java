@@ -2,8 +2,7 @@ package tiptoe.files;
 
 import java.io.IOException;
 import java.nio.file.AtomicMoveNotSupportedException;
-import java.nio.file.DirectoryNotEmptyException;
-import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -106,8 +105,9 @@ public record ContentCache(List<Path> places) {
       Files.move(part, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
     } catch (AtomicMoveNotSupportedException e) {
       Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
-    } catch (FileAlreadyExistsException | DirectoryNotEmptyException e) {
-      // The other process was faster by less than that.
+    } catch (FileSystemException e) {
+      // The other process was faster by less than that; systems name differently what is in the
+      // way.
       if (!check.isIntact(target)) {
         throw e;
       }

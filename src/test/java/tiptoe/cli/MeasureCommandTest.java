@@ -190,7 +190,7 @@ class MeasureCommandTest {
                 "--noise",
                 noises,
                 "--snr",
-                0,
+                -6,
                 "--threads",
                 threads,
                 "--seed",

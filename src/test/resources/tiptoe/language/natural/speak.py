@@ -3,10 +3,7 @@
 
 The text file holds the sentence with what it states, the key what it states alone. What states
 nothing (=> -) is spoken into FOLDER-talk, without either. Each sentence is said by one of the
-voices in turn: those that teach and fit, those that are kept for measuring, or fresh ones of kinds
-that nothing was fitted to: a small statistical synthesiser and diphones. Needs flite, espeak-ng, sox
-and, for the held voices, festival with cmu_us_slt_arctic_hts, for the fresh ones libttspico-utils
-and mbrola with en1, us1, us2 and us3, which Debian has under non-free.
+voices of clip.py in turn. Needs what that needs for them; Pico and MBROLA are under Debian's non-free.
 
 usage: speak.py fit|held|fresh FOLDER AUTHOR.txt…
 """
@@ -18,17 +15,6 @@ HERE = os.path.dirname(os.path.abspath(__file__))
 sys.dont_write_bytecode = True
 sys.path.insert(0, os.path.join(HERE, "../.."))
 import clip
-
-VOICES = {
-    "fit": ["flite:kal", "flite:rms", "esp:en-us", "esp:en-gb", "fest:kal_diphone", "esp:en-us+m3"],
-    "held": [
-        "flite:awb", "flite:slt", "esp:en-us+f3", "esp:en-gb-x-rp", "esp:en-gb-scotland",
-        "fest:cmu_us_slt_arctic_hts",
-    ],
-    "fresh": [
-        "pico:en-GB", "esp:mb-en1", "pico:en-US", "esp:mb-us1", "esp:mb-us2", "esp:mb-us3",
-    ],
-}
 
 
 def rows(file):
@@ -51,7 +37,7 @@ def speak(folder, number, voice, author, row):
 
 def main():
     half, folder, *authors = sys.argv[1:]
-    voices = VOICES[half]
+    voices = clip.VOICES[half]
     with concurrent.futures.ThreadPoolExecutor() as pool:
         for file in authors:
             author = os.path.basename(file).removesuffix(".txt").replace("-", "")

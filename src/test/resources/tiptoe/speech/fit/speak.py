@@ -1,11 +1,9 @@
 #!/usr/bin/env python3
 """Speaks what HearAll hears into a folder: one WAV and one text file a clip.
 
-360 phrases of the utterance tables and the ward talk of chat.txt for each half; which half a text
-belongs to is decided by its SHA-256, and each half has voices of its own; the held phrases are said
-by fresh voices too, of kinds that nothing was fitted to. Needs flite, espeak-ng, festival with the
-voices kal_diphone and cmu_us_slt_arctic_hts, libttspico-utils, mbrola with en1, us1, us2 and us3,
-and sox.
+Of the utterance tables the half of the phrases that teaches nothing, by their SHA-256: 360 in the
+voices that figures are reported on, held and fresh ones, 360 others in those that fit. The ward talk of chat.txt
+by halves. Needs what clip.py needs for its voices.
 
 usage: speak.py FOLDER
 """
@@ -22,17 +20,6 @@ sys.path.insert(0, os.path.join(HERE, "../.."))
 import clip
 
 TABLES = os.path.join(HERE, "../../language/utterances/*.txt")
-VOICES = {
-    "fit": ["flite:kal", "flite:rms", "esp:en-us", "esp:en-gb", "fest:kal_diphone", "esp:en-us+m3"],
-    "held": [
-        "flite:awb", "flite:slt", "esp:en-us+f3", "esp:en-gb-x-rp", "esp:en-gb-scotland",
-        "fest:cmu_us_slt_arctic_hts",
-    ],
-    "fresh": [
-        "pico:en-GB", "esp:mb-en1", "pico:en-US", "esp:mb-us1", "esp:mb-us2", "esp:mb-us3",
-    ],
-}
-
 
 def respellings():
     """From a word to what flite and festival, and what espeak-ng, are given instead."""
@@ -77,20 +64,21 @@ def speak(folder, number, voice, text):
 
 def main():
     root = sys.argv[1]
-    shuffle = random.Random(7).shuffle
     halves = {"fit": [], "held": []}
     for phrase in phrases():
         halves[half(phrase)].append(phrase)
-    for name, texts in halves.items():
+    shuffle = random.Random(7).shuffle
+    for texts in halves.values():
         shuffle(texts)
-    halves["fresh"] = halves["held"]
-    for name, texts in halves.items():
-        voices = VOICES[name]
-        for number, text in enumerate(texts[:360]):
+    kept_out = halves["held"]
+    parts = {"held": kept_out[:360], "fresh": kept_out[:360], "fit": kept_out[360:720]}
+    for name, texts in parts.items():
+        voices = clip.VOICES[name]
+        for number, text in enumerate(texts):
             speak(f"{root}/{name}-phrases", number, voices[number % len(voices)], text)
     with open(os.path.join(HERE, "chat.txt"), encoding="utf-8") as chat:
         for number, text in enumerate(line.strip() for line in chat):
-            voices = VOICES[half(text)]
+            voices = clip.VOICES[half(text)]
             for turn in range(2):
                 voice = voices[(number + turn * 3) % len(voices)]
                 speak(f"{root}/{half(text)}-chat", number, voice, text)

@@ -13,7 +13,7 @@ import sys
 import numpy as np
 
 FIT = {
-    "fit-natural": "all", "fit-phrases": "all", "fit-chat": "all", "fit-talk": "all",
+    "fit-natural": "all", "fit-natural-talk": "all", "fit-phrases": "all", "fit-chat": "all",
     "off-script": "train",
 }
 TALK = re.compile("chat|talk|off-script")
