@@ -67,7 +67,7 @@ public final class CryFilter {
   }
 
   /** The pitch of the cry that is turned down, in Hz; empty where there is none. */
-  OptionalDouble pitch() {
+  public OptionalDouble pitch() {
     return heard;
   }
 

@@ -31,12 +31,15 @@ import tiptoe.speech.Word;
  * @param heardFreely least share of the ways in free wordings from which on a statement counts as
  *     heard in them too
  * @param margin factor on the margins of the ways: neighbouring sounds are not independent
+ * @param leftOver seconds of sound, as loud as the words, that no word accounts for, from which on
+ *     nothing is sure
  * @param phrases weights for what phrases state
  * @param freely weights for what free wordings state
  */
 record Sureness(
     @JsonProperty("heard-freely") double heardFreely,
     @JsonProperty("margin") double margin,
+    @JsonProperty("left-over") double leftOver,
     @JsonProperty("phrases") Phrases phrases,
     @JsonProperty("freely") Freely freely) {
   /** From this share of the free wordings on, they are known to hold what was said beside. */
@@ -192,12 +195,13 @@ record Sureness(
   Predicate<Meaning> inPhrases(Hypothesis heard, Function<List<String>, Interpretation> interpret) {
     List<Case> cases = ofPhrases(heard, interpret);
     List<Way> free = freely(heard, interpret);
+    boolean whole = heard.leftOver() < leftOver;
     return meaning ->
         heard.support().isEmpty()
-            || isAgreed(free, meaning)
+            || whole && isAgreed(free, meaning)
             || cases.stream()
                 .filter(one -> one.meaning().equals(meaning))
-                .allMatch(phrases::isSure);
+                .allMatch(one -> whole && phrases.isSure(one));
   }
 
   /**
@@ -315,7 +319,11 @@ record Sureness(
     /** Enough to count. */
     SURE,
     LIKELY,
-    OPEN
+    OPEN;
+
+    Rating atMost(Rating other) {
+      return compareTo(other) > 0 ? this : other;
+    }
   }
 
   /**
@@ -330,6 +338,7 @@ record Sureness(
       boolean fits,
       Function<List<String>, Interpretation> interpret) {
     List<Case> cases = ofFreeWordings(heard, free, interpret);
+    boolean whole = heard.leftOver() < leftOver;
     Map<Meaning, Rating> all = new LinkedHashMap<>();
     for (Meaning meaning : interpret.apply(free.parted()).meanings()) {
       Optional<Case> found =
@@ -338,7 +347,7 @@ record Sureness(
       boolean agreed = !fits || found.map(one -> one.features()[3] >= AGREED).orElse(false);
       if (meaning instanceof Meaning.States
           || meaning instanceof Meaning.Fact && isMostlyStated(free, meaning, interpret)) {
-        all.put(meaning, agreed ? rating : Rating.OPEN);
+        all.put(meaning, !agreed ? Rating.OPEN : whole ? rating : rating.atMost(Rating.LIKELY));
       }
     }
     return all;

@@ -23,6 +23,8 @@ import tiptoe.graph.DecodingGraph;
  * @param rivals what the sound may also have been, likeliest first
  * @param freely how it is heard in free wordings, whether these hold phrases or not; empty where it
  *     was not heard so
+ * @param leftOver seconds of sound about it, as loud as its words, that none of them accounts for;
+ *     0 where a cry was heard
  */
 public record Hypothesis(
     double start,
@@ -30,7 +32,8 @@ public record Hypothesis(
     List<Word> words,
     OptionalDouble support,
     List<Rival> rivals,
-    Optional<Hypothesis> freely) {
+    Optional<Hypothesis> freely,
+    double leftOver) {
   /** The word that stands for speech which is no phrase. */
   public static final String FILLER = DecodingGraph.FILLER;
 
@@ -59,7 +62,7 @@ public record Hypothesis(
 
   /** An utterance that was heard once. */
   public Hypothesis(double start, double end, List<Word> words) {
-    this(start, end, words, OptionalDouble.empty(), List.of(), Optional.empty());
+    this(start, end, words, OptionalDouble.empty(), List.of(), Optional.empty(), 0);
   }
 
   static Hypothesis of(List<Word> words) {
@@ -68,12 +71,19 @@ public record Hypothesis(
 
   /** The same, with what a second hearing of its sound brought. */
   public Hypothesis weighed(double newSupport, List<Rival> newRivals) {
-    return new Hypothesis(start, end, words, OptionalDouble.of(newSupport), newRivals, freely);
+    return new Hypothesis(
+        start, end, words, OptionalDouble.of(newSupport), newRivals, freely, leftOver);
   }
 
   /** The same, with how it is heard in free wordings. */
   public Hypothesis freely(Hypothesis inFreeWordings) {
-    return new Hypothesis(start, end, words, support, rivals, Optional.of(inFreeWordings));
+    return new Hypothesis(
+        start, end, words, support, rivals, Optional.of(inFreeWordings), leftOver);
+  }
+
+  /** The same, with so many seconds of sound about it that no word accounts for. */
+  public Hypothesis leftOver(double seconds) {
+    return new Hypothesis(start, end, words, support, rivals, freely, seconds);
   }
 
   /**
@@ -83,7 +93,7 @@ public record Hypothesis(
   Hypothesis then(Hypothesis next) {
     List<Word> all = new ArrayList<>(words);
     all.addAll(next.words);
-    Hypothesis both = new Hypothesis(start, next.end, all);
+    Hypothesis both = new Hypothesis(start, next.end, all).leftOver(leftOver + next.leftOver);
     if (support.isEmpty() || next.support.isEmpty()) {
       return both;
     }
@@ -98,7 +108,7 @@ public record Hypothesis(
   Hypothesis cutOff() {
     List<Word> all = new ArrayList<>(words);
     all.add(new Word(FILLER, end, end, 1));
-    return new Hypothesis(start, end, all, support, rivals, freely);
+    return new Hypothesis(start, end, all, support, rivals, freely, leftOver);
   }
 
   /** The same, so many seconds later. */
@@ -111,7 +121,8 @@ public record Hypothesis(
             words.stream().map(word -> word.later(seconds)).toList(),
             support,
             rivals,
-            freely.map(other -> other.later(seconds)));
+            freely.map(other -> other.later(seconds)),
+            leftOver);
   }
 
   /** The words of phrases, without filler. */

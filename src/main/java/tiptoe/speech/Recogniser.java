@@ -46,11 +46,15 @@ public final class Recogniser implements AutoCloseable {
   private final QuietGate gate = new QuietGate();
   private final CryFilter cries = new CryFilter();
   private final Hush hush = new Hush();
+  private final RecentSound recent = new RecentSound((int) LONGEST + 1);
   private final short[] block = new short[BLOCK];
   private int filled;
   private Pointer recogniser;
   private long fed;
   private double lastEnd;
+
+  /** Whether a cry was heard since an utterance ended: what no word accounts for may be the cry. */
+  private boolean cried;
 
   /** The words so far, once somebody asked; null after more sound. */
   private String partial;
@@ -94,8 +98,14 @@ public final class Recogniser implements AutoCloseable {
     lift.apply(next);
     hush.take(next);
     gate.pass(next, () -> !partial().isBlank())
-        .forEach(piece -> decode(cries.apply(piece)).ifPresent(ended::add));
+        .forEach(piece -> decode(turnedDown(piece)).ifPresent(ended::add));
     return ended;
+  }
+
+  private short[] turnedDown(short[] piece) {
+    short[] fainter = cries.apply(piece);
+    cried |= cries.pitch().isPresent();
+    return fainter;
   }
 
   private Optional<Hypothesis> decode(short[] piece) {
@@ -104,6 +114,7 @@ public final class Recogniser implements AutoCloseable {
     }
     NoiseFloor.under(piece, fed);
     fed += piece.length;
+    recent.add(piece);
     if (again != null) {
       again.take(piece);
     }
@@ -149,14 +160,18 @@ public final class Recogniser implements AutoCloseable {
   private Optional<Hypothesis> ended() {
     double now = (double) fed / RATE;
     boolean longest = now - lastEnd >= LONGEST - BLOCK_SECONDS;
-    lastEnd = now;
     return heard(library.vosk_recognizer_result(opened()))
         .map(one -> longest && now + quiet() - one.end() < PAUSE ? one.cutOff() : one);
   }
 
   private Optional<Hypothesis> heard(String json) {
+    double from = lastEnd;
+    lastEnd = (double) fed / RATE;
+    short[] sound = cried ? new short[0] : recent.between(from, lastEnd);
+    cried = false;
     return VoskResults.utterance(json)
         .map(one -> again == null ? one : again.of(one))
+        .map(one -> one.leftOver(LeftOver.seconds(sound, from, one.words())))
         .map(one -> one.later(quiet()));
   }
 

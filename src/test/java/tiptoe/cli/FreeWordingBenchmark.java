@@ -92,7 +92,8 @@ public final class FreeWordingBenchmark {
               heard.words(),
               heard.support(),
               heard.rivals(),
-              Optional.empty()),
+              Optional.empty(),
+              heard.leftOver()),
           0);
       wide.hear(heard, 0);
     }

@@ -115,6 +115,7 @@ final class KeptHearing {
     Hypothesis heard = kept.utterance();
     ObjectNode node = JSON.createObjectNode();
     node.put("at", kept.at()).put("start", heard.start()).put("end", heard.end());
+    node.put("left-over", heard.leftOver());
     words(node.putArray("words"), heard.words());
     weighed(node, heard);
     heard
@@ -196,7 +197,7 @@ final class KeptHearing {
                   free,
                   new Hypothesis(words.get(0).start(), words.get(words.size() - 1).end(), words)));
     }
-    return new Kept(node.path("at").asDouble(), heard);
+    return new Kept(node.path("at").asDouble(), heard.leftOver(node.path("left-over").asDouble()));
   }
 
   /** Decides about what was heard before. */

@@ -29,6 +29,7 @@ class SurenessTest {
       new Sureness(
           0.05,
           0.5,
+          0.3,
           new Sureness.Phrases(0.5, 0.7, 0.75, -1, 2, 0, -4, -1, -1.5),
           new Sureness.Freely(0.5, 0.7, 0.2, 0, 1, -1, 2, 0, 0, 0));
 
@@ -236,7 +237,7 @@ class SurenessTest {
   }
 
   private static Sureness freely(Sureness.Freely weights) {
-    return new Sureness(0.05, 0.5, SURENESS.phrases(), weights);
+    return new Sureness(0.05, 0.5, 0.3, SURENESS.phrases(), weights);
   }
 
   private static Map<Meaning, Sureness.Rating> free(
@@ -276,6 +277,20 @@ class SurenessTest {
     assertEquals(Map.of(FIFTY, Sureness.Rating.OPEN), free(by, either, heard("fifty")));
   }
 
+  @Test
+  void nothingIsSureBesideSoundThatNoWordAccountsFor() {
+    Hypothesis free = heard("murmur");
+    Hypothesis both = free.freely(free);
+    assertTrue(inPhrases(MURMUR, both.leftOver(0.29)));
+    assertFalse(inPhrases(MURMUR, both.leftOver(0.3)));
+    assertEquals(
+        Map.of(MURMUR, Sureness.Rating.SURE),
+        SURENESS.inFreeWordings(both, free, true, SurenessTest::interpret));
+    assertEquals(
+        Map.of(MURMUR, Sureness.Rating.LIKELY),
+        SURENESS.inFreeWordings(both.leftOver(0.3), free, true, SurenessTest::interpret));
+  }
+
   /** Log odds of the hips: 1, and 5 less for each time that nothing bears them out. */
   @Test
   void phrasesInWhosePlaceFreeWordingsStateSomethingElseAreLessSureThanAlone() {
@@ -283,6 +298,7 @@ class SurenessTest {
         new Sureness(
             0.05,
             0.5,
+            0.3,
             new Sureness.Phrases(0.01, 0.01, 0.01, -1, 2, 0, 0, 0, -5),
             SURENESS.freely());
     Hypothesis alone = heard("hips").freely(heard("talk"));
