@@ -27,6 +27,7 @@ public final class TypedText {
   private static final Pattern NUMERAL_AND_UNIT = Pattern.compile("(?<=\\d)(?=[a-z%°])");
   private static final Pattern NOT_A_WORD = Pattern.compile("[^a-z0-9'.\\[\\]]+");
   private static final Pattern CHUNK_END = Pattern.compile(",(?!\\d{3})|[():]| [-–—]+ |[–—]");
+  private static final Pattern QUERIES = Pattern.compile("(?<![^\\s,;:(])[?]\\s*(?=\\p{L})");
   private static final String OWNS = "'s";
   private static final Pattern NUMERAL = Pattern.compile("\\d+(\\.\\d+)?");
   private final Map<String, List<String>> spellings;
@@ -63,7 +64,7 @@ public final class TypedText {
   /** The sentences of a text, each an utterance of its own. */
   public static List<String> sentences(String text) {
     return SENTENCE_END
-        .splitAsStream(text)
+        .splitAsStream(queried(text))
         .map(String::strip)
         .filter(sentence -> sentence.chars().anyMatch(Character::isLetterOrDigit))
         .toList();
@@ -75,7 +76,7 @@ public final class TypedText {
    */
   public List<String> utterance(String text) {
     List<String> words = new ArrayList<>();
-    for (String chunk : CHUNK_END.split(text)) {
+    for (String chunk : CHUNK_END.split(queried(text))) {
       List<String> chunkWords = words(chunk);
       if (!words.isEmpty() && !chunkWords.isEmpty()) {
         words.add(BREAK);
@@ -86,6 +87,11 @@ public final class TypedText {
       words.add(ASKS);
     }
     return words;
+  }
+
+  // "? murmur", "left hip ?click" as notes put it.
+  private static String queried(String text) {
+    return QUERIES.matcher(text).replaceAll("query ");
   }
 
   /** The words without {@link #BREAK} and {@link #ASKS}. */

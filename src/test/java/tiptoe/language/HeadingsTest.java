@@ -16,7 +16,12 @@ class HeadingsTest extends Recording {
         "red reflexes, none on the left, bright on the right"
             + " => red-reflex/left=absent; red-reflex/right=present",
         "posture, not flexed, lying in a frog leg position => posture=frog-leg",
-        "cord, two vessels, not three => cord-vessels=two"
+        "cord, two vessels, not three => cord-vessels=two",
+        "murmur, no, femorals strong =>"
+            + " murmur=none; femoral-pulse/left=strong; femoral-pulse/right=strong",
+        "dimple, no, spine straight => lumbosacral=clear; spine=straight",
+        "caput, no, cephalohaematoma on the right => scalp/right=cephalohaematoma",
+        "murmur no, thrill no => murmur=none; precordium=quiet"
       })
   void readsWhatIsSaidOfAName(String row) {
     benchmark.assertRecorded(row);

@@ -149,6 +149,8 @@ class SentencesTest extends Recording {
     "written/talk-hill, 0, 0, 0, 0",
     "written/talk-lane, 0, 0, 0, 0",
     "written/talk-family, 0, 0, 0, 0",
+    "written/registrar-stirling, 0.88, 0.91, 0, 0",
+    "written/hospitalist-reno, 0.84, 0.93, 1, 0",
     "written/talk-hard, 0, 0, 0, 0",
     "written/talk-bay, 0, 0, 0, 0",
     "told/facts, 0.89, 0.95, 0, 0",
@@ -186,12 +188,52 @@ class SentencesTest extends Recording {
         "no murmur today, mum's certain => murmur=none",
         "rhythm's irregular, usually just extra beats => rhythm=irregular",
         "clunk on the left, ortolani positive, did you feel that => ortolani/left=positive",
-        "i think that's just acrocyanosis => colour=acrocyanosis"
+        "i think that's just acrocyanosis => colour=acrocyanosis",
+        "the left hip is tight in its socket => barlow/left=negative",
+        "left hip tight => hip-abduction/left=limited",
+        "mum noticed a clicky left hip and i agree, left hip clicks => hip-click/left=present",
+        "mum noticed a red mark, it's a salmon patch on the nape => skin=salmon-patch",
+        "nurse says he's passed meconium => meconium=passed"
       })
   void offersWhatStandsBeforeAnAside(String row) {
     SentenceBenchmark.Count count = benchmark.count(List.of(row));
     assertEquals(1, count.offeredRight, count.notes::toString);
     assertEquals(0, count.offeredWrong + count.recordedWrong, count.notes::toString);
+  }
+
+  /**
+   * What nobody examined who is there, what was so once, and what is denied by what it is less
+   * than.
+   */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "the nurse says he has a murmur",
+        "mum says he's got a murmur",
+        "mum noticed a clicky left hip",
+        "dad thinks she looks yellow",
+        "dad saw a dimple at the base of the spine",
+        "left hip click noted by the midwife",
+        "a murmur according to the midwife",
+        "the student thinks the right testis is undescended",
+        "mam says the left testicle isn't down",
+        "mum feels his right hip clicks",
+        "i'm told he has a murmur",
+        "he was floppy at birth",
+        "murmur was present at birth",
+        "far from jaundiced",
+        "anything but floppy",
+        "cleft palate ruled out",
+        "as good as no murmur",
+        "? murmur",
+        "left hip ?click",
+        "wee scratch on the left cheek, own nails",
+        "skin around it clear"
+      })
+  void offersNothingThatIsNoFindingOfTheExaminer(String text) {
+    SentenceBenchmark.Count count = benchmark.count(List.of(text));
+    assertEquals(
+        0, count.talkRecorded + count.talkAsked + count.talkOffered, count.notes::toString);
   }
 
   /** Talk round the cot, with how many lines may be offered at most. */
@@ -213,6 +255,17 @@ class SentencesTest extends Recording {
       strings = {
         "okay, the fontanelle is nice and flat => anterior-fontanelle=open-soft-flat",
         "sucking well on my finger => suck=strong",
+        "not even a murmur => murmur=none",
+        "excluding jaundice, skin is clear => skin=clear",
+        "fixed club foot on the left, doesn't come round => foot-position/left=club-foot",
+        "wee umbilical hernia, goes back easy, skin over it clear =>"
+            + " umbilical-hernia=present;umbilical-skin=clear",
+        "skin clear barring a stork mark => skin=salmon-patch",
+        "no grip on the toes either side =>"
+            + " plantar-grasp/left=absent;plantar-grasp/right=absent",
+        "apgars four, seven, nine, that's one, five and ten minutes =>"
+            + " apgar-1=4;apgar-5=7;apgar-10=9",
+        "head circumference thirty five, i lie, thirty four => head-circumference=34",
         "can't feel the right femoral => femoral-pulse/right=absent",
         "i'm feeling crepitus over the right, no, wait, the left clavicle =>"
             + " clavicle/left=crepitus",
@@ -367,7 +420,6 @@ class SentencesTest extends Recording {
             + "palm-creases/left=normal;palm-creases/right=normal",
         "foot sats ninety one, don't like that => saturation-foot=91",
         "moro not done, mother asked me not to startle him => moro=not-examined",
-        "the left hip is tight in its socket => barlow/left=negative",
         "a tuft of hair low on the back with a small red haemangioma beside it =>"
             + " lumbosacral=hair-tuft;lumbosacral=haemangioma",
         "pale pink birthmark on the neck => skin=salmon-patch",
@@ -552,6 +604,9 @@ class SentencesTest extends Recording {
         "one of his testicles hasn't come down",
         "barlow and ortolani both negative on that side",
         "the third toes are joined",
+        "second and third toes are joined",
+        "six toes",
+        "four fingers",
         "toes are joined",
         "glucose one two point one",
         "right ear's a bit folded but it's well formed",

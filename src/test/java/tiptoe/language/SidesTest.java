@@ -69,6 +69,8 @@ class SidesTest extends Recording {
         "movement is reduced on the right and the right palmar grasp is weak =>"
             + " arm-movement/right=reduced;palmar-grasp/right=weak",
         "ortolani positive, left hip => ortolani/left=positive",
+        "femorals strong apart from the left => femoral-pulse/right=strong",
+        "red reflex present in both, barring the left one => red-reflex/right=present",
         "red reflex dull, right eye => red-reflex/right=dull",
         "left hip, barlow negative, right hip => barlow/left=negative",
         "clunk on the right, ortolani positive, well done mum => ortolani/right=positive",

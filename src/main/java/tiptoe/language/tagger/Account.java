@@ -69,7 +69,7 @@ final class Account {
     corrected.account(reader.corrections(), unaccounted);
     Doubts doubts = new Doubts(sentence);
     Set<Integer> doubted = doubts.doubted();
-    boolean doubtful = doubted.size() == words.size();
+    unaccounted.addAll(doubts.hearsay());
     List<Claim> offered =
         settled.stream()
             .filter(claim -> !whole.said(claim, read, unaccounted).isEmpty())
@@ -79,9 +79,11 @@ final class Account {
                         .anyMatch(one -> isUndoubted(one, doubts, doubted) && doubts.isLeft(one)))
             .filter(claim -> !isFoundElse(claim, settled, read, unaccounted))
             .toList();
+    boolean doubtful = doubted.size() == words.size() && !doubts.offersReport(offered);
     settled.stream()
         .filter(claim -> !offered.contains(claim))
         .forEach(claim -> unaccounted.addAll(claim.evidence()));
+    offered.forEach(claim -> unaccounted.addAll(twoWays(claim, read)));
     Scope scope = new Scope(sentence, suspected, settled, rivals.contested(settled, read));
     return new Reading(
         offered.stream().map(this::plain).toList(),
@@ -98,6 +100,7 @@ final class Account {
                   if (sentence.isNormal(claim)) {
                     words.addAll(doubts.unease());
                   }
+                  words.addAll(doubts.hearsay(claim));
                   return words;
                 })
             .map(doubts::withAside)
@@ -106,7 +109,25 @@ final class Account {
         spans(unaccounted),
         doubtful,
         plain(unaccounted),
-        plain(fillers()));
+        plain(fillers(doubts.hearsay())));
+  }
+
+  // "Hips tight in their sockets": stable, or stiff; but "tight, limited" is told.
+  private Set<Integer> twoWays(Claim claim, List<Claim> read) {
+    if (!lexicon.isStepListed("two-ways-of", claim.step())
+        || read.stream()
+            .filter(other -> other.isOfSame(claim))
+            .flatMap(sentence::findings)
+            .anyMatch(item -> !isVague(item))) {
+      return Set.of();
+    }
+    Set<Integer> vague = new TreeSet<>();
+    sentence.findings(claim).forEach(item -> vague.addAll(item.places()));
+    return vague;
+  }
+
+  private boolean isVague(WordItem finding) {
+    return sentence.said(finding).stream().allMatch(word -> lexicon.isListed("two-ways", word));
   }
 
   private static boolean isUndoubted(Claim claim, Doubts doubts, Set<Integer> doubted) {
@@ -131,7 +152,7 @@ final class Account {
         .orElseGet(() -> scope.of(claim));
   }
 
-  private Set<Integer> fillers() {
+  private Set<Integer> fillers(Set<Integer> not) {
     Set<Integer> fillers = new TreeSet<>();
     for (WordItem item : items) {
       if (item.kind() == WordItem.Kind.FILLER
@@ -139,6 +160,7 @@ final class Account {
         fillers.addAll(item.places());
       }
     }
+    fillers.removeAll(not);
     return fillers;
   }
 

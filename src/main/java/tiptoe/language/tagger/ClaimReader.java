@@ -605,10 +605,17 @@ final class ClaimReader {
     boolean neither = found.denied() && words.get(found.denier()).equals("neither");
     if (statement.sides.isEmpty()
         && !statement.ofOne
-        && (neither || saysBoth(found.match()) || lexicon.namesPair(step.id(), said(found)))) {
+        && (neither
+            || saysBoth(found.match())
+            || lexicon.namesPair(step.id(), said(found)) && !isOnOneSide(step, value))) {
       statement.sides.addAll(List.of(Side.LEFT, Side.RIGHT));
     }
     return placed(statement, step, stated, denied, evidence(statement, found, step.id()));
+  }
+
+  // "Six toes" are those of one foot; "five toes" are so on each.
+  private boolean isOnOneSide(Step step, Value value) {
+    return value.norm() != Norm.NORMAL && lexicon.isStepListed("digits", step.id());
   }
 
   private static int denier(Statement.Found found) {

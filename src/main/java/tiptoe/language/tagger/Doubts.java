@@ -18,6 +18,7 @@ final class Doubts {
   private final List<String> words;
   private final List<WordItem> items;
   private final List<List<WordItem>> chunks;
+  private final Hearsay hearsay;
   private int aside = NONE;
 
   Doubts(SentenceItems sentence) {
@@ -26,6 +27,7 @@ final class Doubts {
     this.words = sentence.words();
     this.items = sentence.items();
     this.chunks = WordItem.chunks(items);
+    this.hearsay = new Hearsay(sentence);
   }
 
   /**
@@ -36,8 +38,11 @@ final class Doubts {
   Set<Integer> doubted() {
     Set<Integer> doubted = new TreeSet<>();
     for (List<WordItem> chunk : chunks) {
+      if (hearsay.isReported(chunk) || isOfThen(chunk)) {
+        doubted.addAll(WordItem.places(chunk));
+      }
       for (WordItem item : chunk) {
-        if (item.kind() == WordItem.Kind.FOREIGN && isReported(item, chunk)) {
+        if (hearsay.isOf(item)) {
           continue;
         }
         if (item.kind() == WordItem.Kind.FOREIGN) {
@@ -110,25 +115,6 @@ final class Doubts {
                         || lexicon.isListed("supposes", words.get(item.from())));
   }
 
-  // "Dad says there's a rash on the chest": of this baby, now, but nobody examined it: the claims
-  // that it may change are only offered.
-  private boolean isReported(WordItem person, List<WordItem> chunk) {
-    List<String> behind = words.subList(person.to(), words.size());
-    boolean alone =
-        chunk.stream()
-            .filter(item -> item.kind() == WordItem.Kind.FOREIGN)
-            .allMatch(item -> item == person);
-    return lexicon.isListed("reporter", sentence.said(person))
-        && lexicon.longest("reports", behind) > 0
-        && alone
-        && WordItem.said(chunk, words).stream()
-            .noneMatch(
-                word ->
-                    lexicon.isListed("of-before", word)
-                        || lexicon.isListed("had-before", word)
-                        || lexicon.isListed("supposes", word));
-  }
-
   private Set<Integer> from(List<WordItem> chunk, Set<Integer> before) {
     Set<Integer> doubted = new TreeSet<>(before);
     aside = chunk.get(0).from();
@@ -169,10 +155,54 @@ final class Doubts {
    * right is strong": it is the femoral that is named, and something else that is found.
    */
   boolean isDoubted(int word, Claim claim, Set<Integer> doubted) {
+    if (isReported(word)) {
+      return !mayReport(word, claim);
+    }
     return doubted.contains(word)
         && items.stream()
             .filter(item -> item.kind() == WordItem.Kind.PART && foundBeside(claim, doubted))
             .noneMatch(item -> item.from() <= word && word < item.to());
+  }
+
+  // "He was floppy at birth"
+  private boolean isOfThen(List<WordItem> chunk) {
+    List<String> said = chunk.isEmpty() ? List.of() : WordItem.said(chunk, words);
+    return lexicon.says("of-before", said) && lexicon.says("back-then", said);
+  }
+
+  private boolean isReported(int word) {
+    return chunks.stream()
+        .anyMatch(chunk -> hearsay.isReported(chunk) && WordItem.places(chunk).contains(word));
+  }
+
+  // "Dad says he's passed urine": of this baby, now.
+  private boolean mayReport(int word, Claim claim) {
+    return hearsay.mayBeOffered(claim)
+        && words.subList(sentence.breaks().from(word), sentence.breaks().to(word)).stream()
+            .noneMatch(
+                said ->
+                    lexicon.isListed("of-before", said)
+                        || lexicon.isListed("had-before", said)
+                        || lexicon.isListed("supposes", said));
+  }
+
+  /** What others report, and what is said behind that, is only offered: the words that say so. */
+  Set<Integer> hearsay(Claim claim) {
+    boolean reaches = Collections.max(claim.evidence()) > hearsay.from();
+    return reaches ? hearsay.said() : Set.of();
+  }
+
+  Set<Integer> hearsay() {
+    return hearsay.said();
+  }
+
+  /** Whether a claim that is left is of what others report. */
+  boolean offersReport(List<Claim> left) {
+    return left.stream()
+        .anyMatch(
+            claim ->
+                claim.evidence().stream()
+                    .anyMatch(word -> isReported(word) && mayReport(word, claim)));
   }
 
   private boolean foundBeside(Claim claim, Set<Integer> doubted) {

@@ -2,6 +2,9 @@ package tiptoe.language.tagger;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import tiptoe.language.TypedText;
 
 /**
@@ -12,6 +15,7 @@ final class Headings {
   private static final int LONGEST_NAME = 4;
   private static final int LONGEST_TAIL = 5;
   private static final String NO = "no";
+  private static final String YES = "yes";
 
   private final LayLexicon lexicon;
   private final List<String> words;
@@ -28,15 +32,20 @@ final class Headings {
 
   /** The words with each name put into the stretch that says something of it. */
   List<String> joined() {
-    if (chunks.stream().skip(1).noneMatch(this::isOfBefore)) {
+    if (IntStream.range(0, chunks.size()).noneMatch(i -> isOfBefore(i) || isAnswered(i))) {
       return words;
     }
     List<List<String>> read = new ArrayList<>();
     boolean free = true;
     for (int i = 0; i < chunks.size(); i++) {
       List<String> name = chunks.get(i);
-      boolean heads =
-          free && i + 1 < chunks.size() && isOfBefore(chunks.get(i + 1)) && isName(name);
+      if (isAnswered(i)) {
+        int last = name.size() - 1;
+        read.add(said(name.subList(0, last), name.subList(last, name.size())));
+        free = true;
+        continue;
+      }
+      boolean heads = free && isOfBefore(i + 1) && isName(name);
       read.add(heads ? said(name, chunks.get(i + 1)) : name);
       // "Rash, bruising, none": who knows how far it reaches.
       free = heads || !isNamed(name);
@@ -50,19 +59,59 @@ final class Headings {
     return joined;
   }
 
-  private boolean isOfBefore(List<String> chunk) {
-    return !chunk.isEmpty()
-        && chunk.size() <= LONGEST_TAIL
+  private boolean isOfBefore(int index) {
+    if (index == 0 || index >= chunks.size() || chunks.get(index).isEmpty()) {
+      return false;
+    }
+    List<String> chunk = chunks.get(index);
+    return chunk.size() <= LONGEST_TAIL
         && (lexicon.isListed("none-of-it", chunk.get(0))
                 && (chunk.size() == 1 || lexicon.isListed("none-behind", chunk.get(1)))
-            || lexicon.isListed("said-of-heading", chunk.get(0)));
+            || lexicon.isListed("said-of-heading", chunk.get(0))
+            || isNo(index));
+  }
+
+  // "Murmur, no, femorals strong": what comes then is of something else, so that the "no" puts
+  // nothing right.
+  private boolean isNo(int index) {
+    return chunks.get(index).equals(List.of(NO))
+        && isFound(chunks.get(index - 1))
+        && (index + 1 == chunks.size()
+            || isOfElse(chunks.get(index + 1), chunks.get(index - 1))
+            || index + 2 < chunks.size() && chunks.get(index + 2).equals(List.of(NO)));
+  }
+
+  // "Murmur no, dimple yes"
+  private boolean isAnswered(int index) {
+    List<String> chunk = chunks.get(index);
+    int last = chunk.size() - 1;
+    return last > 0
+        && (chunk.get(last).equals(NO) || chunk.get(last).equals(YES))
+        && isFound(chunk.subList(0, last));
+  }
+
+  private boolean isFound(List<String> name) {
+    return isName(name) && lexicon.matches(name).stream().allMatch(lexicon::isAbnormal);
+  }
+
+  private boolean isOfElse(List<String> chunk, List<String> name) {
+    Set<String> steps = lexicon.matches(name).get(0).steps(Sense.Kind.VALUE);
+    List<TermMatch> matches = lexicon.matches(chunk);
+    return matches.stream()
+            .anyMatch(m -> m.is(Sense.Kind.PART) || m.words() > 1 && lexicon.isNormal(m))
+        && matches.stream()
+            .flatMap(
+                match ->
+                    Stream.of(Sense.Kind.PART, Sense.Kind.VALUE)
+                        .flatMap(kind -> match.steps(kind).stream()))
+            .noneMatch(steps::contains);
   }
 
   private List<String> said(List<String> name, List<String> behind) {
-    boolean none = lexicon.isListed("none-of-it", behind.get(0));
+    boolean none = lexicon.isListed("none-of-it", behind.get(0)) || behind.equals(List.of(NO));
     List<String> said = new ArrayList<>(none ? List.of(NO) : List.of());
     said.addAll(name);
-    said.addAll(none ? behind.subList(1, behind.size()) : behind);
+    said.addAll(none || behind.equals(List.of(YES)) ? behind.subList(1, behind.size()) : behind);
     return said;
   }
 

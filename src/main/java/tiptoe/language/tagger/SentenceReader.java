@@ -50,7 +50,10 @@ final class SentenceReader {
             next();
           }
         }
-        case TURN -> next();
+        case TURN -> {
+          next();
+          now.excepts = lexicon.isListed("except", words.subList(item.from(), item.to()));
+        }
         case CORRECTION -> {
           next();
           now.corrects = true;
@@ -101,6 +104,7 @@ final class SentenceReader {
     }
     next();
     share();
+    except();
     sayAgain();
     correct();
     return statements;
@@ -122,12 +126,28 @@ final class SentenceReader {
     }
   }
 
+  // "Femorals strong apart from the left": said of the right one alone.
+  private void except() {
+    for (int i = 1; i < statements.size(); i++) {
+      Statement left = statements.get(i);
+      Statement before = statements.get(i - 1);
+      boolean only = left.excepts && left.isOnlySide() && left.sides.size() == 1;
+      if (only && before.sides.size() != 1 && !before.findings.isEmpty()) {
+        Side side = left.sides.iterator().next();
+        before.sides.clear();
+        before.sides.add(side.other());
+        before.sideWords.addAll(left.sideWords);
+        left.sides.clear();
+      }
+    }
+  }
+
   // "Barlow and Ortolani are both negative, on the left and on the right": the same sides again.
   private void sayAgain() {
     for (int i = 1; i < statements.size(); i++) {
       Statement again = statements.get(i);
       Statement before = statements.get(i - 1);
-      boolean only = again.findings.isEmpty() && again.parts.isEmpty() && again.denier < 0;
+      boolean only = again.isOnlySide();
       // "Nor the kidneys, right or left"
       if (only && before.sides.isEmpty() && before.alike >= 0 && again.sides.size() == 2) {
         before.sides.addAll(again.sides);

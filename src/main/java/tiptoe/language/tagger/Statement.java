@@ -43,6 +43,9 @@ final class Statement {
   /** Whether it was said to correct what comes before. */
   boolean corrects;
 
+  /** Whether it says of what that before it is not so. */
+  boolean excepts;
+
   /** Whether it puts right a side and then names the other: nobody knows which. */
   boolean wavers;
 
@@ -102,6 +105,10 @@ final class Statement {
             .flatMap(part -> part.senses().stream())
             .anyMatch(sense -> sense.pair() && step.equals(sense.step()));
     return pair || parts.isEmpty() && sides.isEmpty() && topicOf != null && topicOf.isPair(step);
+  }
+
+  boolean isOnlySide() {
+    return findings.isEmpty() && parts.isEmpty() && denier < 0;
   }
 
   boolean isEmpty() {

@@ -119,7 +119,9 @@ final class Talk {
         && (any || isCovered(subject))
         && subject.words().stream()
             .noneMatch(
-                word -> lexicon.isListed("definite", word) || lexicon.isListed("severity", word));
+                word ->
+                    Stream.of("definite", "severity", "no")
+                        .anyMatch(list -> lexicon.isListed(list, word)));
   }
 
   // Whether what is said behind the verb is neither how nor where it was found.

@@ -57,6 +57,10 @@ final class ToldApgars {
   private Optional<Row> together(int from, int first) {
     List<String> scores = new ArrayList<>();
     int at = list(first, scores);
+    // "Four, seven, nine, that's one, five and ten minutes"
+    if (is("minutes-behind", at + 1) && words.get(at).equals(TypedText.BREAK)) {
+      at++;
+    }
     if (scores.size() < 2 || !is("minutes-behind", at)) {
       return Optional.empty();
     }
@@ -116,7 +120,7 @@ final class ToldApgars {
   }
 
   private boolean is(String list, int at) {
-    return at < words.size() && told.isListed(list, words.get(at));
+    return at < words.size() && told.isListed(list, ToldLexicon.plain(words.get(at)));
   }
 
   private int behindMinutes(int at) {

@@ -100,8 +100,10 @@ final class ToldItems {
 
   private void add(Kind kind, List<List<String>> terms) {
     for (List<String> term : terms) {
+      // "First baby and there is no family history": something else begins there.
       boolean joint =
-          term.size() == 1 && (isJoint(term.get(0)) || told.isListed("either", term.get(0)));
+          term.size() == 1 && (isJoint(term.get(0)) || told.isListed("either", term.get(0)))
+              || kind == Kind.EMPTY && told.isListed("list-joint", term.get(0));
       if (!joint) {
         byFirst.computeIfAbsent(term.get(0), word -> new ArrayList<>()).add(new Entry(kind, term));
       }

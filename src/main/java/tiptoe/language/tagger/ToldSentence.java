@@ -186,7 +186,8 @@ final class ToldSentence {
   // "No family history of hips, hearts or eyes": all of it, where "or" says so; else who knows.
   private void denyLists() {
     for (int i = 0; i < parts.size(); i++) {
-      if (!parts.get(i).denied || !parts.get(i).states()) {
+      boolean all = deniesFamily(parts.get(i));
+      if (!all && (!parts.get(i).denied || !parts.get(i).states())) {
         continue;
       }
       int to = i + 1;
@@ -194,12 +195,21 @@ final class ToldSentence {
         to++;
       }
       List<ToldPart> list = parts.subList(i + 1, to);
-      if (list.stream().anyMatch(part -> part.has(Kind.OR))) {
+      boolean none =
+          all && to < parts.size() && parts.get(to).denied && told.says("none-of-it", plain);
+      if (none || list.stream().anyMatch(part -> part.has(Kind.OR))) {
         list.forEach(ToldPart::deny);
       } else {
         list.forEach(part -> part.drop(one -> true));
       }
     }
+  }
+
+  // "No family history, heart, eyes, kidneys": who knows of what, but for "none of it" behind them.
+  private boolean deniesFamily(ToldPart part) {
+    return !part.states()
+        && told.says("family", part.of(plain))
+        && part.items.stream().anyMatch(sentence::isDenial);
   }
 
   private boolean goesOn(ToldPart part) {

@@ -53,6 +53,10 @@ class ToldReaderTest {
           mum was positive for group b strep | group-b-strep=positive
           baby's group ab positive, dat negative | blood-group=ab-positive direct-antiglobulin=negative
           nobody on either side of the family ever had hip trouble | hip-family-history=no
+          nothing for hips or eyes in the family | eye-family-history=no hip-family-history=no
+          no family history, heart, eyes, hearing, none of it | eye-family-history=no hearing-family-history=no heart-family-history=no
+          this is their first baby and there is no family history of hips | first-born=yes hip-family-history=no
+          the two of them gave verbal consent | consent-by=parents consent-form=verbal consent=given
           no family history of hips, hearts or eyes | eye-family-history=no heart-family-history=no hip-family-history=no
           she didn't have antibiotics in labour | intrapartum-antibiotics=no
           first baby, born by vacuum, beg pardon, by forceps | birth-mode=forceps first-born=yes
