@@ -33,6 +33,8 @@ class LeftOutTest extends Recording {
         "no head circumference today, the hat's on => head-circumference=not-examined",
         "no length today, he won't keep his legs still => length=not-examined",
         "no moro today, i'm leaving it because she has gone to sleep on dad => moro=not-examined",
+        "no moro done, he's asleep => moro=not-examined",
+        "no red reflex done => red-reflex/left=not-examined; red-reflex/right=not-examined",
         "moro left out, the arm is splinted and i won't be cruel, tone normal"
             + " => moro=not-examined; tone=normal",
         "the vessels of the cord can no longer be assessed, since the stump has dried"

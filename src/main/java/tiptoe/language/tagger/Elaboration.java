@@ -122,8 +122,13 @@ final class Elaboration {
     while (at > 0 && isOpen(items.get(at))) {
       at--;
     }
+    // "Smooth as a pencil": the term ends with it.
+    if (items.get(at).kind() == WordItem.Kind.FINDING) {
+      return words.get(items.get(at).to() - 1).equals("as")
+          && claim.evidence().contains(items.get(at).from());
+    }
     String said = words.get(items.get(at).from());
-    boolean definite = lexicon.isListed("definite", words.get(items.get(at).to()));
+    boolean definite = lexicon.isListed("definite", words.get(items.get(at).from() + 1));
     return isMeans(at) && (!said.equals("with") || definite);
   }
 
@@ -136,9 +141,11 @@ final class Elaboration {
 
   private boolean isMeans(int at) {
     WordItem item = items.get(at);
+    // "On my" may be one term.
     return item.isEmpty()
-        && item.to() == item.from() + 1
-        && lexicon.isListed("means", words.get(item.from()));
+        && lexicon.isListed("means", words.get(item.from()))
+        && words.subList(item.from() + 1, item.to()).stream()
+            .allMatch(word -> lexicon.isListed("determiner", word));
   }
 
   // Whether words of the claim stand behind the item in its chunk.

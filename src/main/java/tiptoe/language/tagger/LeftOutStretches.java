@@ -149,8 +149,16 @@ final class LeftOutStretches {
             .stream()
             .mapToInt(list -> said.term(list, at))
             .reduce(0, Math::max);
-    boolean one = said.isListed("undone-joint", at) || said.isListed("side-words", at);
+    boolean one =
+        said.isListed("undone-joint", at)
+            || said.isListed("side-words", at)
+            || isDoneBehind(at + 1);
     return longest > 0 ? longest : one ? 1 : 0;
+  }
+
+  // "No Moro done": it was not tried, where "no Moro" is none.
+  private boolean isDoneBehind(int end) {
+    return said.breaks().at(end) && said.isListed("undone-done", end - 1);
   }
 
   // "Too puffy on the right, couldn't check it on that side"
@@ -174,7 +182,8 @@ final class LeftOutStretches {
   // "Haven't been able to check", "left out", "i'm skipping"; null where no word says so.
   private Undone undone(int from, int at) {
     if (at == from && said.isListed("undone-no", at)) {
-      return new Undone(at + 1, List.of(), true, true);
+      boolean done = isDoneBehind(said.breaks().to(from));
+      return new Undone(at + 1, List.of(), !done, !done);
     }
     int leaves = said.term("leaves-out", at);
     if (leaves > 0 || at == from && said.isListed("leaves", at)) {

@@ -57,6 +57,13 @@ final class ToldApgars {
   private Optional<Row> together(int from, int first) {
     List<String> scores = new ArrayList<>();
     int at = list(first, scores);
+    // "Nine and nine, one minute and five"
+    int half = scores.size() / 2;
+    boolean minute =
+        words.subList(first, at).stream().anyMatch(word -> told.isListed("minute", word));
+    if (minute && half > 1 && scores.subList(half, scores.size()).equals(first(half))) {
+      return Optional.of(row(scores.subList(0, half), from, at));
+    }
     // "Four, seven, nine, that's one, five and ten minutes"
     if (is("minutes-behind", at + 1) && words.get(at).equals(TypedText.BREAK)) {
       at++;
@@ -101,7 +108,7 @@ final class ToldApgars {
     int to = from;
     while (at < words.size() && isScore(words.get(at))) {
       numbers.add(words.get(at));
-      to = at + 1;
+      to = behindMinutes(at + 1);
       at = behindBetween(to);
     }
     return to;

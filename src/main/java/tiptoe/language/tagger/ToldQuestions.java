@@ -13,6 +13,8 @@ final class ToldQuestions {
   private static final Set<Kind> LABEL =
       EnumSet.of(Kind.TOLD, Kind.EMPTY, Kind.CONTEXT, Kind.JOINT, Kind.ASIDE);
 
+  private static final Set<String> SIDES = Set.of("left", "right", "left's", "right's");
+
   private final ToldWords sentence;
   private final ToldLexicon told;
   private final List<String> plain;
@@ -77,8 +79,10 @@ final class ToldQuestions {
             .noneMatch(word -> told.isListed("verbs", word) || told.isListed("pronoun", word));
   }
 
+  /** "None at all"; "the right isn't" is of a side, and so of what was examined. */
   boolean isNone(ToldPart part) {
     return !part.corrects
+        && part.of(plain).stream().noneMatch(SIDES::contains)
         && part.items.stream().anyMatch(sentence::isDenial)
         && part.items.stream()
             .allMatch(

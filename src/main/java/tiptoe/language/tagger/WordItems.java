@@ -39,6 +39,7 @@ final class WordItems {
   private static final int MOST_COMPARED = 5;
   private static final Set<String> ARTICLES = Set.of("a", "an");
   private static final Set<String> AROUND = Set.of("round", "around");
+  private static final Set<String> DENIALS = Set.of("no", "not", "never", "nothing", "without");
   private static final Set<WordItem.Kind> UNSETTLED =
       EnumSet.of(
           WordItem.Kind.UNKNOWN,
@@ -522,11 +523,15 @@ final class WordItems {
     return last;
   }
 
+  // "No jaundice neither": as "either", and denies what is denied.
   private static boolean isAlso(List<String> words, WordItem item) {
-    boolean ends = new Breaks(words).at(item.to());
-    return item.kind() == WordItem.Kind.SIDE
-        && words.subList(item.from(), item.to()).equals(List.of("either"))
-        && ends;
+    List<String> said = words.subList(item.from(), item.to());
+    Breaks breaks = new Breaks(words);
+    boolean denied =
+        words.subList(breaks.from(item.from()), item.from()).stream().anyMatch(DENIALS::contains);
+    return breaks.at(item.to())
+        && (item.kind() == WordItem.Kind.SIDE && said.equals(List.of("either"))
+            || item.kind() == WordItem.Kind.NOT && said.equals(List.of("neither")) && denied);
   }
 
   private static boolean isSameSide(List<String> words, WordItem item) {
