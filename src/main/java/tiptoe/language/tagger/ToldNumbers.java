@@ -18,6 +18,13 @@ import tiptoe.protocol.Protocol;
 
 /** Says what the numbers of a part measure: what is named beside them, or was before. */
 final class ToldNumbers {
+  private static final String RESPIRATORY_RATE = "respiratory-rate";
+
+  /** What is counted in a minute and slower than this or faster may be of the heart. */
+  private static final int SLOWEST_BREATHING = 20;
+
+  private static final int FASTEST_BREATHING = 89;
+
   private final ToldWords sentence;
   private final ToldLexicon told;
   private final Protocol protocol;
@@ -186,13 +193,29 @@ final class ToldNumbers {
         && !other) {
       return Optional.of(measured.get(0));
     }
-    boolean weight = Set.of("g", "kg", "lb").contains(String.valueOf(said.unit()));
-    if (!weight || !carried.isEmpty()) {
+    if (measured.isEmpty() && !other && isBreathing(part, said)) {
+      return Optional.of(RESPIRATORY_RATE);
+    }
+    // Nothing else of a newborn comes to thousands.
+    boolean weight =
+        Set.of("g", "kg", "lb").contains(String.valueOf(said.unit()))
+            || said.unit() == null && said.words().contains("thousand");
+    if (!weight || !carried.isEmpty() && !measured.equals(List.of("weight"))) {
       return Optional.empty();
     }
     // "Came out at seven pounds, that's three thousand two hundred": what nothing else names.
     return Optional.of(
         told.says("at-birth", plain.subList(0, part.to())) ? "birth-weight" : "weight");
+  }
+
+  // "Pulling in under the ribs, I count seventy two": no heart is spoken of, nor beats so slow.
+  private boolean isBreathing(ToldPart part, SpokenNumber said) {
+    return said.unit() == null
+        && said.bound() == null
+        && told.says("counted", part.of(plain))
+        && told.says("breathing-words", plain)
+        && !told.says("beat-words", plain)
+        && ToldGestation.isBetween(SLOWEST_BREATHING, FASTEST_BREATHING, said);
   }
 
   // Of several, the fact: it needs another word beside it, and that is said.

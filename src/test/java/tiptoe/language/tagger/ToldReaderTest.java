@@ -73,6 +73,9 @@ class ToldReaderTest {
           haven't told the parents about the eyes yet | told-eyes=not-yet
           parents said no thanks to vitamin k | vitamin-k=declined
           apgars were five, eight and nine at one, five and ten minutes | apgar-10=9.0 apgar-1=5.0 apgar-5=8.0
+          apgars nine and nine, one minute and five, easy start to life | apgar-1=9.0 apgar-5=9.0
+          she had her vitamin k by mouth | vitamin-k=by-mouth
+          pulling in under the ribs, i count seventy two | respiratory-rate=72.0
           today's weight three point three one, that's three thousand three hundred and ten grams | weight=3.31
           skin bili at twenty hours was one hundred and forty | bilirubin=140.0
           was breech at thirty seven weeks and they turned him, so cephalic at delivery | breech-in-last-month=yes presentation=cephalic
