@@ -144,6 +144,10 @@ class SentencesTest extends Recording {
     "written/hospitalist-tucson, 0.91, 0.96, 0, 0",
     "written/midwife-bangor, 0.85, 0.93, 2, 0",
     "written/anp-derby, 0.95, 0.97, 0, 0",
+    "written/midwife-penzance, 0.72, 0.79, 6, 0",
+    "written/maternity-nurse-cork, 0.66, 0.79, 7, 0",
+    "written/gp-trainee-hereford, 0.64, 0.80, 4, 0",
+    "written/consultant-truro, 0.56, 0.78, 3, 0",
     "written/talk-shore, 0, 0, 0, 0",
     "written/talk-moor, 0, 0, 0, 0",
     "written/talk-hill, 0, 0, 0, 0",
@@ -282,6 +286,15 @@ class SentencesTest extends Recording {
         "lift the jaw and look, neck normal => neck=normal",
         "arm and groin, the two of them together on the right => brachio-femoral/right=together",
         "navel skin clear => umbilical-skin=clear",
+        "no hernia at the navel, skin clear there => umbilical-hernia=none;umbilical-skin=clear",
+        "no yellow about her neither => jaundice=none",
+        "nostrils are both clear when i close one and then the other =>"
+            + " nostrils/left=patent;nostrils/right=patent",
+        "barlow negative this side and the other => barlow/left=negative;barlow/right=negative",
+        "that cry is high pitched, i'm ringing the ward now => cry=high-pitched",
+        "there's a lump in the tummy, on the left, it's the left kidney, enlarged, the right isn't,"
+            + " and i've asked for the abdominal scan => abdominal-mass/left=present;"
+            + "kidneys/left=enlarged;kidneys/right=not-enlarged;abdominal-scan=requested",
         "no jaundice, sclerae are white, skin unmarked => jaundice=none;skin=clear",
         "skin's lovely, no spots, no birthmarks anywhere => skin=clear",
         "boggy swelling crossing the suture lines, so that's a caput => scalp=caput",
