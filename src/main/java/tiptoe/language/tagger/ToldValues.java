@@ -57,7 +57,7 @@ final class ToldValues {
             .toList();
     // "Nothing in the family for hips, hearts or eyes": it denies what is listed behind it too.
     boolean nothing =
-        told.says("nothing-in", part.of(plain)) || told.says("nothing-for", part.of(plain));
+        told.says("nothing-in", part.of(plain)) || told.begins("nothing-for", part.of(plain));
     boolean denied = nothing || !denials.isEmpty() || answer.filter(yes -> !yes).isPresent();
     Map<String, String> values = values(part);
     boolean yesNo = values.keySet().stream().anyMatch(this::isYesNo);
