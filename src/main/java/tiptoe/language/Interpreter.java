@@ -301,7 +301,15 @@ public final class Interpreter {
     List<SecondReading.Span> spans = List.of();
     Dialogue next = dialogue;
     if (!told.rest().isEmpty()) {
-      Interpretation left = without(read(told.rest(), dialogue, source), told.contested());
+      Interpretation rest =
+          told.shared()
+              ? found(
+                  told.rest(),
+                  byGrammar(TypedText.plain(told.rest()), dialogue, source),
+                  dialogue,
+                  source)
+              : read(told.rest(), dialogue, source);
+      Interpretation left = without(rest, told.contested());
       left.howSure().stream()
           .filter(one -> !(one.meaning() instanceof Meaning.Instruction))
           .filter(one -> !(one.meaning() instanceof Meaning.Picks))

@@ -146,7 +146,7 @@ public final class NumberWords {
   }
 
   private static int unit(String word) {
-    if (word.equals("oh")) {
+    if (word.equals("oh") || word.equals("nought")) {
       return 0;
     }
     int teen = TEENS.indexOf(word);

@@ -154,10 +154,16 @@ public interface SecondReading {
    *     nothing
    * @param open words beside what is said that are not accounted for
    * @param contested ids of what two values were told of, so that neither counts
+   * @param shared whether the rest holds words of what is said, so that only findings are in it
    */
-  record Told(List<Said> said, List<String> rest, List<String> open, Set<String> contested) {
+  record Told(
+      List<Said> said,
+      List<String> rest,
+      List<String> open,
+      Set<String> contested,
+      boolean shared) {
     /** Nothing told. */
-    public static final Told NOTHING = new Told(List.of(), List.of(), List.of(), Set.of());
+    public static final Told NOTHING = new Told(List.of(), List.of(), List.of(), Set.of(), false);
 
     public Told {
       said = List.copyOf(said);

@@ -140,12 +140,14 @@ final class Numbers {
           .anyMatch(match -> match.words() > 1 && match.from() <= last && last < match.to())) {
         break;
       }
-      if (!NumberWords.readings(words.subList(from, to)).isEmpty()) {
+      // "Three thousand four hundred and sixty and feeding well"
+      if (!words.get(last).equals("and")
+          && !NumberWords.readings(words.subList(from, to)).isEmpty()) {
         end = to;
       }
     }
     // "A" and "oh" are no numbers by themselves.
-    return end == from + 1 && Set.of("a", "oh").contains(words.get(from)) ? from : end;
+    return end == from + 1 && Set.of("a", "oh", "nought").contains(words.get(from)) ? from : end;
   }
 
   /** What the numbers say about the measured structures of the sentence. */

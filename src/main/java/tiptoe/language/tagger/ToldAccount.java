@@ -11,7 +11,7 @@ import tiptoe.language.tagger.ToldItems.Kind;
  * offered where one or two are not.
  */
 final class ToldAccount {
-  private static final int MOST_UNKNOWN = 2;
+  private static final int MOST_UNKNOWN = 3;
 
   /** What may change a statement if nothing accounts for it. */
   private static final Set<Kind> ALTERS =
@@ -19,6 +19,7 @@ final class ToldAccount {
 
   private final ToldWords sentence;
   private final ToldLexicon told;
+  private final ToldMeasures measures;
   private final LayLexicon lay;
   private final List<String> words;
   private final List<String> plain;
@@ -26,6 +27,7 @@ final class ToldAccount {
   ToldAccount(ToldWords sentence) {
     this.sentence = sentence;
     this.told = sentence.told();
+    this.measures = new ToldMeasures(sentence);
     this.lay = sentence.lay();
     this.words = sentence.words();
     this.plain = sentence.plain();
@@ -63,12 +65,25 @@ final class ToldAccount {
     boolean far = family && told.says("far", plain) && !told.says("family", plain);
     boolean ours = !measures && isOurs(part, subjects);
     boolean open = !part.open.isEmpty();
-    if (part.altered || finds || ours || part.open.size() > MOST_UNKNOWN || measures && open) {
+    if (part.altered || ours || part.open.size() > MOST_UNKNOWN) {
       part.drop(one -> true);
     } else if (open || far) {
+      // "A difference of five" behind a saturation is none; "bruising from the forceps" may be of
+      // an attempt.
+      boolean found = finds;
+      part.drop(
+          one ->
+              open && told.isMeasured(one.subject()) && !isPlainly(part, one)
+                  || found && told.isSubjectListed("not-beside-findings", one.subject()));
       part.doubt();
     }
+    part.finds = finds && part.states();
     return denied ? Set.copyOf(subjects) : Set.of();
+  }
+
+  // It is named, and may be so much: "two normal heart sounds" is no rate.
+  private boolean isPlainly(ToldPart part, ToldPart.Stated one) {
+    return part.names(one.subject()) && measures.isPlausible(one.subject(), one.numbers());
   }
 
   // Of whoever speaks, and not of the baby; but "given me verbal consent", "we've got a girl".

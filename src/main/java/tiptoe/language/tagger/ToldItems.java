@@ -15,6 +15,7 @@ import tiptoe.language.SpokenNumber;
 final class ToldItems {
   private static final List<String> EMPTY =
       List.of("filler", "function", "neutral", "little", "talk", "severity");
+  private static final int MOST_COUNTED = 10;
   private static final List<String> TIMES = List.of("h", "days", "weeks");
 
   enum Kind {
@@ -245,11 +246,18 @@ final class ToldItems {
       if (pronoun) {
         continue;
       }
+      int counted = unit == null ? behindCounted(plain, at) : to;
+      if (counted > to && told.isListed("how-often", plain.get(to)) && isRate(plain, counted)) {
+        to = counted;
+      } else if (counted > to) {
+        items.add(new Item(Kind.EMPTY, from, counted, null, List.of()));
+        continue;
+      }
       int begin = bounds ? at.from() : from;
       SpokenNumber said =
           new SpokenNumber(null, at.said().words(), unit, bounds ? at.said().bound() : null);
       Item last = items.isEmpty() ? null : items.get(items.size() - 1);
-      if (last != null && isMinor(plain, last, said, begin)) {
+      if (last != null && last.kind() == Kind.NUMBER && isMinor(plain, last, said, begin)) {
         items.remove(last);
         items.add(
             new Item(Kind.NUMBER, last.from(), to, null, List.of(last.numbers().get(0), said)));
@@ -258,6 +266,26 @@ final class ToldItems {
       }
     }
     return items;
+  }
+
+  // "Three times", "two of us", "two people": how often or how many, and nothing that was measured.
+  private int behindCounted(List<String> plain, Numbers.At number) {
+    boolean few = value(number.said()) <= MOST_COUNTED;
+    boolean rate =
+        told.isListed(
+            "how-often", plain.subList(number.to(), Math.min(plain.size(), number.to() + 1)));
+    return few || rate
+        ? told.list("counted-things").stream()
+            .filter(term -> number.to() + term.size() <= plain.size())
+            .filter(term -> plain.subList(number.to(), number.to() + term.size()).equals(term))
+            .mapToInt(term -> number.to() + term.size())
+            .max()
+            .orElse(number.to())
+        : number.to();
+  }
+
+  private boolean isRate(List<String> plain, int at) {
+    return told.begins("a-minute", plain.subList(at, plain.size()));
   }
 
   private Optional<String> time(List<String> plain, int at) {

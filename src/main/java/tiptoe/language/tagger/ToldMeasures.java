@@ -13,6 +13,9 @@ import tiptoe.protocol.Protocol;
 
 /** Says which facts and steps are measured, and by which numbers they may be. */
 final class ToldMeasures {
+  /** The least of what may be a saturation where that is not said. */
+  private static final int LEAST_SATURATION = 70;
+
   private final ToldWords sentence;
   private final Protocol protocol;
 
@@ -52,6 +55,10 @@ final class ToldMeasures {
   /** Whether a number may measure this: its unit is one of it. */
   boolean fits(String subject, SpokenNumber number) {
     String own = unit(subject);
+    if (own.equals("%") && !sentence.told().says("sats", sentence.plain())) {
+      // "Right hand ninety six, foot ninety one"; five fingers are none.
+      return ToldItems.value(number) >= LEAST_SATURATION;
+    }
     return switch (String.valueOf(number.unit())) {
       case "null" -> !own.equals("h") && !own.equals("weeks");
       case "h", "days" -> own.equals("h");
@@ -75,6 +82,11 @@ final class ToldMeasures {
             || NumberWords.readings(said.words()).stream()
                 .anyMatch(n -> measure.plausible(n) || measure.plausible(1000 * n));
     return !sentence.isListed("how-often", number.to()) && plausible && fits(step, said);
+  }
+
+  /** Whether it may be so much. */
+  boolean isPlausible(String subject, List<SpokenNumber> numbers) {
+    return Measurement.of(numbers, measure(subject)).plausible();
   }
 
   /** Whether numbers come to the same, whatever their units: three point one kilos in grams. */

@@ -165,6 +165,21 @@ final class ToldNumbers {
     return false;
   }
 
+  // "She's seventy two hours", "he's forty hours today"
+  private boolean isAgeOf(ToldPart part, Item number) {
+    int from = number.from();
+    boolean time = Set.of("h", "days").contains(String.valueOf(number.numbers().get(0).unit()));
+    boolean said =
+        part.items.stream()
+            .allMatch(
+                item -> item == number || item.kind() == Kind.EMPTY || item.kind() == Kind.JOINT);
+    return time
+        && said
+        && from > part.from()
+        && sentence.isListed("aged", from - 1)
+        && (number.to() == part.to() || sentence.isListed("aged-now", number.to()));
+  }
+
   // "Weight is down four percent"
   private boolean isOfAnother(Item number) {
     return number.numbers().get(0).unit() == null
@@ -186,6 +201,17 @@ final class ToldNumbers {
         isOfAnother(numbers.get(0))
             && !(isPercent(numbers.get(0))
                 && measured.stream().allMatch(one -> measures.unit(one).equals("%")));
+    if (isAgeOf(part, numbers.get(0))) {
+      return Optional.of("age");
+    }
+    boolean weighs = isWeight(said) && Set.of("weight", "birth-weight").containsAll(measured);
+    if (weighs && !measured.isEmpty() && !other) {
+      // "Birth weight three thousand and eighty, today two thousand eight hundred"
+      List<String> of = part.of(plain);
+      if (told.says("at-birth", of) || told.says("weighed-now", of)) {
+        return Optional.of(told.says("at-birth", of) ? "birth-weight" : "weight");
+      }
+    }
     boolean rate = told.says("a-minute", plain.subList(numbers.get(0).to(), part.to()));
     if ((goesOn || rate && measured.stream().allMatch(one -> measures.unit(one).equals("/min")))
         && measured.size() == 1
@@ -196,16 +222,18 @@ final class ToldNumbers {
     if (measured.isEmpty() && !other && isBreathing(part, said)) {
       return Optional.of(RESPIRATORY_RATE);
     }
-    // Nothing else of a newborn comes to thousands.
-    boolean weight =
-        Set.of("g", "kg", "lb").contains(String.valueOf(said.unit()))
-            || said.unit() == null && said.words().contains("thousand");
-    if (!weight || !carried.isEmpty() && !measured.equals(List.of("weight"))) {
+    if (!isWeight(said) || !carried.isEmpty() && !measured.equals(List.of("weight"))) {
       return Optional.empty();
     }
     // "Came out at seven pounds, that's three thousand two hundred": what nothing else names.
     return Optional.of(
         told.says("at-birth", plain.subList(0, part.to())) ? "birth-weight" : "weight");
+  }
+
+  /** Whether it is a weight: nothing else of a newborn comes to thousands. */
+  static boolean isWeight(SpokenNumber said) {
+    return Set.of("g", "kg", "lb").contains(String.valueOf(said.unit()))
+        || said.unit() == null && said.words().contains("thousand");
   }
 
   // "Pulling in under the ribs, I count seventy two": no heart is spoken of, nor beats so slow.

@@ -54,6 +54,9 @@ final class ToldPart {
   boolean asked;
   boolean answers;
 
+  /** Whether it also says what is found, so that its words are read again for that. */
+  boolean finds;
+
   /** Whether it denies what it states. */
   boolean denied;
 
@@ -107,6 +110,11 @@ final class ToldPart {
   /** What it speaks of. */
   Stream<ToldLexicon.Sense> named() {
     return items.stream().filter(Item::isAbout).flatMap(Item::abouts);
+  }
+
+  /** Whether it names this. */
+  boolean names(String subject) {
+    return named().anyMatch(sense -> sense.subject().equals(subject));
   }
 
   /** Whether it names nothing that must be meant. */

@@ -2,6 +2,7 @@ package tiptoe.language.tagger;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import tiptoe.language.NumberWords;
 import tiptoe.language.tagger.ToldItems.Item;
 import tiptoe.language.tagger.ToldItems.Kind;
@@ -41,7 +42,7 @@ final class ToldParts {
       } else if (breaks.at(item.from())) {
         close(false);
       } else {
-        if (item.kind() == Kind.JOINT && beginsAnew(i)) {
+        if (item.kind() == Kind.JOINT && beginsAnew(i) || tellsAge(i)) {
           close(true);
         }
         now.add(item);
@@ -75,21 +76,47 @@ final class ToldParts {
     if (!says && now.stream().anyMatch(item -> item.kind() == Kind.FINDING)) {
       return tellsOnly(joint);
     }
-    boolean more =
+    List<Item> behind =
         items.subList(joint + 1, items.size()).stream()
             .takeWhile(item -> !breaks.at(item.from()) && item.kind() != Kind.JOINT)
-            .anyMatch(item -> tells(item) || item.kind() == Kind.FINDING);
+            .toList();
+    // "Three thousand two hundred today and three thousand four hundred when he was born"
+    if (now.stream().anyMatch(ToldParts::weighs) && behind.stream().anyMatch(ToldParts::weighs)) {
+      return true;
+    }
+    boolean more = behind.stream().anyMatch(item -> tells(item) || item.kind() == Kind.FINDING);
     return says && (more || !sentence.isListed("plain-joint", items.get(joint).from()));
   }
 
-  // "Fontanelle's sunken and this baby's refusing every feed"
+  // "No wet nappy yet at twenty six hours old"
+  private boolean tellsAge(int at) {
+    return sentence.isListed("at-time", items.get(at).from())
+        && at + 2 < items.size()
+        && items.get(at + 1).kind() == Kind.NUMBER
+        && items.get(at + 2).abouts().anyMatch(sense -> sense.subject().equals("age"))
+        && now.stream().anyMatch(item -> item.kind() == Kind.FINDING)
+        && now.stream().noneMatch(item -> tells(item) || item.kind() == Kind.NUMBER);
+  }
+
+  // "Fontanelle's sunken and this baby's refusing every feed", "no poo and she's thirty hours"
   private boolean tellsOnly(int joint) {
     List<Item> behind =
         items.subList(joint + 1, items.size()).stream()
             .takeWhile(item -> !breaks.at(item.from()) && item.kind() != Kind.JOINT)
             .toList();
-    return behind.stream().anyMatch(Item::isFreeValue)
-        && behind.stream().allMatch(item -> item.kind() == Kind.TOLD || item.kind() == Kind.EMPTY);
+    return behind.stream().anyMatch(item -> item.isFreeValue() || isTime(item))
+        && behind.stream()
+            .allMatch(
+                item -> item.kind() == Kind.TOLD || item.kind() == Kind.EMPTY || isTime(item));
+  }
+
+  private static boolean isTime(Item item) {
+    return item.kind() == Kind.NUMBER
+        && Set.of("h", "days").contains(String.valueOf(item.numbers().get(0).unit()));
+  }
+
+  private static boolean weighs(Item item) {
+    return item.kind() == Kind.NUMBER && ToldNumbers.isWeight(item.numbers().get(0));
   }
 
   private static boolean tells(Item item) {

@@ -55,7 +55,7 @@ final class ToldReader {
       return Told.NOTHING;
     }
     if (elsewhere.isOfStranger()) {
-      return new Told(List.of(), words, List.of(), measuredSteps());
+      return new Told(List.of(), words, List.of(), measuredSteps(), false);
     }
     Optional<ToldApgars.Row> apgars = new ToldApgars(told, words).row().filter(this::standsAlone);
     if (apgars.isPresent()) {
@@ -75,6 +75,7 @@ final class ToldReader {
       }
     }
     new ToldLists(sentence, parts).share();
+    unread.addAll(elsewhere.dropOthers(parts));
     Told all = new ToldSentence(sentence, parts, contested).told();
     Set<String> said = all.said().stream().map(Told.Said::subject).collect(Collectors.toSet());
     unread.removeAll(said);
@@ -83,7 +84,7 @@ final class ToldReader {
       unread.add("weight");
     }
     unread.addAll(all.contested());
-    return new Told(all.said(), all.rest(), all.open(), unread);
+    return new Told(all.said(), all.rest(), all.open(), unread, all.shared());
   }
 
   // "His brother had", "make sure", "maybe" before it: not known to be of this baby.
@@ -111,7 +112,7 @@ final class ToldReader {
     List<Told.Said> all = new ArrayList<>(rest.said());
     row.scores()
         .forEach((step, score) -> all.add(new Told.Said(step, null, List.of(score), !corrected)));
-    return new Told(all, rest.rest(), rest.open(), rest.contested());
+    return new Told(all, rest.rest(), rest.open(), rest.contested(), rest.shared());
   }
 
   private Set<String> measuredSteps() {

@@ -65,7 +65,9 @@ final class ToldSentence {
   // "Mum said the temperature is thirty six": of another, or from hearsay.
   private void dropHearsay() {
     for (int at = 0; at + 1 < plain.size(); at++) {
-      if (sentence.isListed("near", at) && sentence.isListed("speaks", at + 1)) {
+      if (sentence.isListed("near", at)
+          && !sentence.isListed("deny", at)
+          && sentence.isListed("speaks", at + 1)) {
         parts.forEach(part -> part.drop(one -> told.isMeasured(one.subject())));
       }
     }
@@ -85,7 +87,7 @@ final class ToldSentence {
       boolean unknown =
           together.stream().anyMatch(part -> !part.open.isEmpty() || part.leaves(Kind.UNKNOWN));
       for (ToldPart part : together) {
-        part.drop(one -> altered || unknown && told.isMeasured(one.subject()));
+        part.drop(one -> altered);
         if (unknown) {
           part.doubt();
         }
@@ -142,7 +144,7 @@ final class ToldSentence {
   private void takeBack() {
     for (int i = 0; i < parts.size(); i++) {
       ToldPart part = parts.get(i);
-      boolean denies =
+      boolean only =
           !part.corrects
               && !part.answers
               && !agrees(i)
@@ -152,21 +154,64 @@ final class ToldSentence {
               && !part.isEmpty()
               && part.items.stream()
                   .allMatch(item -> DENIALS.contains(item.kind()) || sentence.isDenial(item));
-      if (denies || part.corrects && !part.settled && !isApology(part)) {
-        parts.subList(0, i).stream()
-            .flatMap(before -> before.stated().stream())
-            .forEach(one -> contested.add(one.subject()));
+      boolean remarks = only && told.begins("remarks", said(part));
+      boolean denies = only && part.items.stream().anyMatch(item -> takesBack(part, item));
+      boolean doubts = only && part.items.stream().anyMatch(this::isDoubt);
+      if (denies && !remarks || part.corrects && !part.settled && !isApology(part)) {
+        before(i).forEach(before -> before.stated().forEach(one -> contested.add(one.subject())));
+      } else if (denies || doubts) {
+        before(i).forEach(ToldPart::doubt);
       }
     }
     parts.forEach(part -> part.drop(one -> contested.contains(one.subject())));
   }
 
-  // "No diabetes, no"
+  // What a denial or a doubt may be of: not what stands before a finding, of which it is then.
+  private List<ToldPart> before(int index) {
+    int from = index;
+    while (from > 0
+        && (parts.get(from - 1).corrects
+            || parts.get(from - 1).states()
+            || !parts.get(from - 1).has(Kind.FINDING))) {
+      from--;
+    }
+    return parts.subList(from, index);
+  }
+
+  // "No" and "it isn't"; not "don't guess", nor "free of", which want something behind them.
+  private boolean takesBack(ToldPart part, Item item) {
+    List<String> said = said(part);
+    boolean bids = told.begins("bids", said);
+    boolean open = item.length() > 1 && told.isListed("wants-more", plain.get(item.to() - 1));
+    return sentence.isDenial(item) && !bids && !open;
+  }
+
+  // "Maybe"; "we'll count again later" and "as they all do" leave it as it is.
+  private boolean isDoubt(Item item) {
+    List<String> said = words.subList(item.from(), item.to());
+    return item.kind() == Kind.UNASSERTED
+        && (sentence.lay().isListed("doubt", said) || told.isListed("roughly", said));
+  }
+
+  // The words of a part behind what joins it.
+  private List<String> said(ToldPart part) {
+    int from = part.from();
+    while (from < part.to() && sentence.isListed("joint", from)) {
+      from++;
+    }
+    return plain.subList(from, part.to());
+  }
+
+  // "No diabetes, no", "so no to both"
   private boolean agrees(int index) {
-    ToldPart before = parts.get(Math.max(0, index - 1));
-    return told.isListed("bare-no", parts.get(index).of(plain))
-        && before.states()
-        && before.stated().stream().allMatch(one -> "no".equals(one.value()));
+    ToldPart part = parts.get(index);
+    int before = Math.max(0, statingBefore(index));
+    return part.items.stream()
+            .filter(item -> item.kind() != Kind.EMPTY && item.kind() != Kind.JOINT)
+            .allMatch(item -> told.isListed("says-no", sentence.of(item)))
+        && parts.get(before).states()
+        && parts.get(before).stated().stream()
+            .allMatch(one -> told.isListed("no-values", String.valueOf(one.value())));
   }
 
   // "You've got the toddler at home with granny": too much said to be a doubt or a denial.
@@ -248,8 +293,15 @@ final class ToldSentence {
       contested.add(subject);
       parts.forEach(part -> part.drop(one -> one.subject().equals(subject)));
     } else if (!series) {
+      // Of what is said twice the plainer counts.
+      boolean sure = all.stream().anyMatch(Stated::sure);
       Set<String> said = new LinkedHashSet<>();
-      parts.forEach(part -> part.drop(one -> one.subject().equals(subject) && !said.add(subject)));
+      parts.forEach(
+          part ->
+              part.drop(
+                  one ->
+                      one.subject().equals(subject)
+                          && (sure && !one.sure() || !said.add(subject))));
     }
   }
 
@@ -290,7 +342,7 @@ final class ToldSentence {
 
   private Told result() {
     if (parts.stream().noneMatch(ToldPart::states)) {
-      return new Told(List.of(), words, List.of(), contested);
+      return new Told(List.of(), words, List.of(), contested, false);
     }
     List<Told.Said> said = new ArrayList<>();
     List<String> rest = new ArrayList<>();
@@ -304,6 +356,13 @@ final class ToldSentence {
                   said.add(new Told.Said(one.subject(), one.value(), one.numbers(), one.sure())));
       if (part.states()) {
         part.open.forEach(at -> open.add(words.get(at)));
+      }
+      if (part.states() && !part.finds) {
+        continue;
+      }
+      if (part.finds) {
+        rest.addAll(rest.isEmpty() ? List.of() : List.of(TypedText.BREAK));
+        rest.addAll(part.of(words));
       } else if (!isUsed(part) || more && isUneasy(part)) {
         if (!rest.isEmpty()) {
           rest.add(TypedText.BREAK);
@@ -314,7 +373,8 @@ final class ToldSentence {
         rest.addAll(part.of(words).subList(part.joined ? 1 : 0, part.to() - part.from()));
       }
     }
-    return new Told(said, rest, open, contested);
+    boolean shared = parts.stream().anyMatch(part -> part.states() && part.finds);
+    return new Told(said, rest, open, contested, shared);
   }
 
   // It takes nothing from a number, but makes a doubt of what is normal beside it.

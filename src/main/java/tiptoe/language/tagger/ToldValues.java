@@ -194,6 +194,7 @@ final class ToldValues {
             && !sentence.isListed("not-had", item.from() - 1);
     return item.length() == 2
         && sentence.isListed("indefinite", item.from())
+        && !told.shorter(item.match(), plain).isEmpty()
         && part.items.stream()
             .filter(other -> other.from() == item.to())
             .anyMatch(

@@ -76,6 +76,19 @@ class ToldReaderTest {
           apgars nine and nine, one minute and five, easy start to life | apgar-1=9.0 apgar-5=9.0
           she had her vitamin k by mouth | vitamin-k=by-mouth
           pulling in under the ribs, i count seventy two | respiratory-rate=72.0
+          birth weight three thousand and eighty, today two thousand eight hundred, as they all do | birth-weight=3080.0 weight=2800.0
+          she's three thousand two hundred grams today and she was three thousand four hundred born | birth-weight=3400.0 weight=3200.0
+          she's breastfed, no vomiting, and no concerns from mum, which i always ask | feeding=breast parental-concern=no vomiting=no
+          no cardiac massage and no ventilation needed, so both are a no | cardiopulmonary-resuscitation=no mechanical-ventilation=no
+          length fifty one, two people to measure it | length=51.0
+          breathing forty-four times a minute, but that's babies for you | respiratory-rate=44.0
+          right hand ninety six, foot ninety one | saturation-foot=91.0 saturation-right-hand=96.0
+          five fingers on the right hand and five toes on the foot | ''
+          square window two, posture three, breast two | maturity-breast=2.0 maturity-posture=3.0 maturity-square-window=2.0
+          no poo yet and she's thirty hours | age=30.0
+          no wet nappy yet at twenty six hours old | age=26.0
+          last baby was four kilos, this one three thousand two hundred grams | weight=3200.0?
+          four kilos, that was her last baby | ''
           today's weight three point three one, that's three thousand three hundred and ten grams | weight=3.31
           skin bili at twenty hours was one hundred and forty | bilirubin=140.0
           was breech at thirty seven weeks and they turned him, so cephalic at delivery | breech-in-last-month=yes presentation=cephalic
