@@ -21,6 +21,7 @@ class HeadingsTest extends Recording {
             + " murmur=none; femoral-pulse/left=strong; femoral-pulse/right=strong",
         "dimple, no, spine straight => lumbosacral=clear; spine=straight",
         "caput, no, cephalohaematoma on the right => scalp/right=cephalohaematoma",
+        "dimple no, hair yes => lumbosacral=hair-tuft",
         "murmur no, thrill no => murmur=none; precordium=quiet"
       })
   void readsWhatIsSaidOfAName(String row) {

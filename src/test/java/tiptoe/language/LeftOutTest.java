@@ -34,6 +34,10 @@ class LeftOutTest extends Recording {
         "no length today, he won't keep his legs still => length=not-examined",
         "no moro today, i'm leaving it because she has gone to sleep on dad => moro=not-examined",
         "no moro done, he's asleep => moro=not-examined",
+        "no moro done, i'm not startling him now, he's pink => moro=not-examined; colour=pink",
+        "i'll leave the hips, barlow and ortolani not examined"
+            + " => barlow/left=not-examined; barlow/right=not-examined;"
+            + " ortolani/left=not-examined; ortolani/right=not-examined",
         "no red reflex done => red-reflex/left=not-examined; red-reflex/right=not-examined",
         "moro left out, the arm is splinted and i won't be cruel, tone normal"
             + " => moro=not-examined; tone=normal",

@@ -36,7 +36,19 @@ class SidesTest extends Recording {
             + " brachial-pulse/left=strong;brachial-pulse/right=strong",
         "click in the right hip, abduction limited on that same right side =>"
             + " hip-click/right=present;hip-abduction/right=limited",
-        "testis undescended on the left, i was never quite there, on the right =>"
+        "testis undescended on the left, i was never quite there, on the right =>",
+        "left testis up in the groin, right's down =>"
+            + " testis/left=inguinal;testis/right=descended",
+        "hydrocele right, left testis descended, transilluminates =>"
+            + " testis/right=hydrocele;testis/left=descended",
+        "left hip tight, doesn't open like the right one, which goes out full =>"
+            + " hip-abduction/left=limited;hip-abduction/right=full",
+        "grasp weak right hand, good left =>"
+            + " palmar-grasp/right=weak;palmar-grasp/left=present",
+        "left first, kidneys not enlarged on either side =>"
+            + " kidneys/left=not-enlarged;kidneys/right=not-enlarged",
+        "caput, skin clear over it => scalp=caput",
+        "sacral dimple, no redness round it => lumbosacral=dimple"
       })
   void theSideOfItsOwnClauseWins(String row) {
     benchmark.assertRecorded(row);
@@ -50,6 +62,14 @@ class SidesTest extends Recording {
         "left hip first, barlow negative, ortolani negative, now the right, barlow negative,"
             + " ortolani negative => barlow/left=negative;barlow/right=negative;"
             + "ortolani/left=negative;ortolani/right=negative",
+        "brachial and femoral come together on the right, and on the left =>"
+            + " brachio-femoral/left=together;brachio-femoral/right=together",
+        "hydrocele right, the testis is down in it =>"
+            + " testis/right=hydrocele;testis/right=descended",
+        "ortolani positive on the right, and negative, i'm glad to say, on the left =>"
+            + " ortolani/right=positive;ortolani/left=negative",
+        "toes curl both sides, grasp there =>"
+            + " plantar-grasp/left=present;plantar-grasp/right=present",
         "right first, barlow negative, ortolani negative =>"
             + " barlow/right=negative;ortolani/right=negative",
         "left first, barlow negative, ortolani negative =>"
@@ -154,6 +174,9 @@ class SidesTest extends Recording {
   @ParameterizedTest
   @ValueSource(
       strings = {
+        "that one's sticky, the right eye i mean, left's clear =>"
+            + " eyes/right=discharge;eyes/left=clear",
+        "left clavicle has a step, right i mean => clavicle/right=step-off",
         "clavicle, left, no, i mean right, a step off => clavicle/right=step-off",
         "left, i mean right, club foot => foot-position/right=club-foot",
         "right clavicle, sorry left clavicle, crepitus => clavicle/left=crepitus",

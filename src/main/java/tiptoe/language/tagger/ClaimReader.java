@@ -1,12 +1,14 @@
 package tiptoe.language.tagger;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import tiptoe.language.SecondReading.Claim;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
@@ -30,6 +32,7 @@ final class ClaimReader {
   private final List<Denied> deniedNormal = new ArrayList<>();
   private final Set<String> saidOfOneSide = new TreeSet<>();
   private final ImpliedSides implied;
+  private final FoundElsewhere elsewhere;
 
   private record Denied(String step, Statement.Found found) {}
 
@@ -51,6 +54,7 @@ final class ClaimReader {
     this.breaks = new Breaks(words);
     this.items = items;
     this.implied = new ImpliedSides(lexicon, words, items);
+    this.elsewhere = new FoundElsewhere(new SentenceItems(lexicon, protocol, words, items));
   }
 
   /** Words that deny what no answer of the protocol says: "that isn't a bruise". */
@@ -94,7 +98,57 @@ final class ClaimReader {
         saidOfOneSide.addAll(statement.steps);
       }
     }
+    claims.replaceAll(claim -> onThatSide(claim, claims));
+    for (Claim claim : List.copyOf(claims)) {
+      if (isSaidOfBoth(claim, claims)) {
+        claims.remove(claim);
+      }
+    }
     return claims;
+  }
+
+  // "Toes curl both sides, grasp there": the same of both.
+  private boolean isSaidOfBoth(Claim claim, List<Claim> claims) {
+    List<Claim> same =
+        claims.stream()
+            .filter(other -> other.side() != null && other.step().equals(claim.step()))
+            .filter(other -> claim.value() != null && claim.value().equals(other.value()))
+            .toList();
+    boolean both = same.stream().map(Claim::side).distinct().count() == 2;
+    if (claim.side() != null || !both || !protocol.step(claim.step()).sided()) {
+      return false;
+    }
+    for (Claim one : same) {
+      Set<Integer> evidence = new TreeSet<>(one.evidence());
+      evidence.addAll(claim.evidence());
+      claims.set(claims.indexOf(one), one.with(evidence));
+    }
+    return true;
+  }
+
+  // "Hydrocele right, the testis is down in it": on that side.
+  private Claim onThatSide(Claim claim, List<Claim> claims) {
+    int first = Collections.min(claim.evidence());
+    if (claim.side() != null
+        || !protocol.step(claim.step()).sided()
+        || !lexicon.says("of-that", words.subList(first, breaks.to(first)))) {
+      return claim;
+    }
+    List<Claim> before =
+        claims.stream()
+            .filter(other -> other.step().equals(claim.step()) && other.side() != null)
+            .filter(other -> Collections.max(other.evidence()) < first)
+            .toList();
+    Set<Side> sides = before.stream().map(Claim::side).collect(Collectors.toSet());
+    return sides.size() == 1
+        ? new Claim(
+            claim.step(),
+            before.get(0).side(),
+            claim.value(),
+            claim.denied(),
+            claim.numbers(),
+            claim.evidence())
+        : claim;
   }
 
   // "Left one's intact, and it's the same on the other side."
@@ -164,11 +218,27 @@ final class ClaimReader {
           resolve(statement, found.match(), resolved).stream()
               .filter(sense -> !isOfManoeuvre(sense, found.match()))
               .toList();
+      if (elsewhere.is(
+          found.match(), senses, resolved.isEmpty() ? statement.topicSteps() : resolved)) {
+        if (found.denied() || lexicon.isNormal(found.match())) {
+          found.match().addTo(deniedAside);
+        }
+        if (found.denied()) {
+          deniedAside.add(found.denier());
+        }
+        continue;
+      }
       for (Sense sense : senses) {
         List<Claim> made = claim(statement, found, sense);
         if (!made.isEmpty()) {
           resolved.add(sense.step());
           claims.addAll(made);
+        }
+      }
+      if (senses.isEmpty()) {
+        for (Sense sense : withJoined(statement, found)) {
+          claims.addAll(claim(statement, found, sense));
+          resolved.add(sense.step());
         }
       }
       if (senses.isEmpty() && lexicon.denies(found.match(), words)) {
@@ -205,6 +275,24 @@ final class ClaimReader {
     }
     statement.steps.addAll(resolved.isEmpty() ? statement.topicSteps() : resolved);
     return claims;
+  }
+
+  // "Palmar grasp and plantar grasp there": the words name the second, and what is so of both.
+  private List<Sense> withJoined(Statement statement, Statement.Found found) {
+    int and = found.match().from() - 1;
+    List<Sense> own =
+        distinct(found.match().senses().stream().filter(sense -> !sense.bound()).toList());
+    if (found.denied() || own.size() != 1 || and < 1 || !words.get(and).equals("and")) {
+      return List.of();
+    }
+    List<Sense> senses = new ArrayList<>();
+    statement.parts.stream()
+        .filter(part -> part.to() == and)
+        .map(part -> ofAll(part.steps(Sense.Kind.PART), found.match()))
+        .filter(joined -> joined.size() == 1)
+        .forEach(senses::addAll);
+    senses.addAll(senses.isEmpty() ? List.of() : own);
+    return senses;
   }
 
   // "With the startle her left arm stays down": what the arm does in it is told of the Moro.
@@ -351,7 +439,10 @@ final class ClaimReader {
                     statement.parts.stream().filter(part -> part.from() >= first.from()).toList())
             .orElse(beside(statement, finding));
     for (TermMatch part : behind) {
-      List<Sense> fitting = matching(part.steps(Sense.Kind.PART), finding);
+      List<Sense> fitting = ofSharedName(statement, part, resolved, finding);
+      if (fitting.isEmpty()) {
+        fitting = matching(part.steps(Sense.Kind.PART), finding);
+      }
       List<Sense> here = oneStep(fitting);
       // "Right hip has limited abduction, reduced there": of what was just said of it.
       if (here.isEmpty()) {
@@ -391,7 +482,40 @@ final class ClaimReader {
                         || statement.parts.stream()
                             .allMatch(part -> lexicon.isNear(part, sense.step())))
             .toList();
-    return oneStep(placed);
+    // "I can't tell you about the vessels, a bit moist": of the stump.
+    boolean plain = finding.words() > 1 && !lexicon.denies(finding, words);
+    return placed.isEmpty() && plain && later(statement, finding)
+        ? oneStep(matching(namedBefore(finding), finding))
+        : oneStep(placed);
+  }
+
+  // All that the structures before it may be.
+  private Set<String> namedBefore(TermMatch finding) {
+    return items.stream()
+        .filter(item -> item.kind() == WordItem.Kind.PART && item.to() <= finding.from())
+        .flatMap(item -> item.match().steps(Sense.Kind.PART).stream())
+        .collect(Collectors.toSet());
+  }
+
+  // Whether nothing is named in its own stretch between breaks.
+  private boolean later(Statement statement, TermMatch finding) {
+    return statement.parts.stream().allMatch(part -> part.to() <= breaks.from(finding.from()));
+  }
+
+  // "Toes curl round my finger, grasp there": that of the toes.
+  private List<Sense> ofSharedName(
+      Statement statement, TermMatch part, Set<String> resolved, TermMatch finding) {
+    Set<String> topic = resolved.isEmpty() ? statement.topicSteps() : resolved;
+    return isSharedName(part)
+        ? oneStep(
+            matching(topic, finding).stream()
+                .filter(sense -> lexicon.isStepListed("shared-by", sense.step()))
+                .toList())
+        : List.of();
+  }
+
+  private boolean isSharedName(TermMatch part) {
+    return lexicon.isListed("shared-name", words.subList(part.from(), part.to()));
   }
 
   private boolean isAgain(Statement statement, Statement topic) {
@@ -563,6 +687,15 @@ final class ClaimReader {
             && isHindered(found.match().from());
     boolean tried = lexicon.isListed("tries", words.get(denier(found)));
     boolean inVain = tried && lexicon.says("in-the-way", words);
+    // "Not blue, pale"
+    if (value.norm() == Norm.NORMAL
+        && words.get(found.match().from()).equals("not")
+        && statement.findings.stream()
+            .filter(other -> other != found && other.unclear())
+            .anyMatch(other -> other.match().steps(Sense.Kind.VALUE).contains(step.id()))) {
+      found.match().addTo(deniedAside);
+      return List.of();
+    }
     if (found.unclear() || unable && value.norm() != Norm.NORMAL || unseen || inVain) {
       return List.of();
     }
@@ -924,14 +1057,15 @@ final class ClaimReader {
                         .anyMatch(list -> lexicon.isListed(list, words.get(part.to() - 1))));
   }
 
-  private static Set<Integer> evidence(Statement statement, Statement.Found found, String step) {
+  private Set<Integer> evidence(Statement statement, Statement.Found found, String step) {
     Set<Integer> evidence = new TreeSet<>(statement.sideWords);
     found.match().addTo(evidence);
     statement.parts.stream()
         .filter(
             part ->
                 part.steps(Sense.Kind.PART).contains(step)
-                    || part.steps(Sense.Kind.PLACE).contains(step))
+                    || part.steps(Sense.Kind.PLACE).contains(step)
+                    || isSharedName(part) && lexicon.isStepListed("shared-by", step))
         .forEach(part -> part.addTo(evidence));
     if (statement.parts.isEmpty() && statement.topicOf != null) {
       Statement topic = statement.topicOf;

@@ -57,7 +57,13 @@ final class Corrections {
   }
 
   /** The items with each such stretch as one correction, and those side by side as one. */
-  List<WordItem> in(List<String> words, List<WordItem> items) {
+  List<WordItem> in(List<String> words, List<WordItem> all) {
+    List<WordItem> items = new ArrayList<>(all);
+    items.replaceAll(
+        item ->
+            namesSide(words, all, item)
+                ? WordItem.of(WordItem.Kind.FILLER, item.from(), item.to())
+                : item);
     List<WordItem> found = new ArrayList<>(items);
     List<List<WordItem>> chunks = WordItem.chunks(items);
     for (int i = 1; i + 1 < chunks.size(); i++) {
@@ -69,6 +75,22 @@ final class Corrections {
       }
     }
     return joined(words, found);
+  }
+
+  // "That one's sticky, the right eye I mean, left's clear": it says which, and puts nothing right.
+  private boolean namesSide(List<String> words, List<WordItem> items, WordItem item) {
+    Breaks breaks = new Breaks(words);
+    int from = breaks.from(item.from());
+    return item.kind() == WordItem.Kind.CORRECTION
+        && lexicon.isListed("names-it", words.subList(item.from(), item.to()))
+        && breaks.at(item.to())
+        && items.stream().anyMatch(one -> one.kind() == WordItem.Kind.FINDING && one.to() <= from)
+        && items.stream()
+                .filter(one -> one.kind() == WordItem.Kind.SIDE && one.from() < item.from())
+                .mapToInt(WordItem::from)
+                .min()
+                .orElse(-1)
+            >= from;
   }
 
   private boolean isCorrection(List<String> words, List<WordItem> chunk) {

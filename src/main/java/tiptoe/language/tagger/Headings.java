@@ -16,6 +16,7 @@ final class Headings {
   private static final int LONGEST_TAIL = 5;
   private static final String NO = "no";
   private static final String YES = "yes";
+  private static final String THERE_IS = "there's";
 
   private final LayLexicon lexicon;
   private final List<String> words;
@@ -41,7 +42,13 @@ final class Headings {
       List<String> name = chunks.get(i);
       if (isAnswered(i)) {
         int last = name.size() - 1;
-        read.add(said(name.subList(0, last), name.subList(last, name.size())));
+        List<String> said = said(name.subList(0, last), name.subList(last, name.size()));
+        // "Dimple no, hair yes": the denial ends there.
+        boolean denied = !read.isEmpty() && read.get(read.size() - 1).get(0).equals(NO);
+        read.add(
+            denied && !said.get(0).equals(NO)
+                ? Stream.concat(Stream.of(THERE_IS), said.stream()).toList()
+                : said);
         free = true;
         continue;
       }

@@ -282,7 +282,10 @@ final class LayLexicon {
       int from = at;
       for (Term term : likely(plain, at)) {
         int end = end(term, plain, at);
-        if (end > 0 && fits(term, plain) && !isClearOf(term, plain, end)) {
+        if (end > 0
+            && fits(term, plain)
+            && !isClearOf(term, plain, end)
+            && !isSideOf(term, words, at)) {
           here.computeIfAbsent(List.of(end, term.words().size()), key -> new ArrayList<>())
               .add(term.sense());
         }
@@ -299,6 +302,16 @@ final class LayLexicon {
       }
     }
     return longestFirst(all);
+  }
+
+  // "The right's down", "the right are together": a side, and not how far down it is.
+  private boolean isSideOf(Term term, List<String> words, int at) {
+    return term.sense().kind() == Sense.Kind.VALUE
+        && term.words().size() > 1
+        && isListed("of-one-side", term.words().get(0))
+        && (words.get(at).endsWith("'s")
+            || isListed("copula", words.get(at + 1))
+                && !words.get(at + 1).equals(term.words().get(1)));
   }
 
   // The terms whose first two words may stand here, in their order: there are thousands that begin

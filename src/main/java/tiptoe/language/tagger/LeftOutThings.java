@@ -41,7 +41,8 @@ final class LeftOutThings {
                 stretch, named.stream().flatMap(name -> omitted(stretch, name).stream()).toList()));
   }
 
-  // "Hips not done, Barlow and Ortolani": these of them.
+  // "Hips not done, Barlow and Ortolani", "I'll leave the hips, Barlow not examined": these of
+  // them.
   private Things narrowed(Stretch stretch, List<Omitted> omitted) {
     Things all = new Things(omitted, stretch.sides(), 0, 0);
     int begin = stretch.behind() + 1;
@@ -59,7 +60,8 @@ final class LeftOutThings {
                     item.isEmpty()
                         || item.kind() == WordItem.Kind.PART
                         || item.kind() == WordItem.Kind.AND
-                        || item.kind() == WordItem.Kind.OR);
+                        || item.kind() == WordItem.Kind.OR
+                        || said.lexicon().isListed("left-out-outright", said.said(item)));
     return names
             && !parts.isEmpty()
             && parts.stream().allMatch(one -> whole.containsAll(one.steps()))

@@ -47,6 +47,7 @@ final class RivalClaims {
               .filter(
                   other ->
                       isReason(claim, other)
+                          || isToldMoreOf(claim, other)
                           || isNamedBehind(claim, other)
                           || isPraise(claim, other)
                           || isToldCloser(claim, other))
@@ -59,6 +60,21 @@ final class RivalClaims {
         read.remove(claim);
       }
     }
+  }
+
+  // "Hydrocele right, left testis descended, transilluminates": it tells no other hydrocele.
+  private boolean isToldMoreOf(Claim claim, Claim other) {
+    return claim.step().equals(other.step())
+        && claim.value() != null
+        && claim.value().equals(other.value())
+        && tellsMore(claim)
+        && !tellsMore(other);
+  }
+
+  private boolean tellsMore(Claim claim) {
+    List<WordItem> said = sentence.findings(claim).toList();
+    return !said.isEmpty()
+        && said.stream().allMatch(item -> lexicon.isListed("tells-more", sentence.said(item)));
   }
 
   // "Spleen tip just there, fine": a remark on what was found.

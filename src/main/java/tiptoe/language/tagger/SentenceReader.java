@@ -1,6 +1,7 @@
 package tiptoe.language.tagger;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -55,8 +56,16 @@ final class SentenceReader {
           now.excepts = lexicon.isListed("except", words.subList(item.from(), item.to()));
         }
         case CORRECTION -> {
+          // "A step on the left, right, I mean": the side before it puts right.
+          boolean behind =
+              now.isOnlySide()
+                  && now.topicOf != null
+                  && !now.corrects
+                  && breaks.at(item.to())
+                  && !breaks.at(item.from() - 1);
+          now.corrects |= behind;
           next();
-          now.corrects = true;
+          now.corrects |= !behind;
         }
         case NOT -> deny(item);
         case SIDE -> side(item);
@@ -155,7 +164,33 @@ final class SentenceReader {
       if (only && again.same < 0 && !again.corrects && again.sides.equals(before.sides)) {
         before.sideWords.addAll(again.sideWords);
       }
+      // "Together on the right, and on the left": on both.
+      boolean last = i + 1 == statements.size();
+      if (only
+          && last
+          && again.same < 0
+          && !again.corrects
+          && isAlsoOnSide(again)
+          && before.sides.size() == 1
+          && !before.findings.isEmpty()) {
+        before.sides.addAll(again.sides);
+        before.sideWords.addAll(again.sideWords);
+      }
     }
+  }
+
+  // "…, and on the left", "and the left"
+  private boolean isAlsoOnSide(Statement again) {
+    if (again.sideWords.isEmpty()) {
+      return false;
+    }
+    int first = Collections.min(again.sideWords);
+    int last = Collections.max(again.sideWords);
+    return words.get(breaks.from(first)).equals("and")
+        && items.stream()
+            .filter(item -> item.from() > breaks.from(first) && item.to() <= breaks.to(last))
+            .allMatch(item -> item.isEmpty() || item.kind() == WordItem.Kind.SIDE)
+        && breaks.to(last) == words.size();
   }
 
   // "No pits, no tags on either ear": what is denied before in a row is denied of the same place.
@@ -187,8 +222,25 @@ final class SentenceReader {
         before.parts.addAll(named.parts);
         before.sides.addAll(named.sides);
         before.sideWords.addAll(named.sideWords);
+      } else if (isOfSameSide(before, named)) {
+        before.sides.addAll(named.sides);
+        before.sideWords.addAll(named.sideWords);
       }
     }
+  }
+
+  // "A click but no clunk in the left hip": both there.
+  private boolean isOfSameSide(Statement before, Statement named) {
+    return before.parts.isEmpty()
+        && before.sides.isEmpty()
+        && (before.topicOf == null || before.topicOf.sides.isEmpty())
+        && named.sides.size() == 1
+        && !named.sideWords.isEmpty()
+        && !before.findings.isEmpty()
+        && !named.findings.isEmpty()
+        && named.findings.stream().allMatch(this::denies)
+        && Collections.min(named.sideWords) > named.findings.get(0).match().from()
+        && !breaks.between(before.findings.get(0).match().from(), Collections.min(named.sideWords));
   }
 
   private boolean denies(Statement.Found found) {
@@ -350,6 +402,18 @@ final class SentenceReader {
         isJoinedToSide() && !(said.equals(now.sides) && isFollowedBy(WordItem.Kind.PART));
     boolean anew = !now.sides.isEmpty() && !joined && !(now.sides.equals(said));
     boolean says = !now.findings.isEmpty() || now.denier >= 0 || !now.parts.isEmpty();
+    // "Left, eleven millimetres, kidneys not enlarged on either side": both of these.
+    int chunk = breaks.from(item.from());
+    if (anew
+        && said.size() == 2
+        && now.parts.stream().anyMatch(part -> part.from() >= chunk)
+        && !now.findings.isEmpty()
+        && now.findings.stream().allMatch(found -> found.match().from() >= chunk)
+        && now.sideWords.stream().allMatch(word -> word < chunk)) {
+      now.sides.clear();
+      now.sideWords.clear();
+      anew = false;
+    }
     if (anew && says || !joined && !now.findings.isEmpty() && leads(item)) {
       next();
     } else if (anew && now.corrects) {
@@ -480,6 +544,10 @@ final class SentenceReader {
       return behindComma || !takesTurns(side);
     }
     if (next.kind() == WordItem.Kind.PART) {
+      // "Grasp weak right hand": it is the hand's.
+      if (now.sides.isEmpty() && next.from() == side.to() && isLimb(next)) {
+        return false;
+      }
       // "Weak on the right, and that right arm": the arm is spoken of anew.
       // "Undescended, right testis descended": it has a finding of its own.
       return now.allOwnParts()
@@ -491,7 +559,8 @@ final class SentenceReader {
 
   private boolean hasFinding(WordItem part) {
     for (int i = items.indexOf(part) + 1; i < items.size(); i++) {
-      if (items.get(i).kind() == WordItem.Kind.FINDING) {
+      WordItem.Kind kind = items.get(i).kind();
+      if (kind == WordItem.Kind.FINDING || kind == WordItem.Kind.NOT) {
         return true;
       }
       if (!items.get(i).isEmpty()) {
@@ -562,11 +631,7 @@ final class SentenceReader {
       return;
     }
     // "The swelling goes right down to the nape": how far it reaches.
-    if (!now.findings.isEmpty()
-        && !behindComma
-        && isReached(item)
-        && !isPlace(part)
-        && now.findings.stream().allMatch(found -> found.match().isBound())) {
+    if (!now.findings.isEmpty() && !behindComma && isReached(item) && !isPlace(part)) {
       return;
     }
     // "Brachials good in both arms", "femorals good in both groins": nothing is told of these.
@@ -575,6 +640,10 @@ final class SentenceReader {
           .filter(sense -> sense.pair() && now.sides.isEmpty())
           .findFirst()
           .ifPresent(sense -> now.sides.addAll(EnumSet.allOf(Side.class)));
+      return;
+    }
+    // "Grasp weak right hand, good left": of the grasp.
+    if (now.sideWords.contains(item.from() - 1) && isLimb(item)) {
       return;
     }
     // "A pearl on the palate": it is not the palate that is spoken of.
@@ -673,6 +742,18 @@ final class SentenceReader {
                             .anyMatch(named::contains));
   }
 
+  // A limb at the end of a stretch that has named something found there.
+  private boolean isLimb(WordItem item) {
+    Set<String> limb = item.match().steps(Sense.Kind.PART);
+    return now.allOwnParts()
+        && !behindComma
+        && breaks.at(item.to())
+        && now.partSteps().stream().noneMatch(limb::contains)
+        && now.partSteps().stream()
+            .anyMatch(step -> limb.stream().anyMatch(one -> lexicon.near(one, step)))
+        && now.findings.stream().allMatch(found -> found.match().isBound());
+  }
+
   private boolean isFoundLater(String step) {
     return items.subList(at + 1, items.size()).stream()
         .filter(item -> item.kind() == WordItem.Kind.FINDING)
@@ -684,7 +765,11 @@ final class SentenceReader {
     while (before >= 0 && lexicon.isListed("pointing", words.get(before))) {
       before--;
     }
-    return before >= 1 && lexicon.isListed("reaches", words.subList(before - 1, before + 1));
+    // "It goes from the brow to the nape"
+    return before >= 1
+        && (lexicon.isListed("reaches", words.subList(before - 1, before + 1))
+            || words.get(before).equals("to")
+                && words.subList(breaks.from(before), before).contains("from"));
   }
 
   private boolean isBehind(String prepositions, WordItem item) {
@@ -841,22 +926,53 @@ final class SentenceReader {
   }
 
   private boolean hasOwnSide() {
+    if (isCompared()) {
+      return false;
+    }
     for (int i = at + 1; i < items.size(); i++) {
       WordItem item = items.get(i);
       if (item.kind() == WordItem.Kind.SIDE) {
         return endsChunk(i + 1);
       }
-      if (!item.isEmpty()) {
+      // "Negative, I'm glad to say, on the left"
+      if (item.kind() == WordItem.Kind.COMMA && isAsideBehind(i)) {
+        while (items.get(i + 1).isEmpty()) {
+          i++;
+        }
+        i++;
+      } else if (!item.isEmpty()) {
         return false;
       }
     }
     return false;
   }
 
+  // A stretch that carries nothing, with a lone side in the next.
+  private boolean isAsideBehind(int comma) {
+    int end = comma + 1;
+    while (end < items.size() && items.get(end).isEmpty()) {
+      end++;
+    }
+    int side = end + 1;
+    while (side < items.size() && items.get(side).isEmpty()) {
+      side++;
+    }
+    return end > comma + 1
+        && side < items.size()
+        && items.get(end).kind() == WordItem.Kind.COMMA
+        && items.get(side).kind() == WordItem.Kind.SIDE
+        && lexicon.isListed("preposition", words.get(items.get(end).to()));
+  }
+
+  // "It doesn't open like the right one": it is said of the other.
+  private boolean isCompared() {
+    return lexicon.isListed("like", words.get(items.get(at).to() - 1));
+  }
+
   // "Lids swollen both sides, and a coloboma in the left eye": the side behind it is not the one
   // said before.
   private boolean isOfAnotherSide() {
-    if (now.sides.isEmpty() || !behindComma && lastJoint() != WordItem.Kind.AND) {
+    if (now.sides.isEmpty() || isCompared() || !behindComma && lastJoint() != WordItem.Kind.AND) {
       return false;
     }
     int side = at + 1;

@@ -231,6 +231,14 @@ final class WordItems {
     for (int i = 0; i + 2 < items.size(); i++) {
       List<String> said =
           List.of(words.get(items.get(i).from()), words.get(items.get(i + 1).from()));
+      if (lexicon.isListed("than-that", said.get(0)) && isMoreOf(words, items.get(i).from())) {
+        int to = i + 1;
+        while (to < items.size() && items.get(to).isEmpty()) {
+          to++;
+        }
+        boolean other = to < items.size() && items.get(to).kind() == WordItem.Kind.FINDING;
+        items.subList(i, other ? to + 1 : i).replaceAll(WordItems::filler);
+      }
       if (lexicon.isListed("contrast", said)) {
         int to = i + 2;
         while (to < items.size()
@@ -244,6 +252,11 @@ final class WordItems {
         items.subList(i, to).replaceAll(WordItems::filler);
       }
     }
+  }
+
+  // "More of a click than a clunk"
+  private boolean isMoreOf(List<String> words, int than) {
+    return lexicon.says("more-of", words.subList(new Breaks(words).from(than), than));
   }
 
   // "Not teeth, just little pearls": what it is not tells what was found, and not that all is well.
