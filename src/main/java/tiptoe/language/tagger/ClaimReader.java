@@ -483,7 +483,7 @@ final class ClaimReader {
                             .allMatch(part -> lexicon.isNear(part, sense.step())))
             .toList();
     // "I can't tell you about the vessels, a bit moist": of the stump.
-    boolean plain = finding.words() > 1 && !lexicon.denies(finding, words);
+    boolean plain = finding.words() > 1 && lexicon.isAbnormal(finding);
     return placed.isEmpty() && plain && later(statement, finding)
         ? oneStep(matching(namedBefore(finding), finding))
         : oneStep(placed);
