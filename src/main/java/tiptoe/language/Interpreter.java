@@ -4,6 +4,7 @@ import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
@@ -48,6 +49,7 @@ public final class Interpreter {
 
   private static final Set<String> JOINTS = Set.of("and", "but", "so", "then", "also");
   private static final String ALL_ACCOUNTED = "every word accounted for";
+  private static final String NONE_CAN_CHANGE = "no word left open can change it";
   private static final String BY_ITSELF = "said by itself";
   private static final String NOT_ASSESSABLE = "not-assessable";
   private static final Set<String> COPULAS = Set.of("is", "are", "was", "were");
@@ -547,21 +549,26 @@ public final class Interpreter {
     SecondOpinion opinion = new SecondOpinion(protocol, reading, first.loose());
     Set<Integer> open = new TreeSet<>(reading.unaccounted());
     open.removeAll(told(words, reading));
+    reading.weighed().stream()
+        .filter(one -> one.verdict() == SecondReading.Verdict.UNLIKELY)
+        .forEach(one -> open.addAll(one.claim().evidence()));
     Set<Integer> left = open.isEmpty() ? first.loose() : open;
     List<String> uncovered = left.stream().map(words::get).toList();
-    boolean complete = !reading.doubtful() && open.isEmpty() && !reading.claims().isEmpty();
+    boolean complete = !reading.doubtful() && open.isEmpty() && !reading.weighed().isEmpty();
     List<Interpretation.Certainty> certainties = new ArrayList<>();
     List<Meaning> sure = new ArrayList<>();
-    for (int i = 0; i < reading.claims().size() && !reading.doubtful(); i++) {
-      Set<Integer> missing = new TreeSet<>(reading.scopes().get(i));
-      missing.retainAll(open);
-      SecondReading.Claim claim = reading.claims().get(i);
-      if (missing.isEmpty() && (complete || !opinion.isContradicted(claim, said))) {
+    for (SecondReading.Weighed weighed : reading.weighed()) {
+      SecondReading.Claim claim = weighed.claim();
+      boolean byWords =
+          weighed.verdict() != SecondReading.Verdict.UNLIKELY
+              && weighed.scope().stream().noneMatch(open::contains);
+      boolean counts = byWords || weighed.verdict() == SecondReading.Verdict.LIKELY;
+      if (counts && !reading.doubtful() && (complete || !opinion.isContradicted(claim, said))) {
+        String why =
+            complete ? ALL_ACCOUNTED : byWords ? NONE_CAN_CHANGE : likely(weighed.likelihood());
         for (Meaning meaning : opinion.alone(claim, said, source)) {
           sure.add(meaning);
-          certainties.add(
-              new Interpretation.Certainty(
-                  meaning, true, complete ? ALL_ACCOUNTED : "no word left open can change it"));
+          certainties.add(new Interpretation.Certainty(meaning, true, why));
         }
       }
     }
@@ -584,6 +591,10 @@ public final class Interpreter {
     meanings.addAll(offered);
     return new Interpretation(
         meanings, uncovered, reading.spans(), withheld, first.utterance().dialogue(), certainties);
+  }
+
+  private static String likely(double likelihood) {
+    return String.format(Locale.ROOT, "likely meant so: %.3f", likelihood);
   }
 
   private boolean isNoneOf(Meaning offered, List<Meaning> sure) {

@@ -13,7 +13,7 @@ public interface SecondReading {
       new SecondReading() {
         @Override
         public Reading read(List<String> words) {
-          return new Reading(List.of(), List.of(), List.of(), false, Set.of(), Set.of());
+          return new Reading(List.of(), List.of(), false, Set.of(), Set.of());
         }
 
         @Override
@@ -190,9 +190,7 @@ public interface SecondReading {
   /**
    * What was read.
    *
-   * @param claims statements, in the order they were said
-   * @param scopes for each claim the indexes of the words that may change it, so that it is sure
-   *     only where all of them are accounted for
+   * @param weighed statements, in the order they were said
    * @param spans what each stretch of words was taken for
    * @param doubtful whether the sentence is a doubt, a plan, or about someone else, so that nothing
    *     in it is a finding
@@ -200,8 +198,7 @@ public interface SecondReading {
    * @param fillers indexes of the words that carry nothing
    */
   record Reading(
-      List<Claim> claims,
-      List<Set<Integer>> scopes,
+      List<Weighed> weighed,
       List<Span> spans,
       boolean doubtful,
       Set<Integer> unaccounted,
@@ -209,10 +206,35 @@ public interface SecondReading {
     public Reading {
       unaccounted = Set.copyOf(unaccounted);
       fillers = Set.copyOf(fillers);
-      claims = List.copyOf(claims);
-      scopes = List.copyOf(scopes);
+      weighed = List.copyOf(weighed);
       spans = List.copyOf(spans);
     }
+
+    public List<Claim> claims() {
+      return weighed.stream().map(Weighed::claim).toList();
+    }
+  }
+
+  /**
+   * A claim and how sure it is.
+   *
+   * @param scope indexes of the words that may change it
+   * @param likelihood that it was meant, 0 to 1
+   */
+  record Weighed(Claim claim, Set<Integer> scope, double likelihood, Verdict verdict) {
+    public Weighed {
+      scope = Set.copyOf(scope);
+    }
+  }
+
+  /** What a claim is sure by. */
+  enum Verdict {
+    /** It is sure, whatever words are left open. */
+    LIKELY,
+    /** It is sure where all words that may change it are accounted for. */
+    BY_WORDS,
+    /** It is not sure. */
+    UNLIKELY
   }
 
   /**

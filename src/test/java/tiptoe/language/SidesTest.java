@@ -163,7 +163,7 @@ class SidesTest extends Recording {
         "the left femoral is weak, the brachial is not => femoral-pulse/left=weak",
         "the left kidney is enlarged, the left kidney is not =>",
         "rooting present, inguinal hernia too => rooting=present",
-        "nipples normal in number and spacing =>",
+        "nipples normal in number and spacing => nipples=normal",
         "lying on his left side, barlow negative =>",
         "the spleen is enlarged, the liver is not what worries me => spleen=enlarged"
       })

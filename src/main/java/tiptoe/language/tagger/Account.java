@@ -2,11 +2,15 @@ package tiptoe.language.tagger;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.ToDoubleBiFunction;
 import tiptoe.language.SecondReading.Claim;
 import tiptoe.language.SecondReading.Reading;
 import tiptoe.language.SecondReading.Span;
+import tiptoe.language.SecondReading.Verdict;
+import tiptoe.language.SecondReading.Weighed;
 import tiptoe.language.TypedText;
 import tiptoe.protocol.Protocol;
 
@@ -24,20 +28,29 @@ final class Account {
   private final List<String> words;
   private final List<WordItem> items;
   private final Set<Integer> suspected;
+  private final ToDoubleBiFunction<Claim, Set<String>> likelihood;
+  private final Likelihood.Limits limits;
   private final RivalClaims rivals;
   private final WholeClaims whole;
   private final CorrectedNumbers corrected;
 
   /**
    * @param suspected words that a model takes for findings or structures, listed or not
+   * @param likelihood how likely a claim with such features was meant
    */
-  Account(SentenceItems sentence, Set<Integer> suspected) {
+  Account(
+      SentenceItems sentence,
+      Set<Integer> suspected,
+      ToDoubleBiFunction<Claim, Set<String>> likelihood,
+      Likelihood.Limits limits) {
     this.sentence = sentence;
     this.lexicon = sentence.lexicon();
     this.protocol = sentence.protocol();
     this.words = sentence.words();
     this.items = sentence.items();
     this.suspected = suspected;
+    this.likelihood = likelihood;
+    this.limits = limits;
     this.rivals = new RivalClaims(sentence);
     this.whole = new WholeClaims(sentence, suspected);
     this.corrected = new CorrectedNumbers(sentence);
@@ -72,7 +85,6 @@ final class Account {
     unaccounted.addAll(doubts.hearsay());
     List<Claim> offered =
         settled.stream()
-            .filter(claim -> !whole.said(claim, read, unaccounted).isEmpty())
             .filter(
                 claim ->
                     whole.said(claim, read, unaccounted).stream()
@@ -85,31 +97,67 @@ final class Account {
         .forEach(claim -> unaccounted.addAll(claim.evidence()));
     offered.forEach(claim -> unaccounted.addAll(twoWays(claim, read)));
     Scope scope = new Scope(sentence, suspected, settled, rivals.contested(settled, read));
+    Surroundings around = new Surroundings(sentence, suspected, unaccounted, settled, read);
+    List<Weighed> weighed = new ArrayList<>();
+    for (Claim claim : settled) {
+      Set<Integer> near =
+          new TreeSet<>(scope(claim, whole.said(claim, read, unaccounted), scope, unaccounted));
+      // "A small chin, I think, so I'd call that a small jaw"
+      if (!isUndoubted(claim, doubts, doubted)) {
+        near.addAll(doubted);
+      }
+      if (sentence.isNormal(claim)) {
+        near.addAll(doubts.unease());
+      }
+      near.addAll(doubts.hearsay(claim));
+      Set<Integer> reach = doubts.withAside(near);
+      boolean stands = !doubtful && offered.contains(claim);
+      boolean accounted = reach.stream().noneMatch(unaccounted::contains);
+      Set<String> features = around.of(claim, reach);
+      features.add(!stands ? doubtful ? "doubtful" : "held" : accounted ? "sure" : "offered");
+      boolean alone = around.standsAlone(claim, reach);
+      if (alone) {
+        features.add("alone");
+      }
+      double chance = likelihood.applyAsDouble(claim, features);
+      boolean may = stands || !around.isDoubted(claim) && !doubts.isReported(claim);
+      Optional<Verdict> verdict = may ? verdict(claim, chance, stands, alone) : Optional.empty();
+      verdict
+          .map(how -> new Weighed(plain(claim), plain(reach), chance, how))
+          .ifPresent(weighed::add);
+    }
+    settled.stream()
+        .filter(claim -> weighed.stream().noneMatch(one -> one.claim().equals(plain(claim))))
+        .forEach(claim -> unaccounted.addAll(claim.evidence()));
     return new Reading(
-        offered.stream().map(this::plain).toList(),
-        offered.stream()
-            .map(
-                claim -> {
-                  Set<Integer> words =
-                      new TreeSet<>(
-                          scope(claim, whole.said(claim, read, unaccounted), scope, unaccounted));
-                  // "A small chin, I think, so I'd call that a small jaw"
-                  if (!isUndoubted(claim, doubts, doubted)) {
-                    words.addAll(doubted);
-                  }
-                  if (sentence.isNormal(claim)) {
-                    words.addAll(doubts.unease());
-                  }
-                  words.addAll(doubts.hearsay(claim));
-                  return words;
-                })
-            .map(doubts::withAside)
-            .map(this::plain)
-            .toList(),
+        weighed,
         spans(unaccounted),
-        doubtful,
+        doubtful && weighed.isEmpty(),
         plain(unaccounted),
         plain(fillers(doubts.hearsay())));
+  }
+
+  /**
+   * What a claim is sure by; none where it is not even offered.
+   *
+   * @param stands whether the rules offer it
+   * @param alone whether it stands for itself, whatever else is said
+   */
+  private Optional<Verdict> verdict(Claim claim, double chance, boolean stands, boolean alone) {
+    boolean keyNormal = protocol.step(claim.step()).key() && sentence.isNormal(claim);
+    double recorded = keyNormal ? limits.keyNormalFrom() : limits.recordedOpenFrom();
+    boolean placed = claim.side() != null || !protocol.step(claim.step()).sided();
+    if (claim.value() == null || !placed) {
+      return stands ? Optional.of(Verdict.BY_WORDS) : Optional.empty();
+    }
+    if (chance >= recorded && alone) {
+      return Optional.of(Verdict.LIKELY);
+    }
+    if (chance < (stands ? limits.offeredFrom() : limits.offeredDoubtfulFrom())) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        stands && chance >= limits.recordedFrom() ? Verdict.BY_WORDS : Verdict.UNLIKELY);
   }
 
   // "Hips tight in their sockets": stable, or stiff; but "tight, limited" is told.

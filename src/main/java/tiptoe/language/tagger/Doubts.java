@@ -170,6 +170,11 @@ final class Doubts {
     return lexicon.says("of-before", said) && lexicon.says("back-then", said);
   }
 
+  /** Whether others report it. */
+  boolean isReported(Claim claim) {
+    return claim.evidence().stream().anyMatch(this::isReported);
+  }
+
   private boolean isReported(int word) {
     return chunks.stream()
         .anyMatch(chunk -> hearsay.isReported(chunk) && WordItem.places(chunk).contains(word));

@@ -97,8 +97,11 @@ final class Headings {
         && isFound(chunk.subList(0, last));
   }
 
+  // "Frenulum a little tight, no": what tells how much is no name that is asked about.
   private boolean isFound(List<String> name) {
-    return isName(name) && lexicon.matches(name).stream().allMatch(lexicon::isAbnormal);
+    return isName(name)
+        && lexicon.matches(name).stream().allMatch(lexicon::isAbnormal)
+        && Stream.of("severity", "how-much").noneMatch(list -> lexicon.says(list, name));
   }
 
   private boolean isOfElse(List<String> chunk, List<String> name) {

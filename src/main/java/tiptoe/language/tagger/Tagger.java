@@ -11,6 +11,7 @@ import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.CompletableFuture;
+import java.util.function.ToDoubleBiFunction;
 import tiptoe.grammar.Parse;
 import tiptoe.grammar.PhraseNetwork;
 import tiptoe.grammar.Tag;
@@ -26,6 +27,10 @@ public final class Tagger implements SecondReading {
   private static final int LATELY = 8;
   static final long SEED = 7;
   private static final int PATHS_FOR_DENIALS = 20_000;
+  private static final Likelihood LIKELIHOOD = Likelihood.shipped();
+  private static final ToDoubleBiFunction<SecondReading.Claim, Set<String>> SHIPPED =
+      (claim, features) -> LIKELIHOOD.of(features);
+  private static final Likelihood.Limits LIMITS = Likelihood.Limits.shipped();
 
   private final LayLexicon lexicon;
   private final Protocol protocol;
@@ -34,6 +39,7 @@ public final class Tagger implements SecondReading {
   private final Set<String> deniable;
   private final WordItems items;
   private final ToldItems told;
+  private final ToDoubleBiFunction<SecondReading.Claim, Set<String>> likelihood;
 
   /** Items of the sentences that were read last. */
   private final Map<List<String>, List<WordItem>> lately =
@@ -52,13 +58,30 @@ public final class Tagger implements SecondReading {
       SpanModel model,
       TalkModel talk,
       Set<String> deniable) {
+    this(lexicon, new ToldItems(told, lexicon), protocol, model, talk, deniable, SHIPPED);
+  }
+
+  private Tagger(
+      LayLexicon lexicon,
+      ToldItems told,
+      Protocol protocol,
+      SpanModel model,
+      TalkModel talk,
+      Set<String> deniable,
+      ToDoubleBiFunction<SecondReading.Claim, Set<String>> likelihood) {
     this.lexicon = lexicon;
-    this.told = new ToldItems(told, lexicon);
+    this.told = told;
     this.protocol = protocol;
     this.model = model;
     this.talk = talk;
     this.deniable = Set.copyOf(deniable);
     this.items = new WordItems(lexicon);
+    this.likelihood = likelihood;
+  }
+
+  /** The same that takes it from elsewhere how likely a claim with such features was meant. */
+  Tagger weighing(ToDoubleBiFunction<SecondReading.Claim, Set<String>> by) {
+    return new Tagger(lexicon, told, protocol, model, talk, deniable, by);
   }
 
   /**
@@ -129,7 +152,7 @@ public final class Tagger implements SecondReading {
   @Override
   public Reading read(List<String> words) {
     SentenceItems said = items(words);
-    return new Account(said, unlisted(words))
+    return new Account(said, unlisted(words), likelihood, LIMITS)
         .of(
             new SentenceReader(lexicon, words, said.items()),
             new ClaimReader(lexicon, protocol, deniable, words, said.items()));
