@@ -259,6 +259,13 @@ final class Surroundings {
             .anyMatch(item -> isWith(item, claim));
   }
 
+  // "Right hip doesn't go out on Barlow": of which of the two it is said nobody knows.
+  private boolean isNear(WordItem part, Claim claim) {
+    String region = protocol.step(claim.step()).region();
+    return part.match().steps(Sense.Kind.PART).stream()
+        .anyMatch(step -> protocol.step(step).region().equals(region));
+  }
+
   // "Tone normal, a bit off", "palate intact, with persuasion only"
   private boolean limits(WordItem item) {
     Breaks breaks = sentence.breaks();
@@ -286,7 +293,8 @@ final class Surroundings {
     }
     boolean reaches = item.places().stream().anyMatch(near::contains);
     return switch (item.kind()) {
-      case PART, FINDING, NUMBER, DESCRIPTION -> own;
+      case PART -> own || here && isNear(item, claim);
+      case FINDING, NUMBER, DESCRIPTION -> own;
       case FOREIGN, PLAN -> reaches || here || item.from() < first(claim);
       case CONCERN -> sentence.isNormal(claim);
       case UNKNOWN ->
