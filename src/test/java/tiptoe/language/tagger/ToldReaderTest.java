@@ -148,6 +148,12 @@ class ToldReaderTest {
           round his head is thirty five and a half centimetres | head-circumference=35.5
           you tell me she's been feeding poorly | feeds=poorly
           you tell me if she's feeding poorly | ''
+          there's a neurotoxicity risk here | neurotoxicity-risk=yes
+          none of the neurotoxicity risk factors | neurotoxicity-risk=no
+          press on his breastbone and it's back in two seconds | capillary-refill=2.0
+          she's breastfed with formula top ups | feeding=mixed
+          cardiology has my referral | referral-cardiology=made
+          a single baby, head first | multiple=no presentation=cephalic
           """)
   void isToldByItself(String text, String expected) {
     TreeSet<String> found = new TreeSet<>();
@@ -197,6 +203,8 @@ class ToldReaderTest {
           i weighed four kilos at birth
           temperature of the room is twenty six
           third baby today
+          his brother had a neurotoxicity risk
+          mum was on the ventilator
           """)
   void isNotTold(String text) {
     assertEquals(List.of(), told(text).said());
