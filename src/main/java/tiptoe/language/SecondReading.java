@@ -210,6 +210,7 @@ public interface SecondReading {
       spans = List.copyOf(spans);
     }
 
+    /** The statements, in the order they were said. */
     public List<Claim> claims() {
       return weighed.stream().map(Weighed::claim).toList();
     }
@@ -220,6 +221,7 @@ public interface SecondReading {
    *
    * @param scope indexes of the words that may change it
    * @param likelihood that it was meant, 0 to 1
+   * @param verdict what that and the rules make of it
    */
   record Weighed(Claim claim, Set<Integer> scope, double likelihood, Verdict verdict) {
     public Weighed {

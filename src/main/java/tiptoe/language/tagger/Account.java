@@ -36,7 +36,8 @@ final class Account {
 
   /**
    * @param suspected words that a model takes for findings or structures, listed or not
-   * @param likelihood how likely a claim with such features was meant
+   * @param likelihood how likely a claim with such features was meant, 0 to 1
+   * @param limits from which likelihood on it is recorded or offered
    */
   Account(
       SentenceItems sentence,
@@ -116,6 +117,7 @@ final class Account {
       Set<String> features = around.of(claim, reach);
       features.add(!stands ? doubtful ? "doubtful" : "held" : accounted ? "sure" : "offered");
       boolean alone = around.standsAlone(claim, reach);
+      // No weight rests on it: LikelihoodFit tells by it what may be recorded.
       if (alone) {
         features.add("alone");
       }

@@ -8,7 +8,7 @@ import tiptoe.language.tagger.ToldItems.Kind;
 
 /**
  * Takes every word of a part into account: what it states is told only where each is, and only
- * offered where one or two are not.
+ * offered where up to three are not.
  */
 final class ToldAccount {
   private static final int MOST_UNKNOWN = 3;

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
@@ -55,7 +56,7 @@ class LikelihoodTest {
 
   @Test
   void theOddsAreTheSumOfTheWeights() {
-    Likelihood model = new Likelihood(java.util.Map.of(Likelihood.ALWAYS, 1f, "here", -2f));
+    Likelihood model = new Likelihood(Map.of(Likelihood.ALWAYS, 1f, "here", -2f));
 
     assertEquals(1 / (1 + Math.exp(-1)), model.of(Set.of("nothing of it")), 1e-9);
     assertEquals(1 / (1 + Math.exp(1)), model.of(Set.of("here")), 1e-9);
