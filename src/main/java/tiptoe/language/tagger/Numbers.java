@@ -103,7 +103,7 @@ final class Numbers {
         unit = UNITS.get(words.get(behind++));
       }
       // "Thirty-four and a half round": not of the shape of the head
-      if (behind < words.size() && ROUND.contains(words.get(behind))) {
+      if (behind < words.size() && ROUND.contains(words.get(behind)) && !isInTerm(terms, behind)) {
         behind++;
       }
       Bounded bounded = bounded(words, at);
@@ -116,6 +116,11 @@ final class Numbers {
       at = behind;
     }
     return found;
+  }
+
+  private static boolean isInTerm(List<TermMatch> terms, int word) {
+    return terms.stream()
+        .anyMatch(match -> match.words() > 1 && match.from() <= word && word < match.to());
   }
 
   private record Bounded(int from, Bound bound) {}
@@ -136,8 +141,7 @@ final class Numbers {
     int end = from;
     for (int to = from + 1; to <= Math.min(words.size(), from + 9); to++) {
       int last = to - 1;
-      if (terms.stream()
-          .anyMatch(match -> match.words() > 1 && match.from() <= last && last < match.to())) {
+      if (isInTerm(terms, last)) {
         break;
       }
       // "Three thousand four hundred and sixty and feeding well"
@@ -146,8 +150,11 @@ final class Numbers {
         end = to;
       }
     }
-    // "A" and "oh" are no numbers by themselves.
-    return end == from + 1 && Set.of("a", "oh", "nought").contains(words.get(from)) ? from : end;
+    // "A" and "oh" are no numbers by themselves, but for the days of "thirty five plus nought".
+    boolean days = from > 0 && words.get(from - 1).equals("plus") && !words.get(from).equals("a");
+    return end == from + 1 && !days && Set.of("a", "oh", "nought").contains(words.get(from))
+        ? from
+        : end;
   }
 
   /** What the numbers say about the measured structures of the sentence. */

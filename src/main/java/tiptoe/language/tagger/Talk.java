@@ -40,7 +40,17 @@ final class Talk {
 
   /** The same for what is told of the baby, which may be in words of other people and things. */
   boolean asksOrRemembers() {
-    return IntStream.range(0, words.size()).anyMatch(at -> isMet(at) || isToParent(at))
+    return isToParent() || asksOrRecalls();
+  }
+
+  /** Whether a parent is told how she is: "you're looking pink and rosy, mum". */
+  boolean isToParent() {
+    return IntStream.range(0, words.size()).anyMatch(this::isToParent);
+  }
+
+  /** Whether it asks, recalls, reads out or explains, whoever is told so. */
+  boolean asksOrRecalls() {
+    return IntStream.range(0, words.size()).anyMatch(this::isMet)
         || IntStream.range(0, words.size()).anyMatch(at -> begins(at) && explains(at))
         || lexicon.says("unreal", words)
         || lexicon.says("another", words)

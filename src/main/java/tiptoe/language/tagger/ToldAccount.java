@@ -108,7 +108,7 @@ final class ToldAccount {
     return switch (item.kind()) {
       case JOINT, EMPTY -> true;
       case ASIDE -> !measures;
-      case OR -> part.denied;
+      case OR -> part.denied || part.stated().stream().allMatch(one -> "no".equals(one.value()));
       default ->
           item.match() != null
               && sentence.vocabulary().isEmpty(words.subList(item.from(), item.to()));

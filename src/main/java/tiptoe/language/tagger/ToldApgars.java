@@ -87,8 +87,9 @@ final class ToldApgars {
     boolean minute = false;
     while (scores.size() < MINUTES.size() && isPair(at, scores.size())) {
       scores.add(words.get(at));
-      to = behindMinutes(at + 3);
-      minute |= to > at + 3;
+      int behind = behindMinuteWords(at + 1) + 1;
+      to = behindMinutes(behind);
+      minute |= to > behind;
       at = behindBetween(to);
     }
     return scores.size() >= least && (minute || least < MINUTES.size())
@@ -97,10 +98,21 @@ final class ToldApgars {
   }
 
   private boolean isPair(int at, int number) {
-    return at + 2 < words.size()
+    int minutes = behindMinuteWords(at + 1);
+    return minutes > at + 1
+        && minutes < words.size()
         && isScore(words.get(at))
-        && is("minute-behind", at + 1)
-        && words.get(at + 2).equals(MINUTES.get(number));
+        && words.get(minutes).equals(MINUTES.get(number));
+  }
+
+  // "At", "by the time he was"
+  private int behindMinuteWords(int at) {
+    return told.list("minute-behind").stream()
+        .filter(term -> at + term.size() <= words.size())
+        .filter(term -> words.subList(at, at + term.size()).equals(term))
+        .mapToInt(term -> at + term.size())
+        .max()
+        .orElse(at);
   }
 
   private int list(int from, List<String> numbers) {
@@ -131,7 +143,8 @@ final class ToldApgars {
   }
 
   private int behindMinutes(int at) {
-    return is("minute", at) ? at + 1 : at;
+    int to = is("minute", at) ? at + 1 : at;
+    return to > at && is("minute-old", to) ? to + 1 : to;
   }
 
   private static boolean isScore(String word) {

@@ -135,7 +135,8 @@ final class ToldGestation {
     return switch (item.kind()) {
       case FINDING, UNKNOWN, DENY, UNASSERTED -> true;
       case TOLD ->
-          item.senses().noneMatch(sense -> told.isSubjectListed("of-now", sense.subject()));
+          !told.isListed("weeks-plus-days", sentence.of(item))
+              && item.senses().noneMatch(sense -> told.isSubjectListed("of-now", sense.subject()));
       default -> false;
     };
   }

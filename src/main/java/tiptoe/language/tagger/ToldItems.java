@@ -16,6 +16,7 @@ final class ToldItems {
   private static final List<String> EMPTY =
       List.of("filler", "function", "neutral", "little", "talk", "severity");
   private static final int MOST_COUNTED = 10;
+  private static final List<String> DAY_AND_HALF = List.of("one", "point", "five");
   private static final List<String> TIMES = List.of("h", "days", "weeks");
 
   enum Kind {
@@ -141,6 +142,7 @@ final class ToldItems {
             .filter(item -> item.kind() == Kind.TOLD || item.kind() == Kind.ORDER)
             .map(item -> new TermMatch(item.from(), item.to(), item.length(), List.of()))
             .toList();
+    found.addAll(dayAndHalf(plain));
     found.addAll(numbers(words, plain, Numbers.in(words, terms), terms));
     List<TermMatch> findings =
         lay.matches(words).stream()
@@ -263,6 +265,20 @@ final class ToldItems {
             new Item(Kind.NUMBER, last.from(), to, null, List.of(last.numbers().get(0), said)));
       } else {
         items.add(new Item(Kind.NUMBER, begin, to, null, List.of(said)));
+      }
+    }
+    return items;
+  }
+
+  // "A day and a half old"
+  private List<Item> dayAndHalf(List<String> plain) {
+    List<Item> items = new ArrayList<>();
+    for (List<String> term : told.list("day-and-a-half")) {
+      for (int at = 0; at + term.size() <= plain.size(); at++) {
+        if (plain.subList(at, at + term.size()).equals(term)) {
+          SpokenNumber said = new SpokenNumber(null, DAY_AND_HALF, "days", null);
+          items.add(new Item(Kind.NUMBER, at, at + term.size(), null, List.of(said)));
+        }
       }
     }
     return items;

@@ -209,6 +209,11 @@ final class ToldLexicon {
     return protocol.fact(subject).isEmpty() || "baby".equals(whose.get(subject));
   }
 
+  /** Whether it is of the mother or of the birth as it was for her. */
+  boolean isOfMother(String subject) {
+    return subject.startsWith("maternal-") || isSubjectListed("of-mother", subject);
+  }
+
   /** Whether it may be told of anyone. */
   boolean isOfAnyone(String subject) {
     return "anyone".equals(whose.get(subject))

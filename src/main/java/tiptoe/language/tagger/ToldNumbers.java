@@ -25,6 +25,13 @@ final class ToldNumbers {
 
   private static final int FASTEST_BREATHING = 89;
 
+  /** Of a head at term, so that it is no length. */
+  private static final int SMALLEST_HEAD = 28;
+
+  private static final int LARGEST_HEAD = 42;
+
+  private static final Set<String> TAPED = Set.of("head-circumference", "length");
+
   private final ToldWords sentence;
   private final ToldLexicon told;
   private final Protocol protocol;
@@ -56,6 +63,7 @@ final class ToldNumbers {
             .filter(number -> !beside.contains(number.from() - part.from()))
             .filter(number -> !isWhich(part, number))
             .filter(number -> !isWhen(part, number))
+            .filter(number -> !isHeld(part, number))
             .toList();
     List<Item> names =
         part.items.stream()
@@ -68,7 +76,8 @@ final class ToldNumbers {
     if (numbers.isEmpty()) {
       return part.has(Kind.NUMBER) || told.says("which", part.of(plain)) ? all(names) : Set.of();
     }
-    ToldGestation.Found weeks = gestation.read(part, numbers, names.isEmpty(), carried);
+    ToldGestation.Found weeks =
+        gestation.read(part, numbers, isNoneOf(names, numbers.get(0)), carried);
     if (weeks != ToldGestation.Found.NONE) {
       return weeks == ToldGestation.Found.TIME ? Set.of(ToldGestation.SUBJECT) : Set.of();
     }
@@ -97,6 +106,14 @@ final class ToldNumbers {
         .collect(Collectors.toSet());
   }
 
+  // "Thirty nine plus two when he was born": no weight of then.
+  private boolean isNoneOf(List<Item> names, Item number) {
+    return names.stream()
+        .flatMap(item -> measures.of(item).stream())
+        .allMatch(
+            one -> one.equals("birth-weight") && !measures.isPlausible(one, number.numbers()));
+  }
+
   // "Weight on day three", "bed five": which, and nothing that was measured.
   private boolean isWhich(ToldPart part, Item number) {
     boolean which =
@@ -106,6 +123,18 @@ final class ToldNumbers {
       part.account(number.from() - 1, number.to());
     }
     return which;
+  }
+
+  // "Pressing for five seconds": how long, and not how long it took.
+  private boolean isHeld(ToldPart part, Item number) {
+    boolean held =
+        "s".equals(number.numbers().get(0).unit())
+            && told.says("press-words", part.of(plain))
+            && sentence.isBehind("held-for", number.from(), part.from());
+    if (held) {
+      part.account(number.from() - 1, number.to());
+    }
+    return held;
   }
 
   // "Skin bilirubin at twenty hours was nine", "vaccine at two hours": when that was.
@@ -212,6 +241,20 @@ final class ToldNumbers {
         return Optional.of(told.says("at-birth", of) ? "birth-weight" : "weight");
       }
     }
+    if (measured.size() == 1
+        && said.unit() != null
+        && said.unit().equals(measures.unit(measured.get(0)))
+        && TAPED.contains(measured.get(0))
+        && measures.isPlausible(measured.get(0), numbers.get(0).numbers())) {
+      // "Nicely shaped head, thirty five centimetres"
+      return Optional.of(measured.get(0));
+    }
+    if (measured.isEmpty() && isRefill(said)) {
+      return Optional.of("capillary-refill");
+    }
+    if (measured.isEmpty() && isOnTape(part, said)) {
+      return Optional.of("head-circumference");
+    }
     boolean rate = told.says("a-minute", plain.subList(numbers.get(0).to(), part.to()));
     if ((goesOn || rate && measured.stream().allMatch(one -> measures.unit(one).equals("/min")))
         && measured.size() == 1
@@ -244,6 +287,27 @@ final class ToldNumbers {
         && told.says("breathing-words", plain)
         && !told.says("beat-words", plain)
         && ToldGestation.isBetween(SLOWEST_BREATHING, FASTEST_BREATHING, said);
+  }
+
+  // "I press on the breastbone and count, two seconds": nothing else is told in seconds then.
+  private boolean isRefill(SpokenNumber said) {
+    return "s".equals(said.unit())
+        && told.says("refill-words", plain)
+        && measures.isPlausible("capillary-refill", List.of(said));
+  }
+
+  // "Tape round the head, and that's thirty four and a half"
+  private boolean isOnTape(ToldPart part, SpokenNumber said) {
+    return (said.unit() == null || said.unit().equals("cm"))
+        && told.says("tape-words", plain)
+        && told.says("head-words", plain)
+        && part.items.stream()
+            .allMatch(
+                item ->
+                    item.kind() == Kind.NUMBER
+                        || item.kind() == Kind.EMPTY
+                        || item.kind() == Kind.JOINT)
+        && ToldGestation.isBetween(SMALLEST_HEAD, LARGEST_HEAD, said);
   }
 
   // Of several, the fact: it needs another word beside it, and that is said.

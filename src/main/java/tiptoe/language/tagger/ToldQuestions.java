@@ -4,6 +4,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import tiptoe.language.tagger.ToldItems.Kind;
 
 /**
@@ -49,7 +50,7 @@ final class ToldQuestions {
             && told.isListed("subject", said.get(1))
             && !(told.isListed("had-or-asks", said.get(0))
                 && told.isListed("determiner", said.get(1)));
-    return inverted || told.begins("asks", said);
+    return inverted || told.begins("asks", said) && !told.begins("what-we-have", said);
   }
 
   /** "Your first baby, isn't it, yes" */
@@ -77,6 +78,19 @@ final class ToldQuestions {
         && part.consistsOf(LABEL)
         && part.of(plain).stream()
             .noneMatch(word -> told.isListed("verbs", word) || told.isListed("pronoun", word));
+  }
+
+  /** "No strep on the swab" and "that's negative" say the same twice, and deny nothing anew. */
+  boolean saysAgain(ToldPart part, ToldPart next) {
+    Set<String> said =
+        part.items.stream()
+            .filter(ToldItems.Item::isFreeValue)
+            .flatMap(ToldItems.Item::senses)
+            .map(ToldLexicon.Sense::subject)
+            .collect(Collectors.toSet());
+    return next.all(Kind.TOLD).stream()
+        .flatMap(ToldItems.Item::senses)
+        .anyMatch(sense -> said.contains(sense.subject()) && !"no".equals(sense.value()));
   }
 
   /** "None at all"; "the right isn't" is of a side, and so of what was examined. */

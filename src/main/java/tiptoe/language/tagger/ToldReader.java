@@ -48,8 +48,9 @@ final class ToldReader {
 
   Told read() {
     LayLexicon lay = sentence.lay();
+    Talk talk = new Talk(lay, words);
     if (words.contains(TypedText.ASKS)
-        || new Talk(lay, words).asksOrRemembers()
+        || talk.asksOrRecalls()
         || lay.says("supposes", plain)
         || told.says("example", plain)) {
       return Told.NOTHING;
@@ -74,6 +75,10 @@ final class ToldReader {
         read(parts, i);
       }
     }
+    if (talk.isToParent()) {
+      // "You're o negative, mam": of her, and not of the baby.
+      parts.forEach(part -> part.drop(one -> !told.isOfMother(one.subject())));
+    }
     new ToldLists(sentence, parts).share();
     unread.addAll(elsewhere.dropOthers(parts));
     Told all = new ToldSentence(sentence, parts, contested).told();
@@ -96,7 +101,10 @@ final class ToldReader {
         && sentence.items().stream()
             .filter(item -> from <= item.from() && item.to() <= to)
             .filter(item -> item.to() <= row.from() || row.to() <= item.from())
-            .allMatch(item -> ToldTopic.NAMES_NOTHING.contains(item.kind()));
+            .allMatch(
+                item ->
+                    ToldTopic.NAMES_NOTHING.contains(item.kind())
+                        || item.kind() == Kind.TOLD && !item.isAbout() && !item.isFreeValue());
   }
 
   // The row by itself, and what is told around it; a correction beside it may be of a score.
@@ -138,7 +146,12 @@ final class ToldReader {
       topic.forget();
       return;
     }
-    boolean none = next != null && !part.asked && questions.isLabel(part) && questions.isNone(next);
+    boolean none =
+        next != null
+            && !part.asked
+            && questions.isLabel(part)
+            && questions.isNone(next)
+            && !questions.saysAgain(part, next);
     if (none) {
       answer = Optional.of(false);
       parts.subList(index + 1, parts.size()).stream()

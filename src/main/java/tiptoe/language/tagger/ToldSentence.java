@@ -159,7 +159,7 @@ final class ToldSentence {
       boolean doubts = only && part.items.stream().anyMatch(this::isDoubt);
       if (denies && !remarks || part.corrects && !part.settled && !isApology(part)) {
         before(i).forEach(before -> before.stated().forEach(one -> contested.add(one.subject())));
-      } else if (denies || doubts) {
+      } else if (denies && !told.begins("musings", said(part)) || doubts) {
         before(i).forEach(ToldPart::doubt);
       }
     }
@@ -287,6 +287,11 @@ final class ToldSentence {
     List<String> values = all.stream().map(one -> String.valueOf(one.value())).toList();
     if (distinct.size() == 2 && values.contains("yes") && !values.contains("no")) {
       drop(subject, "yes");
+    } else if (distinct.size() == 2
+        && values.contains("due")
+        && (values.contains("requested") || values.contains("made"))) {
+      // "Needs a hip scan, so i've requested one"
+      drop(subject, "due");
     } else if (distinct.size() == 2 && values.contains("done") && values.contains("passed")) {
       drop(subject, "done");
     } else if (distinct.size() > 1 && !series || !series && mayBeAnother(subject)) {

@@ -20,6 +20,8 @@ final class ToldValues {
   /** Behind any that is named before its value. */
   private static final int BEHIND = 1000;
 
+  private static final String NOT_YET = "not-yet";
+  private static final String DUE = "due";
   private static final int UNNAMED = 10_000;
   private static final int NAMED_BEFORE = 20_000;
   private static final Set<Kind> THINGS =
@@ -58,6 +60,15 @@ final class ToldValues {
     // "Nothing in the family for hips, hearts or eyes": it denies what is listed behind it too.
     boolean nothing =
         told.says("nothing-in", part.of(plain)) || told.begins("nothing-for", part.of(plain));
+    Optional<String> owed = owed(part);
+    if (owed.isPresent()) {
+      part.state(new Stated(owed.get(), DUE, List.of(), false, true));
+      part.all(Kind.TOLD).forEach(part::account);
+      part.items.stream().filter(this::denies).forEach(part::account);
+      told.of("still-to", part.of(plain))
+          .forEach(at -> part.account(part.from() + at, part.from() + at + 1));
+      return unread;
+    }
     boolean denied = nothing || !denials.isEmpty() || answer.filter(yes -> !yes).isPresent();
     Map<String, String> values = values(part);
     boolean yesNo = values.keySet().stream().anyMatch(this::isYesNo);
@@ -65,6 +76,9 @@ final class ToldValues {
         (subject, value) -> {
           if (isOnlyTried(part, subject)) {
             unread.add(subject);
+          } else if (denials.size() == 1 && isNotYetTold(part, subject, value)) {
+            part.state(new Stated(subject, NOT_YET, List.of(), false, true));
+            denials.forEach(part::account);
           } else if (!denied || !isYesNo(subject)) {
             if (!denied || yesNo) {
               part.state(new Stated(subject, value, List.of(), false, true));
@@ -83,6 +97,47 @@ final class ToldValues {
           }
         });
     return unread;
+  }
+
+  // "Hasn't had his vitamin k yet", "still to have his hearing test", "needs a hip scan": the one
+  // thing that is named, where it can be due.
+  private Optional<String> owed(ToldPart part) {
+    List<String> said = part.of(plain);
+    long denials = part.items.stream().filter(this::denies).count();
+    boolean notYet =
+        denials == 1 && told.says("yet", said) && part.items.stream().anyMatch(this::does);
+    boolean stillTo = denials == 0 && told.says("still-to", said);
+    Set<String> named =
+        part.items.stream()
+            .flatMap(Item::senses)
+            .filter(sense -> !sense.weak() && !sense.bound())
+            .map(ToldLexicon.Sense::subject)
+            .collect(Collectors.toSet());
+    return (notYet || stillTo) && named.size() == 1
+        ? named.stream().filter(this::canBeDue).findFirst()
+        : Optional.empty();
+  }
+
+  // "I've not told them the result yet"
+  private boolean isNotYetTold(ToldPart part, String subject, String value) {
+    return subject.startsWith("told-") && value.equals("yes") && told.says("yet", part.of(plain));
+  }
+
+  private boolean denies(Item item) {
+    return item.kind() == Kind.DENY
+        || (item.kind() == Kind.TOLD || item.kind() == Kind.UNASSERTED)
+            && sentence.isListed("deny", item.from());
+  }
+
+  // "Given", "had", "done": what may be said of what is named, whatever that is.
+  private boolean does(Item item) {
+    return item.senses().anyMatch(sense -> sense.kind() == ToldLexicon.Kind.VALUE)
+        || item.kind() == Kind.UNASSERTED && denies(item) && item.length() > 1
+        || item.kind() == Kind.EMPTY && told.isListed("verbs", sentence.of(item));
+  }
+
+  private boolean canBeDue(String subject) {
+    return sentence.fact(subject).filter(fact -> fact.values().contains(DUE)).isPresent();
   }
 
   // "Eye history negative": no value of anything that is named.
@@ -166,7 +221,7 @@ final class ToldValues {
   // "Diabetic, gestational", "hearing test done and he passed"
   private static boolean tellsMore(String before, String value) {
     return before.equals("yes") && !value.equals("no")
-        || before.equals("done") && value.equals("passed");
+        || before.equals("done") && (value.equals("passed") || value.equals("requested"));
   }
 
   // "Vitamin k's in", but "hepatitis b in mum"
@@ -205,7 +260,8 @@ final class ToldValues {
   }
 
   private static boolean isAlone(ToldPart part, Item item) {
-    return part.items.stream().allMatch(other -> other == item || other.kind() == Kind.EMPTY);
+    return part.items.stream()
+        .allMatch(other -> other == item || ToldTopic.NAMES_NOTHING.contains(other.kind()));
   }
 
   // "Nothing green" says nothing of its own beside vomiting.

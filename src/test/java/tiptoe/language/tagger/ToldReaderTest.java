@@ -86,6 +86,27 @@ class ToldReaderTest {
           five fingers on the right hand and five toes on the foot | ''
           square window two, posture three, breast two | maturity-breast=2.0 maturity-posture=3.0 maturity-square-window=2.0
           no poo yet and she's thirty hours | age=30.0
+          i've not done the orthopaedics referral yet | referral-orthopaedics=due
+          hasn't had his vitamin k yet | vitamin-k=due
+          i've still to refer him to the eye clinic | referral-ophthalmology=due
+          she needs a hip scan, so i've requested it | hip-scan=requested
+          i've not told them the results yet | told-result=not-yet
+          i've told you both about the hips, haven't i | told-hips=yes
+          head ultrasound's done, and the tummy one's been requested | abdominal-scan=requested head-scan=done
+          you're o negative, mam | maternal-blood-group=o-negative
+          the other twin's had no infection, and her co twin wasn't breech | co-twin-breech=no twin-infection=no
+          nobody in the family with childhood cataracts or retinoblastoma | eye-family-history=no
+          no strep on the swab, that's negative | group-b-strep=negative
+          dad's consent, verbal | consent-by=father consent-form=verbal consent=given
+          what we've got here is a baby girl | sex=girl
+          she was thirty nine plus two when she was born | gestation=39.0+2.0
+          a day and a half old | age=1.5
+          he got four at one minute, six at five and eight at ten | apgar-10=8.0 apgar-1=4.0 apgar-5=6.0
+          i press on the breastbone and let go, and that's two seconds | capillary-refill=2.0
+          an apnoea, fifteen seconds that was | ''
+          nicely shaped head, thirty five centimetres | head-circumference=35.0
+          square window two, which they don't always like | maturity-square-window=2.0
+          a heart rate of a hundred and eighty in a screaming baby tells you nothing | ''
           no wet nappy yet at twenty six hours old | age=26.0
           last baby was four kilos, this one three thousand two hundred grams | weight=3200.0?
           four kilos, that was her last baby | ''
