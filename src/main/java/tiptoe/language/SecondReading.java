@@ -1,5 +1,6 @@
 package tiptoe.language;
 
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -260,6 +261,16 @@ public interface SecondReading {
       denied = List.copyOf(denied);
       numbers = List.copyOf(numbers);
       evidence = Set.copyOf(evidence);
+    }
+
+    /** The first word it rests on. */
+    public int first() {
+      return Collections.min(evidence);
+    }
+
+    /** The last word it rests on. */
+    public int last() {
+      return Collections.max(evidence);
     }
 
     /** The same that rests on other words. */

@@ -2,14 +2,12 @@ package tiptoe.language.tagger;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.ToDoubleBiFunction;
 import tiptoe.language.SecondReading.Claim;
 import tiptoe.language.SecondReading.Reading;
 import tiptoe.language.SecondReading.Span;
-import tiptoe.language.SecondReading.Verdict;
 import tiptoe.language.SecondReading.Weighed;
 import tiptoe.language.TypedText;
 import tiptoe.protocol.Protocol;
@@ -98,34 +96,28 @@ final class Account {
         .forEach(claim -> unaccounted.addAll(claim.evidence()));
     offered.forEach(claim -> unaccounted.addAll(twoWays(claim, read)));
     Scope scope = new Scope(sentence, suspected, settled, rivals.contested(settled, read));
-    Surroundings around = new Surroundings(sentence, suspected, unaccounted, settled, read);
+    Weighing weighing =
+        new Weighing(sentence, suspected, unaccounted, settled, read, likelihood, limits);
     List<Weighed> weighed = new ArrayList<>();
     for (Claim claim : settled) {
-      Set<Integer> near =
-          new TreeSet<>(scope(claim, whole.said(claim, read, unaccounted), scope, unaccounted));
+      Set<Integer> doubting = new TreeSet<>(doubts.hearsay(claim));
       // "A small chin, I think, so I'd call that a small jaw"
       if (!isUndoubted(claim, doubts, doubted)) {
-        near.addAll(doubted);
+        doubting.addAll(doubted);
       }
       if (sentence.isNormal(claim)) {
-        near.addAll(doubts.unease());
+        doubting.addAll(doubts.unease());
       }
-      near.addAll(doubts.hearsay(claim));
-      Set<Integer> reach = doubts.withAside(near);
-      boolean stands = !doubtful && offered.contains(claim);
-      boolean accounted = reach.stream().noneMatch(unaccounted::contains);
-      Set<String> features = around.of(claim, reach);
-      features.add(!stands ? doubtful ? "doubtful" : "held" : accounted ? "sure" : "offered");
-      boolean alone = around.standsAlone(claim, reach);
-      // No weight rests on it: LikelihoodFit tells by it what may be recorded.
-      if (alone) {
-        features.add("alone");
-      }
-      double chance = likelihood.applyAsDouble(claim, features);
-      boolean may = stands || !around.isDoubted(claim) && !doubts.isReported(claim);
-      Optional<Verdict> verdict = may ? verdict(claim, chance, stands, alone) : Optional.empty();
-      verdict
-          .map(how -> new Weighed(plain(claim), plain(reach), chance, how))
+      Set<Integer> near =
+          new TreeSet<>(scope(claim, whole.said(claim, read, unaccounted), scope, unaccounted));
+      near.addAll(doubting);
+      Weighing.Rule rule =
+          doubtful
+              ? Weighing.Rule.DOUBTFUL
+              : offered.contains(claim) ? Weighing.Rule.OFFERED : Weighing.Rule.HELD;
+      weighing
+          .of(claim, doubts.withAside(near), doubting, rule, doubts.isReported(claim))
+          .map(this::plain)
           .ifPresent(weighed::add);
     }
     settled.stream()
@@ -137,29 +129,6 @@ final class Account {
         doubtful && weighed.isEmpty(),
         plain(unaccounted),
         plain(fillers(doubts.hearsay())));
-  }
-
-  /**
-   * What a claim is sure by; none where it is not even offered.
-   *
-   * @param stands whether the rules offer it
-   * @param alone whether it stands for itself, whatever else is said
-   */
-  private Optional<Verdict> verdict(Claim claim, double chance, boolean stands, boolean alone) {
-    boolean keyNormal = protocol.step(claim.step()).key() && sentence.isNormal(claim);
-    double recorded = keyNormal ? limits.keyNormalFrom() : limits.recordedOpenFrom();
-    boolean placed = claim.side() != null || !protocol.step(claim.step()).sided();
-    if (claim.value() == null || !placed) {
-      return stands ? Optional.of(Verdict.BY_WORDS) : Optional.empty();
-    }
-    if (chance >= recorded && alone) {
-      return Optional.of(Verdict.LIKELY);
-    }
-    if (chance < (stands ? limits.offeredFrom() : limits.offeredDoubtfulFrom())) {
-      return Optional.empty();
-    }
-    return Optional.of(
-        stands && chance >= limits.recordedFrom() ? Verdict.BY_WORDS : Verdict.UNLIKELY);
   }
 
   // "Hips tight in their sockets": stable, or stiff; but "tight, limited" is told.
@@ -226,6 +195,10 @@ final class Account {
       }
     }
     return plain;
+  }
+
+  private Weighed plain(Weighed one) {
+    return new Weighed(plain(one.claim()), plain(one.scope()), one.likelihood(), one.verdict());
   }
 
   private Claim plain(Claim claim) {

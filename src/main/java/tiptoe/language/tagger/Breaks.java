@@ -1,5 +1,6 @@
 package tiptoe.language.tagger;
 
+import java.util.Collections;
 import java.util.List;
 import tiptoe.language.TypedText;
 
@@ -36,6 +37,12 @@ record Breaks(List<String> words) {
   /** Whether a break stands between two places, the second not included. */
   boolean between(int from, int to) {
     return words.subList(from, to).contains(TypedText.BREAK);
+  }
+
+  /** How many breaks part two words. */
+  int count(int one, int other) {
+    return Collections.frequency(
+        words.subList(Math.min(one, other), Math.max(one, other)), TypedText.BREAK);
   }
 
   /** A "no" by itself behind something: it takes back what was said. */

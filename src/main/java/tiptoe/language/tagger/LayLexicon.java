@@ -58,6 +58,7 @@ final class LayLexicon {
   private final WordForms forms;
   private final Predicate<Sense> abnormal;
   private final Map<String, String> regions;
+  private final Set<String> everyday;
 
   /**
    * @param terms every term of every step, and those of the cue lists
@@ -68,6 +69,7 @@ final class LayLexicon {
    * @param anywhere steps whose findings can be in any place
    * @param abnormal whether a sense is a finding that is not normal
    * @param regions the region of each step
+   * @param everyday words that are said every day, wherever one is
    */
   LayLexicon(
       List<Term> terms,
@@ -77,7 +79,8 @@ final class LayLexicon {
       Map<String, String> opposites,
       Set<String> anywhere,
       Predicate<Sense> abnormal,
-      Map<String, String> regions) {
+      Map<String, String> regions,
+      Set<String> everyday) {
     this.terms = List.copyOf(terms);
     this.lists = new HashMap<>(lists);
     this.lists.putAll(cues);
@@ -124,6 +127,7 @@ final class LayLexicon {
     this.forms = WordForms.of(terms, lists.values(), abnormal);
     this.abnormal = abnormal;
     this.regions = Map.copyOf(regions);
+    this.everyday = Set.copyOf(everyday);
   }
 
   boolean isAbnormal(Sense sense) {
@@ -224,6 +228,11 @@ final class LayLexicon {
   /** Whether these words are a term of this list. */
   boolean isListed(String list, List<String> words) {
     return listed.getOrDefault(list, Set.of()).contains(words);
+  }
+
+  /** Whether a word is one of those that are said every day, wherever one is. */
+  boolean isEveryday(String word) {
+    return everyday.contains(word);
   }
 
   boolean isListed(String list, String word) {

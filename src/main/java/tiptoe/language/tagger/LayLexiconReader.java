@@ -107,7 +107,8 @@ final class LayLexiconReader {
         opposites,
         anywhere,
         this::isAbnormal,
-        protocol.steps().collect(Collectors.toMap(Step::id, Step::region)));
+        protocol.steps().collect(Collectors.toMap(Step::id, Step::region)),
+        WordShares.words());
   }
 
   private boolean isAbnormal(Sense sense) {

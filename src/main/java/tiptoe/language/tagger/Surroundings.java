@@ -1,13 +1,10 @@
 package tiptoe.language.tagger;
 
-import java.util.Collections;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.stream.Stream;
 import tiptoe.language.SecondReading.Claim;
-import tiptoe.language.TypedText;
 import tiptoe.protocol.Protocol;
 
 /**
@@ -23,6 +20,7 @@ final class Surroundings {
   private final SentenceItems sentence;
   private final Protocol protocol;
   private final List<String> words;
+  private final Breaks breaks;
   private final List<WordItem> items;
   private final Set<Integer> suspected;
   private final Set<Integer> open;
@@ -44,6 +42,7 @@ final class Surroundings {
     this.sentence = sentence;
     this.protocol = sentence.protocol();
     this.words = sentence.words();
+    this.breaks = sentence.breaks();
     this.items = sentence.items();
     this.suspected = suspected;
     this.open = open;
@@ -81,16 +80,16 @@ final class Surroundings {
   }
 
   private void ownWords(Claim claim, Set<String> features) {
-    int from = first(claim);
-    int to = last(claim);
+    int from = claim.first();
+    int to = claim.last();
     features.add("words " + Math.min(MANY + 1, claim.evidence().size()));
-    features.add("parted " + Math.min(MANY, breaks(from, to)));
+    features.add("parted " + Math.min(MANY, breaks.count(from, to)));
     if (to + 1 - from - claim.evidence().size() > FAR) {
       features.add("far apart");
     }
     features.add("before: " + word(from - 1));
     features.add("behind: " + word(to + 1));
-    features.add("opens: " + word(sentence.breaks().from(from)));
+    features.add("opens: " + word(breaks.from(from)));
     int finding = finding(claim);
     boolean named = false;
     boolean bound = false;
@@ -126,7 +125,7 @@ final class Surroundings {
       if (item.kind() != WordItem.Kind.SIDE) {
         continue;
       }
-      boolean here = breaks(item.from(), finding) == 0;
+      boolean here = breaks.count(item.from(), finding) == 0;
       if (claim.evidence().contains(item.from())) {
         said = true;
         features.add(
@@ -177,12 +176,12 @@ final class Surroundings {
       elsewhere += reaches ? 0 : 1;
       String said = String.join(" ", sentence.said(item));
       String where =
-          (reaches ? "open " : "aside ") + place(item.from(), first(claim), last(claim)) + " ";
+          (reaches ? "open " : "aside ") + place(item.from(), claim.first(), claim.last()) + " ";
       String kind = item.kind().id();
       features.add(where + kind);
       features.add(norm(claim) + " " + where + kind);
       features.add("open: " + said);
-      features.add(where + "opened by: " + word(sentence.breaks().from(item.from())));
+      features.add(where + "opened by: " + word(breaks.from(item.from())));
       features.add(where + "behind: " + word(item.from() - 1));
       if (item.kind() != WordItem.Kind.UNKNOWN) {
         features.add(where + said);
@@ -197,123 +196,8 @@ final class Surroundings {
     }
   }
 
-  /**
-   * Whether a claim may be recorded although words beside it are open: where nothing that may
-   * change it denies, doubts, puts right or names another side, nobody else is spoken of before it,
-   * and no word that nobody knows stands with what is normal between the same breaks. What is
-   * normal must be named, or told in more than a word: "straight", "open" and "clear" are said of
-   * anything.
-   *
-   * @param near the words that may change it
-   */
-  boolean standsAlone(Claim claim, Set<Integer> near) {
-    boolean rivalled =
-        read.stream()
-            .filter(other -> other.step().equals(claim.step()))
-            .filter(other -> !Objects.equals(other.value(), claim.value()))
-            .anyMatch(other -> isHere(claim, other) && !goTogether(claim, other));
-    boolean supposed =
-        Stream.of("supposes", "hypothetical")
-            .anyMatch(list -> sentence.lexicon().says(list, words));
-    return !rivalled
-        && !supposed
-        && !words.contains(TypedText.ASKS)
-        && (!sentence.isNormal(claim) || isNamed(claim))
-        && items.stream().noneMatch(item -> unsettles(item, claim, near));
-  }
-
-  // "Weak on the right, oh bother, weak on the left": a word that nobody knows may put it right.
-  private boolean isOfBothSides(Claim claim) {
-    return claim.side() != null
-        && kept.stream()
-            .filter(other -> other.step().equals(claim.step()))
-            .anyMatch(other -> other.side() == claim.side().other());
-  }
-
-  private boolean isNamed(Claim claim) {
-    return items.stream()
-        .filter(item -> claim.evidence().contains(item.from()))
-        .anyMatch(
-            item ->
-                item.kind() == WordItem.Kind.PART
-                        && item.match().steps(Sense.Kind.PART).contains(claim.step())
-                    || item.kind() == WordItem.Kind.FINDING
-                        && item.match().words() > 1
-                        && item.match().senses().stream()
-                            .anyMatch(
-                                sense -> claim.step().equals(sense.step()) && !sense.bound()));
-  }
-
-  /**
-   * Whether the sentence asks, or a doubt, a plan or another person stands among the words of a
-   * claim or between its breaks.
-   */
-  boolean isDoubted(Claim claim) {
-    return words.contains(TypedText.ASKS)
-        || items.stream()
-            .filter(
-                item ->
-                    item.kind() == WordItem.Kind.DOUBT
-                        || item.kind() == WordItem.Kind.PLAN
-                        || item.kind() == WordItem.Kind.FOREIGN)
-            .anyMatch(item -> isWith(item, claim));
-  }
-
-  // "Right hip doesn't go out on Barlow": of which of the two it is said nobody knows.
-  private boolean isNear(WordItem part, Claim claim) {
-    String region = protocol.step(claim.step()).region();
-    return part.match().steps(Sense.Kind.PART).stream()
-        .anyMatch(step -> protocol.step(step).region().equals(region));
-  }
-
-  // "Tone normal, a bit off", "palate intact, with persuasion only"
-  private boolean limits(WordItem item) {
-    Breaks breaks = sentence.breaks();
-    List<String> stretch = words.subList(breaks.from(item.from()), breaks.to(item.from()));
-    return Stream.of("severity", "how-much", "limits")
-        .anyMatch(list -> sentence.lexicon().says(list, stretch));
-  }
-
-  private boolean isWith(WordItem item, Claim claim) {
-    boolean among = first(claim) <= item.from() && item.from() <= last(claim);
-    return among || claim.evidence().stream().anyMatch(word -> breaks(item.from(), word) == 0);
-  }
-
-  private boolean unsettles(WordItem item, Claim claim, Set<Integer> near) {
-    if (item.kind() == WordItem.Kind.CORRECTION) {
-      return true;
-    }
-    boolean own = claim.evidence().contains(item.from());
-    boolean here = isWith(item, claim);
-    if (item.kind() == WordItem.Kind.SIDE && here && !own && claim.side() != null) {
-      return !item.sides().contains(claim.side());
-    }
-    if (item.places().stream().noneMatch(open::contains)) {
-      return false;
-    }
-    boolean reaches = item.places().stream().anyMatch(near::contains);
-    return switch (item.kind()) {
-      case PART -> own || here && isNear(item, claim);
-      case FINDING, NUMBER, DESCRIPTION -> own;
-      case FOREIGN, PLAN -> reaches || here || item.from() < first(claim);
-      case CONCERN -> sentence.isNormal(claim);
-      case UNKNOWN ->
-          sentence.isNormal(claim) && (here || reaches && limits(item))
-              || reaches && isOfBothSides(claim);
-      default -> reaches;
-    };
-  }
-
   private int finding(Claim claim) {
-    return sentence.findings(claim).mapToInt(WordItem::from).max().orElse(last(claim));
-  }
-
-  private static int first(Claim claim) {
-    return Collections.min(claim.evidence());
-  }
-
-  private static int last(Claim claim) {
-    return Collections.max(claim.evidence());
+    return sentence.findings(claim).mapToInt(WordItem::from).max().orElse(claim.last());
   }
 
   private String word(int at) {
@@ -323,13 +207,8 @@ final class Surroundings {
   /** Where a word stands to a stretch of words, and by how many breaks it is parted from it. */
   private String place(int word, int from, int to) {
     if (word < from) {
-      return "before " + Math.min(2, breaks(word, from));
+      return "before " + Math.min(2, breaks.count(word, from));
     }
-    return word > to ? "behind " + Math.min(2, breaks(to, word)) : "among";
-  }
-
-  private int breaks(int one, int other) {
-    return Collections.frequency(
-        words.subList(Math.min(one, other), Math.max(one, other)), TypedText.BREAK);
+    return word > to ? "behind " + Math.min(2, breaks.count(to, word)) : "among";
   }
 }

@@ -3,8 +3,10 @@ package tiptoe.language.tagger;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import tiptoe.files.Shipped;
 import tiptoe.language.Interpreter;
 
@@ -23,6 +25,13 @@ final class WordShares {
     return Shipped.lines(Interpreter.class, FILE).stream()
         .filter(line -> !line.startsWith("#"))
         .toList();
+  }
+
+  /** The words alone. */
+  static Set<String> words() {
+    return text().stream()
+        .map(line -> line.substring(0, line.indexOf(' ')))
+        .collect(Collectors.toSet());
   }
 
   /** The words this project ships. */

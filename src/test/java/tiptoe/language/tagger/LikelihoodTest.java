@@ -1,6 +1,7 @@
 package tiptoe.language.tagger;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -69,6 +70,30 @@ class LikelihoodTest {
 
     assertEquals(Set.of("anterior-fontanelle=open-soft-flat"), recorded(text, LIKELY));
     assertEquals(Set.of(), recorded(text, BETWEEN));
+  }
+
+  /** A plan, a denial or a remark on others in a stretch of its own is of something else. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "breathing easy, and the gronk was not in its flobbery",
+        "breathing easy, a gronk of his mother's flobbery"
+      })
+  void whatIsLikelyIsRecordedBeforeAnotherMatter(String text) throws IOException {
+    assertEquals(Set.of("breathing=easy"), recorded(text, LIKELY));
+    assertEquals(Set.of(), recorded(text, BETWEEN));
+  }
+
+  /** "Industry" is in no list of the examination, but a word that everybody says. */
+  @Test
+  void anEverydayWordBehindWhatIsNormalTakesNothingFromIt() throws IOException {
+    String text = "the sutures are normal an %s";
+
+    assertEquals(Set.of("sutures=normal"), recorded(text.formatted("industry"), LIKELY));
+    assertEquals(Set.of(), recorded(text.formatted("industry"), BETWEEN));
+    assertEquals(Set.of(), recorded(text.formatted("flobbery"), LIKELY));
+    assertEquals(Set.of(), recorded("the sutures are normal but an industry", LIKELY));
+    assertEquals(Set.of(), recorded("the anus is patent an industry", LIKELY));
   }
 
   @Test
