@@ -101,16 +101,16 @@ final class Account {
     List<Weighed> weighed = new ArrayList<>();
     for (Claim claim : settled) {
       Set<Integer> doubting = new TreeSet<>(doubts.hearsay(claim));
-      // "A small chin, I think, so I'd call that a small jaw"
-      if (!isUndoubted(claim, doubts, doubted)) {
-        doubting.addAll(doubted);
-      }
       if (sentence.isNormal(claim)) {
         doubting.addAll(doubts.unease());
       }
       Set<Integer> near =
           new TreeSet<>(scope(claim, whole.said(claim, read, unaccounted), scope, unaccounted));
       near.addAll(doubting);
+      // "A small chin, I think, so I'd call that a small jaw"
+      if (!isUndoubted(claim, doubts, doubted)) {
+        near.addAll(doubted);
+      }
       Weighing.Rule rule =
           doubtful
               ? Weighing.Rule.DOUBTFUL

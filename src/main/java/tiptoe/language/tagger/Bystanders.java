@@ -56,14 +56,15 @@ final class Bystanders {
    *
    * @param near the words that may change it
    * @param doubting words that are known to make a doubt of it, wherever they stand
+   * @param held whether the rules let it go, so that its own words are open for that alone
    */
-  boolean leaveAlone(Claim claim, Set<Integer> near, Set<Integer> doubting) {
+  boolean leaveAlone(Claim claim, Set<Integer> near, Set<Integer> doubting, boolean held) {
     return !words.contains(TypedText.ASKS)
         && !isRivalled(claim)
         && !isSupposed(claim)
         && (!sentence.isNormal(claim) || isNamed(claim))
         && doubting.stream().noneMatch(open::contains)
-        && sentence.items().stream().noneMatch(item -> unsettles(item, claim, near));
+        && sentence.items().stream().noneMatch(item -> unsettles(item, claim, near, held));
   }
 
   /**
@@ -124,7 +125,7 @@ final class Bystanders {
                                 sense -> claim.step().equals(sense.step()) && !sense.bound()));
   }
 
-  private boolean unsettles(WordItem item, Claim claim, Set<Integer> near) {
+  private boolean unsettles(WordItem item, Claim claim, Set<Integer> near, boolean held) {
     if (item.kind() == WordItem.Kind.CORRECTION) {
       return true;
     }
@@ -133,16 +134,17 @@ final class Bystanders {
     if (item.kind() == WordItem.Kind.SIDE && here && !own && claim.side() != null) {
       return !item.sides().contains(claim.side());
     }
-    if (item.places().stream().noneMatch(open::contains)) {
+    if (own && held || item.places().stream().noneMatch(open::contains)) {
       return false;
     }
     boolean reaches = item.places().stream().anyMatch(near::contains);
     boolean apart = isApart(item, claim);
     return switch (item.kind()) {
-      case PART -> own || here && isNear(item, claim);
+      case PART -> own || here && !sentence.isNormal(claim) && isNear(item, claim);
       case FINDING, NUMBER, DESCRIPTION -> own;
       case SIDE -> reaches;
-      case FOREIGN, PLAN -> !apart && (reaches || here || item.from() < claim.first());
+      case FOREIGN, PLAN ->
+          !apart && !isInTheRoom(item) && (reaches || here || item.from() < claim.first());
       case CONCERN -> sentence.isNormal(claim) && !apart;
       case UNKNOWN ->
           sentence.isNormal(claim)
@@ -161,9 +163,7 @@ final class Bystanders {
   }
 
   private boolean isOfNothing(WordItem word) {
-    return sentence
-        .items(breaks.from(word.from()), breaks.to(word.from()))
-        .stream()
+    return sentence.items(breaks.from(word.from()), breaks.to(word.from())).stream()
         .filter(item -> item.kind() == WordItem.Kind.FINDING)
         .noneMatch(item -> item.places().stream().anyMatch(open::contains));
   }
@@ -175,8 +175,15 @@ final class Bystanders {
         && sentence.said(item).stream().allMatch(sentence.lexicon()::isEveryday)
         && item.places().stream().noneMatch(suspected::contains)
         && sentence.items(claim.last() + 1, item.from()).stream()
-            .noneMatch(
-                one -> one.kind() == WordItem.Kind.TURN || one.kind() == WordItem.Kind.NOT);
+            .noneMatch(one -> one.kind() == WordItem.Kind.TURN || one.kind() == WordItem.Kind.NOT);
+  }
+
+  // "And mum can see that for herself": nobody has it who does not have, say or do something.
+  private boolean isInTheRoom(WordItem person) {
+    return sentence.lexicon().isListed("address", sentence.said(person))
+        && (breaks.at(person.to())
+            || Stream.of("speaks", "has-reported", "had-before", "reports")
+                .noneMatch(list -> sentence.isListed(list, person.to())));
   }
 
   // "Right hip doesn't go out on Barlow": of which of the two it is said nobody knows.

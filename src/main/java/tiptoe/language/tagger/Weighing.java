@@ -66,13 +66,13 @@ final class Weighing {
       Claim claim, Set<Integer> reach, Set<Integer> doubting, Rule rule, boolean reported) {
     Set<String> features = around.of(claim, reach);
     features.add(name(rule, reach));
-    boolean alone = bystanders.leaveAlone(claim, reach, doubting);
+    boolean offered = rule == Rule.OFFERED;
+    boolean alone = bystanders.leaveAlone(claim, reach, doubting, !offered);
     // No weight rests on it: LikelihoodFit tells by it what may be recorded.
     if (alone) {
       features.add("alone");
     }
     double chance = likelihood.applyAsDouble(claim, features);
-    boolean offered = rule == Rule.OFFERED;
     return !offered && (bystanders.doubt(claim) || reported)
         ? Optional.empty()
         : verdict(claim, chance, offered, alone).map(how -> new Weighed(claim, reach, chance, how));
@@ -91,8 +91,8 @@ final class Weighing {
     if (claim.value() == null || step.sided() && claim.side() == null) {
       return offered ? Optional.of(Verdict.BY_WORDS) : Optional.empty();
     }
-    boolean keyNormal = step.key() && sentence.isNormal(claim);
-    if (alone && chance >= (keyNormal ? limits.keyNormalFrom() : limits.recordedOpenFrom())) {
+    boolean lenient = offered && !(step.key() && sentence.isNormal(claim));
+    if (alone && chance >= (lenient ? limits.recordedOpenFrom() : limits.keyNormalFrom())) {
       return Optional.of(Verdict.LIKELY);
     }
     if (chance < (offered ? limits.offeredFrom() : limits.offeredDoubtfulFrom())) {
