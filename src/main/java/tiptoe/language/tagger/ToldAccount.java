@@ -44,6 +44,7 @@ final class ToldAccount {
     List<String> said = part.of(plain);
     boolean measures = subjects.stream().anyMatch(told::isMeasured);
     told.beside(subjects, said).forEach(at -> part.account(part.from() + at, part.from() + at + 1));
+    durations(part).forEach(part::account);
     if (measures) {
       told.of("measures", said).forEach(at -> part.account(part.from() + at, part.from() + at + 1));
     }
@@ -67,7 +68,7 @@ final class ToldAccount {
     boolean open = !part.open.isEmpty();
     if (part.altered || ours || part.open.size() > MOST_UNKNOWN) {
       part.drop(one -> true);
-    } else if (open || far) {
+    } else if (open) {
       // "A difference of five" behind a saturation is none; "bruising from the forceps" may be of
       // an attempt.
       boolean found = finds;
@@ -76,6 +77,10 @@ final class ToldAccount {
               open && told.isMeasured(one.subject()) && !isPlainly(part, one)
                   || found && told.isSubjectListed("not-beside-findings", one.subject()));
       part.doubt();
+    }
+    if (far) {
+      // "Dad's sister was in a harness, but nobody is deaf"
+      part.doubt(one -> !"no".equals(one.value()));
     }
     part.finds = finds && part.states();
     return denied ? Set.copyOf(subjects) : Set.of();
@@ -113,6 +118,16 @@ final class ToldAccount {
           item.match() != null
               && sentence.vocabulary().isEmpty(words.subList(item.from(), item.to()));
     };
+  }
+
+  // "Under the lights for three days": how long, which no yes or no depends on.
+  private List<Item> durations(ToldPart part) {
+    boolean choices = part.stated().stream().allMatch(one -> one.value() != null);
+    return part.all(Kind.NUMBER).stream()
+        .filter(
+            number -> choices && "days h".contains(String.valueOf(number.numbers().get(0).unit())))
+        .filter(number -> sentence.isBehind("lasting", number.from(), part.from()))
+        .toList();
   }
 
   // Adds the words of an item that nothing accounts for to those of its part.

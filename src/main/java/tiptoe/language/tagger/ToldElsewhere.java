@@ -55,7 +55,9 @@ final class ToldElsewhere {
       boolean speaks = together.stream().anyMatch(part -> part.has(ToldItems.Kind.TOLD));
       for (ToldPart part : together) {
         if (babies) {
-          part.stated().forEach(one -> dropped.add(one.subject()));
+          part.stated().stream()
+              .filter(one -> !mayBeOfChild(part, one))
+              .forEach(one -> dropped.add(one.subject()));
           part.items.stream()
               .flatMap(ToldItems.Item::senses)
               .filter(sense -> !sense.bound())
@@ -63,12 +65,12 @@ final class ToldElsewhere {
           if (part.has(ToldItems.Kind.NUMBER)) {
             dropped.addAll(WEIGHTS);
           }
-          part.drop(one -> true);
+          part.drop(one -> !mayBeOfChild(part, one));
         } else if (behind) {
           part.doubt();
         }
       }
-      if (child && !speaks) {
+      if (child && !speaks && told.begins("that-was", together.get(0).of(plain))) {
         // "Four kilos, that was her last baby"
         parts
             .subList(0, from)
@@ -79,6 +81,13 @@ final class ToldElsewhere {
       from = to;
     }
     return dropped;
+  }
+
+  // "Your brother was born with a heart defect": the history of the family, whoever is told so.
+  private boolean mayBeOfChild(ToldPart part, ToldPart.Stated one) {
+    return told.says("your-sib", part.of(plain))
+        && one.subject().endsWith("family-history")
+        && "yes".equals(one.value());
   }
 
   private boolean isIn(ToldPart part, String list) {

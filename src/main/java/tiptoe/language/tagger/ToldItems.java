@@ -80,6 +80,7 @@ final class ToldItems {
     add(Kind.EMPTY, told.list("verbs"));
     add(Kind.ORDER, told.list("order"));
     add(Kind.EMPTY, told.list("source"));
+    add(Kind.EMPTY, told.list("idle-if"));
     add(Kind.DENY, lay.list("no"));
     EMPTY.forEach(list -> add(Kind.EMPTY, lay.list(list)));
     told.contexts().forEach(list -> add(Kind.CONTEXT, told.list(list)));

@@ -209,9 +209,11 @@ final class ToldLexicon {
     return protocol.fact(subject).isEmpty() || "baby".equals(whose.get(subject));
   }
 
-  /** Whether it is of the mother or of the birth as it was for her. */
+  /** Whether it is of the mother, of her family or of the birth as it was for her. */
   boolean isOfMother(String subject) {
-    return subject.startsWith("maternal-") || isSubjectListed("of-mother", subject);
+    return subject.startsWith("maternal-")
+        || subject.endsWith("family-history")
+        || isSubjectListed("of-mother", subject);
   }
 
   /** Whether it may be told of anyone. */

@@ -265,12 +265,23 @@ final class ToldNumbers {
     if (measured.isEmpty() && !other && isBreathing(part, said)) {
       return Optional.of(RESPIRATORY_RATE);
     }
+    if (said.unit() != null
+        && isWeight(said)
+        && isOfBirth(carried)
+        && !told.says("weighed-now", part.of(plain))) {
+      // "Forceps delivery at thirty nine weeks, three thousand six hundred grams"
+      return Optional.of("birth-weight");
+    }
     if (!isWeight(said) || !carried.isEmpty() && !measured.equals(List.of("weight"))) {
       return Optional.empty();
     }
     // "Came out at seven pounds, that's three thousand two hundred": what nothing else names.
     return Optional.of(
         told.says("at-birth", plain.subList(0, part.to())) ? "birth-weight" : "weight");
+  }
+
+  private static boolean isOfBirth(Set<String> carried) {
+    return carried.contains("birth-mode") || carried.contains(ToldGestation.SUBJECT);
   }
 
   /** Whether it is a weight: nothing else of a newborn comes to thousands. */
@@ -376,7 +387,12 @@ final class ToldNumbers {
     if (number.numbers().stream().anyMatch(one -> isGlued(one.words()))) {
       return;
     }
-    boolean rough = protocol.fact(subject).isPresent() && sentence.isRough(number);
+    // An age is never told to the minute.
+    boolean rough =
+        protocol.fact(subject).isPresent()
+            && (subject.equals("age")
+                ? sentence.isBehind("roughly", number.from(), 0)
+                : sentence.isRough(number));
     boolean bounds =
         protocol.find(subject).filter(step -> step.measure().bounds()).isPresent()
             || number.numbers().stream().allMatch(one -> one.bound() == null);

@@ -37,13 +37,17 @@ final class ToldOwner {
         return Optional.empty();
       }
       int to = person(at, part.to());
+      // "And nobody was worried" is of no one.
+      boolean nobody = at > part.from() && sentence.isListed("deny", at);
       if (to > at
-          && !sentence.isBehind("before-another", at, part.from())
+          && !nobody
+          && !sentence.isBehind("before-another", at, behindJoints(part))
           && (isPossessive(to - 1) || isSubject(part, to))) {
         boolean baby =
             plain.subList(to, part.to()).stream()
                 .anyMatch(word -> told.isListed("of-the-baby", word));
-        boolean herself = told.says("of-herself", plain.subList(to, part.to()));
+        List<String> behind = plain.subList(to, part.to());
+        boolean herself = told.says("of-herself", behind) && !told.says("before-birth", behind);
         boolean mother = told.isListed("mums", plain.get(to - 1)) && !herself;
         return baby && !herself
             ? Optional.empty()
@@ -63,6 +67,15 @@ final class ToldOwner {
           case OTHER -> false;
           case SPEAKER -> told.isMeasured(one.subject());
         };
+  }
+
+  // "And i was sick": what joins a part makes nobody an object.
+  private int behindJoints(ToldPart part) {
+    int from = part.from();
+    while (from < part.to() && sentence.isListed("joint", from)) {
+      from++;
+    }
+    return from;
   }
 
   private boolean isSpeaker(int at) {

@@ -182,7 +182,11 @@ final class ToldPart {
   }
 
   void doubt() {
-    stated.replaceAll(Stated::unsure);
+    doubt(one -> true);
+  }
+
+  void doubt(Predicate<Stated> which) {
+    stated.replaceAll(one -> which.test(one) ? one.unsure() : one);
   }
 
   /** Denies all that it states; the "or" of a list that is denied leaves nothing open. */

@@ -42,7 +42,12 @@ final class ToldParts {
       } else if (breaks.at(item.from())) {
         close(false);
       } else {
-        if (item.kind() == Kind.JOINT && beginsAnew(i) || tellsAge(i)) {
+        if (item.kind() == Kind.JOINT
+            && sentence.isListed("speaker-begins", item.to())
+            && !sentence.isListed("would", item.to() + 1)) {
+          // "There is an eye problem in the family and we look carefully"
+          close(false);
+        } else if (item.kind() == Kind.JOINT && beginsAnew(i) || tellsAge(i)) {
           close(true);
         }
         now.add(item);

@@ -80,6 +80,12 @@ final class ToldQuestions {
             .noneMatch(word -> told.isListed("verbs", word) || told.isListed("pronoun", word));
   }
 
+  // "Nothing there to score" denies nothing that was named.
+  private boolean isRemark(ToldPart part) {
+    return part.items.stream()
+        .anyMatch(item -> told.isListed("nothing", sentence.of(item)) && item.to() < part.to());
+  }
+
   /** "No strep on the swab" and "that's negative" say the same twice, and deny nothing anew. */
   boolean saysAgain(ToldPart part, ToldPart next) {
     Set<String> said =
@@ -98,6 +104,7 @@ final class ToldQuestions {
     return !part.corrects
         && part.of(plain).stream().noneMatch(SIDES::contains)
         && part.items.stream().anyMatch(sentence::isDenial)
+        && !isRemark(part)
         && part.items.stream()
             .allMatch(
                 item -> sentence.isDenial(item) || ToldPart.CARRY_NOTHING.contains(item.kind()));

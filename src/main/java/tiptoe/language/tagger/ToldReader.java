@@ -18,6 +18,9 @@ import tiptoe.protocol.Step;
  * thing without a plain correction count for nothing.
  */
 final class ToldReader {
+  private static final int LONG_TERM = 5;
+  private static final String KNOWN = "";
+
   private final ToldWords sentence;
   private final ToldLexicon told;
   private final List<String> words;
@@ -50,8 +53,8 @@ final class ToldReader {
     LayLexicon lay = sentence.lay();
     Talk talk = new Talk(lay, words);
     if (words.contains(TypedText.ASKS)
-        || talk.asksOrRecalls()
-        || lay.says("supposes", plain)
+        || new Talk(lay, unread()).asksOrRecalls()
+        || lay.says("supposes", unread())
         || told.says("example", plain)) {
       return Told.NOTHING;
     }
@@ -77,7 +80,10 @@ final class ToldReader {
     }
     if (talk.isToParent()) {
       // "You're o negative, mam": of her, and not of the baby.
-      parts.forEach(part -> part.drop(one -> !told.isOfMother(one.subject())));
+      parts.forEach(
+          part ->
+              part.drop(
+                  one -> !told.isOfMother(one.subject()) && !sentence.isHandover(one.subject())));
     }
     new ToldLists(sentence, parts).share();
     unread.addAll(elsewhere.dropOthers(parts));
@@ -121,6 +127,18 @@ final class ToldReader {
     row.scores()
         .forEach((step, score) -> all.add(new Told.Said(step, null, List.of(score), !corrected)));
     return new Told(all, rest.rest(), rest.open(), rest.contested(), rest.shared());
+  }
+
+  // Without what is surely told: "no risk factors for jaundice harming the brain" is not read out.
+  private List<String> unread() {
+    List<String> left = new ArrayList<>(words);
+    told.matches(plain).stream()
+        .filter(match -> match.to() - match.from() >= LONG_TERM)
+        .filter(match -> !match.of(ToldLexicon.Kind.VALUE).isEmpty())
+        .forEach(match -> left.subList(match.from() + 1, match.to()).replaceAll(word -> KNOWN));
+    told.of("idle-if", plain).forEach(at -> left.set(at, KNOWN));
+    left.removeIf(KNOWN::equals);
+    return left;
   }
 
   private Set<String> measuredSteps() {

@@ -58,6 +58,7 @@ final class ToldSentence {
     putRight();
     takeBack();
     denyLists();
+    dropEchoes();
     dropConflicts();
     return result();
   }
@@ -160,10 +161,20 @@ final class ToldSentence {
       if (denies && !remarks || part.corrects && !part.settled && !isApology(part)) {
         before(i).forEach(before -> before.stated().forEach(one -> contested.add(one.subject())));
       } else if (denies && !told.begins("musings", said(part)) || doubts) {
-        before(i).forEach(ToldPart::doubt);
+        (told.begins("remarks", said(part)) ? lastOf(before(i)) : before(i))
+            .forEach(ToldPart::doubt);
       }
     }
     parts.forEach(part -> part.drop(one -> contested.contains(one.subject())));
+  }
+
+  // "Vomited blood, which may well be yours": the last that says something.
+  private static List<ToldPart> lastOf(List<ToldPart> before) {
+    return before.stream()
+        .filter(ToldPart::states)
+        .reduce((first, last) -> last)
+        .map(List::of)
+        .orElse(List.of());
   }
 
   // What a denial or a doubt may be of: not what stands before a finding, of which it is then.
@@ -183,7 +194,12 @@ final class ToldSentence {
     List<String> said = said(part);
     boolean bids = told.begins("bids", said);
     boolean open = item.length() > 1 && told.isListed("wants-more", plain.get(item.to() - 1));
-    return sentence.isDenial(item) && !bids && !open;
+    // "Nothing there to score", "against hours and not days", "dad's no small hat size": not of it.
+    boolean remark = told.isListed("nothing", sentence.of(item)) && item.to() < part.to();
+    boolean contrast =
+        item.from() > part.from() && sentence.isBehind("joint", item.from(), part.from() + 1);
+    boolean another = told.says("near", said);
+    return sentence.isDenial(item) && !bids && !open && !remark && !contrast && !another;
   }
 
   // "Maybe"; "we'll count again later" and "as they all do" leave it as it is.
@@ -205,8 +221,12 @@ final class ToldSentence {
   // "No diabetes, no", "so no to both"
   private boolean agrees(int index) {
     ToldPart part = parts.get(index);
-    int before = Math.max(0, statingBefore(index));
-    return part.items.stream()
+    int before = index - 1;
+    while (before > 0 && !parts.get(before).states()) {
+      before--;
+    }
+    return before >= 0
+        && part.items.stream()
             .filter(item -> item.kind() != Kind.EMPTY && item.kind() != Kind.JOINT)
             .allMatch(item -> told.isListed("says-no", sentence.of(item)))
         && parts.get(before).states()
@@ -222,10 +242,7 @@ final class ToldSentence {
 
   // "We'll sort it out together" takes nothing back.
   private boolean isPlan(ToldPart part) {
-    return part.items.stream()
-        .filter(item -> item.kind() != Kind.JOINT)
-        .limit(1)
-        .anyMatch(item -> told.says("plan", words.subList(item.from(), item.to())));
+    return told.begins("plan", said(part));
   }
 
   // "No family history of hips, hearts or eyes": all of it, where "or" says so; else who knows.
@@ -261,9 +278,38 @@ final class ToldSentence {
     return part.states()
         && !part.denied
         && part.stated().stream().allMatch(one -> "yes".equals(one.value()))
+        && !saysValue(part)
         && part.of(plain).stream()
             .noneMatch(
                 word -> told.isListed("verbs", word) || sentence.lay().isListed("turn", word));
+  }
+
+  // "The eyes are clear, and nobody in the family had cataracts": eyes without a family are the
+  // baby's.
+  private void dropEchoes() {
+    Set<String> denied = new TreeSet<>();
+    parts.forEach(
+        part ->
+            part.stated().stream()
+                .filter(one -> isHistory(one, "no"))
+                .forEach(one -> denied.add(one.subject())));
+    parts.stream()
+        .filter(
+            part ->
+                List.of("family", "near", "far").stream()
+                    .noneMatch(list -> told.says(list, part.of(plain))))
+        .forEach(part -> part.drop(one -> isHistory(one, "yes") && denied.contains(one.subject())));
+  }
+
+  private static boolean isHistory(Stated one, String value) {
+    return one.subject().endsWith("family-history") && value.equals(one.value());
+  }
+
+  // "Labour spontaneous": more than a name in a list.
+  private static boolean saysValue(ToldPart part) {
+    return part.all(Kind.TOLD).stream()
+        .flatMap(Item::senses)
+        .anyMatch(sense -> sense.bound() && part.states(sense.subject()));
   }
 
   // Two values of one thing count for nothing, but for "yes" and what tells more, and for readings
@@ -328,7 +374,8 @@ final class ToldSentence {
           !part.states()
               && !part.replaced
               && part.all(Kind.NUMBER).size() == 1
-              && part.consistsOf(NUMBERS);
+              && part.consistsOf(NUMBERS)
+              && !told.says("percent", part.of(plain));
       if (before != null && bare && protocol.find(subject).isPresent()) {
         Item number = part.all(Kind.NUMBER).get(0);
         if (!measures.isSame(subject, before.numbers(), number.numbers())) {

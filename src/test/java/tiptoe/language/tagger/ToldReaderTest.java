@@ -86,6 +86,22 @@ class ToldReaderTest {
           five fingers on the right hand and five toes on the foot | ''
           square window two, posture three, breast two | maturity-breast=2.0 maturity-posture=3.0 maturity-square-window=2.0
           no poo yet and she's thirty hours | age=30.0
+          no maternal fever, labour spontaneous, nothing there to score | maternal-fever=no spontaneous-labour=yes
+          serum bilirubin two hundred, plotted against hours and not days | bilirubin=200.0
+          weight three thousand, birth weight three thousand one hundred, seven per cent down | birth-weight=3100.0 weight=3000.0
+          no risk factors for jaundice harming the brain, mum ab positive | maternal-blood-group=ab-positive neurotoxicity-risk=no
+          the eyes are clear, and nobody in the family had cataracts | eye-family-history=no
+          your brother was born with a heart defect, mum | heart-family-history=yes
+          her sister's wee one had a hole in the heart | ''
+          dad's sister wore a harness for her hips, and nobody deaf | hearing-family-history=no hip-family-history=yes?
+          mum's waters had gone twenty two hours before he was born | membranes-ruptured=22.0
+          and i was being sick all night | ''
+          there is an eye problem in the family and we look carefully | eye-family-history=yes
+          mum is o negative and he's a positive, coombs positive too | blood-group=a-positive direct-antiglobulin=positive maternal-blood-group=o-negative
+          forceps delivery at thirty nine weeks, three thousand six hundred grams | birth-mode=forceps birth-weight=3600.0 gestation=39.0
+          eye and ear score three, and if my sums are right that's a maturity score of thirty four | maturity-eye-ear=3.0 maturity-score=34.0
+          about twenty six hours old | age=26.0
+          he's refusing the breast, and he's vomited with streaks of blood in it, which may well be yours | feeding=breast feeds=refused vomiting=blood?
           i've not done the orthopaedics referral yet | referral-orthopaedics=due
           hasn't had his vitamin k yet | vitamin-k=due
           i've still to refer him to the eye clinic | referral-ophthalmology=due
