@@ -19,6 +19,11 @@ class LeftOutTest extends Recording {
         "i'm not going to do stepping, she's exhausted => stepping=not-examined",
         "stepping not done because baby is on oxygen => stepping=not-examined",
         "stepping i'll leave, he's had quite enough of me => stepping=not-examined",
+        "i've left the stepping, it's not fair with that drip in him => stepping=not-examined",
+        "left the moro out, she's only just dropped off => moro=not-examined",
+        "i've left barlow and ortolani undone, on both sides, because she's settled, and quite"
+            + " right too => barlow/left=not-examined; barlow/right=not-examined;"
+            + " ortolani/left=not-examined; ortolani/right=not-examined",
         "did neither barlow nor ortolani on the left, he's cross"
             + " => barlow/left=not-examined; ortolani/left=not-examined",
         "barlow and ortolani, not done, she's in a pavlik harness already"

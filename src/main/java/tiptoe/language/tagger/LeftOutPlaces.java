@@ -45,7 +45,7 @@ final class LeftOutPlaces {
         from = stretch.behind();
         to = said.breaks().to(from);
       }
-      if (from < to && (pointed || !finds(from, to))) {
+      if (from < to && (pointed || !finds(from, to) && !isFound(steps, from, to))) {
         sides.addAll(sides(from, to, steps));
       }
       from = said.breaks().at(to) ? to + 1 : to;
@@ -62,6 +62,16 @@ final class LeftOutPlaces {
                 step ->
                     said.lexicon().namesPair(step, omitted.words())
                         && !said.protocol().step(step).name(Side.LEFT).endsWith(" " + name));
+  }
+
+  // "Palm creases not looked at, and the right hand's creases are ordinary": it was, on that side.
+  private boolean isFound(Set<String> steps, int from, int to) {
+    List<WordItem> items = said.items(from, to);
+    return items.stream().anyMatch(item -> item.kind() == WordItem.Kind.FINDING)
+        && items.stream()
+            .filter(item -> item.kind() == WordItem.Kind.PART)
+            .anyMatch(
+                item -> item.match().steps(Sense.Kind.PART).stream().anyMatch(steps::contains));
   }
 
   private boolean finds(int from, int to) {

@@ -92,12 +92,20 @@ final class LeftOutReasons {
 
   // "Left or right", "hand or foot", "neither side": where it was not done either.
   private boolean isWhere(int from, int to) {
+    if (said.says("rightly", from, to)) {
+      return false;
+    }
+    if (said.says("side-meant", from, to) && said.has(WordItem.Kind.SIDE, from, to)) {
+      return true;
+    }
     return said.items(from, to).stream()
         .allMatch(
             item ->
                 switch (item.kind()) {
                   case SIDE, NOT, OR, AND -> true;
-                  case PART -> said.has(WordItem.Kind.OR, from, to);
+                  case PART ->
+                      said.has(WordItem.Kind.OR, from, to)
+                          || said.has(WordItem.Kind.SIDE, from, to);
                   default -> item.isEmpty();
                 });
   }

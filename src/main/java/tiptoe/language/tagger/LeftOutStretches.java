@@ -89,6 +89,11 @@ final class LeftOutStretches {
         at += aside;
         continue;
       }
+      if (undone != null && name.isEmpty() && said.isListed("undone-no", at)) {
+        // "No Barlow and no Ortolani from me"
+        at++;
+        continue;
+      }
       boolean leads = name.isEmpty() && said.isListed("determiner", at);
       if (said.isSide(at)) {
         sides = sides.and(Side.of(word));
@@ -179,11 +184,37 @@ final class LeftOutStretches {
             .orElse(sides);
   }
 
+  // "I've left Barlow and Ortolani undone", "left the Moro out", "i've left the stepping": no side.
+  private boolean leavesUndone(int from, int at) {
+    int end = said.breaks().to(at);
+    boolean first = at == from || said.isListed("examiner", at - 1);
+    return first
+        && said.isListed("left-it", at)
+        && at + 1 < end
+        && (said.isListed("left-so", end - 1) && (at > from || said.isListed("determiner", at + 1))
+            || at > from
+                && said.isListed("determiner", at + 1)
+                && !names.steps(nameFrom(at + 2)).isEmpty());
+  }
+
+  // Up to a break or a reason.
+  private List<String> nameFrom(int from) {
+    int to = from;
+    while (to < said.words().size() && !said.breaks().at(to) && !isReason(to)) {
+      to++;
+    }
+    return said.words().subList(Math.min(from, to), to);
+  }
+
   // "Haven't been able to check", "left out", "i'm skipping"; null where no word says so.
   private Undone undone(int from, int at) {
     if (at == from && said.isListed("undone-no", at)) {
-      boolean done = isDoneBehind(said.breaks().to(from));
+      int end = said.breaks().to(from);
+      boolean done = isDoneBehind(end) || said.says("by-choice", from, end);
       return new Undone(at + 1, List.of(), !done, !done);
+    }
+    if (leavesUndone(from, at)) {
+      return new Undone(at + 1, List.of(), false, false);
     }
     int leaves = said.term("leaves-out", at);
     if (leaves > 0 || at == from && said.isListed("leaves", at)) {

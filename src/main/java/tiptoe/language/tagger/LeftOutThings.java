@@ -104,6 +104,11 @@ final class LeftOutThings {
                     .anyMatch(part -> part.steps(Sense.Kind.PLACE).containsAll(other.steps())));
   }
 
+  // "A good red reflex in the right eye, the left I haven't been able to check"
+  private List<Omitted> withoutPlaces(List<Omitted> named) {
+    return named.stream().filter(one -> !isWhere(one, named)).toList();
+  }
+
   // "Left red reflex good, right eye not checked": the red reflex of it.
   private List<Omitted> omitted(Stretch stretch, List<String> name) {
     Omitted alone = names.omitted(name, stretch.undone().deed());
@@ -121,7 +126,8 @@ final class LeftOutThings {
     while (end > 0) {
       int begin = said.breaks().from(end - 1);
       List<WordItem> items = said.items(begin, end);
-      List<Omitted> named = isWhy(begin, end) ? List.of() : ofNoState(names.in(items));
+      List<Omitted> named =
+          isWhy(begin, end) ? List.of() : withoutPlaces(ofNoState(names.in(items)));
       Set<Side> here = said.sides(begin, end);
       if (!named.isEmpty() && said.says("is-told", begin, end)) {
         return Optional.empty();
