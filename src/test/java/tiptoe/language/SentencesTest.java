@@ -184,6 +184,22 @@ class SentencesTest extends Recording {
     assertEquals(0, count.recordedWrong, () -> count.notes.toString());
   }
 
+  /** What is stiff is the joint that was named, whoever sleeps is not always the baby. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "club foot on the right, it's stiff => foot-position/right=club-foot",
+        "tone's high, he's stiff => tone=high",
+        "second baby, and the first was under the lights with jaundice => first-born=no;"
+            + " sibling-phototherapy=yes",
+        "head round it's thirty four and a half => head-circumference=34.5",
+        "breast only => feeding=breast",
+        "i haven't told the parents yet, they're both asleep => told-result=not-yet"
+      })
+  void recordsNothingElseBesideIt(String row) {
+    benchmark.assertRecorded(row);
+  }
+
   /** A plan or a question in a stretch of its own is of something else than what is found. */
   @ParameterizedTest
   @ValueSource(

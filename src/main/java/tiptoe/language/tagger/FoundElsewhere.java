@@ -26,7 +26,19 @@ final class FoundElsewhere {
             || isOnLinen(match, senses)
             || isOnScan(match, senses)
             || isPast(match)
+            || isOfJoint(match, senses, topic)
             || isAroundIt(match) && senses.stream().noneMatch(sense -> isOfTopic(topic, sense)));
+  }
+
+  // "A true club foot on the left, stiff as a board"
+  private boolean isOfJoint(TermMatch match, List<Sense> senses, Set<String> topic) {
+    List<String> words = said.words().subList(match.from(), match.to());
+    return said.lexicon().isListed("of-a-joint", words)
+        && !topic.isEmpty()
+        && senses.stream()
+            .noneMatch(
+                sense ->
+                    topic.stream().anyMatch(step -> said.lexicon().near(step, sense.step())));
   }
 
   // "Breast two, genitals two"
