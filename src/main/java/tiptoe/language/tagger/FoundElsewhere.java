@@ -37,8 +37,7 @@ final class FoundElsewhere {
         && !topic.isEmpty()
         && senses.stream()
             .noneMatch(
-                sense ->
-                    topic.stream().anyMatch(step -> said.lexicon().near(step, sense.step())));
+                sense -> topic.stream().anyMatch(step -> said.lexicon().near(step, sense.step())));
   }
 
   // "Breast two, genitals two"
