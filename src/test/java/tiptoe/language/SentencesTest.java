@@ -194,7 +194,7 @@ class SentencesTest extends Recording {
             + " sibling-phototherapy=yes",
         "head round it's thirty four and a half => head-circumference=34.5",
         "breast only => feeding=breast",
-        "i haven't told the parents yet, they're both asleep => told-result=not-yet"
+        "haven't told the parents the results yet, they're both asleep => told-result=not-yet"
       })
   void recordsNothingElseBesideIt(String row) {
     benchmark.assertRecorded(row);
