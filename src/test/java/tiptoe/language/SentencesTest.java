@@ -287,6 +287,15 @@ class SentencesTest extends Recording {
   @ParameterizedTest
   @ValueSource(
       strings = {
+        "i can't feel the liver or the spleen being big => liver=not-enlarged; spleen=not-enlarged",
+        "the liver's no bigger than it should be and neither's the spleen =>"
+            + " liver=not-enlarged; spleen=not-enlarged",
+        "the liver's not enlarged, just a neat edge => liver=not-enlarged",
+        "vernix in the creases and sole creases absent on both sides =>"
+            + " skin=vernix; sole-creases/left=absent; sole-creases/right=absent",
+        "two neat heart sounds, quite regular, no murmur =>"
+            + " heart-sounds=normal; rhythm=regular; murmur=none",
+        "no sacral dimple or hairy tuft => lumbosacral=clear",
         "okay, the fontanelle is nice and flat => anterior-fontanelle=open-soft-flat",
         "sucking well on my finger => suck=strong",
         "not even a murmur => murmur=none",

@@ -47,6 +47,19 @@ class SidesTest extends Recording {
             + " palmar-grasp/right=weak;palmar-grasp/left=present",
         "left first, kidneys not enlarged on either side =>"
             + " kidneys/left=not-enlarged;kidneys/right=not-enlarged",
+        "just a soft click in the left hip, none in the right, and a click like that is only a"
+            + " ligament snapping => hip-click/left=present;hip-click/right=none",
+        "the left femoral is weak and the right's strong, or, no, hold on, it's the right that's"
+            + " weak and the left that's strong =>"
+            + " femoral-pulse/right=weak;femoral-pulse/left=strong",
+        "there's no femoral pulse on either side, and the arms are fine, strong brachials left and"
+            + " right => femoral-pulse/left=absent;femoral-pulse/right=absent;"
+            + "brachial-pulse/left=strong;brachial-pulse/right=strong",
+        "right foot is a club foot, stiff, and the left's fine =>"
+            + " foot-position/right=club-foot;foot-position/left=normal",
+        "there's a mass down in the left side of the tummy, firm, the size of a plum =>"
+            + " abdominal-mass/left=present",
+        "there's a click but no clunk in the left hip =>",
         "caput, skin clear over it => scalp=caput",
         "sacral dimple, no redness round it => lumbosacral=dimple"
       })
@@ -64,6 +77,10 @@ class SidesTest extends Recording {
             + "ortolani/left=negative;ortolani/right=negative",
         "brachial and femoral come together on the right, and on the left =>"
             + " brachio-femoral/left=together;brachio-femoral/right=together",
+        "the creases in the palms are normal, on the right hand and on the left =>"
+            + " palm-creases/left=normal;palm-creases/right=normal",
+        "brachials good on the left, and on the right, and the tummy's soft =>"
+            + " brachial-pulse/left=strong;brachial-pulse/right=strong;abdomen=soft",
         "hydrocele right, the testis is down in it =>"
             + " testis/right=hydrocele;testis/right=descended",
         "ortolani positive on the right, and negative, i'm glad to say, on the left =>"

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tiptoe.language.SecondReading.Claim;
 import tiptoe.protocol.Norm;
 import tiptoe.protocol.Protocol;
@@ -214,6 +215,11 @@ final class ClaimReader {
         found.match().addTo(deniedAside);
         continue;
       }
+      if (isToldApart(found) || isAmongPulses(statement, found)) {
+        found.match().addTo(deniedAside);
+        deniedAside.add(denier(found));
+        continue;
+      }
       List<Sense> senses =
           resolve(statement, found.match(), resolved).stream()
               .filter(sense -> !isOfManoeuvre(sense, found.match()))
@@ -329,6 +335,56 @@ final class ClaimReader {
             .noneMatch(sense -> topic.stream().anyMatch(step -> lexicon.near(step, sense.step())));
   }
 
+  // "A click but no clunk": it tells what the click was not.
+  private boolean isToldApart(Statement.Found found) {
+    TermMatch match = found.match();
+    int stretch = breaks.from(match.from());
+    int from =
+        stretch > 0 && lexicon.isListed("parting", words.get(stretch))
+            ? breaks.from(stretch - 1)
+            : stretch;
+    return (found.denied() || lexicon.denies(match, words))
+        && lexicon.says("told-apart", words.subList(match.from(), match.to()))
+        && items.stream()
+            .filter(item -> item.kind() == WordItem.Kind.FINDING)
+            .filter(item -> item.from() >= from && item.to() <= match.from())
+            .flatMap(item -> item.match().steps(Sense.Kind.VALUE).stream())
+            .anyMatch(step -> lexicon.isStepListed("told-apart-from", step));
+  }
+
+  // "No femoral pulse, and the arms are fine, strong brachials": how the arms move is not told.
+  private boolean isAmongPulses(Statement statement, Statement.Found found) {
+    TermMatch match = found.match();
+    return statement.parts.size() == 1
+        && lexicon.isListed("good", words.subList(match.from(), match.to()))
+        && statement.partSteps().equals(Set.of("arm-movement"))
+        && isPulse(items.stream().filter(item -> item.to() <= statement.parts.get(0).from()), true)
+        && isPulse(items.stream().filter(item -> item.from() >= match.to()), false);
+  }
+
+  // Whether the nearest structure of these is a pulse.
+  private boolean isPulse(Stream<WordItem> beside, boolean last) {
+    List<Set<String>> named =
+        beside
+            .filter(
+                item -> item.kind() == WordItem.Kind.PART || item.kind() == WordItem.Kind.FINDING)
+            .map(
+                item -> {
+                  Set<String> steps = item.match().steps(Sense.Kind.PART);
+                  return steps.isEmpty() ? item.match().steps(Sense.Kind.VALUE) : steps;
+                })
+            .toList();
+    int from = last ? named.size() - 1 : 0;
+    int to = last ? named.size() : Math.min(2, named.size());
+    return from >= 0
+        && named.subList(from, to).stream()
+            .anyMatch(
+                steps ->
+                    !steps.isEmpty()
+                        && steps.stream()
+                            .allMatch(step -> lexicon.isStepListed("felt-in-limb", step)));
+  }
+
   private boolean pointsBack(TermMatch finding) {
     int to = Math.min(words.size(), finding.to() + 2);
     return breaks.to(finding.from()) <= to
@@ -439,6 +495,9 @@ final class ClaimReader {
                     statement.parts.stream().filter(part -> part.from() >= first.from()).toList())
             .orElse(beside(statement, finding));
     for (TermMatch part : behind) {
+      if (isOwnerOf(part, behind, finding)) {
+        continue;
+      }
       List<Sense> fitting = ofSharedName(statement, part, resolved, finding);
       if (fitting.isEmpty()) {
         fitting = matching(part.steps(Sense.Kind.PART), finding);
@@ -484,9 +543,25 @@ final class ClaimReader {
             .toList();
     // "I can't tell you about the vessels, a bit moist": of the stump.
     boolean plain = finding.words() > 1 && lexicon.isAbnormal(finding);
+    // "Lub dub, neat as you please, perfectly regular": of the rhythm.
+    if (placed.isEmpty() && lexicon.isListed("of-region", words.get(finding.from()))) {
+      return ofRegion(statement.partSteps(), finding);
+    }
     return placed.isEmpty() && plain && later(statement, finding)
         ? oneStep(matching(namedBefore(finding), finding))
         : oneStep(placed);
+  }
+
+  // "Left foot has five toes, separate and perfect": it is the toes that are.
+  private boolean isOwnerOf(TermMatch whole, List<TermMatch> parts, TermMatch finding) {
+    Set<String> steps = whole.steps(Sense.Kind.PART);
+    return lexicon.isListed("good", words.subList(finding.from(), finding.to()))
+        && parts.stream()
+            .filter(part -> part.from() >= whole.to() && part.to() <= finding.from())
+            .filter(part -> !words.subList(whole.to(), part.from()).contains("and"))
+            .filter(part -> !breaks.between(whole.to(), part.from()))
+            .map(part -> part.steps(Sense.Kind.PART))
+            .anyMatch(of -> !of.isEmpty() && steps.containsAll(of) && steps.size() > of.size());
   }
 
   // All that the structures before it may be.

@@ -14,6 +14,7 @@ final class Corrections {
   private static final List<String> TERMS = List.of("correction", "misread", "slip", "takes-back");
 
   private static final int MOST_WORDS = 5;
+  private static final String NO = "no";
 
   private final LayLexicon lexicon;
 
@@ -106,6 +107,7 @@ final class Corrections {
     // "Well, no"
     boolean no =
         said.stream().noneMatch(word -> lexicon.isListed("exclaims", word))
+            && (said.get(0).equals(NO) || said.get(said.size() - 1).equals(NO))
             && chunk.stream().anyMatch(item -> item.kind() == WordItem.Kind.NOT)
             && chunk.stream()
                 .allMatch(
@@ -154,7 +156,7 @@ final class Corrections {
   }
 
   private static boolean isNo(List<String> words, WordItem item) {
-    return words.subList(item.from(), item.to()).equals(List.of("no"));
+    return words.subList(item.from(), item.to()).equals(List.of(NO));
   }
 
   private static WordItem one(List<WordItem> chunk) {

@@ -165,7 +165,7 @@ final class SentenceReader {
         before.sideWords.addAll(again.sideWords);
       }
       // "Together on the right, and on the left": on both.
-      boolean last = i + 1 == statements.size();
+      boolean last = i + 1 == statements.size() || isOfItsOwn(statements.get(i + 1));
       if (only
           && last
           && again.same < 0
@@ -189,8 +189,15 @@ final class SentenceReader {
     return words.get(breaks.from(first)).equals("and")
         && items.stream()
             .filter(item -> item.from() > breaks.from(first) && item.to() <= breaks.to(last))
-            .allMatch(item -> item.isEmpty() || item.kind() == WordItem.Kind.SIDE)
-        && breaks.to(last) == words.size();
+            .allMatch(item -> item.isEmpty() || item.kind() == WordItem.Kind.SIDE);
+  }
+
+  // It names what it is of before what it finds.
+  private static boolean isOfItsOwn(Statement statement) {
+    return !statement.parts.isEmpty()
+        && !statement.corrects
+        && (statement.findings.isEmpty()
+            || statement.parts.get(0).from() < statement.findings.get(0).match().from());
   }
 
   // "No pits, no tags on either ear": what is denied before in a row is denied of the same place.
@@ -313,6 +320,7 @@ final class SentenceReader {
         }
         replaced.add(before);
         corrections++;
+        takeBackOther(i);
       } else {
         before.takenBack = true;
         correction.takenBack = true;
@@ -336,6 +344,28 @@ final class SentenceReader {
     for (int i = said; puts && i < index; i++) {
       statements.get(i).takenBack = true;
       replaced.add(statements.get(i));
+    }
+  }
+
+  // "Left weak, right strong, no, it's the right that's weak and the left that's strong": both are
+  // put right.
+  private void takeBackOther(int index) {
+    if (index < 2 || index + 1 >= statements.size()) {
+      return;
+    }
+    Statement again = statements.get(index + 1);
+    Statement first = statements.get(index - 2);
+    boolean puts =
+        again.sides.size() == 1
+            && again.parts.isEmpty()
+            && again.findings.size() == 1
+            && !again.corrects
+            && first.findings.size() == 1
+            && first.sides.equals(again.sides)
+            && !first.sides.equals(statements.get(index).sides);
+    if (puts) {
+      first.takenBack = true;
+      replaced.add(first);
     }
   }
 
@@ -387,7 +417,9 @@ final class SentenceReader {
     if (!now.findings.isEmpty() || behindComma && !now.isEmpty() && !ofSide) {
       next();
     }
-    if (lexicon.isListed("alike", words.subList(item.from(), item.to()))) {
+    List<String> said = words.subList(item.from(), item.to());
+    // "Nor the spleen", "neither's the spleen"
+    if (lexicon.isListed("alike", said.stream().map(LayLexicon::plain).toList())) {
       now.alike = item.from();
     }
     now.denier = item.from();
@@ -494,11 +526,19 @@ final class SentenceReader {
   }
 
   private boolean isJoinedToSide() {
+    boolean limb = false;
+    boolean and = false;
     for (int i = at - 1; i >= 0; i--) {
       WordItem before = items.get(i);
       if (before.kind() == WordItem.Kind.SIDE) {
-        return true;
+        return !limb || and && !now.sides.isEmpty() && isLonely();
       }
+      // "On the right hand and on the left"
+      if (before.kind() == WordItem.Kind.PART && and && !limb) {
+        limb = true;
+        continue;
+      }
+      and |= before.kind() == WordItem.Kind.AND;
       boolean joins =
           before.kind() == WordItem.Kind.AND
               || before.kind() == WordItem.Kind.OR
@@ -508,6 +548,21 @@ final class SentenceReader {
       }
     }
     return false;
+  }
+
+  // Whether the side ends its stretch, and what comes next is not said of it.
+  private boolean isLonely() {
+    if (!endsChunk(at + 1)) {
+      return false;
+    }
+    int next = at + 1;
+    while (next < items.size()
+        && (items.get(next).isEmpty() || items.get(next).kind() == WordItem.Kind.COMMA)) {
+      next++;
+    }
+    return next == items.size()
+        || items.get(next).kind() != WordItem.Kind.FINDING
+            && items.get(next).kind() != WordItem.Kind.NOT;
   }
 
   // Whether a side begins something new: it stands before a structure or a finding of its own and
@@ -601,6 +656,16 @@ final class SentenceReader {
     return true;
   }
 
+  // "Vernix in the folds and sole creases absent": the structure is joined to what was found.
+  private boolean isBehindFinding() {
+    return lastJoint() == WordItem.Kind.AND
+        && items.subList(0, at).stream()
+            .filter(item -> !item.isEmpty() && item.kind() != WordItem.Kind.AND)
+            .reduce((one, other) -> other)
+            .filter(item -> item.kind() == WordItem.Kind.FINDING)
+            .isPresent();
+  }
+
   private boolean isFollowedBy(WordItem.Kind kind) {
     return following(at + 1).filter(item -> item.kind() == kind).isPresent();
   }
@@ -656,7 +721,7 @@ final class SentenceReader {
     }
     // "Red reflex present, eyes without discharge": a place has no finding of its own.
     boolean ownFinding =
-        behindComma
+        (behindComma || isBehindFinding())
             && !now.findings.isEmpty()
             && following(at + 1)
                 .filter(
@@ -675,7 +740,11 @@ final class SentenceReader {
       boolean told = !behindComma && whole && fits(part);
       if (stranger && !told || behindComma && !(needsPart && fits(part))) {
         boolean joined = lastJoint() == WordItem.Kind.AND;
+        int denier = lastJoint() == WordItem.Kind.OR ? now.denier : -1;
         next();
+        // "Can't feel the liver or the spleen being big": denied of both.
+        now.denier = denier;
+        now.deniesPart = false;
         // "Normal hands and feet", "rooting's there and stepping"
         if (joined && following(at + 1).isEmpty()) {
           now.alike = item.from();
@@ -707,7 +776,6 @@ final class SentenceReader {
   private boolean isCounted(TermMatch part) {
     return at > 0
         && items.get(at - 1).kind() == WordItem.Kind.FINDING
-        && items.get(at - 1).match().isBound()
         && lexicon.isListed("count", words.get(part.from() - 1));
   }
 
@@ -821,7 +889,7 @@ final class SentenceReader {
     // "Same both sides, and her knees are level", "… on the right, normal creases on both palms",
     // "… on the right, no hernias in the groins".
     boolean ofBoth = now.sides.size() == 1 && isOfBoth(match);
-    if (beginsAnew(match) || (now.same >= 0 || ofBoth) && behindComma) {
+    if (beginsAnew(match) || hasOwnSubject(match) || (now.same >= 0 || ofBoth) && behindComma) {
       next();
     }
     // "Strong cry, nothing wrong with the lungs": what needs a structure begins anew.
@@ -868,6 +936,19 @@ final class SentenceReader {
     }
   }
 
+  // "With her feet on the blanket she's stepping": it needs no structure.
+  private boolean hasOwnSubject(TermMatch match) {
+    return match.words() > 1
+        && lexicon.isListed("subject", words.get(match.from()))
+        && now.denier < 0
+        && now.sides.isEmpty()
+        && !now.parts.isEmpty()
+        && match.senses().stream().noneMatch(Sense::bound)
+        && match.senses().stream()
+            .noneMatch(
+                sense -> now.parts.stream().anyMatch(part -> lexicon.isNear(part, sense.step())));
+  }
+
   private boolean isOfBoth(TermMatch match) {
     List<String> said = words.subList(match.from(), match.to());
     return lexicon.says("both", said)
@@ -884,7 +965,12 @@ final class SentenceReader {
       return false;
     }
     boolean joined = lastJoint() == WordItem.Kind.AND;
-    boolean free = match.senses().stream().noneMatch(Sense::bound);
+    Set<String> named = now.partSteps();
+    boolean free =
+        match.senses().stream().anyMatch(sense -> !sense.bound())
+            && !lexicon.says("good", words.subList(match.from(), match.to()))
+            && match.senses().stream()
+                .noneMatch(sense -> sense.bound() && named.contains(sense.step()));
     boolean related =
         match.senses().stream()
             .anyMatch(
@@ -1099,7 +1185,7 @@ final class SentenceReader {
     boolean noun = item.from() > 0 && Set.of("a", "an").contains(words.get(item.from() - 1));
     return praises
         && (noun
-            || now.parts.isEmpty()
+            || (now.parts.isEmpty() || behindComma)
                 && items.get(at + 1).match().words() > 1
                 && items.get(at + 1).match().senses().stream().noneMatch(Sense::bound));
   }

@@ -163,7 +163,17 @@ final class WordItems {
   // "It goes back in easily": no structure.
   // "Crackles down low", "we get air down the left": where, not how much air comes in.
   private boolean isAdverb(List<String> words, TermMatch match) {
-    if (words.subList(match.from(), match.to()).equals(List.of("down"))) {
+    List<String> said = words.subList(match.from(), match.to());
+    // "They'll be up to see you": only of what is named there.
+    if (said.equals(List.of("up"))) {
+      int from = new Breaks(words).from(match.from());
+      return from < match.from()
+          && lexicon.isListed("before-up", words.get(match.from() - 1))
+          && lexicon.matches(words.subList(from, match.from())).stream()
+              .flatMap(before -> before.steps(Sense.Kind.PART).stream())
+              .noneMatch(match.steps(Sense.Kind.VALUE)::contains);
+    }
+    if (said.equals(List.of("down"))) {
       boolean along =
           match.to() < words.size()
               && lexicon.isListed("pointing", words.get(match.to()))
@@ -265,7 +275,9 @@ final class WordItems {
         && words.get(item.from()).equals("not")
         && item.to() + 1 < words.size()
         && words.get(item.to()).equals(TypedText.BREAK)
-        && lexicon.isListed("but-that", words.get(item.to() + 1));
+        && lexicon.isListed("but-that", words.get(item.to() + 1))
+        && item.match().steps(Sense.Kind.VALUE).stream()
+            .noneMatch(step -> lexicon.isStepListed("large-or-not", step));
   }
 
   // "I thought I heard a murmur, no murmur": what was found in the end counts.
@@ -425,8 +437,11 @@ final class WordItems {
             .flatMap(item -> item.sides().stream())
             .distinct()
             .count();
+    List<List<WordItem>> chunks = WordItem.chunks(items);
+    int next = chunks.indexOf(chunk) + 1;
     boolean ofOneSide =
         sides == 1
+            || sides == 0 && next < chunks.size() && isLoneSide(chunks.get(next))
             || sides == 0
                 && chunk.stream().anyMatch(item -> SentenceReader.isThatSide(words, item));
     List<WordItem.Kind> before =
@@ -441,6 +456,12 @@ final class WordItems {
         && (before.get(last - 2) == WordItem.Kind.AND
             || before.get(last - 2) == WordItem.Kind.COMMA)
         && before.get(last - 1) == WordItem.Kind.PART;
+  }
+
+  // "…, on the left": one side, and nothing else.
+  private static boolean isLoneSide(List<WordItem> chunk) {
+    List<WordItem> said = chunk.stream().filter(item -> !item.isEmpty()).toList();
+    return said.size() == 1 && said.get(0).sides().size() == 1;
   }
 
   // "Navel skin clear": not all of the skin; "well folded": not what is folded over.
@@ -523,7 +544,18 @@ final class WordItems {
         && (words.get(at).equals(TypedText.BREAK) || lexicon.isListed("of-lump", words.get(at)))) {
       at--;
     }
-    return at >= 0 && lexicon.isListed("lump", words.get(at));
+    return at >= 0 && (lexicon.isListed("lump", words.get(at)) || isOfLumpBefore(words, match));
+  }
+
+  // "A mass in the left side of the tummy, firm, the size of a plum"
+  private boolean isOfLumpBefore(List<String> words, TermMatch match) {
+    Breaks breaks = new Breaks(words);
+    int from = breaks.from(match.from());
+    return from > 0
+        && words.subList(from, breaks.to(match.from())).stream()
+            .allMatch(
+                word -> lexicon.isListed("of-lump", word) || lexicon.isListed("consistency", word))
+        && lexicon.says("lump", words.subList(breaks.from(from - 1), from - 1));
   }
 
   private static TermMatch findingBefore(List<WordItem> items, int i) {
@@ -602,6 +634,12 @@ final class WordItems {
       if (entry.words().get(0).equals("right")
           && at > 0
           && lexicon.isListed("leads-a-side", words.get(at - 1))) {
+        end = 0;
+      }
+      // "If I wait for a breath": nothing is put right.
+      if (entry.words().equals(List.of("wait"))
+          && at > 0
+          && lexicon.isListed("waits", words.get(at - 1))) {
         end = 0;
       }
       boolean asks = entry.list().equals("question") && !isAsked(words, at);
