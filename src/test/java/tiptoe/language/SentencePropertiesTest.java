@@ -326,9 +326,10 @@ class SentencePropertiesTest extends Recording {
     List<String> wrong = new ArrayList<>();
     for (String text : recorded) {
       Set<String> before = benchmark.recorded(text);
-      // Behind a turn, or in what is only thought, the denial is of something else.
+      // Behind a turn, in what is only thought or in a remark, the denial is of something else.
       if (before.size() != 1
           || text.contains(" but ")
+          || text.contains(", looks worse than it is")
           || text.contains(", just ")
           || text.contains(" i think ")) {
         continue;
