@@ -97,7 +97,8 @@ final class Account {
     offered.forEach(claim -> unaccounted.addAll(twoWays(claim, read)));
     Scope scope = new Scope(sentence, suspected, settled, rivals.contested(settled, read));
     Weighing weighing =
-        new Weighing(sentence, suspected, unaccounted, settled, read, likelihood, limits);
+        new Weighing(
+            new Claimed(sentence, suspected, unaccounted, settled, read), likelihood, limits);
     List<Weighed> weighed = new ArrayList<>();
     for (Claim claim : settled) {
       Set<Integer> doubting = new TreeSet<>(doubts.hearsay(claim));

@@ -29,7 +29,8 @@ record Likelihood(Map<String, Float> weights) {
    *     another person
    * @param recordedFrom what the rules record is recorded from here on, else offered
    * @param recordedOpenFrom what words left open may change is recorded from here on
-   * @param keyNormalFrom the same for what makes a key step normal
+   * @param keyNormalFrom the same for what makes a key step normal, and for what the rules do not
+   *     even offer
    */
   record Limits(
       @JsonProperty("offered-from") double offeredFrom,

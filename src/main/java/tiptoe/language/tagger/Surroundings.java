@@ -27,27 +27,16 @@ final class Surroundings {
   private final List<Claim> kept;
   private final List<Claim> read;
 
-  /**
-   * @param suspected words that a model takes for findings or structures, listed or not
-   * @param open words that no claim accounts for
-   * @param kept the claims of the sentence
-   * @param read the same with those that others have put right or taken in
-   */
-  Surroundings(
-      SentenceItems sentence,
-      Set<Integer> suspected,
-      Set<Integer> open,
-      List<Claim> kept,
-      List<Claim> read) {
-    this.sentence = sentence;
+  Surroundings(Claimed claimed) {
+    this.sentence = claimed.sentence();
     this.protocol = sentence.protocol();
     this.words = sentence.words();
     this.breaks = sentence.breaks();
     this.items = sentence.items();
-    this.suspected = suspected;
-    this.open = open;
-    this.kept = kept;
-    this.read = read;
+    this.suspected = claimed.suspected();
+    this.open = claimed.open();
+    this.kept = claimed.kept();
+    this.read = claimed.read();
   }
 
   /**

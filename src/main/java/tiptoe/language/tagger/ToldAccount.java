@@ -13,6 +13,9 @@ import tiptoe.language.tagger.ToldItems.Kind;
 final class ToldAccount {
   private static final int MOST_UNKNOWN = 3;
 
+  /** Units of how long something lasted. */
+  private static final Set<String> LASTING_UNITS = Set.of("days", "h", "s");
+
   /** What may change a statement if nothing accounts for it. */
   private static final Set<Kind> ALTERS =
       EnumSet.of(Kind.UNASSERTED, Kind.CONTEXT, Kind.DENY, Kind.NUMBER);
@@ -125,7 +128,8 @@ final class ToldAccount {
     boolean choices = part.stated().stream().allMatch(one -> one.value() != null);
     return part.all(Kind.NUMBER).stream()
         .filter(
-            number -> choices && "days h".contains(String.valueOf(number.numbers().get(0).unit())))
+            number ->
+                choices && LASTING_UNITS.contains(String.valueOf(number.numbers().get(0).unit())))
         .filter(number -> sentence.isBehind("lasting", number.from(), part.from()))
         .toList();
   }

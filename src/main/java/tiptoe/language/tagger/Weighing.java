@@ -1,6 +1,5 @@
 package tiptoe.language.tagger;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.ToDoubleBiFunction;
@@ -14,33 +13,23 @@ import tiptoe.protocol.Step;
  * beside it, and by how likely it was meant.
  */
 final class Weighing {
-  private final SentenceItems sentence;
-  private final Set<Integer> open;
+  private final Claimed claimed;
   private final Surroundings around;
   private final Bystanders bystanders;
   private final ToDoubleBiFunction<Claim, Set<String>> likelihood;
   private final Likelihood.Limits limits;
 
   /**
-   * @param suspected words that a model takes for findings or structures, listed or not
-   * @param open words that no claim accounts for
-   * @param kept the claims of the sentence
-   * @param read the same with those that others have put right or taken in
    * @param likelihood how likely a claim with such features was meant, 0 to 1
    * @param limits from which likelihood on it is recorded or offered
    */
   Weighing(
-      SentenceItems sentence,
-      Set<Integer> suspected,
-      Set<Integer> open,
-      List<Claim> kept,
-      List<Claim> read,
+      Claimed claimed,
       ToDoubleBiFunction<Claim, Set<String>> likelihood,
       Likelihood.Limits limits) {
-    this.sentence = sentence;
-    this.open = Set.copyOf(open);
-    this.around = new Surroundings(sentence, suspected, this.open, kept, read);
-    this.bystanders = new Bystanders(sentence, suspected, this.open, kept, read);
+    this.claimed = claimed;
+    this.around = new Surroundings(claimed);
+    this.bystanders = new Bystanders(claimed);
     this.likelihood = likelihood;
     this.limits = limits;
   }
@@ -82,16 +71,16 @@ final class Weighing {
     return switch (rule) {
       case DOUBTFUL -> "doubtful";
       case HELD -> "held";
-      case OFFERED -> reach.stream().noneMatch(open::contains) ? "sure" : "offered";
+      case OFFERED -> reach.stream().noneMatch(claimed.open()::contains) ? "sure" : "offered";
     };
   }
 
   private Optional<Verdict> verdict(Claim claim, double chance, boolean offered, boolean alone) {
-    Step step = sentence.protocol().step(claim.step());
+    Step step = claimed.sentence().protocol().step(claim.step());
     if (claim.value() == null || step.sided() && claim.side() == null) {
       return offered ? Optional.of(Verdict.BY_WORDS) : Optional.empty();
     }
-    boolean lenient = offered && !(step.key() && sentence.isNormal(claim));
+    boolean lenient = offered && !(step.key() && claimed.sentence().isNormal(claim));
     if (alone && chance >= (lenient ? limits.recordedOpenFrom() : limits.keyNormalFrom())) {
       return Optional.of(Verdict.LIKELY);
     }
